@@ -1,0 +1,2 @@
+//! Headless.
+fn main() {}

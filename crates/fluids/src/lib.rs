@@ -1,0 +1,18 @@
+//! What the substances are: refrigerants, water, moist air, oil. SI throughout.
+
+pub mod air;
+pub mod eos;
+pub mod helmholtz;
+pub mod moist_air;
+pub mod oil;
+pub mod refrigerant;
+pub mod saturation;
+pub mod table;
+pub mod transport;
+pub mod water;
+mod water_table;
+
+pub use refrigerant::Gas;
+pub use table::{Eval, SatPoint, State, Table};
+pub use oil::Oil;
+pub use transport::{Transport, VapourTransport};

@@ -1,0 +1,66 @@
+//! The refrigerants that can be in the system.
+
+use crate::eos::{Helmholtz, r12, r134a, r1234yf};
+use crate::table::Table;
+use serde::{Deserialize, Serialize};
+use std::fmt;
+use std::sync::LazyLock;
+
+/// A pure refrigerant.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub enum Gas {
+    /// 1,1,1,2-tetrafluoroethane.
+    #[serde(rename = "R-134a")]
+    R134a,
+    /// Dichlorodifluoromethane.
+    #[serde(rename = "R-12")]
+    R12,
+    /// 2,3,3,3-tetrafluoroprop-1-ene.
+    #[serde(rename = "R-1234yf")]
+    R1234yf,
+}
+
+static EQ_R134A: LazyLock<Helmholtz> = LazyLock::new(|| Helmholtz::new(&r134a::COEFFICIENTS));
+static EQ_R12: LazyLock<Helmholtz> = LazyLock::new(|| Helmholtz::new(&r12::COEFFICIENTS));
+static EQ_R1234YF: LazyLock<Helmholtz> = LazyLock::new(|| Helmholtz::new(&r1234yf::COEFFICIENTS));
+static TABLE_R134A: LazyLock<Table> = LazyLock::new(|| Table::build(&EQ_R134A));
+static TABLE_R12: LazyLock<Table> = LazyLock::new(|| Table::build(&EQ_R12));
+static TABLE_R1234YF: LazyLock<Table> = LazyLock::new(|| Table::build(&EQ_R1234YF));
+
+impl Gas {
+    /// Every gas, in order.
+    pub const ALL: [Gas; 3] = [Gas::R134a, Gas::R12, Gas::R1234yf];
+
+    /// The trade name, as it is written in files.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Gas::R134a => "R-134a",
+            Gas::R12 => "R-12",
+            Gas::R1234yf => "R-1234yf",
+        }
+    }
+
+    /// The published equation of state.
+    pub fn equation(self) -> &'static Helmholtz {
+        match self {
+            Gas::R134a => &EQ_R134A,
+            Gas::R12 => &EQ_R12,
+            Gas::R1234yf => &EQ_R1234YF,
+        }
+    }
+
+    /// The fast tables, built from the equation at first use (some milliseconds).
+    pub fn table(self) -> &'static Table {
+        match self {
+            Gas::R134a => &TABLE_R134A,
+            Gas::R12 => &TABLE_R12,
+            Gas::R1234yf => &TABLE_R1234YF,
+        }
+    }
+}
+
+impl fmt::Display for Gas {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.name())
+    }
+}

@@ -1,0 +1,122 @@
+//! Viscosity, conductivity, surface tension and heat capacity of the refrigerants, cheap enough for every tick.
+//!
+//! Along saturation: polynomials of degree 8 in x = sqrt(1 - T/T_c), applied to the form of each property that stays smooth
+//! up to the critical point (1/mu_l, mu_g x, k x, sigma, cp_l x^2, 1/cp_g). They repeat CoolProp 8.0.0, i.e. the
+//! correlations named in `coefficients.rs`, within 0.1 % from 193.15 K to 2 K below the critical point (tested). The
+//! correlations themselves claim 1-5 %.
+
+mod coefficients;
+
+use crate::refrigerant::Gas;
+use coefficients::{Fit, R12, R134A, R1234YF};
+
+/// Least temperature of the fits, K.
+const LEAST_K: f64 = 193.15;
+/// The fits end this far below the critical temperature, K.
+const BELOW_CRITICAL: f64 = 2.0;
+
+/// Transport properties of saturated liquid and vapour at one temperature, SI.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Transport {
+    /// Viscosity of the liquid, Pa s.
+    pub mu_l: f64,
+    /// Viscosity of the vapour, Pa s.
+    pub mu_g: f64,
+    /// Thermal conductivity of the liquid, W/(m K).
+    pub k_l: f64,
+    /// Thermal conductivity of the vapour, W/(m K).
+    pub k_g: f64,
+    /// Surface tension, N/m.
+    pub sigma: f64,
+    /// Heat capacity of the liquid, J/(kg K).
+    pub cp_l: f64,
+    /// Heat capacity of the vapour, J/(kg K).
+    pub cp_g: f64,
+}
+
+/// Transport properties of a vapour off the saturation line, SI.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct VapourTransport {
+    /// Viscosity, Pa s.
+    pub mu: f64,
+    /// Thermal conductivity, W/(m K).
+    pub k: f64,
+    /// Heat capacity at constant pressure, J/(kg K).
+    pub cp: f64,
+}
+
+impl Transport {
+    /// Properties of saturated `gas` at `t_k`.
+    ///
+    /// Within 0.1 % of the correlations over [`Transport::range`]; outside it `t_k` is held at the nearer end. For liquid a few
+    /// kelvins subcooled the saturated value at its own temperature serves; for superheated vapour use [`Transport::vapour`].
+    #[must_use]
+    pub fn at(gas: Gas, t_k: f64) -> Self {
+        let f = fit(gas);
+        let (x, z) = f.coordinates(t_k);
+        let inverse_x = 1.0 / x;
+        Self {
+            mu_l: 1.0 / poly(&f.fluidity_l, z),
+            mu_g: poly(&f.mu_g_x, z) * inverse_x,
+            k_l: poly(&f.k_l_x, z) * inverse_x,
+            k_g: poly(&f.k_g_x, z) * inverse_x,
+            sigma: poly(&f.sigma, z),
+            cp_l: poly(&f.cp_l_x2, z) * inverse_x * inverse_x,
+            cp_g: 1.0 / poly(&f.inverse_cp_g, z),
+        }
+    }
+
+    /// Least and greatest temperature of [`Transport::at`], K: 193.15 and 2 K below critical.
+    #[must_use]
+    pub fn range(gas: Gas) -> (f64, f64) {
+        (LEAST_K, fit(gas).t_critical - BELOW_CRITICAL)
+    }
+
+    /// Vapour at `t_k` and the pressure whose saturation temperature is `t_sat_k`.
+    ///
+    /// y = y0(T) + (y_sat(T_sat) - y0(T_sat)) (T_sat/T)^n: the dilute-gas value and what pressure adds, which fades as the
+    /// superheat thins the gas; n = 3 for viscosity, 12 for conductivity, 14 for heat capacity. A construction of our own, held
+    /// against CoolProp 8.0.0 from 1 kPa to 2.5 MPa and 2..70 K of superheat: viscosity within 3 %, conductivity 4 %, heat
+    /// capacity 10 % (3 % below 1 MPa). `t_k` is held to 193.15..463.15 K, `t_sat_k` to [`Transport::range`] and `t_k`.
+    #[must_use]
+    pub fn vapour(gas: Gas, t_k: f64, t_sat_k: f64) -> VapourTransport {
+        let f = fit(gas);
+        let t = t_k.clamp(LEAST_K, 463.15);
+        let t_sat = t_sat_k.clamp(LEAST_K, f.t_critical - BELOW_CRITICAL).min(t);
+        let (x, z) = f.coordinates(t_sat);
+        let (d, s) = (t / 300.0 - 1.0, t_sat / 300.0 - 1.0);
+        let r = t_sat / t;
+        let r3 = r * r * r;
+        let r12 = r3 * r3 * r3 * r3;
+        let add = |dilute: &[f64; 5], saturated: f64, fade: f64| {
+            poly(dilute, d) + (saturated - poly(dilute, s)) * fade
+        };
+        VapourTransport {
+            mu: add(&f.mu_0, poly(&f.mu_g_x, z) / x, r3),
+            k: add(&f.k_0, poly(&f.k_g_x, z) / x, r12),
+            cp: add(&f.cp_0, 1.0 / poly(&f.inverse_cp_g, z), r12 * r * r),
+        }
+    }
+}
+
+impl Fit {
+    /// x = sqrt(1 - T/T_c) and its scaled form, the temperature held to the range of the fit.
+    fn coordinates(&self, t_k: f64) -> (f64, f64) {
+        let t = t_k.clamp(LEAST_K, self.t_critical - BELOW_CRITICAL);
+        let x = (1.0 - t / self.t_critical).sqrt();
+        (x, (x - self.mid) / self.half)
+    }
+}
+
+fn fit(gas: Gas) -> &'static Fit {
+    match gas {
+        Gas::R134a => &R134A,
+        Gas::R12 => &R12,
+        Gas::R1234yf => &R1234YF,
+    }
+}
+
+#[inline]
+fn poly<const N: usize>(c: &[f64; N], z: f64) -> f64 {
+    c.iter().rev().fold(0.0, |sum, c| sum * z + c)
+}

@@ -1,0 +1,116 @@
+//! Cabin: its air and interior, blower, ducts, recirculation, sun, and outside air that leaks in.
+
+use crate::{evaporator::Air, state::CP_AIR, vehicle::CabinSpec};
+use lowside_units::Quantity;
+
+/// The day outside.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Outside {
+    /// Temperature, K.
+    pub t: f64,
+    /// Humidity ratio, kg/kg.
+    pub w: f64,
+    /// Pressure, Pa.
+    pub p: f64,
+    /// Sun, 0 (shade) to 1 (full).
+    pub sun: f64,
+}
+
+/// Air and interior of the cabin.
+#[derive(Debug, Clone)]
+pub struct Cabin {
+    /// Cabin air.
+    pub air: Air,
+    /// Temperature of seats, trim and inner skin, K.
+    pub interior: f64,
+    /// Air at the centre vent, K and kg/kg.
+    pub vent: Air,
+    /// Air flow through the blower, kg/s.
+    pub flow: f64,
+    spec: CabinSpec,
+}
+
+impl Cabin {
+    /// A cabin with air and interior at `t` (K) and humidity ratio `w`.
+    pub fn new(spec: &CabinSpec, t: f64, w: f64) -> Self {
+        let air = Air { t, w };
+        Self {
+            air,
+            interior: t,
+            vent: air,
+            flow: 0.0,
+            spec: spec.clone(),
+        }
+    }
+
+    /// Number of blower steps.
+    pub fn blower_steps(&self) -> usize {
+        self.spec.blower.len()
+    }
+
+    /// Sets the blower to a step (0 = off).
+    pub fn set_blower(&mut self, step: usize) {
+        self.flow = if step == 0 {
+            0.0
+        } else {
+            self.spec.blower[step.min(self.spec.blower.len()) - 1].si()
+        };
+    }
+
+    /// Share of outside air in what the blower draws.
+    fn fresh_share(&self, recirculate: bool) -> f64 {
+        if recirculate {
+            self.spec.recirculation_leak.si()
+        } else {
+            1.0
+        }
+    }
+
+    /// Air that reaches the evaporator: the mix of cabin and outside, warmed by the blower.
+    pub fn inlet(&self, outside: &Outside, recirculate: bool) -> Air {
+        let f = self.fresh_share(recirculate);
+        let t = self.air.t + f * (outside.t - self.air.t);
+        let w = self.air.w + f * (outside.w - self.air.w);
+        let top = self.spec.blower.last().map_or(1.0, |s| s.si());
+        // Blower power goes with the cube of flow; all of it ends as heat in the air.
+        let power = self.spec.blower_power.si() * (self.flow / top).powi(3);
+        let rise = if self.flow > 0.0 {
+            power / (self.flow * CP_AIR)
+        } else {
+            0.0
+        };
+        Air { t: t + rise, w }
+    }
+
+    /// Advances the cabin by `dt` seconds with air from the coil.
+    pub fn advance(&mut self, coil: Air, outside: &Outside, dt: f64) {
+        let s = &self.spec;
+        let still = self.flow <= 0.0;
+        if still {
+            self.vent = self.air;
+        } else {
+            let duct = s.duct_conductance.si() * (outside.t - coil.t) / (self.flow * CP_AIR);
+            self.vent = Air {
+                t: coil.t + duct,
+                w: coil.w,
+            };
+        }
+        let mass = 1.2 * s.volume.si();
+        let c = mass * CP_AIR;
+        // Fresh air drawn in by the blower pushes as much cabin air out; leakage exchanges on top.
+        let supply = self.flow;
+        let leak = s.leakage.si();
+        let inside = s.interior_conductance.si();
+        let body = s.body_conductance.si();
+        let to_air = supply * CP_AIR * (self.vent.t - self.air.t)
+            + leak * CP_AIR * (outside.t - self.air.t)
+            + inside * (self.interior - self.air.t);
+        let to_interior = inside * (self.air.t - self.interior)
+            + body * (outside.t - self.interior)
+            + outside.sun * s.full_sun.si();
+        self.air.t += to_air * dt / c;
+        self.interior += to_interior * dt / s.interior.si();
+        self.air.w +=
+            (supply * (self.vent.w - self.air.w) + leak * (outside.w - self.air.w)) * dt / mass;
+    }
+}

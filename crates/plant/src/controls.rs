@@ -1,0 +1,119 @@
+//! Switches, relay and clutch, engine speed and the driver's hands.
+
+use crate::vehicle::SwitchSpec;
+use lowside_units::Quantity;
+use serde::{Deserialize, Serialize};
+
+/// What the driver and technician have set on the vehicle.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Settings {
+    /// Engine runs.
+    pub engine_on: bool,
+    /// Engine speed when it runs, 1/min.
+    pub engine_rpm: f64,
+    /// A/C button.
+    pub ac_on: bool,
+    /// Blower step, 0 = off.
+    pub blower: usize,
+    /// Recirculation door closed to the outside.
+    pub recirculate: bool,
+    /// Road speed, m/s.
+    pub road_speed: f64,
+}
+
+impl Default for Settings {
+    fn default() -> Self {
+        Self {
+            engine_on: false,
+            engine_rpm: 800.0,
+            ac_on: false,
+            blower: 0,
+            recirculate: true,
+            road_speed: 0.0,
+        }
+    }
+}
+
+/// A pressure switch with two set points, Pa gauge.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Switch {
+    low: f64,
+    high: f64,
+    /// Conducts.
+    pub closed: bool,
+}
+
+impl Switch {
+    /// Low-side cycling switch: opens at or below `opens`, closes at or above `closes`.
+    fn on_low(&mut self, p: f64) {
+        if p <= self.low {
+            self.closed = false;
+        } else if p >= self.high {
+            self.closed = true;
+        }
+    }
+
+    /// High-pressure cut-out: opens at or above its upper point, closes at or below its lower.
+    fn on_high(&mut self, p: f64) {
+        if p >= self.high {
+            self.closed = false;
+        } else if p <= self.low {
+            self.closed = true;
+        }
+    }
+}
+
+/// Electric side of the compressor drive.
+#[derive(Debug, Clone)]
+pub struct Drive {
+    /// Low-side cycling switch.
+    pub cycling: Switch,
+    /// High-pressure cut-out.
+    pub cut_out: Switch,
+    /// Clutch engaged.
+    pub engaged: bool,
+    /// Times the clutch has pulled in.
+    pub cycles: u32,
+    /// Pressures as the lagging switches feel them, Pa gauge: low, high.
+    felt: [f64; 2],
+    lag: f64,
+}
+
+impl Drive {
+    /// A drive at rest in a loop at gauge pressure `p` (Pa).
+    pub fn new(spec: &SwitchSpec, p: f64) -> Self {
+        let mut drive = Self {
+            cycling: Switch {
+                low: spec.low_opens.si(),
+                high: spec.low_closes.si(),
+                closed: false,
+            },
+            cut_out: Switch {
+                low: spec.high_closes.si(),
+                high: spec.high_opens.si(),
+                closed: true,
+            },
+            engaged: false,
+            cycles: 0,
+            felt: [p; 2],
+            lag: spec.lag.si(),
+        };
+        drive.cycling.on_low(p);
+        drive
+    }
+
+    /// Advances by `dt` seconds with the true gauge pressures (Pa) at the accumulator and the discharge line.
+    pub fn advance(&mut self, settings: &Settings, low: f64, high: f64, dt: f64) {
+        let share = dt / (self.lag + dt);
+        self.felt[0] += share * (low - self.felt[0]);
+        self.felt[1] += share * (high - self.felt[1]);
+        self.cycling.on_low(self.felt[0]);
+        self.cut_out.on_high(self.felt[1]);
+        let called = settings.engine_on && settings.ac_on;
+        let engage = called && self.cycling.closed && self.cut_out.closed;
+        if engage && !self.engaged {
+            self.cycles += 1;
+        }
+        self.engaged = engage;
+    }
+}

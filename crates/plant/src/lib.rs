@@ -1,0 +1,18 @@
+//! The vehicle: a network of volumes and links with the parts, air side, cabin and controls around it.
+
+pub mod cabin;
+pub mod compressor;
+pub mod condenser;
+pub mod controls;
+pub mod evaporator;
+pub mod exchange;
+pub mod flow;
+pub mod network;
+pub mod orifice;
+pub mod plant;
+pub mod shell;
+pub mod sparse;
+pub mod species;
+pub mod state;
+pub mod stream;
+pub mod vehicle;

@@ -1,0 +1,52 @@
+//! What a node can hold, and how much of each.
+
+use serde::{Deserialize, Serialize};
+
+/// How many species the network carries.
+pub const SPECIES: usize = 4;
+/// Index of the refrigerant in a [`Content`].
+pub const REFRIGERANT: usize = 0;
+/// Index of air (dry) in a [`Content`].
+pub const AIR: usize = 1;
+/// Index of water in a [`Content`].
+pub const WATER: usize = 2;
+/// Index of compressor oil in a [`Content`].
+pub const OIL: usize = 3;
+/// Names of the species, in index order, for messages and ledgers.
+pub const NAMES: [&str; SPECIES] = ["refrigerant", "air", "water", "oil"];
+
+/// Masses held, kg, in the order refrigerant, air, water, oil. Never negative.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Serialize, Deserialize)]
+pub struct Content(pub [f64; SPECIES]);
+
+impl Content {
+    /// A content of refrigerant alone, kg.
+    pub const fn refrigerant(kg: f64) -> Self {
+        Self([kg, 0.0, 0.0, 0.0])
+    }
+
+    /// Total mass, kg.
+    pub fn total(&self) -> f64 {
+        self.0.iter().sum()
+    }
+
+    /// Adds `other` scaled by `factor`, species by species.
+    pub fn add(&mut self, other: &Self, factor: f64) {
+        for (mine, theirs) in self.0.iter_mut().zip(other.0) {
+            *mine += theirs * factor;
+        }
+    }
+}
+
+impl std::ops::Index<usize> for Content {
+    type Output = f64;
+    fn index(&self, k: usize) -> &f64 {
+        &self.0[k]
+    }
+}
+
+impl std::ops::IndexMut<usize> for Content {
+    fn index_mut(&mut self, k: usize) -> &mut f64 {
+        &mut self.0[k]
+    }
+}

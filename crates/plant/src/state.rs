@@ -1,0 +1,344 @@
+//! The state of one volume: what it holds and its energy give temperature and pressure.
+//!
+//! Unknown is the temperature alone; at a given temperature the phases follow from the masses and the volume:
+//! refrigerant vapour with air by Dalton's law, saturated liquid below it, or a volume full of compressed
+//! liquid. Oil and water take up volume and heat. Gas, two-phase, liquid-full, near-vacuum and air-only are branches
+//! of the same function, continuous where they meet, so that no caller needs to know which one it is in.
+
+use lowside_fluids::table::{SatPoint, Table};
+
+use crate::species::{AIR, Content, OIL, REFRIGERANT, WATER};
+
+/// Specific gas constant of dry air, J/(kg K).
+pub const R_AIR: f64 = 287.055;
+/// Isobaric heat capacity of dry air, J/(kg K).
+pub const CP_AIR: f64 = 1006.0;
+/// Density of the oil, kg/m3 (PAG at about 40 degC; from memory, range 980-1000).
+pub const RHO_OIL: f64 = 990.0;
+/// Heat capacity of the oil, J/(kg K) (PAG; from memory, range 1800-2200).
+pub const CP_OIL: f64 = 2000.0;
+/// Density of liquid water, kg/m3.
+pub const RHO_WATER: f64 = 998.0;
+/// Heat capacity of liquid water, J/(kg K).
+pub const CP_WATER: f64 = 4186.0;
+/// Temperature at which air, oil and water have zero enthalpy, K.
+pub const T_ZERO: f64 = 273.15;
+/// Density of refrigerant vapour below which a volume counts as holding no refrigerant, kg/m3 (0.002 Pa).
+const TRACE_DENSITY: f64 = 1e-7;
+/// Coldest temperature looked for, K.
+const T_LOW: f64 = 150.0;
+/// Hottest temperature looked for, K.
+const T_HIGH: f64 = 600.0;
+
+/// Which phases of refrigerant a volume holds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Phase {
+    /// Gas alone: vapour, air, or both.
+    Gas,
+    /// Saturated liquid below gas.
+    TwoPhase,
+    /// Full of compressed liquid.
+    Liquid,
+}
+
+/// Everything the network needs to know of one volume. SI units.
+#[derive(Debug, Clone, Copy)]
+pub struct State {
+    /// Temperature, K.
+    pub t: f64,
+    /// Total absolute pressure, Pa.
+    pub p: f64,
+    /// Partial pressure of air, Pa.
+    pub p_air: f64,
+    /// Phases present.
+    pub phase: Phase,
+    /// Mass of liquid refrigerant, kg.
+    pub m_liq: f64,
+    /// Mass of refrigerant vapour, kg.
+    pub m_gas: f64,
+    /// Volume of the gas space, m3.
+    pub v_gas: f64,
+    /// Volume of liquid refrigerant, m3.
+    pub v_liq: f64,
+    /// Density of liquid refrigerant (saturated where none is present), kg/m3.
+    pub rho_liq: f64,
+    /// Density of refrigerant vapour (saturated where none is present), kg/m3.
+    pub rho_gas: f64,
+    /// Specific enthalpy of the liquid refrigerant, J/kg.
+    pub h_liq: f64,
+    /// Specific enthalpy of the refrigerant vapour, J/kg.
+    pub h_gas: f64,
+    /// Saturation pressure of the refrigerant at this temperature, Pa.
+    pub p_sat: f64,
+    /// Pressure gained per joule at constant content, Pa/J.
+    pub dp_du: f64,
+    /// Pressure gained per kilogram of each species at constant energy, Pa/kg.
+    pub dp_dm: [f64; 4],
+    /// Heat capacity at constant volume and content, J/K.
+    pub heat_capacity: f64,
+}
+
+impl State {
+    /// Mean density of everything held, kg/m3, for a given volume.
+    pub fn density(&self, content: &Content, volume: f64) -> f64 {
+        content.total() / volume
+    }
+
+    /// Share of the volume open to gas, 0 to 1 of refrigerant and gas space.
+    pub fn void_fraction(&self) -> f64 {
+        let v = self.v_gas + self.v_liq;
+        if v > 0.0 { self.v_gas / v } else { 1.0 }
+    }
+
+    /// Static quality: vapour mass over refrigerant mass, 0 to 1.
+    pub fn quality(&self) -> f64 {
+        let m = self.m_gas + self.m_liq;
+        if m > 0.0 { self.m_gas / m } else { 1.0 }
+    }
+}
+
+/// One trial of the phases at a temperature: energy, its slope, and the state.
+struct Trial {
+    u: f64,
+    state: State,
+}
+
+/// Solves temperature and pressure from masses, internal energy (J) and volume (m3), starting from `t_guess`.
+///
+/// The energy is a rising function of temperature, so that Newton's method, held inside a shrinking bracket, always
+/// ends; two or three trials in ordinary steps. Air, oil and water count their energy from 0 degC; the refrigerant
+/// from the IIR reference state. Below 150 K or above 600 K the temperature is held at that limit.
+pub fn solve(table: &Table, content: &Content, energy: f64, volume: f64, t_guess: f64) -> State {
+    let (mut lo, mut hi) = (T_LOW, T_HIGH);
+    let mut t = t_guess.clamp(lo, hi);
+    let mut trial = at_temperature(table, content, volume, t);
+    for _ in 0..60 {
+        let miss = energy - trial.u;
+        let step = miss / trial.state.heat_capacity;
+        if step.abs() < 2e-8 {
+            break;
+        }
+        if miss > 0.0 {
+            lo = t;
+        } else {
+            hi = t;
+        }
+        if hi - lo < 1e-9 {
+            break;
+        }
+        let next = t + step;
+        t = if next > lo && next < hi {
+            next
+        } else {
+            0.5 * (lo + hi)
+        };
+        trial = at_temperature(table, content, volume, t);
+    }
+    trial.state
+}
+
+/// Internal energy (J) of a content at temperature and volume: the inverse of [`solve`], for setting a start.
+pub fn energy_at(table: &Table, content: &Content, volume: f64, t: f64) -> f64 {
+    at_temperature(table, content, volume, t).u
+}
+
+fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64) -> Trial {
+    let m_ref = content[REFRIGERANT];
+    let m_air = content[AIR];
+    // Oil and water displace gas; a volume stuffed with oil keeps a sliver so that the gas law stays defined.
+    let v_free = (volume - content[OIL] / RHO_OIL - content[WATER] / RHO_WATER).max(0.02 * volume);
+    let inert_capacity = content[OIL] * CP_OIL + content[WATER] * CP_WATER;
+    let sat = table.sat(t);
+    let rho = m_ref / v_free;
+    let mut core = if rho <= sat.rho_g || t >= table.t_max() || rho < TRACE_DENSITY {
+        gas(table, rho, v_free, t, m_air, &sat)
+    } else {
+        wet(table, m_ref, v_free, t, m_air, &sat)
+    };
+    let dt = t - T_ZERO;
+    core.u += inert_capacity * dt;
+    core.u_t += inert_capacity;
+    let s = &mut core.state;
+    s.heat_capacity = core.u_t;
+    let gamma = core.p_t / core.u_t;
+    s.dp_du = gamma;
+    s.dp_dm = [
+        core.p_m - gamma * core.u_m,
+        core.p_ma - gamma * core.u_ma,
+        core.stiffness / RHO_WATER - gamma * CP_WATER * dt,
+        core.stiffness / RHO_OIL - gamma * CP_OIL * dt,
+    ];
+    Trial {
+        u: core.u,
+        state: core.state,
+    }
+}
+
+/// A trial before oil and water are counted: energy, slopes at constant temperature, and stiffness -dp/dV.
+struct Core {
+    u: f64,
+    u_t: f64,
+    p_t: f64,
+    u_m: f64,
+    p_m: f64,
+    u_ma: f64,
+    p_ma: f64,
+    stiffness: f64,
+    state: State,
+}
+
+fn air_energy(t: f64) -> f64 {
+    CP_AIR * (t - T_ZERO) - R_AIR * t
+}
+
+fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Core {
+    let m = rho * v;
+    let e = table.vapour(rho, t);
+    let p_air = m_air * R_AIR * t / v;
+    let u_air = air_energy(t);
+    let h_gas = e.u
+        + if rho > TRACE_DENSITY {
+            e.p / rho
+        } else {
+            table.gas_constant() * t
+        };
+    Core {
+        u: m * e.u + m_air * u_air,
+        // Near-empty volumes keep a floor so that the temperature of nothing stays finite.
+        u_t: m * e.cv + m_air * (CP_AIR - R_AIR) + 1e-9,
+        p_t: e.dp_dt + p_air / t,
+        u_m: e.u + rho * e.du_drho,
+        p_m: e.dp_drho / v,
+        u_ma: u_air,
+        p_ma: R_AIR * t / v,
+        stiffness: (rho * e.dp_drho + p_air) / v,
+        state: State {
+            t,
+            p: e.p + p_air,
+            p_air,
+            phase: Phase::Gas,
+            m_liq: 0.0,
+            m_gas: m,
+            v_gas: v,
+            v_liq: 0.0,
+            rho_liq: sat.rho_l,
+            rho_gas: rho,
+            h_liq: sat.h_l(),
+            h_gas,
+            p_sat: sat.p,
+            dp_du: 0.0,
+            dp_dm: [0.0; 4],
+            heat_capacity: 0.0,
+        },
+    }
+}
+
+fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Core {
+    let d_rho = sat.rho_l - sat.rho_g;
+    // Gas space if the liquid were incompressible and no air pressed on it (negative when over-full).
+    let v_gas_0 = (sat.rho_l * v - m) / d_rho;
+    if m_air <= 0.0 && v_gas_0 <= 0.0 {
+        return liquid_full(table, m, v, t, sat);
+    }
+    let a = m_air * R_AIR * t;
+    let (v_gas, stiffness) = if m_air > 0.0 {
+        // Secant stiffness of the liquid, so that the answer runs into the air-free one as the air vanishes.
+        let strain = (m / (sat.rho_l * v) - 1.0).max(1e-9);
+        let e = table.liquid(sat.rho_l * (1.0 + strain), t, sat);
+        let k = (e.p - sat.p) / strain;
+        // Equal pressure on both: k (d_rho)(vg - vg0)/(rho_l (v - vg)) = a / vg, a quadratic in vg.
+        let qa = k * d_rho;
+        let qb = a * sat.rho_l - qa * v_gas_0;
+        let qc = a * sat.rho_l * v;
+        let root = (qb * qb + 4.0 * qa * qc).sqrt();
+        let vg = if qb > 0.0 {
+            2.0 * qc / (qb + root)
+        } else {
+            (root - qb) / (2.0 * qa)
+        };
+        let vg = vg.clamp(1e-12 * v, v);
+        let s_gas = a / (vg * vg);
+        let s_liq = k / (v - vg).max(1e-6 * v);
+        (vg, s_gas * s_liq / (s_gas + s_liq))
+    } else {
+        (v_gas_0.min(v), 0.0)
+    };
+    let v_liq = v - v_gas;
+    let m_gas = (sat.rho_g * v_gas).min(m);
+    let m_liq = m - m_gas;
+    let p_air = if m_air > 0.0 { a / v_gas } else { 0.0 };
+    let p = sat.p + p_air;
+    let (e_l, e_g) = (sat.rho_l * sat.u_l, sat.rho_g * sat.u_g);
+    let dvl_dt = (-sat.drho_g * v - v_liq * (sat.drho_l - sat.drho_g)) / d_rho;
+    let u_t = v_liq * (sat.drho_l * sat.u_l + sat.rho_l * sat.du_l)
+        + v_gas * (sat.drho_g * sat.u_g + sat.rho_g * sat.du_g)
+        + dvl_dt * (e_l - e_g)
+        + m_air * (CP_AIR - R_AIR);
+    let u_air = air_energy(t);
+    Core {
+        u: m_liq * sat.u_l + m_gas * sat.u_g + m_air * u_air,
+        u_t,
+        p_t: sat.dp_dt + p_air / t + stiffness * dvl_dt,
+        u_m: (e_l - e_g) / d_rho,
+        p_m: stiffness / d_rho,
+        u_ma: u_air,
+        p_ma: if m_air > 0.0 {
+            p_air / m_air
+        } else {
+            R_AIR * t / v_gas
+        },
+        stiffness,
+        state: State {
+            t,
+            p,
+            p_air,
+            phase: Phase::TwoPhase,
+            m_liq,
+            m_gas,
+            v_gas,
+            v_liq,
+            rho_liq: sat.rho_l,
+            rho_gas: sat.rho_g,
+            h_liq: sat.u_l + p / sat.rho_l,
+            h_gas: sat.h_g(),
+            p_sat: sat.p,
+            dp_du: 0.0,
+            dp_dm: [0.0; 4],
+            heat_capacity: 0.0,
+        },
+    }
+}
+
+fn liquid_full(table: &Table, m: f64, v: f64, t: f64, sat: &SatPoint) -> Core {
+    let rho = m / v;
+    let e = table.liquid(rho, t, sat);
+    Core {
+        u: m * e.u,
+        u_t: m * e.cv,
+        p_t: e.dp_dt,
+        u_m: e.u + rho * e.du_drho,
+        p_m: e.dp_drho / v,
+        u_ma: air_energy(t),
+        // Air forced into a full volume presses like any other intruder of its own density.
+        p_ma: e.dp_drho / v,
+        stiffness: rho * e.dp_drho / v,
+        state: State {
+            t,
+            p: e.p,
+            p_air: 0.0,
+            phase: Phase::Liquid,
+            m_liq: m,
+            m_gas: 0.0,
+            v_gas: 0.0,
+            v_liq: v,
+            rho_liq: rho,
+            rho_gas: sat.rho_g,
+            h_liq: e.u + e.p / rho,
+            h_gas: sat.h_g(),
+            p_sat: sat.p,
+            dp_du: 0.0,
+            dp_dm: [0.0; 4],
+            heat_capacity: 0.0,
+        },
+    }
+}

@@ -1,0 +1,157 @@
+//! What a link draws out of a node: phases, species, enthalpy.
+
+use serde::{Deserialize, Serialize};
+
+use crate::{
+    species::{AIR, Content, OIL, REFRIGERANT, WATER},
+    state::{CP_AIR, CP_OIL, CP_WATER, RHO_OIL, State, T_ZERO},
+};
+
+/// How an opening sits in its node, which decides what leaves first.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub enum Draw {
+    /// End of a tube in which vapour outruns liquid by Zivi's slip ratio (rho_l/rho_g)^(1/3) (Zivi 1964).
+    Slip,
+    /// From the bottom of a level: liquid, until less than `pull_through` of the volume is liquid and vapour is drawn in.
+    Bottom {
+        /// Liquid share of the volume below which vapour starts to be drawn.
+        pull_through: f64,
+    },
+    /// From the top of a level: vapour, until more than `floods` of the volume is liquid and liquid is carried over.
+    Top {
+        /// Liquid share of the volume above which liquid starts to be carried over.
+        floods: f64,
+    },
+    /// Pick-up tube of an accumulator: vapour from the top, and liquid with its oil through the bleed hole.
+    PickUp {
+        /// Liquid share of the volume above which liquid spills into the tube.
+        floods: f64,
+        /// Area of the bleed hole, m2.
+        bleed_area: f64,
+        /// Pressure loss of the tube per squared mass flow over density, 1/m4, which draws the bleed.
+        tube_loss: f64,
+    },
+}
+
+/// Composition of a stream: kilograms carried per kilogram of stream, and its enthalpy.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Stream {
+    /// Share of each species in the flow, summing to one.
+    pub share: Content,
+    /// Share of the flow that is liquid refrigerant.
+    pub liquid: f64,
+    /// Enthalpy per kilogram of the whole stream, J/kg.
+    pub h: f64,
+    /// Density of the flowing mixture, kg/m3.
+    pub rho: f64,
+}
+
+/// Discharge coefficient of the bleed hole (sharp hole in thin wall, common practice).
+const BLEED_CD: f64 = 0.6;
+/// Standing head on the bleed hole, Pa (about 70 mm of liquid).
+const BLEED_HEAD: f64 = 800.0;
+
+/// What leaves `state` through an opening, given the flow of the last tick (kg/s) for the bleed.
+pub fn draw(
+    state: &State,
+    content: &Content,
+    how: Draw,
+    last_flow: f64,
+    oil_mobility: f64,
+) -> Stream {
+    let gas_mass = state.m_gas + content[AIR];
+    let liq_mass = state.m_liq;
+    let gas_rho = if state.v_gas > 0.0 {
+        gas_mass / state.v_gas
+    } else {
+        state.rho_gas
+    };
+    let y = liquid_share(state, how, gas_mass, gas_rho, last_flow);
+
+    // Oil is mixed into liquid where there is any and creeps as a film where there is none.
+    let (oil_in_liquid, oil_film) = if liq_mass > content[OIL] * 0.02 && liq_mass > 0.0 {
+        let c = content[OIL] / (liq_mass + content[OIL]);
+        (y * c, 0.0)
+    } else if gas_mass > 0.0 {
+        (0.0, (oil_mobility * content[OIL] / gas_mass).min(0.3))
+    } else {
+        (0.0, 0.0)
+    };
+    let oil = oil_in_liquid + oil_film;
+    let total = gas_mass + liq_mass;
+    let water = if total > 0.0 {
+        (content[WATER] / total).min(0.3)
+    } else {
+        0.0
+    };
+    let rest = (1.0 - oil - water).max(0.0);
+    let liq_part = (y - oil_in_liquid).max(0.0) / (1.0 - oil_in_liquid).max(1e-9) * rest;
+    let gas_part = rest - liq_part;
+    let air_of_gas = if gas_mass > 0.0 {
+        content[AIR] / gas_mass
+    } else {
+        0.0
+    };
+    let air = gas_part * air_of_gas;
+    let vapour = gas_part - air;
+
+    let dt = state.t - T_ZERO;
+    let h = liq_part * state.h_liq
+        + vapour * state.h_gas
+        + air * CP_AIR * dt
+        + water * CP_WATER * dt
+        + oil * (CP_OIL * dt + state.p / RHO_OIL);
+    let v = liq_part / state.rho_liq + gas_part / gas_rho.max(1e-9) + oil / RHO_OIL;
+    let mut share = Content::default();
+    share[REFRIGERANT] = liq_part + vapour;
+    share[AIR] = air;
+    share[WATER] = water;
+    share[OIL] = oil;
+    Stream {
+        share,
+        liquid: liq_part,
+        h,
+        rho: 1.0 / v.max(1e-5),
+    }
+}
+
+fn liquid_share(state: &State, how: Draw, gas_mass: f64, gas_rho: f64, last_flow: f64) -> f64 {
+    if state.m_liq <= 0.0 {
+        return 0.0;
+    }
+    if gas_mass <= 0.0 {
+        return 1.0;
+    }
+    let level = state.v_liq / (state.v_gas + state.v_liq);
+    // A volumetric share of liquid in the flow, turned into a mass share.
+    let by_volume = |l: f64| l * state.rho_liq / (l * state.rho_liq + (1.0 - l) * gas_rho);
+    match how {
+        Draw::Slip => {
+            let slip = libm::cbrt(state.rho_liq / gas_rho.max(1e-6));
+            let xs = gas_mass / (gas_mass + state.m_liq);
+            1.0 - slip * xs / (1.0 + (slip - 1.0) * xs)
+        }
+        Draw::Bottom { pull_through } => by_volume((level / pull_through).min(1.0)),
+        Draw::Top { floods } => by_volume(smooth((level - floods) / (1.0 - floods))),
+        Draw::PickUp {
+            floods,
+            bleed_area,
+            tube_loss,
+        } => {
+            let flow = last_flow.abs().max(1e-4);
+            let suck = tube_loss * flow * flow / gas_rho.max(0.1) + BLEED_HEAD;
+            let bleed = BLEED_CD
+                * bleed_area
+                * (2.0 * state.rho_liq * suck).sqrt()
+                * (level / 0.02).min(1.0);
+            let spill = by_volume(smooth((level - floods) / (1.0 - floods)));
+            spill.max((bleed / flow).min(0.3))
+        }
+    }
+}
+
+/// A cubic step from 0 at 0 to 1 at 1.
+pub(crate) fn smooth(x: f64) -> f64 {
+    let x = x.clamp(0.0, 1.0);
+    x * x * (3.0 - 2.0 * x)
+}

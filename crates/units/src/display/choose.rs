@@ -1,0 +1,307 @@
+//! Which unit a quantity is shown in, by unit system.
+
+use super::{Shown, Style, UnitSystem};
+use crate::{
+    AbsolutePressure, Duration, GaugePressure, Length, Mass, MassFlow, Power, Ratio, RotationSpeed,
+    Speed, Temperature, TemperatureDifference, Volume, VolumeFlow,
+};
+
+const PSIG: Style = Style::new(
+    0,
+    "psig",
+    "pound per square inch gauge",
+    "pounds per square inch gauge",
+);
+const IN_HG_VACUUM: Style = Style::new(
+    1,
+    "inHg vac",
+    "inch of mercury vacuum",
+    "inches of mercury vacuum",
+);
+const KPAG: Style = Style::new(0, "kPag", "kilopascal gauge", "kilopascals gauge");
+const PSIA: Style = Style::new(
+    1,
+    "psia",
+    "pound per square inch absolute",
+    "pounds per square inch absolute",
+);
+const KPA: Style = Style::new(0, "kPa", "kilopascal absolute", "kilopascals absolute");
+const MICRON: Style = Style::new(0, "micron", "micron", "microns");
+const PA: Style = Style::new(1, "Pa", "pascal", "pascals");
+const DEG_F: Style = Style::new(1, "\u{b0}F", "degree Fahrenheit", "degrees Fahrenheit");
+const DEG_C: Style = Style::new(1, "\u{b0}C", "degree Celsius", "degrees Celsius");
+const KELVIN: Style = Style::new(1, "K", "kelvin", "kelvins");
+const OZ: Style = Style::new(1, "oz", "ounce", "ounces");
+const GRAM: Style = Style::new(0, "g", "gram", "grams");
+const FL_OZ: Style = Style::new(1, "fl oz", "fluid ounce", "fluid ounces");
+const CM3: Style = Style::new(0, "cm\u{b3}", "cubic centimetre", "cubic centimetres");
+const OZ_MIN: Style = Style::new(1, "oz/min", "ounce a minute", "ounces a minute");
+const G_S: Style = Style::new(1, "g/s", "gram a second", "grams a second");
+const OZ_YR: Style = Style::new(2, "oz/yr", "ounce a year", "ounces a year");
+const G_YR: Style = Style::new(1, "g/yr", "gram a year", "grams a year");
+const CFM: Style = Style::new(0, "cfm", "cubic foot a minute", "cubic feet a minute");
+const M3_H: Style = Style::new(
+    0,
+    "m\u{b3}/h",
+    "cubic metre an hour",
+    "cubic metres an hour",
+);
+const INCH: Style = Style::new(3, "in", "inch", "inches");
+const MM: Style = Style::new(2, "mm", "millimetre", "millimetres");
+const MPH: Style = Style::new(0, "mph", "mile an hour", "miles an hour");
+const KM_H: Style = Style::new(0, "km/h", "kilometre an hour", "kilometres an hour");
+const RPM: Style = Style::new(0, "rpm", "revolution a minute", "revolutions a minute");
+const HP: Style = Style::new(1, "hp", "horsepower", "horsepower");
+const KW: Style = Style::new(2, "kW", "kilowatt", "kilowatts");
+const PERCENT: Style = Style::new(0, "%", "per cent", "per cent");
+
+/// Gauge pressure: psig, and inches of mercury of vacuum below the atmosphere; kPag throughout in SI.
+#[must_use]
+pub fn gauge_pressure(p: GaugePressure, system: UnitSystem) -> Shown {
+    match system {
+        UnitSystem::Si => KPAG.show(p.kpa()),
+        UnitSystem::Us if p.pa() < 0.0 && !IN_HG_VACUUM.shows_zero(p.in_hg_vacuum()) => {
+            IN_HG_VACUUM.show(p.in_hg_vacuum())
+        }
+        UnitSystem::Us => PSIG.show(p.psi().max(0.0)),
+    }
+}
+
+/// Absolute pressure in the running range: psia or kPa.
+#[must_use]
+pub fn absolute_pressure(p: AbsolutePressure, system: UnitSystem) -> Shown {
+    match system {
+        UnitSystem::Us => PSIA.show(p.psi()),
+        UnitSystem::Si => KPA.show(p.kpa()),
+    }
+}
+
+/// Absolute pressure as an electronic vacuum gauge shows it: microns or Pa.
+#[must_use]
+pub fn vacuum(p: AbsolutePressure, system: UnitSystem) -> Shown {
+    match system {
+        UnitSystem::Us => MICRON.show(p.micron()),
+        UnitSystem::Si => PA.show(p.pa()),
+    }
+}
+
+/// Temperature: degF or degC.
+#[must_use]
+pub fn temperature(t: Temperature, system: UnitSystem) -> Shown {
+    match system {
+        UnitSystem::Us => DEG_F.show(t.deg_f()),
+        UnitSystem::Si => DEG_C.show(t.deg_c()),
+    }
+}
+
+/// Temperature difference: degF or K.
+#[must_use]
+pub fn temperature_difference(dt: TemperatureDifference, system: UnitSystem) -> Shown {
+    match system {
+        UnitSystem::Us => DEG_F.show(dt.deg_f()),
+        UnitSystem::Si => KELVIN.show(dt.k()),
+    }
+}
+
+/// Mass of refrigerant: oz or g.
+#[must_use]
+pub fn mass(m: Mass, system: UnitSystem) -> Shown {
+    match system {
+        UnitSystem::Us => OZ.show(m.oz()),
+        UnitSystem::Si => GRAM.show(m.g()),
+    }
+}
+
+/// Volume of oil in a measuring glass: fl oz or cm3.
+#[must_use]
+pub fn oil(v: Volume, system: UnitSystem) -> Shown {
+    volume(v, system)
+}
+
+/// Small volume: fl oz or cm3.
+#[must_use]
+pub fn volume(v: Volume, system: UnitSystem) -> Shown {
+    match system {
+        UnitSystem::Us => FL_OZ.show(v.fl_oz()),
+        UnitSystem::Si => CM3.show(v.cm3()),
+    }
+}
+
+/// Mass flow in the running loop: oz/min or g/s.
+#[must_use]
+pub fn mass_flow(m: MassFlow, system: UnitSystem) -> Shown {
+    match system {
+        UnitSystem::Us => OZ_MIN.show(m.oz_min()),
+        UnitSystem::Si => G_S.show(m.g_s()),
+    }
+}
+
+/// Leak rate: oz/yr or g/yr.
+#[must_use]
+pub fn leak_rate(m: MassFlow, system: UnitSystem) -> Shown {
+    match system {
+        UnitSystem::Us => OZ_YR.show(m.oz_yr()),
+        UnitSystem::Si => G_YR.show(m.g_yr()),
+    }
+}
+
+/// Air flow: cfm or m3/h.
+#[must_use]
+pub fn volume_flow(v: VolumeFlow, system: UnitSystem) -> Shown {
+    match system {
+        UnitSystem::Us => CFM.show(v.cfm()),
+        UnitSystem::Si => M3_H.show(v.m3_h()),
+    }
+}
+
+/// Length of a small part: in or mm.
+#[must_use]
+pub fn length(l: Length, system: UnitSystem) -> Shown {
+    match system {
+        UnitSystem::Us => INCH.show(l.inches()),
+        UnitSystem::Si => MM.show(l.mm()),
+    }
+}
+
+/// Road or air speed: mph or km/h.
+#[must_use]
+pub fn speed(v: Speed, system: UnitSystem) -> Shown {
+    match system {
+        UnitSystem::Us => MPH.show(v.mph()),
+        UnitSystem::Si => KM_H.show(v.km_h()),
+    }
+}
+
+/// Speed of rotation: rpm in both systems.
+#[must_use]
+pub fn rotation(n: RotationSpeed) -> Shown {
+    RPM.show(n.rpm())
+}
+
+/// Power: hp or kW.
+#[must_use]
+pub fn power(p: Power, system: UnitSystem) -> Shown {
+    match system {
+        UnitSystem::Us => HP.show(p.hp()),
+        UnitSystem::Si => KW.show(p.kw()),
+    }
+}
+
+/// Ratio as per cent, both systems.
+#[must_use]
+pub fn ratio(r: Ratio) -> Shown {
+    PERCENT.show(r.percent())
+}
+
+/// Time of the bay: `m:ss` below an hour, `h:mm:ss` above; the same in both systems. Whole seconds, cut not rounded.
+#[must_use]
+pub fn duration(t: Duration) -> Shown {
+    /// Seconds a clock of this form can show without losing a second in `f64`.
+    const MOST_S: f64 = 1e12;
+    if t.s().is_nan() || t.s().abs() > MOST_S {
+        return Shown {
+            number: "\u{2014}".into(),
+            unit: "",
+            spoken: "no reading".into(),
+        };
+    }
+    let (hours, minutes, seconds) = hms(t.s().abs());
+    let negative = t.s() <= -1.0;
+    let clock = if hours > 0 {
+        format!("{hours}:{minutes:02}:{seconds:02}")
+    } else {
+        format!("{minutes}:{seconds:02}")
+    };
+    let mut parts = Vec::new();
+    for (n, one, many) in [
+        (hours, "hour", "hours"),
+        (minutes, "minute", "minutes"),
+        (seconds, "second", "seconds"),
+    ] {
+        if n > 0 {
+            parts.push(format!("{n} {}", if n == 1 { one } else { many }));
+        }
+    }
+    let said = if parts.is_empty() {
+        "0 seconds".to_owned()
+    } else {
+        parts.join(" ")
+    };
+    let (sign, minus) = if negative {
+        ("\u{2212}", "minus ")
+    } else {
+        ("", "")
+    };
+    Shown {
+        number: format!("{sign}{clock}"),
+        unit: "",
+        spoken: format!("{minus}{said}"),
+    }
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "the caller bounds it to 0..=1e12"
+)]
+fn hms(s: f64) -> (u64, u64, u64) {
+    let s = s as u64;
+    (s / 3600, s / 60 % 60, s % 60)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_compound_gauge_changes_scale_at_the_atmosphere() {
+        let us = |psi| gauge_pressure(GaugePressure::from_psi(psi), UnitSystem::Us);
+        assert_eq!(us(42.0).to_string(), "42 psig");
+        assert_eq!(us(42.0).spoken, "42 pounds per square inch gauge");
+        assert_eq!(us(1.0).spoken, "1 pound per square inch gauge");
+        assert_eq!(us(-5.0).to_string(), "10.2 inHg vac");
+        assert_eq!(us(-0.001).to_string(), "0 psig");
+        assert_eq!(
+            gauge_pressure(GaugePressure::from_kpa(-34.47), UnitSystem::Si).to_string(),
+            "\u{2212}34 kPag"
+        );
+    }
+
+    #[test]
+    fn both_systems() {
+        let t = Temperature::from_deg_c(35.0);
+        assert_eq!(temperature(t, UnitSystem::Us).to_string(), "95.0 \u{b0}F");
+        assert_eq!(temperature(t, UnitSystem::Si).to_string(), "35.0 \u{b0}C");
+        let m = Mass::from_oz(36.0);
+        assert_eq!(mass(m, UnitSystem::Us).number, "36.0");
+        assert_eq!(mass(m, UnitSystem::Si).to_string(), "1021 g");
+        assert_eq!(
+            vacuum(AbsolutePressure::from_micron(500.0), UnitSystem::Us).to_string(),
+            "500 micron"
+        );
+        assert_eq!(
+            vacuum(AbsolutePressure::from_micron(500.0), UnitSystem::Si).to_string(),
+            "66.7 Pa"
+        );
+        assert_eq!(
+            leak_rate(MassFlow::from_g_yr(450.0), UnitSystem::Us).to_string(),
+            "15.87 oz/yr"
+        );
+        assert_eq!(ratio(Ratio::from_fraction(0.4)).to_string(), "40 %");
+    }
+
+    #[test]
+    fn bay_time_reads_like_a_clock() {
+        assert_eq!(duration(Duration::from_s(0.99)).number, "0:00");
+        assert_eq!(duration(Duration::from_s(3671.0)).number, "1:01:11");
+        assert_eq!(duration(Duration::from_s(3660.0)).spoken, "1 hour 1 minute");
+        assert_eq!(
+            duration(Duration::from_s(-61.0)).spoken,
+            "minus 1 minute 1 second"
+        );
+        assert_eq!(
+            duration(Duration::from_s(f64::INFINITY)).spoken,
+            "no reading"
+        );
+    }
+}

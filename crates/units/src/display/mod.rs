@@ -1,0 +1,26 @@
+//! Quantities as people read them: number, unit and spoken form, in the unit system they chose.
+//!
+//! Decimals are constant per unit, so a reading never changes its apparent precision; an instrument with another
+//! resolution sets its own with [`Style::with_decimals`]. Numbers carry the typographic minus (U+2212), never "-0".
+
+mod choose;
+mod style;
+
+pub use choose::{
+    absolute_pressure, duration, gauge_pressure, leak_rate, length, mass, mass_flow, oil, power,
+    ratio, rotation, speed, temperature, temperature_difference, vacuum, volume, volume_flow,
+};
+pub use style::{Shown, Style};
+
+/// Which units a person reads.
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, Hash, Default, serde::Serialize, serde::Deserialize,
+)]
+#[serde(rename_all = "lowercase")]
+pub enum UnitSystem {
+    /// psig, inHg, degF, oz, cfm, mph.
+    #[default]
+    Us,
+    /// kPag, degC, g, m3/h, km/h.
+    Si,
+}

@@ -1,0 +1,139 @@
+//! What can be wrong with a quantity that comes from outside.
+
+use crate::Quantity;
+
+/// How much of a refused text is repeated in the message, characters.
+const SHOWN_CHARS: usize = 40;
+
+/// A text or number that is not an acceptable quantity.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum UnitError {
+    /// The text does not begin with a finite number.
+    #[error("\"{text}\" is not a {quantity}: it needs a number and a unit, one of {allowed}")]
+    NotANumber {
+        /// The refused text, shortened.
+        text: String,
+        /// What was expected, e.g. "mass".
+        quantity: &'static str,
+        /// Units that would be understood.
+        allowed: String,
+    },
+    /// A number without a unit where a unit is needed.
+    #[error("\"{text}\" has no unit: a {quantity} needs one of {allowed}")]
+    NoUnit {
+        /// The refused text, shortened.
+        text: String,
+        /// What was expected.
+        quantity: &'static str,
+        /// Units that would be understood.
+        allowed: String,
+    },
+    /// A unit that does not belong to the quantity.
+    #[error("\"{text}\": \"{unit}\" is not a unit of {quantity}, use one of {allowed}")]
+    UnknownUnit {
+        /// The refused text, shortened.
+        text: String,
+        /// The unit found in it.
+        unit: String,
+        /// What was expected.
+        quantity: &'static str,
+        /// Units that would be understood.
+        allowed: String,
+    },
+    /// Below what can exist (0 K, zero absolute pressure).
+    #[error("\"{text}\" is below {lowest}, the least {quantity} there is")]
+    BelowLeast {
+        /// The refused text, shortened.
+        text: String,
+        /// What was expected.
+        quantity: &'static str,
+        /// The least value, with its unit.
+        lowest: String,
+    },
+    /// Outside the limits of a field.
+    #[error("{field}: {value} is outside {lo} to {hi}")]
+    OutOfRange {
+        /// Which field was read.
+        field: String,
+        /// The value found, with its unit.
+        value: String,
+        /// Least value allowed, with its unit.
+        lo: String,
+        /// Greatest value allowed, with its unit.
+        hi: String,
+    },
+}
+
+/// The text as an error repeats it: without line ends, at most [`SHOWN_CHARS`] characters.
+pub(crate) fn shortened(text: &str) -> String {
+    let text = text.trim();
+    let mut out: String = text
+        .chars()
+        .take(SHOWN_CHARS)
+        .map(|c| if c.is_control() { ' ' } else { c })
+        .collect();
+    if text.chars().nth(SHOWN_CHARS).is_some() {
+        out.push_str("...");
+    }
+    out
+}
+
+/// Passes `value` if it lies in `lo..=hi`.
+///
+/// # Errors
+/// [`UnitError::OutOfRange`] with `field`, the value and the limits; also for NaN.
+pub fn in_range<Q: Quantity>(field: &str, value: Q, lo: Q, hi: Q) -> Result<Q, UnitError> {
+    if value.si() >= lo.si() && value.si() <= hi.si() {
+        return Ok(value);
+    }
+    Err(UnitError::OutOfRange {
+        field: shortened(field),
+        value: value.to_string(),
+        lo: lo.to_string(),
+        hi: hi.to_string(),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Mass;
+
+    #[test]
+    fn a_range_error_names_field_value_and_limits() {
+        let e = in_range(
+            "charge",
+            Mass::from_g(5000.0),
+            Mass::from_g(100.0),
+            Mass::from_g(2000.0),
+        )
+        .unwrap_err();
+        assert_eq!(e.to_string(), "charge: 5 kg is outside 0.1 kg to 2 kg");
+        assert!(
+            in_range(
+                "charge",
+                Mass::from_kg(f64::NAN),
+                Mass::from_kg(0.0),
+                Mass::from_kg(1.0)
+            )
+            .is_err()
+        );
+        assert_eq!(
+            in_range(
+                "charge",
+                Mass::from_kg(1.0),
+                Mass::from_kg(0.0),
+                Mass::from_kg(1.0)
+            ),
+            Ok(Mass::from_kg(1.0))
+        );
+    }
+
+    #[test]
+    fn a_refused_text_is_repeated_only_in_part() {
+        let long = "x".repeat(100_000);
+        let e = Mass::parse(&long).unwrap_err().to_string();
+        assert!(e.len() < 200, "{e}");
+        assert!(!Mass::parse("a\nb").unwrap_err().to_string().contains('\n'));
+    }
+}

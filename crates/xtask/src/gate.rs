@@ -1,0 +1,117 @@
+//! `cargo xtask test`: what must hold before a change is taken, in the order that finds a mistake soonest.
+use std::time::Instant;
+
+use anyhow::{Context, Result, bail};
+
+use crate::{
+    browser, page,
+    place::{Place, run, works},
+    tools,
+};
+
+/// Runs every check, or with `fast` those that need neither the page nor a browser. Stops at the first that fails.
+pub(crate) fn run_all(place: &Place, fast: bool) -> Result<()> {
+    let mut steps = Steps::default();
+    tools::ensure_component("fmt", "rustfmt")?;
+    tools::ensure_component("clippy", "clippy")?;
+    steps.step("format", || {
+        run(&mut place.cargo(&["fmt", "--all", "--check"]))
+    })?;
+    steps.step("lints, native", || {
+        let mut cargo = place.cargo(&[
+            "clippy",
+            "--quiet",
+            "--workspace",
+            "--exclude=lowside-web",
+            "--all-targets",
+        ]);
+        run(cargo.args(["--", "--deny=warnings"]))
+    })?;
+    steps.step("native tests", || native_tests(place))?;
+    if fast {
+        steps.report();
+        println!(
+            "left out with --fast: doc examples, documentation, lints of the page, the page, browser tests"
+        );
+        return Ok(());
+    }
+    steps.step("doc examples", || {
+        run(&mut place.cargo(&[
+            "test",
+            "--quiet",
+            "--workspace",
+            "--exclude=lowside-web",
+            "--doc",
+        ]))
+    })?;
+    steps.step("documentation", || {
+        let mut cargo = place.cargo(&[
+            "doc",
+            "--quiet",
+            "--no-deps",
+            "--workspace",
+            "--exclude=lowside-web",
+        ]);
+        run(cargo
+            .arg("--document-private-items")
+            .env("RUSTDOCFLAGS", "--deny=warnings"))
+    })?;
+    tools::ensure_wasm_target()?;
+    steps.step("lints, page", || {
+        let mut cargo = place.cargo(&[
+            "clippy",
+            "--quiet",
+            "--package=lowside-web",
+            "--target=wasm32-unknown-unknown",
+        ]);
+        run(cargo.args(["--", "--deny=warnings"]))
+    })?;
+    let site = steps.step("page", || page::build(place, false))?;
+    if site.sent_bytes > page::BUDGET_BYTES {
+        bail!(
+            "the page weighs {} bytes as sent; its budget is {}",
+            site.sent_bytes,
+            page::BUDGET_BYTES
+        );
+    }
+    steps.step("browser tests", || browser::test(place, &site, &[]))?;
+    steps.report();
+    Ok(())
+}
+
+/// With nextest where it is installed (each test its own process, quicker on many), else with cargo's own runner.
+fn native_tests(place: &Place) -> Result<()> {
+    let what = ["--workspace", "--exclude=lowside-web", "--no-fail-fast"];
+    if works("cargo-nextest", &["--version"]) {
+        run(place.cargo(&["nextest", "run"]).args(what))
+    } else {
+        run(place
+            .cargo(&["test", "--lib", "--bins", "--tests"])
+            .args(what))
+    }
+}
+
+/// The steps taken and the seconds each took.
+#[derive(Default)]
+struct Steps {
+    taken: Vec<(&'static str, f64)>,
+}
+
+impl Steps {
+    fn step<T>(&mut self, name: &'static str, work: impl FnOnce() -> Result<T>) -> Result<T> {
+        println!("\n== {name}");
+        let started = Instant::now();
+        let done = work().with_context(|| format!("{name}: not passed"))?;
+        self.taken.push((name, started.elapsed().as_secs_f64()));
+        Ok(done)
+    }
+
+    fn report(&self) {
+        println!();
+        for (name, seconds) in &self.taken {
+            println!("{seconds:>7.1} s  {name}");
+        }
+        let all: f64 = self.taken.iter().map(|(_, seconds)| seconds).sum();
+        println!("{all:>7.1} s  all {} steps passed", self.taken.len());
+    }
+}

@@ -1,0 +1,274 @@
+//! Builds the page: the web crate as WebAssembly, its bindings, the static files, and a compressed copy of each.
+use std::{
+    collections::BTreeMap,
+    fs,
+    io::Write,
+    path::{Path, PathBuf},
+    time::Instant,
+};
+
+use anyhow::{Context, Result, bail};
+use flate2::{Compression, write::GzEncoder};
+use wasm_bindgen_cli_support::Bindgen;
+
+use crate::{
+    place::{Place, run},
+    tools,
+};
+
+/// What the page may weigh, brotli, all files together: a classroom's shared connection is the yardstick (350 kB).
+pub(crate) const BUDGET_BYTES: u64 = 350_000;
+
+/// A built page on disk.
+pub(crate) struct Site {
+    /// The directory to serve.
+    pub(crate) dir: PathBuf,
+    /// Bytes of all files as a browser receives them; of a development build, which is not compressed, the raw bytes.
+    pub(crate) sent_bytes: u64,
+}
+
+/// Builds `target/site` and prints what each file weighs.
+///
+/// Everything but `index.html` stands in a directory named after the content of all files, so a reload takes either the
+/// old page whole or the new page whole.
+pub(crate) fn build(place: &Place, dev: bool) -> Result<Site> {
+    tools::ensure_wasm_target()?;
+    let (profile, folder) = if dev {
+        ("dev", "debug")
+    } else {
+        ("wasm-release", "wasm-release")
+    };
+    let mut cargo = place.cargo(&[
+        "build",
+        "--package=lowside-web",
+        "--target=wasm32-unknown-unknown",
+    ]);
+    run(cargo.arg("--profile").arg(profile))?;
+
+    let started = Instant::now();
+    let wasm = place
+        .target
+        .join("wasm32-unknown-unknown")
+        .join(folder)
+        .join("lowside-web.wasm");
+    let bindings = place.target.join("site-bindings");
+    replace_dir(&bindings)?;
+    Bindgen::new()
+        .input_path(&wasm)
+        .web(true)?
+        .typescript(false)
+        .omit_default_module_path(false) // the default would leave it to the page to find the wasm file
+        .out_name("lowside")
+        .keep_debug(false)
+        .remove_name_section(!dev)
+        .remove_producers_section(true)
+        .generate(&bindings)
+        .context("making the wasm bindings")?;
+
+    let mut assets = BTreeMap::new();
+    collect(&bindings, "", &mut assets)?;
+    collect(&place.root.join("web/static"), "", &mut assets)?;
+    let index =
+        fs::read_to_string(place.root.join("web/index.html")).context("reading web/index.html")?;
+    let version = version(&index, &assets);
+    let index = point_at_version(&index, &version, &assets)?;
+
+    let staged = place.target.join("site-next");
+    replace_dir(&staged)?;
+    let mut sizes = vec![write(&staged, "index.html", index.as_bytes(), !dev)?];
+    for (name, bytes) in &assets {
+        sizes.push(write(&staged, &format!("{version}/{name}"), bytes, !dev)?);
+    }
+    let dir = place.target.join("site");
+    if dir.exists() {
+        fs::remove_dir_all(&dir).with_context(|| format!("removing the old {}", dir.display()))?;
+    }
+    fs::rename(&staged, &dir).with_context(|| format!("moving the page to {}", dir.display()))?;
+    let sent_bytes = report(&sizes, &dir, started);
+    Ok(Site { dir, sent_bytes })
+}
+
+/// One file of the page: name, raw bytes, bytes as sent.
+struct Size {
+    name: String,
+    raw: u64,
+    sent: u64,
+}
+
+fn report(sizes: &[Size], dir: &Path, started: Instant) -> u64 {
+    println!("{:<40} {:>10} {:>10}", "file", "raw", "brotli");
+    for size in sizes {
+        println!("{:<40} {:>10} {:>10}", size.name, size.raw, size.sent);
+    }
+    let raw: u64 = sizes.iter().map(|size| size.raw).sum();
+    let sent: u64 = sizes.iter().map(|size| size.sent).sum();
+    println!("{:<40} {raw:>10} {sent:>10}", "all");
+    println!(
+        "{} ({:.1} s after cargo)",
+        dir.display(),
+        started.elapsed().as_secs_f64()
+    );
+    sent
+}
+
+/// Reads a directory tree; a missing directory is an empty one. Two files of one name are an error.
+fn collect(dir: &Path, prefix: &str, into: &mut BTreeMap<String, Vec<u8>>) -> Result<()> {
+    if !dir.exists() {
+        return Ok(());
+    }
+    for entry in fs::read_dir(dir).with_context(|| format!("reading {}", dir.display()))? {
+        let path = entry?.path();
+        let Some(base) = path.file_name().and_then(|name| name.to_str()) else {
+            bail!("{}: a file name must be plain text", path.display());
+        };
+        let name = format!("{prefix}{base}");
+        if path.is_dir() {
+            collect(&path, &format!("{name}/"), into)?;
+        } else {
+            let bytes = fs::read(&path).with_context(|| format!("reading {}", path.display()))?;
+            if into.insert(name, bytes).is_some() {
+                bail!(
+                    "{}: the wasm bindings have a file of that name already",
+                    path.display()
+                );
+            }
+        }
+    }
+    Ok(())
+}
+
+/// A name for exactly this content: FNV-1a, 64 bits, over every name and byte. It guards against mix-ups, not attackers.
+fn version(index: &str, assets: &BTreeMap<String, Vec<u8>>) -> String {
+    let mut hash = 0xcbf2_9ce4_8422_2325_u64;
+    let mut take = |bytes: &[u8]| {
+        for byte in bytes.iter().chain(&[0xff]) {
+            hash = (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3);
+        }
+    };
+    take(index.as_bytes());
+    for (name, bytes) in assets {
+        take(name.as_bytes());
+        take(bytes);
+    }
+    format!("{hash:016x}")
+}
+
+/// Turns every `"assets/NAME` in the index into the versioned path; a name that does not exist is an error here rather
+/// than a blank page later.
+fn point_at_version(
+    index: &str,
+    version: &str,
+    assets: &BTreeMap<String, Vec<u8>>,
+) -> Result<String> {
+    const MARK: &str = "\"assets/";
+    for rest in index.split(MARK).skip(1) {
+        let name = rest.split('"').next().unwrap_or_default();
+        if !assets.contains_key(name) {
+            bail!(
+                "web/index.html asks for assets/{name}, which is neither in web/static nor made by the build"
+            );
+        }
+    }
+    Ok(index.replace(MARK, &format!("\"{version}/")))
+}
+
+/// Writes a file and, if asked, its brotli and gzip copies.
+fn write(dir: &Path, name: &str, bytes: &[u8], compress: bool) -> Result<Size> {
+    let path = dir.join(name);
+    let put = |path: &Path, bytes: &[u8]| {
+        fs::write(path, bytes).with_context(|| format!("writing {}", path.display()))
+    };
+    if let Some(parent) = path.parent() {
+        fs::create_dir_all(parent)?;
+    }
+    put(&path, bytes)?;
+    let mut sent = bytes.len();
+    if compress {
+        let packed = brotli_of(bytes)?;
+        sent = packed.len();
+        put(&dir.join(format!("{name}.br")), &packed)?;
+        put(&dir.join(format!("{name}.gz")), &gzip_of(bytes)?)?;
+    }
+    Ok(Size {
+        name: name.to_owned(),
+        raw: bytes.len() as u64,
+        sent: sent as u64,
+    })
+}
+
+fn brotli_of(bytes: &[u8]) -> Result<Vec<u8>> {
+    let mut out = Vec::new();
+    // 11: best quality; 22: the window every browser accepts.
+    brotli::CompressorWriter::new(&mut out, 1 << 16, 11, 22).write_all(bytes)?;
+    Ok(out)
+}
+
+fn gzip_of(bytes: &[u8]) -> Result<Vec<u8>> {
+    let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
+    encoder.write_all(bytes)?;
+    Ok(encoder.finish()?)
+}
+
+fn replace_dir(dir: &Path) -> Result<()> {
+    if dir.exists() {
+        fs::remove_dir_all(dir).with_context(|| format!("removing {}", dir.display()))?;
+    }
+    fs::create_dir_all(dir).with_context(|| format!("making {}", dir.display()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn assets() -> BTreeMap<String, Vec<u8>> {
+        BTreeMap::from([
+            ("a.js".to_owned(), b"one".to_vec()),
+            ("b.css".to_owned(), b"two".to_vec()),
+        ])
+    }
+
+    #[test]
+    fn any_changed_byte_or_name_changes_the_version() {
+        let original = version("index", &assets());
+        let mut other = assets();
+        other.insert("a.js".to_owned(), b"onf".to_vec());
+        assert_ne!(original, version("index", &other));
+        let renamed = BTreeMap::from([
+            ("a.jsone".to_owned(), Vec::new()),
+            ("b.css".to_owned(), b"two".to_vec()),
+        ]);
+        assert_ne!(original, version("index", &renamed));
+        assert_ne!(original, version("indey", &assets()));
+        assert_eq!(original, version("index", &assets()));
+    }
+
+    #[test]
+    fn the_index_points_at_the_version_and_a_missing_file_is_named() {
+        let html = r#"<script src="assets/a.js"></script><link href="assets/b.css">"#;
+        let pointed = point_at_version(html, "v1", &assets()).expect("both files are there");
+        assert_eq!(
+            pointed,
+            r#"<script src="v1/a.js"></script><link href="v1/b.css">"#
+        );
+        let error = point_at_version(r#"<img src="assets/c.svg">"#, "v1", &assets())
+            .expect_err("c.svg is missing");
+        assert!(error.to_string().contains("assets/c.svg"), "{error}");
+    }
+
+    #[test]
+    fn compressed_copies_unpack_to_the_original() {
+        let text = b"low side, high side, ".repeat(200);
+        let mut unpacked = Vec::new();
+        brotli::BrotliDecompress(&mut &brotli_of(&text).expect("packs")[..], &mut unpacked)
+            .expect("unpacks");
+        assert_eq!(unpacked, text);
+        let mut unpacked = Vec::new();
+        let packed = gzip_of(&text).expect("packs");
+        std::io::Read::read_to_end(
+            &mut flate2::read::GzDecoder::new(&packed[..]),
+            &mut unpacked,
+        )
+        .expect("unpacks");
+        assert_eq!(unpacked, text);
+    }
+}

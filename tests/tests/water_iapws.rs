@@ -1,0 +1,163 @@
+//! Water against IAPWS check values and CoolProp 8.0.0 (IAPWS-95).
+
+use lowside_fluids::water;
+
+fn rows(text: &str) -> Vec<Vec<&str>> {
+    text.lines()
+        .filter(|l| !l.starts_with('#'))
+        .skip(1)
+        .map(|l| l.split(',').collect())
+        .collect()
+}
+
+fn near(what: &str, ours: f64, theirs: f64, relative: f64) {
+    assert!(
+        (ours / theirs - 1.0).abs() <= relative,
+        "{what}: {ours} against {theirs}"
+    );
+}
+
+/// IAPWS SR1-86(1992), table 1 of check values: triple point, normal boiling point, critical point.
+#[test]
+fn sr1_86_check_values() {
+    for (t, p, liquid, vapour, latent) in [
+        (273.16, 611.657, 999.789, 0.004_854_26, 2500.5e3 + 0.0),
+        (
+            373.1243,
+            101_325.0,
+            958.365,
+            0.597_586,
+            (2675.7 - 419.05) * 1e3,
+        ),
+        (647.096, 22.064e6, 322.0, 322.0, 0.0),
+    ] {
+        near("p", water::p_sat_liquid(t), p, 1e-5);
+        near("rho'", water::rho_liquid(t), liquid, 1e-6);
+        near("rho''", water::rho_vapour(t), vapour, 1e-6);
+        let ours = water::latent_vaporisation(t);
+        assert!(
+            (ours - latent).abs() < 300.0,
+            "latent heat at {t} K: {ours}"
+        );
+    }
+}
+
+/// IAPWS R14-08(2011), check value: 8.947 35 Pa at 230 K; and the triple point.
+#[test]
+fn r14_08_check_value() {
+    near("p at 230 K", water::p_sat_ice(230.0), 8.947_35, 1e-6);
+    near(
+        "p at the triple point",
+        water::p_sat_ice(273.16),
+        611.657,
+        1e-9,
+    );
+}
+
+/// CoolProp 8.0.0, IAPWS-95 over liquid; IAPWS R14-08 over ice.
+#[test]
+fn saturation_pressure_table_and_its_inverse() {
+    for r in rows(include_str!("../data/water_saturation.csv")) {
+        let (t, p): (f64, f64) = (r[0].parse().expect(r[0]), r[1].parse().expect(r[1]));
+        near(
+            r[2],
+            water::p_sat(t),
+            p,
+            if r[2] == "ice" { 1e-6 } else { 1e-4 },
+        );
+        let back = water::boiling_temperature(p);
+        assert!(
+            (back - t).abs() < 5e-3,
+            "boiling temperature at {p} Pa: {back}, table {t}"
+        );
+    }
+}
+
+/// CoolProp 8.0.0, IAPWS-95: densities, heat of vaporisation, heat capacity of the liquid.
+#[test]
+fn saturated_water_table() {
+    for r in rows(include_str!("../data/water_properties.csv")) {
+        let v: Vec<f64> = r.iter().map(|x| x.parse().expect(x)).collect();
+        let [t, p, liquid, vapour, latent, cp] = v[..] else {
+            panic!("six columns")
+        };
+        near("p", water::p_sat_liquid(t), p, 1e-4);
+        near("rho'", water::rho_liquid(t), liquid, 2e-4);
+        near("rho''", water::rho_vapour(t), vapour, 1e-3);
+        near(
+            "latent heat",
+            water::latent_vaporisation(t),
+            latent,
+            if t < 600.0 { 3e-4 } else { 5e-3 },
+        );
+        if t <= 373.15 {
+            near("cp", water::cp_liquid(t), cp, 5e-4);
+        }
+    }
+}
+
+/// At the triple point subliming is melting and evaporating: IAPWS R10-06 melting heat + IAPWS SR1-86 vaporisation.
+#[test]
+fn latent_heats_add_up_at_the_triple_point() {
+    let sum = water::LATENT_FUSION + water::latent_vaporisation(273.16);
+    near("sublimation", water::latent_sublimation(273.16), sum, 1e-3);
+}
+
+/// Vacuum practice: water boils at 72 degC at 20 inHg of vacuum (33.6 kPa absolute) and at 0 degC near 4 600 micron.
+/// Source: steam tables, IAPWS-IF97 region 4: 33.6 kPa -> 71.9 degC.
+#[test]
+fn twenty_inches_of_vacuum_dry_nothing() {
+    let t = water::boiling_temperature(101_325.0 - 20.0 * 3386.389);
+    assert!((t - 273.15 - 71.9).abs() < 0.1, "{t}");
+}
+
+/// The fast curve keeps its stated error, and the inverse closes, from deep vacuum to the critical point.
+#[test]
+fn fast_curve_and_inverse() {
+    let mut worst: f64 = 0.0;
+    for i in 0..20_000 {
+        let t = 173.16 + 200.0 * f64::from(i) / 20_000.0;
+        let exact = if t < 273.16 {
+            water::p_sat_ice(t)
+        } else {
+            water::p_sat_liquid(t)
+        };
+        worst = worst.max((water::p_sat(t) / exact - 1.0).abs());
+    }
+    assert!(worst < 1e-6, "{worst:e}");
+    println!("largest relative error of the fast curve {worst:.1e}");
+    let mut p = 1e-5;
+    while p < 22.06e6 {
+        let t = water::boiling_temperature(p);
+        let back = if p < water::P_TRIPLE {
+            water::p_sat_ice(t)
+        } else {
+            water::p_sat_liquid(t)
+        };
+        near("p", back, p, 1e-9);
+        p *= 1.07;
+    }
+    for p in [-1.0, 0.0, 1e9, f64::INFINITY] {
+        let t = water::boiling_temperature(p);
+        assert!((150.0..=647.096).contains(&t), "{p}: {t}");
+    }
+}
+
+/// CoolProp 8.0.0 dry air (Lemmon et al. 2000; Lemmon & Jacobsen 2004) against the ideal-gas figures of air.
+#[test]
+fn dry_air_table() {
+    use lowside_fluids::air;
+    for r in rows(include_str!("../data/air_properties.csv")) {
+        let v: Vec<f64> = r.iter().map(|x| x.parse().expect(x)).collect();
+        let [t, rho, cp, mu, k] = v[..] else {
+            panic!("five columns")
+        };
+        near("rho", air::density(t, 101_325.0), rho, 3e-3);
+        near("cp", air::CP, cp, if t < 370.0 { 6e-3 } else { 2e-2 });
+        near("mu", air::viscosity(t), mu, 1e-2);
+        near("k", air::conductivity(t), k, 2e-2);
+    }
+    // U.S. Standard Atmosphere 1976: 89 874.6 Pa at 1 000 m, 79 495.2 Pa at 2 000 m
+    near("1 000 m", air::standard_pressure(1_000.0), 89_874.6, 2e-5);
+    near("2 000 m", air::standard_pressure(2_000.0), 79_495.2, 2e-5);
+}
