@@ -86,7 +86,7 @@ def tables():
                 ts = cp.PropsSI("T", "P", p, "Q", 1, gas)
                 for dt in (2, 5, 10, 20, 30, 50, 70):
                     v = [prop(k, "T", ts + dt, "P", p, gas) for _, k in DILUTE]
-                    if ts + dt < 450 and None not in v:
+                    if T_LEAST < ts + dt < 450 and None not in v:
                         f.write(f"{gas},{ts + dt:.9g},{ts:.9g},{p:.9g}," + ",".join(f"{a:.9g}" for a in v) + "\n")
 
 

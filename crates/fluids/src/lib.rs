@@ -2,6 +2,7 @@
 
 pub mod air;
 pub mod eos;
+pub mod flash;
 pub mod helmholtz;
 pub mod moist_air;
 pub mod oil;

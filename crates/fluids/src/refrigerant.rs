@@ -4,7 +4,9 @@ use crate::eos::{Helmholtz, r12, r134a, r1234yf};
 use crate::table::Table;
 use serde::{Deserialize, Serialize};
 use std::fmt;
+use std::str::FromStr;
 use std::sync::LazyLock;
+use thiserror::Error;
 
 /// A pure refrigerant.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -62,5 +64,27 @@ impl Gas {
 impl fmt::Display for Gas {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.pad(self.name())
+    }
+}
+
+/// A name that is no refrigerant of ours.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[error("refrigerant {name:?} is not one of R-134a, R-12, R-1234yf")]
+pub struct UnknownGas {
+    /// What was asked for.
+    pub name: String,
+}
+
+impl FromStr for Gas {
+    type Err = UnknownGas;
+
+    /// Reads the name with or without its hyphen, in either case.
+    fn from_str(s: &str) -> Result<Self, UnknownGas> {
+        let plain = |x: &str| x.replace('-', "").to_ascii_lowercase();
+        let wanted = plain(s);
+        Self::ALL
+            .into_iter()
+            .find(|g| plain(g.name()) == wanted)
+            .ok_or_else(|| UnknownGas { name: s.to_owned() })
     }
 }

@@ -7,7 +7,7 @@ const PIECES: usize = 200;
 
 /// Saturation pressure in pieces p = c0 + z (c1 + z (c2 + z c3)), z = T - T_joint, by cubic Hermite interpolation.
 ///
-/// Relative error of one piece: h^4/384 times p''''/p, about 3e-7 at 173 K and 4e-8 at 290 K for h = 1 K.
+/// Relative error of one piece: h^4/384 times p''''/p, for h = 1 K about 3e-6 at 173 K, 4e-8 at 290 K.
 #[derive(Debug)]
 pub(crate) struct SaturationTable {
     pieces: Box<[[f64; 4]]>,

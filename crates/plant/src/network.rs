@@ -80,8 +80,10 @@ pub struct Link {
 /// What crossed the edge of the bay, so that the books can be closed.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Serialize, Deserialize)]
 pub struct Account {
-    /// Species taken in from the room, kg (negative = vented).
+    /// Species taken in from outside, kg: from the room (negative = vented) and by refills and fillings.
     pub mass_in: Content,
+    /// Species that went out into the room through openings, kg (negative = drawn in).
+    pub to_room: Content,
     /// Energy taken in by streams from the room, by shafts and by heat, J.
     pub energy_in: f64,
 }
@@ -602,10 +604,12 @@ impl Network {
             account.energy_in += moved * w.added[k];
             if link.from.0 == ROOM {
                 account.mass_in.add(&stream.share, moved);
+                account.to_room.add(&stream.share, -moved);
                 account.energy_in += moved * stream.h;
             }
             if link.to.0 == ROOM {
                 account.mass_in.add(&stream.share, -moved);
+                account.to_room.add(&stream.share, moved);
                 account.energy_in -= moved * stream.h;
             }
         }

@@ -556,6 +556,20 @@ impl Plant {
         coil
     }
 
+    /// Sets a shell's temperature from outside (another can): the books count the difference as taken in.
+    pub fn set_shell_temperature(&mut self, shell: usize, t: f64) {
+        let s = &mut self.shells[shell];
+        let gain = s.metal * (t - s.t);
+        s.t = t;
+        self.network.count_energy(gain);
+    }
+
+    /// Liquid refrigerant in what the compressor draws now, kg per kg; 0 with the clutch out.
+    pub fn suction_liquid(&self) -> f64 {
+        let c = self.network.link(self.places.compressor);
+        if self.drive.engaged && c.flow > 0.0 { c.liquid } else { 0.0 }
+    }
+
     /// Energy held by volumes and walls, J: what the account of the network's edge must explain.
     pub fn energy(&self) -> f64 {
         let shells: f64 = self.shells.iter().map(|s| s.metal * s.t).sum();

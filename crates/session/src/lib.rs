@@ -1,1 +1,19 @@
-//! See the package description.
+//! One bay and its history: scenario, acts, events, log, state hash, takes and replay.
+//!
+//! Nothing but [`Bay::apply`] and [`Bay::step`] changes a bay; the same log of acts gives the same bits everywhere.
+
+pub mod action;
+mod bay;
+pub mod event;
+mod hash;
+pub mod library;
+pub mod scenario;
+pub mod script;
+pub mod take;
+mod watch;
+
+pub use action::{Action, Caution, Refused};
+pub use bay::{Bay, Entered, TICKS_PER_SECOND, Tick};
+pub use event::Event;
+pub use scenario::{Scenario, ScenarioError};
+pub use take::{Take, TakeError};

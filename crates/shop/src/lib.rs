@@ -1,1 +1,11 @@
-//! See the package description.
+//! The technician's hands: gauge set and hoses, cans, scale and thermometers, and the ledger of where every gram is.
+//!
+//! The shop adds its volumes and valves to the vehicle's network; nothing flows by any other law than the network's.
+
+pub mod can;
+pub mod gauge;
+pub mod ledger;
+pub mod manifold;
+pub mod shop;
+
+pub use shop::{Hands, Instruments, Shop};

@@ -74,12 +74,21 @@ impl Pressure {
     pub fn absolute(self, atmosphere: AbsolutePressure) -> Result<AbsolutePressure, UnitError> {
         match self {
             Self::Absolute(p) => Ok(p),
-            Self::Gauge(p) if p.pa() < -atmosphere.pa() => Err(UnitError::BelowLeast {
-                text: p.to_string(),
-                quantity: GaugePressure::NAME,
-                lowest: GaugePressure::from_pa(-atmosphere.pa()).to_string(),
-            }),
-            Self::Gauge(p) => Ok(p.absolute(atmosphere)),
+            Self::Gauge(p) => absolute_of(&p.to_string(), p, atmosphere),
+        }
+    }
+
+    /// As [`Pressure::parse_or_si`], made absolute in `atmosphere`.
+    ///
+    /// # Errors
+    /// [`UnitError`] naming the text; also for a gauge reading below perfect vacuum.
+    pub fn parse_absolute(
+        text: &str,
+        atmosphere: AbsolutePressure,
+    ) -> Result<AbsolutePressure, UnitError> {
+        match Self::parse_or_si(text)? {
+            Self::Absolute(p) => Ok(p),
+            Self::Gauge(p) => absolute_of(text, p, atmosphere),
         }
     }
 
@@ -95,6 +104,21 @@ impl Pressure {
                 .map_err(|e| both_kinds(text, e)),
         }
     }
+}
+
+fn absolute_of(
+    text: &str,
+    p: GaugePressure,
+    atmosphere: AbsolutePressure,
+) -> Result<AbsolutePressure, UnitError> {
+    if p.pa() >= -atmosphere.pa() {
+        return Ok(p.absolute(atmosphere));
+    }
+    Err(UnitError::BelowLeast {
+        text: crate::error::shortened(text),
+        quantity: GaugePressure::NAME,
+        lowest: GaugePressure::from_pa(-atmosphere.pa()).to_string(),
+    })
 }
 
 /// The same error with the units of both kinds.

@@ -1,0 +1,42 @@
+//! How a command fails: one line on stderr and an exit code.
+
+use std::io;
+use std::process::ExitCode;
+
+/// Why a command gave no answer.
+#[derive(Debug, thiserror::Error)]
+pub(crate) enum Failure {
+    /// What was asked is not possible; the text names the field and what is allowed. Exit code 2.
+    #[error("{0}")]
+    Asked(String),
+    /// The answer could not be written. Exit code 1.
+    #[error("cannot write the answer: {0}")]
+    Output(#[from] io::Error),
+}
+
+impl Failure {
+    /// The exit code, in the manner of command-line tools: 2 for a wrong request, 1 for trouble on the way.
+    pub(crate) fn code(&self) -> ExitCode {
+        match self {
+            Self::Asked(_) => ExitCode::from(2),
+            Self::Output(_) => ExitCode::from(1),
+        }
+    }
+}
+
+impl From<&clap::Error> for Failure {
+    /// The first paragraph of clap's message on one line.
+    fn from(error: &clap::Error) -> Self {
+        if error.kind() == clap::error::ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand {
+            return Self::Asked("a subcommand is needed; see lowside --help".into());
+        }
+        let text = error.to_string();
+        let first = text.split("\n\n").next().unwrap_or_default();
+        let words: Vec<&str> = first.split_whitespace().collect();
+        let line = words.join(" ");
+        Self::Asked(format!(
+            "{}; see lowside --help",
+            line.trim_start_matches("error: ")
+        ))
+    }
+}

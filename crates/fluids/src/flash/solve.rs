@@ -1,0 +1,390 @@
+//! One solver for each kind of pair.
+
+use super::root::bracketed;
+use super::{FlashError, FlashPhase, FullState, Quantity};
+use crate::eos::{Helmholtz, Properties};
+use crate::saturation::{self, Equilibrium};
+
+/// Thinnest density considered, kg/m3: some micropascals.
+const RHO_LOW: f64 = 1e-9;
+
+pub(super) struct Solver {
+    eq: &'static Helmholtz,
+    t_low: f64,
+    t_high: f64,
+    p_high: f64,
+    /// Warm end of the saturation solver.
+    t_line: f64,
+    /// Saturation at the two ends.
+    cold: Equilibrium,
+    warm: Equilibrium,
+}
+
+type Outcome = Result<FullState, FlashError>;
+
+fn of(f: &Properties, quantity: Quantity) -> f64 {
+    match quantity {
+        Quantity::Temperature => f.t,
+        Quantity::Pressure => f.p,
+        Quantity::Enthalpy => f.h,
+        Quantity::Entropy => f.s,
+        Quantity::Density => f.rho,
+        Quantity::Quality => f64::NAN,
+    }
+}
+
+/// A quantity of a mixture of share `q` of vapour.
+fn mixed(l: &Properties, g: &Properties, quantity: Quantity, q: f64) -> f64 {
+    if quantity == Quantity::Density {
+        1.0 / ((1.0 - q) / l.rho + q / g.rho)
+    } else {
+        (1.0 - q) * of(l, quantity) + q * of(g, quantity)
+    }
+}
+
+impl Solver {
+    pub(super) fn new(eq: &'static Helmholtz) -> Self {
+        let c = eq.coefficients();
+        let (t_low, t_line) = saturation::temperature_range(eq);
+        Self {
+            eq,
+            t_low,
+            t_high: c.t_max,
+            p_high: c.p_max,
+            t_line,
+            cold: saturation::at_temperature_unchecked(eq, t_low),
+            warm: saturation::at_temperature_unchecked(eq, t_line),
+        }
+    }
+
+    pub(super) fn solve(&self, a: (Quantity, f64), b: (Quantity, f64)) -> Outcome {
+        use Quantity::{Density, Enthalpy, Entropy, Pressure, Quality, Temperature};
+        // The enum's order puts the better argument first.
+        let ((qa, x), (qb, y)) = if a.0 <= b.0 { (a, b) } else { (b, a) };
+        if qa == qb {
+            return Err(FlashError::Twice { quantity: qa });
+        }
+        self.check(qa, x)?;
+        self.check(qb, y)?;
+        let found = match (qa, qb) {
+            (Temperature, Pressure) => self.t_p(x, y),
+            (Temperature, Quality) => self.t_q(x, y),
+            (Temperature, Density) => Ok(self.at(y, x)),
+            (Temperature, _) => self.t_other(x, qb, y),
+            (Pressure, Quality) => self.p_q(x, y),
+            (Pressure, _) => self.p_other(x, qb, y),
+            (Enthalpy, Entropy) => self.h_s(x, y),
+            (_, Quality) => self.q_other(y, qa, x),
+            _ => self.rho_other(y, qa, x),
+        }?;
+        self.checked(found, (qa, x), (qb, y))
+    }
+
+    fn check(&self, quantity: Quantity, value: f64) -> Result<(), FlashError> {
+        let (low, high) = match quantity {
+            Quantity::Temperature => (self.t_low, self.t_high),
+            Quantity::Pressure => (1e-3, self.p_high),
+            Quantity::Density => (RHO_LOW, 3.5 * self.eq.rho_crit()),
+            Quantity::Quality => (0.0, 1.0),
+            Quantity::Enthalpy => (-1e6, 2e6),
+            Quantity::Entropy => (-1e4, 1e4),
+        };
+        if value >= low && value <= high {
+            Ok(())
+        } else {
+            Err(FlashError::Range { quantity, value, low, high })
+        }
+    }
+
+    /// Refuses what the search found outside the fluid's limits or beside the critical point.
+    fn checked(&self, s: FullState, a: (Quantity, f64), b: (Quantity, f64)) -> Outcome {
+        let (t_crit, rho_crit) = (self.eq.t_crit(), self.eq.rho_crit());
+        if s.t > self.t_line && s.t < t_crit + 0.02 && (s.rho / rho_crit - 1.0).abs() < 0.4 {
+            return Err(FlashError::Critical { t: s.t, rho: s.rho, t_crit, rho_crit });
+        }
+        let inside = s.t >= self.t_low * (1.0 - 1e-9)
+            && s.t <= self.t_high * (1.0 + 1e-9)
+            && s.p <= self.p_high * (1.0 + 1e-9)
+            && s.p > 0.0;
+        if inside { Ok(s) } else { Err(nowhere(a, b)) }
+    }
+
+    fn single(&self, rho: f64, t: f64, q: Option<f64>) -> FullState {
+        let f = self.eq.properties(rho, t);
+        let (t_crit, p_crit) = (self.eq.t_crit(), self.eq.p_crit());
+        let phase = if t >= t_crit {
+            if f.p >= p_crit { FlashPhase::Supercritical } else { FlashPhase::Vapour }
+        } else if rho > self.eq.rho_crit() {
+            FlashPhase::Liquid
+        } else {
+            FlashPhase::Vapour
+        };
+        FullState {
+            t,
+            p: f.p,
+            rho,
+            h: f.h,
+            s: f.s,
+            u: f.u,
+            q,
+            cp: Some(f.cp),
+            cv: Some(f.cv),
+            w: Some(f.w),
+            phase,
+        }
+    }
+
+    fn mixture(&self, sat: &Equilibrium, q: f64) -> FullState {
+        if q <= 0.0 {
+            return FullState { p: sat.p, ..self.single(sat.rho_l, sat.t, Some(0.0)) };
+        }
+        if q >= 1.0 {
+            return FullState { p: sat.p, ..self.single(sat.rho_g, sat.t, Some(1.0)) };
+        }
+        let (l, g) = sat.phases(self.eq);
+        FullState {
+            t: sat.t,
+            p: sat.p,
+            rho: mixed(&l, &g, Quantity::Density, q),
+            h: mixed(&l, &g, Quantity::Enthalpy, q),
+            s: mixed(&l, &g, Quantity::Entropy, q),
+            u: (1.0 - q) * l.u + q * g.u,
+            q: Some(q),
+            cp: None,
+            cv: None,
+            w: None,
+            phase: FlashPhase::TwoPhase,
+        }
+    }
+
+    fn line(&self, t: f64) -> Option<Equilibrium> {
+        (t <= self.t_line).then(|| saturation::at_temperature_unchecked(self.eq, t))
+    }
+
+    /// At density and temperature, one or two phases.
+    fn at(&self, rho: f64, t: f64) -> FullState {
+        match self.line(t) {
+            Some(sat) if rho >= sat.rho_g && rho <= sat.rho_l => {
+                let q = (1.0 / rho - 1.0 / sat.rho_l) / (1.0 / sat.rho_g - 1.0 / sat.rho_l);
+                self.mixture(&sat, q)
+            }
+            _ => self.single(rho, t, None),
+        }
+    }
+
+    /// Density of one phase at `t` and `p`; between `low` and `high` when the pressure lies between theirs.
+    fn density(&self, t: f64, p: f64, low: f64, high: f64) -> f64 {
+        // In the logarithm, so that a vacuum and a liquid are equally well resolved.
+        let f = |x: f64| self.eq.pressure(libm::exp(x), t).0 / p - 1.0;
+        let (a, b) = (libm::log(low), libm::log(high));
+        let near = bracketed(f, a, b).map_or(if f(a) > 0.0 { low } else { high }, libm::exp);
+        // Newton polishes away the rounding of the logarithm.
+        let (q, slope) = self.eq.pressure(near, t);
+        let step = (p - q) / slope;
+        if step.abs() < 1e-6 * near { near + step } else { near }
+    }
+
+    fn densest(&self) -> f64 {
+        self.cold.rho_l * 1.15
+    }
+
+    /// One phase at `t` and `p`: liquid above saturation, vapour below, whatever there is beyond the line.
+    fn single_at(&self, t: f64, p: f64) -> FullState {
+        let rho = match self.line(t) {
+            Some(sat) if p > sat.p => self.density(t, p, sat.rho_l, self.densest()),
+            Some(sat) => self.density(t, p, RHO_LOW, sat.rho_g),
+            None => self.density(t, p, RHO_LOW, self.densest()),
+        };
+        self.single(rho, t, None)
+    }
+
+    fn t_p(&self, t: f64, p: f64) -> Outcome {
+        if let Some(sat) = self.line(t) {
+            if (p / sat.p - 1.0).abs() < 1e-7 {
+                return Err(FlashError::OnSaturation { t, p });
+            }
+        }
+        Ok(self.single_at(t, p))
+    }
+
+    fn t_q(&self, t: f64, q: f64) -> Outcome {
+        let sat = self.line(t).ok_or(FlashError::Range {
+            quantity: Quantity::Temperature,
+            value: t,
+            low: self.t_low,
+            high: self.t_line,
+        })?;
+        Ok(self.mixture(&sat, q))
+    }
+
+    fn p_q(&self, p: f64, q: f64) -> Outcome {
+        let sat = saturation::at_pressure(self.eq, p).map_err(|_| FlashError::Range {
+            quantity: Quantity::Pressure,
+            value: p,
+            low: self.cold.p,
+            high: self.warm.p,
+        })?;
+        Ok(self.mixture(&sat, q))
+    }
+
+    /// Enthalpy or entropy at a temperature: both fall with density from the ideal gas on.
+    fn t_other(&self, t: f64, quantity: Quantity, value: f64) -> Outcome {
+        let here = |x: f64| of(&self.eq.properties(libm::exp(x), t), quantity) - value;
+        let search = |low: f64, high: f64| {
+            bracketed(here, libm::log(low), libm::log(high)).map(|x| self.single(libm::exp(x), t, None))
+        };
+        let missing = || nowhere((Quantity::Temperature, t), (quantity, value));
+        let Some(sat) = self.line(t) else {
+            return self.first_crossing(RHO_LOW, self.densest(), here, search).ok_or_else(missing);
+        };
+        let (l, g) = sat.phases(self.eq);
+        let (low, high) = (of(&l, quantity), of(&g, quantity));
+        if value >= low && value <= high {
+            return Ok(self.mixture(&sat, (value - low) / (high - low)));
+        }
+        let found = if value > high {
+            search(RHO_LOW, sat.rho_g)
+        } else {
+            self.first_crossing(sat.rho_l, self.densest(), here, search)
+        };
+        found.ok_or_else(missing)
+    }
+
+    /// The thinnest solution, looked for in steps, because enthalpy turns round in dense fluids.
+    fn first_crossing(
+        &self,
+        low: f64,
+        high: f64,
+        f: impl Fn(f64) -> f64,
+        search: impl Fn(f64, f64) -> Option<FullState>,
+    ) -> Option<FullState> {
+        let ratio = libm::exp(libm::log(high / low) / 400.0);
+        let mut a = low;
+        while a < high {
+            let b = (a * ratio).min(high);
+            if (f(libm::log(a)) > 0.0) != (f(libm::log(b)) > 0.0) {
+                return search(a, b);
+            }
+            if b <= a {
+                break;
+            }
+            a = b;
+        }
+        None
+    }
+
+    /// Enthalpy, entropy or density at a pressure: monotone in temperature through all phases.
+    fn p_other(&self, p: f64, quantity: Quantity, value: f64) -> Outcome {
+        let sign = if quantity == Quantity::Density { -1.0 } else { 1.0 };
+        let at = |t: f64| self.single_at(t, p);
+        let residual = |s: &FullState| sign * (s.get(quantity).unwrap_or(f64::NAN) - value);
+        let (mut low, mut high) = (self.t_low, self.t_high);
+        // Ends on the line carry the saturated states themselves, not a search beside them.
+        let (mut low_state, mut high_state) = (None, None);
+        if p >= self.cold.p && p <= self.warm.p {
+            if let Ok(sat) = saturation::at_pressure(self.eq, p) {
+                let (l, g) = sat.phases(self.eq);
+                let (a, b) = (of(&l, quantity), of(&g, quantity));
+                if sign * (value - a) >= 0.0 && sign * (b - value) >= 0.0 {
+                    let q = if quantity == Quantity::Density {
+                        (1.0 / value - 1.0 / a) / (1.0 / b - 1.0 / a)
+                    } else {
+                        (value - a) / (b - a)
+                    };
+                    return Ok(self.mixture(&sat, q));
+                }
+                if sign * (value - b) > 0.0 {
+                    low = sat.t;
+                    low_state = Some(self.mixture(&sat, 1.0));
+                } else {
+                    high = sat.t;
+                    high_state = Some(self.mixture(&sat, 0.0));
+                }
+            }
+        }
+        let root = bracketed(
+            |t| {
+                let end = if t <= low {
+                    low_state
+                } else if t >= high {
+                    high_state
+                } else {
+                    None
+                };
+                residual(&end.unwrap_or_else(|| at(t)))
+            },
+            low,
+            high,
+        );
+        match root {
+            Some(t) => Ok(at(t)),
+            None => Err(nowhere((Quantity::Pressure, p), (quantity, value))),
+        }
+    }
+
+    /// Enthalpy or entropy at a density: monotone in temperature through all phases.
+    fn rho_other(&self, rho: f64, quantity: Quantity, value: f64) -> Outcome {
+        self.temperature_at(rho, quantity, value)
+            .map(|t| self.at(rho, t))
+            .ok_or_else(|| nowhere((quantity, value), (Quantity::Density, rho)))
+    }
+
+    fn temperature_at(&self, rho: f64, quantity: Quantity, value: f64) -> Option<f64> {
+        let f = |t: f64| self.at(rho, t).get(quantity).unwrap_or(f64::NAN) - value;
+        bracketed(f, self.t_low, self.t_high)
+    }
+
+    /// Along an isentrope enthalpy rises with density (dh = v dp).
+    fn h_s(&self, h: f64, s: f64) -> Outcome {
+        let (mut low, mut high) = (libm::log(RHO_LOW), libm::log(self.densest()));
+        for _ in 0..70 {
+            let x = 0.5 * (low + high);
+            let rho = libm::exp(x);
+            let above = match self.temperature_at(rho, Quantity::Entropy, s) {
+                Some(t) => self.at(rho, t).h > h,
+                // Hotter than the fluid's limit, else colder.
+                None => self.at(rho, self.t_high).s < s,
+            };
+            if above {
+                high = x;
+            } else {
+                low = x;
+            }
+        }
+        let missing = || nowhere((Quantity::Enthalpy, h), (Quantity::Entropy, s));
+        let rho = libm::exp(0.5 * (low + high));
+        let t = self.temperature_at(rho, Quantity::Entropy, s).ok_or_else(missing)?;
+        let found = self.at(rho, t);
+        if (found.h - h).abs() < 1e-6 * (1e5 + h.abs()) { Ok(found) } else { Err(missing()) }
+    }
+
+    /// Along a line of constant quality: every crossing is looked for.
+    fn q_other(&self, q: f64, quantity: Quantity, value: f64) -> Outcome {
+        let f = |t: f64| {
+            let (l, g) = saturation::at_temperature_unchecked(self.eq, t).phases(self.eq);
+            mixed(&l, &g, quantity, q) - value
+        };
+        let steps = 200;
+        let width = (self.t_line - self.t_low) / f64::from(steps);
+        let mut temperatures = Vec::new();
+        let mut before = f(self.t_low);
+        for i in 1..=steps {
+            let b = if i == steps { self.t_line } else { self.t_low + width * f64::from(i) };
+            let a = self.t_low + width * f64::from(i - 1);
+            let now = f(b);
+            if (before > 0.0) != (now > 0.0) {
+                temperatures.extend(bracketed(f, a, b));
+            }
+            before = now;
+        }
+        match temperatures.as_slice() {
+            [] => Err(nowhere((quantity, value), (Quantity::Quality, q))),
+            [t] => self.t_q(*t, q),
+            _ => Err(FlashError::Several { quantity, value, temperatures }),
+        }
+    }
+}
+
+fn nowhere(a: (Quantity, f64), b: (Quantity, f64)) -> FlashError {
+    FlashError::Nowhere { first: a.0, first_value: a.1, second: b.0, second_value: b.1 }
+}

@@ -1,0 +1,162 @@
+//! One bay: a vehicle, a shop, and how they came to be as they are.
+
+use lowside_plant::{
+    plant::{Plant, TICK},
+    species::{Content, REFRIGERANT, SPECIES},
+};
+use lowside_shop::{
+    Shop,
+    ledger::{Entry, ledger},
+};
+
+use crate::{
+    action::{Action, Refused},
+    event::Event,
+    hash,
+    scenario::Scenario,
+    watch::Watch,
+};
+
+/// Ticks of bay time.
+pub type Tick = u64;
+/// Ticks in a second of bay time.
+pub const TICKS_PER_SECOND: u64 = 50;
+/// Events kept for the page; older ones are dropped.
+const EVENTS_KEPT: usize = 4000;
+
+/// An act and when it was done.
+pub type Entered = (Tick, Action);
+
+/// A vehicle and a shop with their history. A plain value: clone it to branch.
+#[derive(Debug, Clone)]
+pub struct Bay {
+    scenario: Scenario,
+    plant: Plant,
+    shop: Shop,
+    tick: Tick,
+    log: Vec<Entered>,
+    events: Vec<(Tick, Event)>,
+    watch: Watch,
+    mass_at_start: Content,
+    energy_at_start: f64,
+    energy_moved: f64,
+}
+
+impl Bay {
+    /// Opens a bay as the scenario sets it. Acts of the scenario are the host's to apply (see [`crate::script`]).
+    pub fn new(scenario: &Scenario) -> Self {
+        let mut plant = scenario.build();
+        let shop = Shop::new(&mut plant);
+        let account = plant.network.account();
+        let mut mass_at_start = plant.network.held();
+        mass_at_start.add(&account.mass_in, -1.0);
+        let energy_at_start = plant.energy() - account.energy_in;
+        Self {
+            scenario: scenario.clone(),
+            plant,
+            shop,
+            tick: 0,
+            log: Vec::new(),
+            events: Vec::new(),
+            watch: Watch::default(),
+            mass_at_start,
+            energy_at_start,
+            energy_moved: 0.0,
+        }
+    }
+
+    /// Does an act now, or refuses it and changes nothing.
+    ///
+    /// # Errors
+    /// [`Refused`], naming the field and its limits or what is missing.
+    pub fn apply(&mut self, action: Action) -> Result<(), Refused> {
+        action.apply(&mut self.plant, &mut self.shop)?;
+        self.log.push((self.tick, action));
+        Ok(())
+    }
+
+    /// Lets one tick (20 ms) of bay time pass.
+    pub fn step(&mut self) {
+        self.plant.tick();
+        let burst = self.shop.tick(&mut self.plant, TICK);
+        self.tick += 1;
+        self.energy_moved += self.plant.evaporator.duty.abs() * TICK;
+        let Self { watch, plant, shop, events, tick, .. } = self;
+        watch.look(plant, shop, burst, |e| {
+            if events.len() >= EVENTS_KEPT {
+                events.drain(..EVENTS_KEPT / 4);
+            }
+            events.push((*tick, e));
+        });
+    }
+
+    /// The scenario it was opened with.
+    pub fn scenario(&self) -> &Scenario {
+        &self.scenario
+    }
+
+    /// The vehicle, to read.
+    pub fn plant(&self) -> &Plant {
+        &self.plant
+    }
+
+    /// The shop, to read.
+    pub fn shop(&self) -> &Shop {
+        &self.shop
+    }
+
+    /// Ticks since the start.
+    pub fn tick(&self) -> Tick {
+        self.tick
+    }
+
+    /// Bay time since the start, s.
+    pub fn seconds(&self) -> f64 {
+        self.tick as f64 / TICKS_PER_SECOND as f64
+    }
+
+    /// All acts so far.
+    pub fn log(&self) -> &[Entered] {
+        &self.log
+    }
+
+    /// What happened so far (the latest few thousand).
+    pub fn events(&self) -> &[(Tick, Event)] {
+        &self.events
+    }
+
+    /// Refrigerant in the loop, without hoses and cans, kg.
+    pub fn charge(&self) -> f64 {
+        let p = self.plant.places;
+        (p.discharge..=p.suction).map(|i| self.plant.network.node(i).content[REFRIGERANT]).sum()
+    }
+
+    /// Where every gram is.
+    pub fn ledger(&self) -> [Entry; 10] {
+        ledger(&self.plant, &self.shop, self.plant.network.account().to_room)
+    }
+
+    /// Fingerprint of the state.
+    pub fn state_hash(&self) -> u64 {
+        hash::state_hash(self.tick, &self.plant, &self.shop)
+    }
+
+    /// Largest share of any species' mass that the books cannot explain.
+    pub fn mass_error(&self) -> f64 {
+        let account = self.plant.network.account();
+        let held = self.plant.network.held();
+        (0..SPECIES)
+            .map(|k| {
+                let gap = held[k] - account.mass_in[k] - self.mass_at_start[k];
+                let size = held[k].abs() + account.mass_in[k].abs();
+                gap.abs() / size.max(1e-6)
+            })
+            .fold(0.0, f64::max)
+    }
+
+    /// Share of the energy moved so far that the books cannot explain.
+    pub fn energy_error(&self) -> f64 {
+        let gap = self.plant.energy() - self.plant.network.account().energy_in - self.energy_at_start;
+        gap.abs() / self.energy_moved.max(1e5)
+    }
+}

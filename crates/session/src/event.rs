@@ -1,0 +1,27 @@
+//! What happened in the bay by itself, in order: the page and the marker read these, the bay never does.
+
+use serde::{Deserialize, Serialize};
+
+/// Something that happened.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Event {
+    /// The clutch pulled in.
+    ClutchIn,
+    /// The clutch let go on the low-side switch.
+    LowSwitchOpened,
+    /// The high-pressure cut-out opened.
+    CutOutOpened,
+    /// The relief valve lifted.
+    ReliefLifted,
+    /// The relief valve seated again.
+    ReliefSeated,
+    /// A can burst.
+    CanBurst,
+    /// The can on the hose is empty: no liquid is left in it.
+    CanEmpty,
+    /// Liquid reaches the compressor.
+    LiquidAtCompressor,
+    /// Liquid no longer reaches the compressor.
+    LiquidGone,
+}

@@ -1,0 +1,63 @@
+//! Watches the bay for what is worth telling.
+
+use lowside_plant::plant::Plant;
+use lowside_shop::Shop;
+
+use crate::event::Event;
+
+/// Liquid share of what the compressor draws that counts as flooding; an oil bleed alone brings a few percent.
+const FLOODED: f64 = 0.12;
+/// Share below which flooding has passed.
+const DRAINED: f64 = 0.06;
+/// Liquid in a can below which it is empty, kg.
+const EMPTY: f64 = 1e-3;
+
+/// What was the case at the last tick.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct Watch {
+    engaged: bool,
+    cut_out_open: bool,
+    relief: bool,
+    flooded: bool,
+    can_had_liquid: bool,
+}
+
+impl Watch {
+    /// Compares with the last tick and reports each change.
+    pub(crate) fn look(&mut self, plant: &Plant, shop: &Shop, burst: bool, mut tell: impl FnMut(Event)) {
+        let d = &plant.drive;
+        if d.engaged && !self.engaged {
+            tell(Event::ClutchIn);
+        }
+        if self.engaged && !d.engaged && !d.cycling.closed {
+            tell(Event::LowSwitchOpened);
+        }
+        self.engaged = d.engaged;
+        let open = !d.cut_out.closed;
+        if open && !self.cut_out_open {
+            tell(Event::CutOutOpened);
+        }
+        self.cut_out_open = open;
+        let relief = plant.network.link(plant.places.relief).flow > 0.0;
+        if relief != self.relief {
+            tell(if relief { Event::ReliefLifted } else { Event::ReliefSeated });
+        }
+        self.relief = relief;
+        if burst {
+            tell(Event::CanBurst);
+        }
+        let wet = plant.suction_liquid();
+        if !self.flooded && wet > FLOODED {
+            self.flooded = true;
+            tell(Event::LiquidAtCompressor);
+        } else if self.flooded && wet < DRAINED {
+            self.flooded = false;
+            tell(Event::LiquidGone);
+        }
+        let can_liquid = plant.network.node(shop.places.can).state.m_liq > EMPTY;
+        if self.can_had_liquid && !can_liquid && shop.hands.can.is_some() {
+            tell(Event::CanEmpty);
+        }
+        self.can_had_liquid = can_liquid && shop.hands.can.is_some();
+    }
+}
