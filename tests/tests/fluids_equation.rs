@@ -28,7 +28,17 @@ fn saturation_as_coolprop() {
             }
         }
         // Files carry nine digits.
-        worst.within(gas.name(), &[("p", 2e-8), ("rho", 2e-8), ("h", 2e-8), ("s", 2e-8), ("u", 2e-8), ("cp", 1e-7)]);
+        worst.within(
+            gas.name(),
+            &[
+                ("p", 2e-8),
+                ("rho", 2e-8),
+                ("h", 2e-8),
+                ("s", 2e-8),
+                ("u", 2e-8),
+                ("cp", 1e-7),
+            ],
+        );
     }
 }
 
@@ -44,7 +54,9 @@ fn single_phase_as_coolprop() {
             let rho = rho + (row.get("p_Pa") - f.p) / f.dp_drho;
             let f = eq.properties(rho, t);
             let mut see = |what, value: f64, column: &str| {
-                worst.see(what, value / row.get(column) - 1.0, || format!("{t} K, {} Pa", row.get("p_Pa")));
+                worst.see(what, value / row.get(column) - 1.0, || {
+                    format!("{t} K, {} Pa", row.get("p_Pa"))
+                });
             };
             see("p", f.p, "p_Pa");
             see("rho", f.rho, "rho_kgm3");
@@ -54,7 +66,15 @@ fn single_phase_as_coolprop() {
             see("cp", f.cp, "cp_JkgK");
             see("w", f.w, "w_ms");
         }
-        let limits = [("p", 1e-8), ("rho", 2e-8), ("h", 2e-8), ("s", 2e-8), ("u", 2e-8), ("cp", 1e-7), ("w", 5e-8)];
+        let limits = [
+            ("p", 1e-8),
+            ("rho", 2e-8),
+            ("h", 2e-8),
+            ("s", 2e-8),
+            ("u", 2e-8),
+            ("cp", 1e-7),
+            ("w", 5e-8),
+        ];
         worst.within(gas.name(), &limits);
     }
 }
@@ -80,7 +100,10 @@ fn density_and_energy_as_coolprop() {
         worst.see("s", s / row.get("s") - 1.0, || format!("{t} K, {rho}"));
     }
     // Files carry seven digits.
-    worst.within("R-134a", &[("p", 2e-6), ("u", 1e-6), ("s", 1e-6), ("quality", 1e-6)]);
+    worst.within(
+        "R-134a",
+        &[("p", 2e-6), ("u", 1e-6), ("s", 1e-6), ("quality", 1e-6)],
+    );
 }
 
 /// Normal boiling points: R-134a 247.076 K (Tillner-Roth & Baehr 1994), R-12 243.398 K (Marx et al. 1992),
@@ -88,7 +111,11 @@ fn density_and_energy_as_coolprop() {
 /// memory of the literature.
 #[test]
 fn normal_boiling_points() {
-    for (gas, t, limit) in [(Gas::R134a, 247.076, 0.005), (Gas::R12, 243.398, 0.005), (Gas::R1234yf, 243.665, 0.05)] {
+    for (gas, t, limit) in [
+        (Gas::R134a, 247.076, 0.005),
+        (Gas::R12, 243.398, 0.005),
+        (Gas::R1234yf, 243.665, 0.05),
+    ] {
         let found = at_pressure(gas.equation(), 101_325.0).unwrap().t;
         assert!((found - t).abs() < limit, "{gas}: {found} K");
     }
@@ -110,8 +137,15 @@ fn handbook_row() {
 #[test]
 fn reference_state() {
     for gas in Gas::ALL {
-        let (l, _) = at_temperature(gas.equation(), 273.15).unwrap().phases(gas.equation());
-        assert!((l.h - 200e3).abs() < 1e-6 && (l.s - 1000.0).abs() < 1e-9, "{gas}: {} {}", l.h, l.s);
+        let (l, _) = at_temperature(gas.equation(), 273.15)
+            .unwrap()
+            .phases(gas.equation());
+        assert!(
+            (l.h - 200e3).abs() < 1e-6 && (l.s - 1000.0).abs() < 1e-9,
+            "{gas}: {} {}",
+            l.h,
+            l.s
+        );
     }
 }
 
@@ -126,17 +160,35 @@ fn phases_are_in_equilibrium() {
             let sat = at_temperature(eq, t).unwrap();
             let (l, g) = sat.phases(eq);
             let gibbs = (l.h - t * l.s) - (g.h - t * g.s);
-            assert!(gibbs.abs() < 1e-5 * (1.0 + l.h.abs() * 1e-5), "{gas} {t} K: Gibbs {gibbs}");
+            assert!(
+                gibbs.abs() < 1e-5 * (1.0 + l.h.abs() * 1e-5),
+                "{gas} {t} K: Gibbs {gibbs}"
+            );
             // A cold liquid's pressure is a difference of terms 1e8 times its size.
-            assert!((l.p - g.p).abs() < 1e-8 * g.p + 1e-2, "{gas} {t} K: {} {}", l.p, g.p);
-            assert!(sat.p > last && l.dp_drho > 0.0 && g.dp_drho > 0.0, "{gas} {t} K");
+            assert!(
+                (l.p - g.p).abs() < 1e-8 * g.p + 1e-2,
+                "{gas} {t} K: {} {}",
+                l.p,
+                g.p
+            );
+            assert!(
+                sat.p > last && l.dp_drho > 0.0 && g.dp_drho > 0.0,
+                "{gas} {t} K"
+            );
             last = sat.p;
             let back = at_pressure(eq, sat.p).unwrap();
-            assert!((back.t - t).abs() < 1e-8, "{gas} {t} K came back as {}", back.t);
+            assert!(
+                (back.t - t).abs() < 1e-8,
+                "{gas} {t} K came back as {}",
+                back.t
+            );
             t += if t > eq.t_crit() - 5.0 { 0.07 } else { 1.7 };
         }
         let edge = at_temperature(eq, eq.t_crit() - 0.1).unwrap();
-        assert!(edge.rho_l > 1.05 * edge.rho_g, "{gas} at the edge: {edge:?}");
+        assert!(
+            edge.rho_l > 1.05 * edge.rho_g,
+            "{gas} at the edge: {edge:?}"
+        );
     }
 }
 
@@ -163,10 +215,14 @@ fn clausius_clapeyron() {
             let t = 205.0 + 5.0 * f64::from(i);
             let p = |t: f64| at_temperature(eq, t).unwrap().p;
             let d = 0.02;
-            let quotient = (8.0 * (p(t + d) - p(t - d)) - (p(t + 2.0 * d) - p(t - 2.0 * d))) / (12.0 * d);
+            let quotient =
+                (8.0 * (p(t + d) - p(t - d)) - (p(t + 2.0 * d) - p(t - 2.0 * d))) / (12.0 * d);
             let (l, g) = at_temperature(eq, t).unwrap().phases(eq);
             let slope = (g.s - l.s) / (1.0 / g.rho - 1.0 / l.rho);
-            assert!((quotient / slope - 1.0).abs() < 1e-7, "{gas} {t} K: {quotient} {slope}");
+            assert!(
+                (quotient / slope - 1.0).abs() < 1e-7,
+                "{gas} {t} K: {quotient} {slope}"
+            );
         }
     }
 }
@@ -176,16 +232,29 @@ fn clausius_clapeyron() {
 fn derivatives_are_the_slopes() {
     for gas in Gas::ALL {
         let eq = gas.equation();
-        for (rho, t) in [(0.01, 300.0), (3.0, 250.0), (80.0, 350.0), (400.0, 400.0), (1100.0, 280.0)] {
+        for (rho, t) in [
+            (0.01, 300.0),
+            (3.0, 250.0),
+            (80.0, 350.0),
+            (400.0, 400.0),
+            (1100.0, 280.0),
+        ] {
             let f = eq.properties(rho, t);
             let (dr, dt) = (1e-4 * rho, 1e-4 * t);
             let slope = |d: f64, q: &dyn Fn(f64) -> f64| {
                 (8.0 * (q(d) - q(-d)) - (q(2.0 * d) - q(-2.0 * d))) / (12.0 * d)
             };
-            let at_t = |q: fn(&lowside_fluids::eos::Properties) -> f64| slope(dt, &|d| q(&eq.properties(rho, t + d)));
-            let at_rho = |q: fn(&lowside_fluids::eos::Properties) -> f64| slope(dr, &|d| q(&eq.properties(rho + d, t)));
+            let at_t = |q: fn(&lowside_fluids::eos::Properties) -> f64| {
+                slope(dt, &|d| q(&eq.properties(rho, t + d)))
+            };
+            let at_rho = |q: fn(&lowside_fluids::eos::Properties) -> f64| {
+                slope(dr, &|d| q(&eq.properties(rho + d, t)))
+            };
             let close = |a: f64, b: f64, what| {
-                assert!((a - b).abs() <= 1e-6 * b.abs() + 1e-9, "{gas} {rho} {t} {what}: {a} {b}");
+                assert!(
+                    (a - b).abs() <= 1e-6 * b.abs() + 1e-9,
+                    "{gas} {rho} {t} {what}: {a} {b}"
+                );
             };
             close(f.cv, at_t(|f| f.u), "cv");
             close(f.dp_dt, at_t(|f| f.p), "dp/dT");
@@ -194,7 +263,10 @@ fn derivatives_are_the_slopes() {
             close(f.cv / t, at_t(|f| f.s), "ds/dT");
             close(-f.dp_dt / (rho * rho), at_rho(|f| f.s), "ds/drho");
             let maxwell = (f.p - t * f.dp_dt) / (rho * rho);
-            assert!((f.du_drho - maxwell).abs() < 1e-6 * maxwell.abs() + 1e-3, "{gas} {rho} {t}: Maxwell");
+            assert!(
+                (f.du_drho - maxwell).abs() < 1e-6 * maxwell.abs() + 1e-3,
+                "{gas} {rho} {t}: Maxwell"
+            );
         }
     }
 }
@@ -209,7 +281,10 @@ fn virial_limit() {
             let p = eq.properties(rho, t).p;
             assert!((p / 10.0 - 1.0).abs() < 1e-5, "{gas} {t}: {p}");
             let b = |rho: f64| eq.reduced(rho, t).expand(rho / eq.rho_red()).a_d / eq.rho_red();
-            assert!(b(0.0) < 0.0 && (b(1e-6) / b(0.0) - 1.0).abs() < 1e-6, "{gas} {t}");
+            assert!(
+                b(0.0) < 0.0 && (b(1e-6) / b(0.0) - 1.0).abs() < 1e-6,
+                "{gas} {t}"
+            );
         }
     }
 }

@@ -31,7 +31,7 @@ fn nudged(x: f64, bits: i64) -> f64 {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(4000))]
+    #![proptest_config(ProptestConfig { cases: 4000, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn mixtures_come_back(gas in gases(), share in 0.0..1.0f64, x in qualities(), off in -60.0..60.0f64) {

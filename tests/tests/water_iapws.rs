@@ -128,12 +128,14 @@ fn fast_curve_and_inverse() {
         };
         let e = (water::p_sat(t) / exact - 1.0).abs();
         if t < 213.15 {
-            worst_cold = worst_cold.max(e)
+            worst_cold = worst_cold.max(e);
         } else {
-            worst = worst.max(e)
+            worst = worst.max(e);
         }
     }
-    println!("largest relative error of the fast curve: {worst_cold:.1e}, {worst:.1e} above 213 K");
+    eprintln!(
+        "largest relative error of the fast curve: {worst_cold:.1e}, {worst:.1e} above 213 K"
+    );
     assert!(
         worst < 1e-6 && worst_cold < 3.1e-6,
         "{worst:e} {worst_cold:e}"

@@ -4,8 +4,8 @@ use crate::failure::Failure;
 use lowside_fluids::Gas;
 use lowside_fluids::flash::{FullState, Quantity, flash};
 use lowside_units::{
-    AbsolutePressure, Density, Pressure, Quantity as _, Ratio, SpecificEnergy, SpecificEntropy,
-    Temperature,
+    AbsolutePressure, Density, Pressure, Ratio, SpecificEnergy, SpecificEntropy, Temperature,
+    UnitError,
 };
 use serde::Serialize;
 use std::io::Write;
@@ -108,17 +108,22 @@ fn given(text: &str) -> Result<(Quantity, f64), Failure> {
         )));
     };
     let si = match quantity {
-        Quantity::Temperature => Temperature::parse_or_si(value).map(|v| v.si()),
+        Quantity::Temperature => read::<Temperature>(value),
         Quantity::Pressure => {
-            Pressure::parse_absolute(value, AbsolutePressure::STANDARD_ATMOSPHERE).map(|v| v.si())
+            Pressure::parse_absolute(value, AbsolutePressure::STANDARD_ATMOSPHERE)
+                .map(AbsolutePressure::pa)
         }
-        Quantity::Enthalpy => SpecificEnergy::parse_or_si(value).map(|v| v.si()),
-        Quantity::Entropy => SpecificEntropy::parse_or_si(value).map(|v| v.si()),
-        Quantity::Density => Density::parse_or_si(value).map(|v| v.si()),
-        Quantity::Quality => Ratio::parse_or_si(value).map(|v| v.si()),
+        Quantity::Enthalpy => read::<SpecificEnergy>(value),
+        Quantity::Entropy => read::<SpecificEntropy>(value),
+        Quantity::Density => read::<Density>(value),
+        Quantity::Quality => read::<Ratio>(value),
     };
     si.map(|v| (quantity, v))
         .map_err(|e| Failure::Asked(format!("{quantity}: {e}")))
+}
+
+fn read<Q: lowside_units::Quantity>(text: &str) -> Result<f64, UnitError> {
+    Q::parse_or_si(text).map(Q::si)
 }
 
 /// Foreign text inside a message: quoted, one line, 40 characters at most.

@@ -22,7 +22,14 @@ fn points(gas: Gas) -> Vec<Point> {
             let v = (1.0 - x) / s.rho_l + x / s.rho_g;
             out.push((1.0 / v, (1.0 - x) * s.u_l + x * s.u_g, t + 0.5));
         }
-        for (share, hotter) in [(1e-5, 20.0), (1e-3, 5.0), (0.1, 10.0), (0.5, 15.0), (0.9, 4.0), (0.99, 30.0)] {
+        for (share, hotter) in [
+            (1e-5, 20.0),
+            (1e-3, 5.0),
+            (0.1, 10.0),
+            (0.5, 15.0),
+            (0.9, 4.0),
+            (0.99, 30.0),
+        ] {
             let rho = share * s.rho_g;
             out.push((rho, table.vapour(rho, t + hotter).u, t + hotter + 0.5));
         }
@@ -37,7 +44,9 @@ fn by_equation(gas: Gas, (rho, u, guess): Point) -> f64 {
     let eq = gas.equation();
     let (mut t, mut p) = (guess, 0.0);
     for _ in 0..20 {
-        let Ok(sat) = saturation::at_temperature(eq, t) else { return f64::NAN };
+        let Ok(sat) = saturation::at_temperature(eq, t) else {
+            return f64::NAN;
+        };
         let (residual, slope);
         if rho > sat.rho_g && rho < sat.rho_l {
             let (l, g) = sat.phases(eq);
@@ -71,19 +80,37 @@ fn bench(c: &mut Criterion) {
     for gas in Gas::ALL {
         let (table, set) = (gas.table(), points(gas));
         let mut group = c.benchmark_group(gas.name());
-        group.bench_function("build tables", |b| b.iter(|| Table::build(black_box(gas.equation()))));
+        group.bench_function("build tables", |b| {
+            b.iter(|| Table::build(black_box(gas.equation())))
+        });
         group.throughput(Throughput::Elements(set.len() as u64));
         group.bench_function("state, tables", |b| {
-            b.iter(|| set.iter().map(|&(rho, u, t)| table.state(black_box(rho), u, t).p).sum::<f64>());
+            b.iter(|| {
+                set.iter()
+                    .map(|&(rho, u, t)| table.state(black_box(rho), u, t).p)
+                    .sum::<f64>()
+            });
         });
         group.bench_function("state, tables, settled", |b| {
-            b.iter(|| set.iter().map(|&(rho, u, t)| table.state(black_box(rho), u, t - 0.4999).p).sum::<f64>());
+            b.iter(|| {
+                set.iter()
+                    .map(|&(rho, u, t)| table.state(black_box(rho), u, t - 0.4999).p)
+                    .sum::<f64>()
+            });
         });
         group.bench_function("state, equation", |b| {
-            b.iter(|| set.iter().map(|&point| by_equation(gas, black_box(point))).sum::<f64>());
+            b.iter(|| {
+                set.iter()
+                    .map(|&point| by_equation(gas, black_box(point)))
+                    .sum::<f64>()
+            });
         });
         group.bench_function("saturation", |b| {
-            b.iter(|| set.iter().map(|&(_, _, t)| table.sat(black_box(t)).u_g).sum::<f64>());
+            b.iter(|| {
+                set.iter()
+                    .map(|&(_, _, t)| table.sat(black_box(t)).u_g)
+                    .sum::<f64>()
+            });
         });
         group.finish();
     }

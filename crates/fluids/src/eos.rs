@@ -4,7 +4,9 @@ pub mod r12;
 pub mod r1234yf;
 pub mod r134a;
 
-use crate::helmholtz::{GaussianTerm, IdealPart, IdealTerms, PowerTerm, ReducedResidual, reduced_residual};
+use crate::helmholtz::{
+    GaussianTerm, IdealPart, IdealTerms, PowerTerm, ReducedResidual, reduced_residual,
+};
 use crate::saturation;
 
 /// `value = reducing * f(sum n theta^t)`: a starting value for the saturation solver, never a result.
@@ -22,7 +24,11 @@ impl StartingCurve {
     /// The curve's value over its reducing value at `t_k`.
     pub fn ratio(&self, t_k: f64, t_crit: f64) -> f64 {
         let theta = (1.0 - t_k / t_crit).max(0.0);
-        let sum: f64 = self.terms.iter().map(|&(n, t)| n * libm::pow(theta, t)).sum();
+        let sum: f64 = self
+            .terms
+            .iter()
+            .map(|&(n, t)| n * libm::pow(theta, t))
+            .sum();
         if self.exponential {
             libm::exp(if self.over_t { sum * t_crit / t_k } else { sum })
         } else {
@@ -168,7 +174,12 @@ impl Helmholtz {
 
     /// Residual part over `delta`, at density `rho` and temperature `t`.
     pub fn reduced(&self, rho: f64, t: f64) -> ReducedResidual {
-        reduced_residual(self.c.power, self.c.gaussian, rho / self.rho_red, self.c.t_red / t)
+        reduced_residual(
+            self.c.power,
+            self.c.gaussian,
+            rho / self.rho_red,
+            self.c.t_red / t,
+        )
     }
 
     /// Ideal-gas part without `ln delta`, at temperature `t`.

@@ -151,7 +151,9 @@ pub enum FlashError {
         second_value: f64,
     },
     /// Too near the critical point.
-    #[error("{t} K and {rho} kg/m3 are too near the critical point of {t_crit} K and {rho_crit} kg/m3")]
+    #[error(
+        "{t} K and {rho} kg/m3 are too near the critical point of {t_crit} K and {rho_crit} kg/m3"
+    )]
     Critical {
         /// Temperature found, K.
         t: f64,

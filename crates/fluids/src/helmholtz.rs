@@ -211,13 +211,16 @@ fn add_gaussian(
     ln_tau: f64,
 ) {
     let (x, y) = (delta - term.epsilon, tau - term.gamma);
-    let v = term.n
-        * libm::exp(term.t * ln_tau - term.eta * x * x - term.beta * y * y);
+    let v = term.n * libm::exp(term.t * ln_tau - term.eta * x * x - term.beta * y * y);
     let d = usize::from(term.d - 1);
     let df = f64::from(term.d - 1);
     let p0 = pw[d];
     let p1 = if d >= 1 { df * pw[d - 1] } else { 0.0 };
-    let p2 = if d >= 2 { df * (df - 1.0) * pw[d - 2] } else { 0.0 };
+    let p2 = if d >= 2 {
+        df * (df - 1.0) * pw[d - 2]
+    } else {
+        0.0
+    };
     let e1 = -2.0 * term.eta * x;
     let e2 = e1 * e1 - 2.0 * term.eta;
     let g_d = p1 + p0 * e1;

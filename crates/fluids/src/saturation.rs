@@ -53,7 +53,10 @@ pub struct Equilibrium {
 impl Equilibrium {
     /// Properties of the saturated liquid and of the saturated vapour.
     pub fn phases(&self, eq: &Helmholtz) -> (Properties, Properties) {
-        (eq.properties(self.rho_l, self.t), eq.properties(self.rho_g, self.t))
+        (
+            eq.properties(self.rho_l, self.t),
+            eq.properties(self.rho_g, self.t),
+        )
     }
 }
 
@@ -72,7 +75,11 @@ pub fn at_temperature(eq: &Helmholtz, t: f64) -> Result<Equilibrium, SaturationE
     if t >= low && t <= high {
         Ok(at_temperature_unchecked(eq, t))
     } else {
-        Err(SaturationError::Temperature { value: t, low, high })
+        Err(SaturationError::Temperature {
+            value: t,
+            low,
+            high,
+        })
     }
 }
 
@@ -85,7 +92,11 @@ pub fn at_pressure(eq: &Helmholtz, p: f64) -> Result<Equilibrium, SaturationErro
     let low = at_temperature_unchecked(eq, t_low).p;
     let high = at_temperature_unchecked(eq, t_high).p;
     if !(p >= low && p <= high) {
-        return Err(SaturationError::Pressure { value: p, low, high });
+        return Err(SaturationError::Pressure {
+            value: p,
+            low,
+            high,
+        });
     }
     let (mut below, mut above) = (t_low, t_high);
     let mut t = starting_temperature(eq, p, t_low, t_high);
@@ -101,7 +112,11 @@ pub fn at_pressure(eq: &Helmholtz, p: f64) -> Result<Equilibrium, SaturationErro
         // d ln p / d(1/T) = -T^2 p' / p is nearly constant along the line.
         let inverse = 1.0 / t - libm::log(p / sat.p) * sat.p / (slope * t * t);
         let next = 1.0 / inverse;
-        let next = if next > below && next < above { next } else { 0.5 * (below + above) };
+        let next = if next > below && next < above {
+            next
+        } else {
+            0.5 * (below + above)
+        };
         let step = (next - t).abs();
         t = next;
         sat = at_temperature_unchecked(eq, t);
@@ -139,7 +154,12 @@ pub(crate) fn at_temperature_unchecked(eq: &Helmholtz, t: f64) -> Equilibrium {
     let safe = 0.98 * c.t_crit;
     if t <= safe {
         let (l, g) = start(t);
-        return newton(eq, t, l, g).unwrap_or(Equilibrium { t, p: f64::NAN, rho_l: l, rho_g: g });
+        return newton(eq, t, l, g).unwrap_or(Equilibrium {
+            t,
+            p: f64::NAN,
+            rho_l: l,
+            rho_g: g,
+        });
     }
     let (l, g) = start(safe);
     follow(eq, safe, l, g, t)
@@ -148,8 +168,15 @@ pub(crate) fn at_temperature_unchecked(eq: &Helmholtz, t: f64) -> Equilibrium {
 /// Follows the line from `from` to `to`, taking densities as linear in `sqrt(Tc - T)`, the classical
 /// critical exponent that every analytic equation of state has.
 fn follow(eq: &Helmholtz, from: f64, rho_l: f64, rho_g: f64, to: f64) -> Equilibrium {
-    let bad = |t| Equilibrium { t, p: f64::NAN, rho_l, rho_g };
-    let Some(mut here) = newton(eq, from, rho_l, rho_g) else { return bad(to) };
+    let bad = |t| Equilibrium {
+        t,
+        p: f64::NAN,
+        rho_l,
+        rho_g,
+    };
+    let Some(mut here) = newton(eq, from, rho_l, rho_g) else {
+        return bad(to);
+    };
     let t_crit = eq.t_crit();
     let mut previous: Option<Equilibrium> = None;
     let mut shrink = 0.5;
@@ -159,16 +186,16 @@ fn follow(eq: &Helmholtz, from: f64, rho_l: f64, rho_g: f64, to: f64) -> Equilib
         }
         let t = (t_crit - (t_crit - here.t) * shrink).min(to);
         let x = |t: f64| (t_crit - t).max(0.0).sqrt();
-        let (l, g) = match previous {
-            Some(q) => {
-                let f = (x(t) - x(here.t)) / (x(here.t) - x(q.t));
-                (here.rho_l + f * (here.rho_l - q.rho_l), here.rho_g + f * (here.rho_g - q.rho_g))
-            }
-            None => {
-                let f = x(t) / x(here.t);
-                let mid = 0.5 * (here.rho_l + here.rho_g);
-                (mid + f * (here.rho_l - mid), mid + f * (here.rho_g - mid))
-            }
+        let (l, g) = if let Some(q) = previous {
+            let f = (x(t) - x(here.t)) / (x(here.t) - x(q.t));
+            (
+                here.rho_l + f * (here.rho_l - q.rho_l),
+                here.rho_g + f * (here.rho_g - q.rho_g),
+            )
+        } else {
+            let f = x(t) / x(here.t);
+            let mid = 0.5 * (here.rho_l + here.rho_g);
+            (mid + f * (here.rho_l - mid), mid + f * (here.rho_g - mid))
         };
         match newton(eq, t, l, g) {
             Some(found) => {
@@ -222,7 +249,12 @@ pub(crate) fn newton(eq: &Helmholtz, t: f64, rho_l: f64, rho_g: f64) -> Option<E
             let ok = dl > dg * (1.0 + 1e-6) && jdl > 0.0 && jdg > 0.0;
             // The vapour's pressure carries no cancellation.
             let p = eq.pressure(dg * red, t).0;
-            return ok.then_some(Equilibrium { t, p, rho_l: dl * red, rho_g: dg * red });
+            return ok.then_some(Equilibrium {
+                t,
+                p,
+                rho_l: dl * red,
+                rho_g: dg * red,
+            });
         }
     }
     None

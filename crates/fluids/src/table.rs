@@ -84,8 +84,8 @@ impl Table {
 
     /// Saturated liquid and vapour at temperature `t_k`, K.
     ///
-    /// Below [`t_min`](Self::t_min) the line goes on with exponential pressure and vapour density and linear
-    /// liquid; above [`t_max`](Self::t_max) the densities stand still and the rest goes on linearly.
+    /// Below [`t_min`](Self::t_min) the line goes on with the heat of vaporisation of its cold end, a vapour of
+    /// constant heat capacity and a linear liquid; above [`t_max`](Self::t_max) the densities stand still and the rest goes on linearly.
     #[inline]
     pub fn sat(&self, t_k: f64) -> SatPoint {
         self.line.at(t_k)

@@ -567,7 +567,11 @@ impl Plant {
     /// Liquid refrigerant in what the compressor draws now, kg per kg; 0 with the clutch out.
     pub fn suction_liquid(&self) -> f64 {
         let c = self.network.link(self.places.compressor);
-        if self.drive.engaged && c.flow > 0.0 { c.liquid } else { 0.0 }
+        if self.drive.engaged && c.flow > 0.0 {
+            c.liquid
+        } else {
+            0.0
+        }
     }
 
     /// Energy held by volumes and walls, J: what the account of the network's edge must explain.

@@ -128,7 +128,10 @@ impl Action {
         match self {
             Self::Engine { on } => settings.engine_on = on,
             Self::EngineSpeed { speed } => {
-                let (least, most) = (RotationSpeed::from_rpm(499.9), RotationSpeed::from_rpm(5000.1));
+                let (least, most) = (
+                    RotationSpeed::from_rpm(499.9),
+                    RotationSpeed::from_rpm(5000.1),
+                );
                 settings.engine_rpm = in_range("speed", speed, least, most)?.rpm();
             }
             Self::AirConditioning { on } => settings.ac_on = on,
@@ -147,16 +150,24 @@ impl Action {
             }
             Self::Recirculation { on } => settings.recirculate = on,
             Self::RoadSpeed { speed } => {
-                settings.road_speed = in_range("speed", speed, Speed::from_m_s(0.0), Speed::from_m_s(40.0))?.si();
+                settings.road_speed =
+                    in_range("speed", speed, Speed::from_m_s(0.0), Speed::from_m_s(40.0))?.si();
             }
             Self::Ambient { temperature } => {
                 let mut day = plant.day();
-                day.t = in_range("temperature", temperature, Temperature::from_k(263.15), Temperature::from_k(323.15))?.si();
+                day.t = in_range(
+                    "temperature",
+                    temperature,
+                    Temperature::from_k(263.15),
+                    Temperature::from_k(323.15),
+                )?
+                .si();
                 plant.set_day(day);
             }
             Self::Humidity { share } => {
                 let mut day = plant.day();
-                day.humidity = in_range("share", share, Ratio::from_si(0.05), Ratio::from_si(1.0))?.si();
+                day.humidity =
+                    in_range("share", share, Ratio::from_si(0.05), Ratio::from_si(1.0))?.si();
                 plant.set_day(day);
             }
             Self::LowCoupler { on } => shop.hands.low_coupled = on,
@@ -177,12 +188,17 @@ impl Action {
                 can.open = on;
             }
             Self::Invert { on } => {
-                shop.hands.can.as_mut().ok_or(Refused::NoCan)?.stance =
-                    if on { Stance::Inverted } else { Stance::Upright };
+                shop.hands.can.as_mut().ok_or(Refused::NoCan)?.stance = if on {
+                    Stance::Inverted
+                } else {
+                    Stance::Upright
+                };
             }
             Self::Bath { temperature } => {
                 let (least, most) = (Temperature::from_k(273.15), Temperature::from_k(373.15));
-                let t = temperature.map(|t| in_range("temperature", t, least, most)).transpose()?;
+                let t = temperature
+                    .map(|t| in_range("temperature", t, least, most))
+                    .transpose()?;
                 shop.hands.can.as_mut().ok_or(Refused::NoCan)?.bath = t.map(Temperature::k);
             }
         }
@@ -194,14 +210,22 @@ impl Action {
     pub fn caution(self, plant: &Plant, shop: &Shop) -> Option<Caution> {
         let running = plant.settings.engine_on;
         match self {
-            Self::HighValve { open } if open.si() > 0.0 && running => Some(Caution::HighValveRunning),
-            Self::Engine { on: true } if shop.hands.high_valve > 0.0 => Some(Caution::HighValveRunning),
-            Self::Bath { temperature: Some(t) } if t.k() > can::BATH_LIMIT => Some(Caution::BathTooHot),
+            Self::HighValve { open } if open.si() > 0.0 && running => {
+                Some(Caution::HighValveRunning)
+            }
+            Self::Engine { on: true } if shop.hands.high_valve > 0.0 => {
+                Some(Caution::HighValveRunning)
+            }
+            Self::Bath {
+                temperature: Some(t),
+            } if t.k() > can::BATH_LIMIT => Some(Caution::BathTooHot),
             Self::Invert { on: true } if running => Some(Caution::LiquidToSuction),
             Self::Engine { on: true } => Some(Caution::BeltAndFan),
             Self::TakeCan | Self::Tap { on: true } => Some(Caution::EyesAndHands),
             Self::DropCan if shop.hands.can.is_some_and(|c| c.open) => Some(Caution::Venting),
-            Self::LowValve { open } | Self::HighValve { open } if open.si() > 0.0 && shop.hands.can.is_none() => {
+            Self::LowValve { open } | Self::HighValve { open }
+                if open.si() > 0.0 && shop.hands.can.is_none() =>
+            {
                 Some(Caution::OpenHose)
             }
             _ => None,
@@ -228,4 +252,3 @@ pub enum Caution {
     /// The service hose is open to the room.
     OpenHose,
 }
-

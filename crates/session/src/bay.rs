@@ -81,7 +81,14 @@ impl Bay {
         let burst = self.shop.tick(&mut self.plant, TICK);
         self.tick += 1;
         self.energy_moved += self.plant.evaporator.duty.abs() * TICK;
-        let Self { watch, plant, shop, events, tick, .. } = self;
+        let Self {
+            watch,
+            plant,
+            shop,
+            events,
+            tick,
+            ..
+        } = self;
         watch.look(plant, shop, burst, |e| {
             if events.len() >= EVENTS_KEPT {
                 events.drain(..EVENTS_KEPT / 4);
@@ -128,12 +135,18 @@ impl Bay {
     /// Refrigerant in the loop, without hoses and cans, kg.
     pub fn charge(&self) -> f64 {
         let p = self.plant.places;
-        (p.discharge..=p.suction).map(|i| self.plant.network.node(i).content[REFRIGERANT]).sum()
+        (p.discharge..=p.suction)
+            .map(|i| self.plant.network.node(i).content[REFRIGERANT])
+            .sum()
     }
 
     /// Where every gram is.
     pub fn ledger(&self) -> [Entry; 10] {
-        ledger(&self.plant, &self.shop, self.plant.network.account().to_room)
+        ledger(
+            &self.plant,
+            &self.shop,
+            self.plant.network.account().to_room,
+        )
     }
 
     /// Fingerprint of the state.
@@ -156,7 +169,8 @@ impl Bay {
 
     /// Share of the energy moved so far that the books cannot explain.
     pub fn energy_error(&self) -> f64 {
-        let gap = self.plant.energy() - self.plant.network.account().energy_in - self.energy_at_start;
+        let gap =
+            self.plant.energy() - self.plant.network.account().energy_in - self.energy_at_start;
         gap.abs() / self.energy_moved.max(1e5)
     }
 }

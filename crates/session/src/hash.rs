@@ -47,7 +47,15 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
         h.number(s.t);
     }
     let c = &plant.cabin;
-    for x in [c.air.t, c.air.w, c.interior, c.vent.t, c.vent.w, plant.hood_t, plant.evaporator.held] {
+    for x in [
+        c.air.t,
+        c.air.w,
+        c.interior,
+        c.vent.t,
+        c.vent.w,
+        plant.hood_t,
+        plant.evaporator.held,
+    ] {
         h.number(x);
     }
     let i = &shop.instruments;

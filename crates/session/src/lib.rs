@@ -9,6 +9,7 @@ mod hash;
 pub mod library;
 pub mod scenario;
 pub mod script;
+pub mod summary;
 pub mod take;
 mod watch;
 

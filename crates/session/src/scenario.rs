@@ -5,7 +5,8 @@ use lowside_plant::{
     vehicle::Vehicle,
 };
 use lowside_units::{
-    AbsolutePressure, Duration, Mass, Quantity, Ratio, RotationSpeed, Speed, Temperature, UnitError, in_range,
+    AbsolutePressure, Duration, Mass, Quantity, Ratio, RotationSpeed, Speed, Temperature,
+    UnitError, in_range,
 };
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
@@ -110,7 +111,10 @@ pub struct EngineSpec {
 
 impl Default for EngineSpec {
     fn default() -> Self {
-        Self { on: false, speed: RotationSpeed::from_rpm(800.0) }
+        Self {
+            on: false,
+            speed: RotationSpeed::from_rpm(800.0),
+        }
     }
 }
 
@@ -130,7 +134,12 @@ pub struct ControlSpec {
 
 impl Default for ControlSpec {
     fn default() -> Self {
-        Self { ac: false, blower: 0, recirculation: true, road_speed: Speed::from_si(0.0) }
+        Self {
+            ac: false,
+            blower: 0,
+            recirculation: true,
+            road_speed: Speed::from_si(0.0),
+        }
     }
 }
 
@@ -151,7 +160,12 @@ pub struct ConditionSpec {
 impl Default for ConditionSpec {
     fn default() -> Self {
         let whole = Ratio::from_si(1.0);
-        Self { compressor_wear: Ratio::from_si(0.0), orifice_open: whole, condenser_air: whole, evaporator_air: whole }
+        Self {
+            compressor_wear: Ratio::from_si(0.0),
+            orifice_open: whole,
+            condenser_air: whole,
+            evaporator_air: whole,
+        }
     }
 }
 
@@ -201,8 +215,10 @@ impl Scenario {
         }
         let mut table: toml::Table = toml::from_str(text).map_err(|e| one_line(&e))?;
         if let Some(toml::Value::String(name)) = table.get("vehicle") {
-            let known = library::vehicle(name)
-                .ok_or_else(|| ScenarioError::Vehicle { name: name.clone(), known: library::vehicle_names() })?;
+            let known = library::vehicle(name).ok_or_else(|| ScenarioError::Vehicle {
+                name: name.clone(),
+                known: library::vehicle_names(),
+            })?;
             let vehicle: toml::Table = toml::from_str(known).map_err(|e| one_line(&e))?;
             table.insert("vehicle".into(), toml::Value::Table(vehicle));
         }
@@ -232,32 +248,82 @@ impl Scenario {
         };
         count("format", self.format as usize, 1, 1)?;
         count("act (number of acts)", self.act.len(), 0, MOST_ACTS)?;
-        in_range("until", self.until, Duration::from_si(0.0), Duration::from_si(24.0 * 3600.0))?;
+        in_range(
+            "until",
+            self.until,
+            Duration::from_si(0.0),
+            Duration::from_si(24.0 * 3600.0),
+        )?;
         self.vehicle.check()?;
         let celsius = Temperature::from_deg_c;
-        let share = |field: &str, r: Ratio, lo: f64| in_range(field, r, Ratio::from_si(lo), Ratio::from_si(1.0));
-        in_range("day.ambient", self.day.ambient, celsius(-10.0), celsius(50.0))?;
+        let share = |field: &str, r: Ratio, lo: f64| {
+            in_range(field, r, Ratio::from_si(lo), Ratio::from_si(1.0))
+        };
+        in_range(
+            "day.ambient",
+            self.day.ambient,
+            celsius(-10.0),
+            celsius(50.0),
+        )?;
         share("day.humidity", self.day.humidity, 0.05)?;
         share("day.sun", self.day.sun, 0.0)?;
-        in_range("day.pressure", self.day.pressure, AbsolutePressure::from_kpa(60.0), AbsolutePressure::from_kpa(110.0))?;
+        in_range(
+            "day.pressure",
+            self.day.pressure,
+            AbsolutePressure::from_kpa(60.0),
+            AbsolutePressure::from_kpa(110.0),
+        )?;
         if let Some(m) = self.start.charge {
             in_range("start.charge", m, Mass::from_kg(0.0), Mass::from_kg(3.0))?;
         }
-        in_range("start.air", self.start.air, Mass::from_kg(0.0), Mass::from_g(20.0))?;
-        in_range("start.water", self.start.water, Mass::from_kg(0.0), Mass::from_g(50.0))?;
+        in_range(
+            "start.air",
+            self.start.air,
+            Mass::from_kg(0.0),
+            Mass::from_g(20.0),
+        )?;
+        in_range(
+            "start.water",
+            self.start.water,
+            Mass::from_kg(0.0),
+            Mass::from_g(50.0),
+        )?;
         if let Some(m) = self.start.oil {
             in_range("start.oil", m, Mass::from_kg(0.0), Mass::from_g(600.0))?;
         }
         if let Some(t) = self.start.cabin {
             in_range("start.cabin", t, celsius(-10.0), celsius(85.0))?;
         }
-        in_range("engine.speed", self.engine.speed, RotationSpeed::from_rpm(499.9), RotationSpeed::from_rpm(5000.1))?;
-        count("controls.blower", usize::from(self.controls.blower), 0, self.vehicle.cabin.blower.len())?;
-        in_range("controls.road_speed", self.controls.road_speed, Speed::from_si(0.0), Speed::from_si(40.0))?;
-        share("condition.compressor_wear", self.condition.compressor_wear, 0.0)?;
+        in_range(
+            "engine.speed",
+            self.engine.speed,
+            RotationSpeed::from_rpm(499.9),
+            RotationSpeed::from_rpm(5000.1),
+        )?;
+        count(
+            "controls.blower",
+            usize::from(self.controls.blower),
+            0,
+            self.vehicle.cabin.blower.len(),
+        )?;
+        in_range(
+            "controls.road_speed",
+            self.controls.road_speed,
+            Speed::from_si(0.0),
+            Speed::from_si(40.0),
+        )?;
+        share(
+            "condition.compressor_wear",
+            self.condition.compressor_wear,
+            0.0,
+        )?;
         share("condition.orifice_open", self.condition.orifice_open, 0.0)?;
         share("condition.condenser_air", self.condition.condenser_air, 0.0)?;
-        share("condition.evaporator_air", self.condition.evaporator_air, 0.05)?;
+        share(
+            "condition.evaporator_air",
+            self.condition.evaporator_air,
+            0.05,
+        )?;
         Ok(())
     }
 
@@ -297,15 +363,23 @@ impl Scenario {
 
 /// Puts `path=value` into a table; the value is TOML (`true`, `4`) or else text.
 fn set(table: &mut toml::Table, text: &str) -> Result<(), ScenarioError> {
-    let wrong = |why: &str| ScenarioError::Override { text: text.chars().take(80).collect(), why: why.into() };
-    let (path, value) = text.split_once('=').ok_or_else(|| wrong("needs the form PATH=VALUE"))?;
+    let wrong = |why: &str| ScenarioError::Override {
+        text: text.chars().take(80).collect(),
+        why: why.into(),
+    };
+    let (path, value) = text
+        .split_once('=')
+        .ok_or_else(|| wrong("needs the form PATH=VALUE"))?;
     let value = value.trim();
     let value = match value.parse::<toml::Value>() {
         Ok(v @ (toml::Value::Boolean(_) | toml::Value::Integer(_) | toml::Value::Array(_))) => v,
         _ => toml::Value::String(value.trim_matches('"').into()),
     };
     let mut keys: Vec<&str> = path.trim().split('.').collect();
-    let last = keys.pop().filter(|k| !k.is_empty()).ok_or_else(|| wrong("names no field"))?;
+    let last = keys
+        .pop()
+        .filter(|k| !k.is_empty())
+        .ok_or_else(|| wrong("names no field"))?;
     let mut place = table;
     for key in keys {
         place = place
@@ -321,7 +395,11 @@ fn set(table: &mut toml::Table, text: &str) -> Result<(), ScenarioError> {
 /// A reader's message in one line.
 fn one_line(e: &toml::de::Error) -> ScenarioError {
     let text = e.to_string();
-    let place = text.lines().next().filter(|l| l.contains("at line")).map(str::trim);
+    let place = text
+        .lines()
+        .next()
+        .filter(|l| l.contains("at line"))
+        .map(str::trim);
     let what = e.message().split_whitespace().collect::<Vec<_>>().join(" ");
     ScenarioError::Text(match place {
         Some(place) => format!("{place}: {what}"),

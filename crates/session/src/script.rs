@@ -70,7 +70,9 @@ pub struct Condition {
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum ConditionError {
     /// Not of the form.
-    #[error("\"{0}\" is not a condition: write READING < VALUE or READING > VALUE, as in \"vent < 10 degC\"")]
+    #[error(
+        "\"{0}\" is not a condition: write READING < VALUE or READING > VALUE, as in \"vent < 10 degC\""
+    )]
     Form(String),
     /// An unknown reading.
     #[error("\"{0}\" is not a reading; use one of low, high, vent, cabin, can_liquid, charge")]
@@ -100,18 +102,31 @@ impl core::str::FromStr for Condition {
             Reading::Vent | Reading::Cabin => Temperature::parse(value)?.si(),
             Reading::CanLiquid | Reading::Charge => Mass::parse(value)?.si(),
         };
-        Ok(Self { reading, below, value })
+        Ok(Self {
+            reading,
+            below,
+            value,
+        })
     }
 }
 
 impl core::fmt::Display for Condition {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        let name = READINGS.iter().find(|(_, r)| *r == self.reading).map_or("", |(n, _)| n);
+        let name = READINGS
+            .iter()
+            .find(|(_, r)| *r == self.reading)
+            .map_or("", |(n, _)| n);
         let sign = if self.below { '<' } else { '>' };
         match self.reading {
-            Reading::Low | Reading::High => write!(f, "{name} {sign} {}", GaugePressure::from_si(self.value)),
-            Reading::Vent | Reading::Cabin => write!(f, "{name} {sign} {}", Temperature::from_si(self.value)),
-            Reading::CanLiquid | Reading::Charge => write!(f, "{name} {sign} {}", Mass::from_si(self.value)),
+            Reading::Low | Reading::High => {
+                write!(f, "{name} {sign} {}", GaugePressure::from_si(self.value))
+            }
+            Reading::Vent | Reading::Cabin => {
+                write!(f, "{name} {sign} {}", Temperature::from_si(self.value))
+            }
+            Reading::CanLiquid | Reading::Charge => {
+                write!(f, "{name} {sign} {}", Mass::from_si(self.value))
+            }
         }
     }
 }
@@ -124,7 +139,9 @@ impl Serialize for Condition {
 
 impl<'de> Deserialize<'de> for Condition {
     fn deserialize<D: Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
-        String::deserialize(d)?.parse().map_err(serde::de::Error::custom)
+        String::deserialize(d)?
+            .parse()
+            .map_err(serde::de::Error::custom)
     }
 }
 
@@ -140,7 +157,11 @@ impl Condition {
             Reading::CanLiquid => bay.plant().network.node(bay.shop().places.can).state.m_liq,
             Reading::Charge => bay.charge(),
         };
-        if self.below { value < self.value } else { value > self.value }
+        if self.below {
+            value < self.value
+        } else {
+            value > self.value
+        }
     }
 }
 
@@ -156,7 +177,12 @@ pub struct Player {
 impl Player {
     /// A player at the start of a script.
     pub fn new(acts: &[Act]) -> Self {
-        Self { acts: acts.to_vec(), next: 0, waited: 0.0, past_delay: 0.0 }
+        Self {
+            acts: acts.to_vec(),
+            next: 0,
+            waited: 0.0,
+            past_delay: 0.0,
+        }
     }
 
     /// All acts are done.

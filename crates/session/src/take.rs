@@ -71,7 +71,9 @@ pub enum TakeError {
         why: Refused,
     },
     /// It ended elsewhere: made by a program with other physics.
-    #[error("the replay ended in {got} and the take says {said}: it was made with another version of the physics")]
+    #[error(
+        "the replay ended in {got} and the take says {said}: it was made with another version of the physics"
+    )]
     Differs {
         /// Hash reached.
         got: String,
@@ -109,8 +111,16 @@ impl Take {
         if take.format != FORMAT {
             return Err(TakeError::Format(take.format));
         }
-        take.scenario.check().map_err(|e| TakeError::Scenario(e.to_string()))?;
-        let range = |field, value, most| if value <= most { Ok(()) } else { Err(TakeError::Range { field, value, most }) };
+        take.scenario
+            .check()
+            .map_err(|e| TakeError::Scenario(e.to_string()))?;
+        let range = |field, value, most| {
+            if value <= most {
+                Ok(())
+            } else {
+                Err(TakeError::Range { field, value, most })
+            }
+        };
         range("number of acts", take.log.len() as u64, MOST_ACTS as u64)?;
         range("ticks", take.ticks, LONGEST)?;
         let mut last = take.ticks;
@@ -123,7 +133,11 @@ impl Take {
 
     /// Starts a replay that the host drives in slices.
     pub fn replay(&self) -> Replay<'_> {
-        Replay { take: self, bay: Bay::new(&self.scenario), next: 0 }
+        Replay {
+            take: self,
+            bay: Bay::new(&self.scenario),
+            next: 0,
+        }
     }
 
     /// Replays all of it and checks where it ends.
@@ -156,7 +170,10 @@ impl Replay<'_> {
             while let Some((tick, action)) = self.take.log.get(self.next)
                 && *tick <= self.bay.tick()
             {
-                self.bay.apply(*action).map_err(|why| TakeError::Act { index: self.next, why })?;
+                self.bay.apply(*action).map_err(|why| TakeError::Act {
+                    index: self.next,
+                    why,
+                })?;
                 self.next += 1;
             }
             if self.bay.tick() >= stop {
@@ -178,7 +195,10 @@ impl Replay<'_> {
     pub fn finish(self) -> Result<Bay, TakeError> {
         let got = hex(self.bay.state_hash());
         if got != self.take.hash {
-            return Err(TakeError::Differs { got, said: self.take.hash.clone() });
+            return Err(TakeError::Differs {
+                got,
+                said: self.take.hash.clone(),
+            });
         }
         Ok(self.bay)
     }

@@ -24,7 +24,13 @@ pub(crate) struct Watch {
 
 impl Watch {
     /// Compares with the last tick and reports each change.
-    pub(crate) fn look(&mut self, plant: &Plant, shop: &Shop, burst: bool, mut tell: impl FnMut(Event)) {
+    pub(crate) fn look(
+        &mut self,
+        plant: &Plant,
+        shop: &Shop,
+        burst: bool,
+        mut tell: impl FnMut(Event),
+    ) {
         let d = &plant.drive;
         if d.engaged && !self.engaged {
             tell(Event::ClutchIn);
@@ -40,7 +46,11 @@ impl Watch {
         self.cut_out_open = open;
         let relief = plant.network.link(plant.places.relief).flow > 0.0;
         if relief != self.relief {
-            tell(if relief { Event::ReliefLifted } else { Event::ReliefSeated });
+            tell(if relief {
+                Event::ReliefLifted
+            } else {
+                Event::ReliefSeated
+            });
         }
         self.relief = relief;
         if burst {

@@ -20,7 +20,13 @@ pub struct Instrument {
 impl Instrument {
     /// An instrument that starts at `value`.
     pub fn new(value: f64, lag: f64, resolution: f64, least: f64, most: f64) -> Self {
-        Self { value, lag, resolution, least, most }
+        Self {
+            value,
+            lag,
+            resolution,
+            least,
+            most,
+        }
     }
 
     /// Lets `dt` seconds pass with the truth at `truth`.
@@ -67,12 +73,22 @@ mod tests {
     fn a_gauge_lags_then_arrives_and_rounds() {
         let mut g = compound();
         g.follow(300e3, 0.25);
-        assert!(g.pointer() > 100e3 && g.pointer() < 200e3, "half way after one time constant");
+        assert!(
+            g.pointer() > 100e3 && g.pointer() < 200e3,
+            "half way after one time constant"
+        );
         for _ in 0..200 {
             g.follow(301.2e3, 0.1);
         }
-        assert!((g.reading() - 302e3).abs() < 1.0, "rounded to 2 kPa: {}", g.reading());
+        assert!(
+            (g.reading() - 302e3).abs() < 1.0,
+            "rounded to 2 kPa: {}",
+            g.reading()
+        );
         g.follow(9e9, 100.0);
-        assert!((g.pointer() - 1.0e6).abs() < 1.0, "the pointer stops at its pin");
+        assert!(
+            (g.pointer() - 1.0e6).abs() < 1.0,
+            "the pointer stops at its pin"
+        );
     }
 }

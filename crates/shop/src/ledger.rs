@@ -51,7 +51,11 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; 10] {
             content.add(&node.content, 1.0);
             liquid += node.state.m_liq;
         }
-        Entry { place, content, liquid }
+        Entry {
+            place,
+            content,
+            liquid,
+        }
     };
     [
         sum(Place::DischargeLine, p.discharge..=p.discharge),
@@ -60,9 +64,20 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; 10] {
         sum(Place::Evaporator, p.evaporator..=p.accumulator - 1),
         sum(Place::Accumulator, p.accumulator..=p.accumulator),
         sum(Place::SuctionLine, p.suction..=p.suction),
-        sum(Place::Hoses, shop.places.low_hose..=shop.places.service_hose),
+        sum(
+            Place::Hoses,
+            shop.places.low_hose..=shop.places.service_hose,
+        ),
         sum(Place::Can, shop.places.can..=shop.places.can),
-        Entry { place: Place::Shelf, content: shop.shelf, liquid: 0.0 },
-        Entry { place: Place::Room, content: vented, liquid: 0.0 },
+        Entry {
+            place: Place::Shelf,
+            content: shop.shelf,
+            liquid: 0.0,
+        },
+        Entry {
+            place: Place::Room,
+            content: vented,
+            liquid: 0.0,
+        },
     ]
 }

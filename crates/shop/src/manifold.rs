@@ -105,16 +105,47 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Places {
     let top = Draw::Top { floods: 0.9 };
     let low_port = net.add_link("low-side port", (low_hose, slip), (loop_low, top), shut);
     let high_port = net.add_link("high-side port", (high_hose, slip), (loop_high, slip), shut);
-    let low_valve = net.add_link("low hand valve", (service_hose, slip), (low_hose, slip), shut);
-    let high_valve = net.add_link("high hand valve", (service_hose, slip), (high_hose, slip), shut);
-    let tap_vapour = net.add_link("can tap", (can, Draw::Top { floods: 0.97 }), (service_hose, slip), shut);
-    let tap_liquid =
-        net.add_link("can tap", (can, Draw::Bottom { pull_through: CAN_PULL_THROUGH }), (service_hose, slip), shut);
+    let low_valve = net.add_link(
+        "low hand valve",
+        (service_hose, slip),
+        (low_hose, slip),
+        shut,
+    );
+    let high_valve = net.add_link(
+        "high hand valve",
+        (service_hose, slip),
+        (high_hose, slip),
+        shut,
+    );
+    let tap_vapour = net.add_link(
+        "can tap",
+        (can, Draw::Top { floods: 0.97 }),
+        (service_hose, slip),
+        shut,
+    );
+    let tap_liquid = net.add_link(
+        "can tap",
+        (
+            can,
+            Draw::Bottom {
+                pull_through: CAN_PULL_THROUGH,
+            },
+        ),
+        (service_hose, slip),
+        shut,
+    );
     let hose_end = net.add_link("service hose end", (service_hose, slip), (ROOM, slip), shut);
     let can_wall = net.add_link("can wall", (can, slip), (ROOM, slip), shut);
     // Rubber hose: about 120 g at 1.5 kJ/(kg K), in still air.
     for node in [low_hose, high_hose, service_hose] {
-        plant.shells.push(Shell { node, t, metal: 180.0, inside: 2.0, outside: 0.8, around: Around::Room });
+        plant.shells.push(Shell {
+            node,
+            t,
+            metal: 180.0,
+            inside: 2.0,
+            outside: 0.8,
+            around: Around::Room,
+        });
     }
     plant.shells.push(Shell {
         node: can,

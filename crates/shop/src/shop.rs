@@ -97,11 +97,18 @@ impl Shop {
     pub fn take_can(&mut self, plant: &mut Plant) {
         self.drop_can(plant);
         let t = plant.day().t;
-        plant.network.refill(self.places.can, can::VOLUME, can::full(), t);
+        plant
+            .network
+            .refill(self.places.can, can::VOLUME, can::full(), t);
         plant.set_shell_temperature(self.places.can_shell, t);
         self.hands.cans_taken += 1;
-        self.hands.can =
-            Some(Can { number: self.hands.cans_taken, stance: Stance::Upright, open: false, bath: None, burst: false });
+        self.hands.can = Some(Can {
+            number: self.hands.cans_taken,
+            stance: Stance::Upright,
+            open: false,
+            bath: None,
+            burst: false,
+        });
     }
 
     /// Takes the can off the service hose, whose end is then open to the room, and puts it on the shelf.
@@ -109,7 +116,12 @@ impl Shop {
         if self.hands.can.take().is_none() {
             return;
         }
-        let (left, _) = plant.network.refill(self.places.can, can::VOLUME, Content::default(), plant.day().t);
+        let (left, _) = plant.network.refill(
+            self.places.can,
+            can::VOLUME,
+            Content::default(),
+            plant.day().t,
+        );
         self.shelf.add(&left, 1.0);
         self.cans_on_shelf += 1;
     }
@@ -118,11 +130,21 @@ impl Shop {
     pub fn set_laws(&mut self, plant: &mut Plant) {
         let (h, p) = (&self.hands, &self.places);
         let net = &mut plant.network;
-        net.set_law(p.low_port, manifold::valve(f64::from(u8::from(h.low_coupled))));
-        net.set_law(p.high_port, manifold::valve(f64::from(u8::from(h.high_coupled))));
+        net.set_law(
+            p.low_port,
+            manifold::valve(f64::from(u8::from(h.low_coupled))),
+        );
+        net.set_law(
+            p.high_port,
+            manifold::valve(f64::from(u8::from(h.high_coupled))),
+        );
         net.set_law(p.low_valve, manifold::valve(h.low_valve));
         net.set_law(p.high_valve, manifold::valve(h.high_valve));
-        let tap = |stance| manifold::valve(f64::from(u8::from(h.can.is_some_and(|c| c.open && c.stance == stance))));
+        let tap = |stance| {
+            manifold::valve(f64::from(u8::from(
+                h.can.is_some_and(|c| c.open && c.stance == stance),
+            )))
+        };
         net.set_law(p.tap_vapour, tap(Stance::Upright));
         net.set_law(p.tap_liquid, tap(Stance::Inverted));
         net.set_law(p.hose_end, manifold::hose_end(h.can.is_none(), h.purging));
@@ -158,8 +180,11 @@ impl Shop {
         i.high.follow(node(self.places.high_hose).p - p, dt);
         i.vent.follow(plant.cabin.vent.t, dt);
         i.cabin.follow(plant.cabin.air.t, dt);
-        let on_scale =
-            if self.hands.can.is_some() { can::TARE + plant.network.node(self.places.can).content.total() } else { 0.0 };
+        let on_scale = if self.hands.can.is_some() {
+            can::TARE + plant.network.node(self.places.can).content.total()
+        } else {
+            0.0
+        };
         i.scale.follow(on_scale, dt);
     }
 }

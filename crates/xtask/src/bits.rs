@@ -25,7 +25,13 @@ pub(crate) fn native(place: &Place) -> Result<Value> {
     }
     // The workspace's selection of features, as the native tests have it: with the package alone chosen, the engine would
     // be compiled a second time.
-    run(&mut place.cargo(&["build", "--quiet", "--workspace", "--exclude=lowside-web", "--example=bits"]))?;
+    run(&mut place.cargo(&[
+        "build",
+        "--quiet",
+        "--workspace",
+        "--exclude=lowside-web",
+        "--example=bits",
+    ]))?;
     let mut example = Command::new(place.target.join("debug/examples/bits"));
     let printed = read(example.args(&files)).context("hashing the takes natively")?;
     let hashes: Vec<&str> = printed.lines().collect();

@@ -6,7 +6,7 @@ use std::fs;
 use std::path::Path;
 
 /// Files of each gas begin with this.
-pub fn stem(gas: Gas) -> &'static str {
+pub(crate) fn stem(gas: Gas) -> &'static str {
     match gas {
         Gas::R134a => "r134a",
         Gas::R12 => "r12",
@@ -15,19 +15,23 @@ pub fn stem(gas: Gas) -> &'static str {
 }
 
 /// A table of named columns; text that is no number is kept as text.
-pub struct Csv {
+pub(crate) struct Csv {
     head: Vec<String>,
     rows: Vec<Vec<String>>,
 }
 
 /// One line of it.
-pub struct Row<'a>(&'a Csv, usize);
+pub(crate) struct Row<'a>(&'a Csv, usize);
 
 impl Csv {
-    pub fn read(name: &str) -> Self {
-        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("data").join(name);
+    pub(crate) fn read(name: &str) -> Self {
+        let path = Path::new(env!("CARGO_MANIFEST_DIR"))
+            .join("data")
+            .join(name);
         let text = fs::read_to_string(&path).unwrap_or_else(|e| panic!("{}: {e}", path.display()));
-        let mut lines = text.lines().filter(|l| !l.starts_with('#') && !l.is_empty());
+        let mut lines = text
+            .lines()
+            .filter(|l| !l.starts_with('#') && !l.is_empty());
         let split = |l: &str| l.split(',').map(str::to_owned).collect::<Vec<_>>();
         let head = split(lines.next().expect("a header line"));
         let rows: Vec<_> = lines.map(split).collect();
@@ -35,29 +39,40 @@ impl Csv {
         Self { head, rows }
     }
 
-    pub fn rows(&self) -> impl Iterator<Item = Row<'_>> {
+    pub(crate) fn rows(&self) -> impl Iterator<Item = Row<'_>> {
         (0..self.rows.len()).map(|i| Row(self, i))
     }
 }
 
 impl Row<'_> {
-    pub fn text(&self, column: &str) -> &str {
-        let k = self.0.head.iter().position(|h| h == column).unwrap_or_else(|| panic!("no column {column}"));
+    pub(crate) fn text(&self, column: &str) -> &str {
+        let k = self
+            .0
+            .head
+            .iter()
+            .position(|h| h == column)
+            .unwrap_or_else(|| panic!("no column {column}"));
         &self.0.rows[self.1][k]
     }
 
-    pub fn get(&self, column: &str) -> f64 {
-        self.text(column).parse().unwrap_or_else(|e| panic!("{column}: {e}"))
+    pub(crate) fn get(&self, column: &str) -> f64 {
+        self.text(column)
+            .parse()
+            .unwrap_or_else(|e| panic!("{column}: {e}"))
     }
 }
 
 /// The largest deviation seen of each kind, and where.
 #[derive(Default)]
-pub struct Worst(Vec<(&'static str, f64, String)>);
+pub(crate) struct Worst(Vec<(&'static str, f64, String)>);
 
 impl Worst {
-    pub fn see(&mut self, what: &'static str, deviation: f64, place: impl Fn() -> String) {
-        let d = if deviation.is_nan() { f64::INFINITY } else { deviation.abs() };
+    pub(crate) fn see(&mut self, what: &'static str, deviation: f64, place: impl Fn() -> String) {
+        let d = if deviation.is_nan() {
+            f64::INFINITY
+        } else {
+            deviation.abs()
+        };
         match self.0.iter_mut().find(|w| w.0 == what) {
             Some(w) if d > w.1 => *w = (what, d, place()),
             Some(_) => {}
@@ -66,13 +81,22 @@ impl Worst {
     }
 
     /// Prints all and fails where a limit is passed.
-    pub fn within(&self, title: &str, limits: &[(&str, f64)]) {
+    pub(crate) fn within(&self, title: &str, limits: &[(&str, f64)]) {
         for (what, d, place) in &self.0 {
             println!("{title}: {what} {d:.2e} at {place}");
         }
         for (what, limit) in limits {
-            let w = self.0.iter().find(|w| w.0 == *what).unwrap_or_else(|| panic!("{title}: {what} never seen"));
-            assert!(w.1 <= *limit, "{title}: {what} is off by {:.3e} at {}, limit {limit:.1e}", w.1, w.2);
+            let w = self
+                .0
+                .iter()
+                .find(|w| w.0 == *what)
+                .unwrap_or_else(|| panic!("{title}: {what} never seen"));
+            assert!(
+                w.1 <= *limit,
+                "{title}: {what} is off by {:.3e} at {}, limit {limit:.1e}",
+                w.1,
+                w.2
+            );
         }
     }
 }

@@ -1,4 +1,4 @@
-//! A bracketed root of a continuous function.
+//! A bracketed root and a bracketed maximum of a continuous function.
 
 /// Root of `f` between `a` and `b`; `None` when the ends have the same sign.
 ///
@@ -46,4 +46,23 @@ pub(super) fn bracketed(mut f: impl FnMut(f64) -> f64, a: f64, b: f64) -> Option
         share = share.max(least).min(1.0 - least);
     }
     Some(x1)
+}
+
+/// Where `f` is highest between `a` and `b`, by golden section.
+pub(super) fn highest(f: impl Fn(f64) -> f64, mut a: f64, mut b: f64) -> f64 {
+    let golden = 0.618_033_988_749_894_9;
+    let (mut x, mut y) = (b - golden * (b - a), a + golden * (b - a));
+    let (mut fx, mut fy) = (f(x), f(y));
+    for _ in 0..45 {
+        if fx > fy {
+            (b, y, fy) = (y, x, fx);
+            x = b - golden * (b - a);
+            fx = f(x);
+        } else {
+            (a, x, fx) = (x, y, fy);
+            y = a + golden * (b - a);
+            fy = f(y);
+        }
+    }
+    0.5 * (a + b)
 }

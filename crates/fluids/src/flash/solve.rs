@@ -1,6 +1,6 @@
 //! One solver for each kind of pair.
 
-use super::root::bracketed;
+use super::root::{bracketed, highest};
 use super::{FlashError, FlashPhase, FullState, Quantity};
 use crate::eos::{Helmholtz, Properties};
 use crate::saturation::{self, Equilibrium};
@@ -92,7 +92,12 @@ impl Solver {
         if value >= low && value <= high {
             Ok(())
         } else {
-            Err(FlashError::Range { quantity, value, low, high })
+            Err(FlashError::Range {
+                quantity,
+                value,
+                low,
+                high,
+            })
         }
     }
 
@@ -100,7 +105,12 @@ impl Solver {
     fn checked(&self, s: FullState, a: (Quantity, f64), b: (Quantity, f64)) -> Outcome {
         let (t_crit, rho_crit) = (self.eq.t_crit(), self.eq.rho_crit());
         if s.t > self.t_line && s.t < t_crit + 0.02 && (s.rho / rho_crit - 1.0).abs() < 0.4 {
-            return Err(FlashError::Critical { t: s.t, rho: s.rho, t_crit, rho_crit });
+            return Err(FlashError::Critical {
+                t: s.t,
+                rho: s.rho,
+                t_crit,
+                rho_crit,
+            });
         }
         let inside = s.t >= self.t_low * (1.0 - 1e-9)
             && s.t <= self.t_high * (1.0 + 1e-9)
@@ -113,7 +123,11 @@ impl Solver {
         let f = self.eq.properties(rho, t);
         let (t_crit, p_crit) = (self.eq.t_crit(), self.eq.p_crit());
         let phase = if t >= t_crit {
-            if f.p >= p_crit { FlashPhase::Supercritical } else { FlashPhase::Vapour }
+            if f.p >= p_crit {
+                FlashPhase::Supercritical
+            } else {
+                FlashPhase::Vapour
+            }
         } else if rho > self.eq.rho_crit() {
             FlashPhase::Liquid
         } else {
@@ -136,10 +150,16 @@ impl Solver {
 
     fn mixture(&self, sat: &Equilibrium, q: f64) -> FullState {
         if q <= 0.0 {
-            return FullState { p: sat.p, ..self.single(sat.rho_l, sat.t, Some(0.0)) };
+            return FullState {
+                p: sat.p,
+                ..self.single(sat.rho_l, sat.t, Some(0.0))
+            };
         }
         if q >= 1.0 {
-            return FullState { p: sat.p, ..self.single(sat.rho_g, sat.t, Some(1.0)) };
+            return FullState {
+                p: sat.p,
+                ..self.single(sat.rho_g, sat.t, Some(1.0))
+            };
         }
         let (l, g) = sat.phases(self.eq);
         FullState {
@@ -181,17 +201,21 @@ impl Solver {
         // Newton polishes away the rounding of the logarithm.
         let (q, slope) = self.eq.pressure(near, t);
         let step = (p - q) / slope;
-        if step.abs() < 1e-6 * near { near + step } else { near }
+        if step.abs() < 1e-6 * near {
+            near + step
+        } else {
+            near
+        }
     }
 
     fn densest(&self) -> f64 {
         self.cold.rho_l * 1.15
     }
 
-    /// One phase at `t` and `p`: liquid above saturation, vapour below, whatever there is beyond the line.
-    fn single_at(&self, t: f64, p: f64) -> FullState {
+    /// One phase at `t` and `p`: the liquid or vapour asked for, whatever there is beyond the line.
+    fn single_at(&self, t: f64, p: f64, liquid: impl Fn(&Equilibrium) -> bool) -> FullState {
         let rho = match self.line(t) {
-            Some(sat) if p > sat.p => self.density(t, p, sat.rho_l, self.densest()),
+            Some(sat) if liquid(&sat) => self.density(t, p, sat.rho_l, self.densest()),
             Some(sat) => self.density(t, p, RHO_LOW, sat.rho_g),
             None => self.density(t, p, RHO_LOW, self.densest()),
         };
@@ -199,12 +223,13 @@ impl Solver {
     }
 
     fn t_p(&self, t: f64, p: f64) -> Outcome {
-        if let Some(sat) = self.line(t) {
-            if (p / sat.p - 1.0).abs() < 1e-7 {
-                return Err(FlashError::OnSaturation { t, p });
-            }
+        if self
+            .line(t)
+            .is_some_and(|sat| (p / sat.p - 1.0).abs() < 1e-7)
+        {
+            return Err(FlashError::OnSaturation { t, p });
         }
-        Ok(self.single_at(t, p))
+        Ok(self.single_at(t, p, |sat| p > sat.p))
     }
 
     fn t_q(&self, t: f64, q: f64) -> Outcome {
@@ -231,11 +256,14 @@ impl Solver {
     fn t_other(&self, t: f64, quantity: Quantity, value: f64) -> Outcome {
         let here = |x: f64| of(&self.eq.properties(libm::exp(x), t), quantity) - value;
         let search = |low: f64, high: f64| {
-            bracketed(here, libm::log(low), libm::log(high)).map(|x| self.single(libm::exp(x), t, None))
+            bracketed(here, libm::log(low), libm::log(high))
+                .map(|x| self.single(libm::exp(x), t, None))
         };
         let missing = || nowhere((Quantity::Temperature, t), (quantity, value));
         let Some(sat) = self.line(t) else {
-            return self.first_crossing(RHO_LOW, self.densest(), here, search).ok_or_else(missing);
+            return self
+                .thinnest(t, quantity, RHO_LOW, self.densest(), search)
+                .ok_or_else(missing);
         };
         let (l, g) = sat.phases(self.eq);
         let (low, high) = (of(&l, quantity), of(&g, quantity));
@@ -245,81 +273,69 @@ impl Solver {
         let found = if value > high {
             search(RHO_LOW, sat.rho_g)
         } else {
-            self.first_crossing(sat.rho_l, self.densest(), here, search)
+            self.thinnest(t, quantity, sat.rho_l, self.densest(), search)
         };
         found.ok_or_else(missing)
     }
 
-    /// The thinnest solution, looked for in steps, because enthalpy turns round in dense fluids.
-    fn first_crossing(
+    /// The thinnest solution: entropy falls all the way, enthalpy falls and turns round once in dense fluids.
+    fn thinnest(
         &self,
+        t: f64,
+        quantity: Quantity,
         low: f64,
         high: f64,
-        f: impl Fn(f64) -> f64,
         search: impl Fn(f64, f64) -> Option<FullState>,
     ) -> Option<FullState> {
-        let ratio = libm::exp(libm::log(high / low) / 400.0);
-        let mut a = low;
-        while a < high {
-            let b = (a * ratio).min(high);
-            if (f(libm::log(a)) > 0.0) != (f(libm::log(b)) > 0.0) {
-                return search(a, b);
-            }
-            if b <= a {
-                break;
-            }
-            a = b;
-        }
-        None
+        let slope = |x: f64| {
+            let f = self.eq.properties(libm::exp(x), t);
+            f.dp_drho - t * f.dp_dt / f.rho
+        };
+        let turn = (quantity == Quantity::Enthalpy)
+            .then(|| bracketed(slope, libm::log(low), libm::log(high)))
+            .flatten()
+            .map_or(high, libm::exp);
+        search(low, turn).or_else(|| search(turn, high))
     }
 
     /// Enthalpy, entropy or density at a pressure: monotone in temperature through all phases.
     fn p_other(&self, p: f64, quantity: Quantity, value: f64) -> Outcome {
-        let sign = if quantity == Quantity::Density { -1.0 } else { 1.0 };
-        let at = |t: f64| self.single_at(t, p);
+        let sign = if quantity == Quantity::Density {
+            -1.0
+        } else {
+            1.0
+        };
         let residual = |s: &FullState| sign * (s.get(quantity).unwrap_or(f64::NAN) - value);
         let (mut low, mut high) = (self.t_low, self.t_high);
-        // Ends on the line carry the saturated states themselves, not a search beside them.
-        let (mut low_state, mut high_state) = (None, None);
-        if p >= self.cold.p && p <= self.warm.p {
-            if let Ok(sat) = saturation::at_pressure(self.eq, p) {
-                let (l, g) = sat.phases(self.eq);
-                let (a, b) = (of(&l, quantity), of(&g, quantity));
-                if sign * (value - a) >= 0.0 && sign * (b - value) >= 0.0 {
-                    let q = if quantity == Quantity::Density {
-                        (1.0 / value - 1.0 / a) / (1.0 / b - 1.0 / a)
-                    } else {
-                        (value - a) / (b - a)
-                    };
-                    return Ok(self.mixture(&sat, q));
-                }
-                if sign * (value - b) > 0.0 {
-                    low = sat.t;
-                    low_state = Some(self.mixture(&sat, 1.0));
+        // An end on the line is the saturated state itself, and the side of the line is known.
+        let (mut saturated, mut liquid) = (None, None);
+        if let Ok(sat) = saturation::at_pressure(self.eq, p) {
+            let (l, g) = sat.phases(self.eq);
+            let (a, b) = (of(&l, quantity), of(&g, quantity));
+            if sign * (value - a) >= 0.0 && sign * (b - value) >= 0.0 {
+                let q = if quantity == Quantity::Density {
+                    (1.0 / value - 1.0 / a) / (1.0 / b - 1.0 / a)
                 } else {
-                    high = sat.t;
-                    high_state = Some(self.mixture(&sat, 0.0));
-                }
-            }
-        }
-        let root = bracketed(
-            |t| {
-                let end = if t <= low {
-                    low_state
-                } else if t >= high {
-                    high_state
-                } else {
-                    None
+                    (value - a) / (b - a)
                 };
-                residual(&end.unwrap_or_else(|| at(t)))
-            },
-            low,
-            high,
-        );
-        match root {
-            Some(t) => Ok(at(t)),
-            None => Err(nowhere((Quantity::Pressure, p), (quantity, value))),
+                return Ok(self.mixture(&sat, q));
+            }
+            let is_liquid = sign * (value - a) < 0.0;
+            if is_liquid {
+                high = sat.t;
+            } else {
+                low = sat.t;
+            }
+            saturated = Some((sat.t, self.mixture(&sat, if is_liquid { 0.0 } else { 1.0 })));
+            liquid = Some(is_liquid);
         }
+        let at = |t: f64| match saturated {
+            Some((end, state)) if (t - end).abs() < 1e-10 * end => state,
+            _ => self.single_at(t, p, |sat| liquid.unwrap_or(p > sat.p)),
+        };
+        bracketed(|t| residual(&at(t)), low, high)
+            .map(at)
+            .ok_or_else(|| nowhere((Quantity::Pressure, p), (quantity, value)))
     }
 
     /// Enthalpy or entropy at a density: monotone in temperature through all phases.
@@ -353,9 +369,15 @@ impl Solver {
         }
         let missing = || nowhere((Quantity::Enthalpy, h), (Quantity::Entropy, s));
         let rho = libm::exp(0.5 * (low + high));
-        let t = self.temperature_at(rho, Quantity::Entropy, s).ok_or_else(missing)?;
+        let t = self
+            .temperature_at(rho, Quantity::Entropy, s)
+            .ok_or_else(missing)?;
         let found = self.at(rho, t);
-        if (found.h - h).abs() < 1e-6 * (1e5 + h.abs()) { Ok(found) } else { Err(missing()) }
+        if (found.h - h).abs() < 1e-6 * (1e5 + h.abs()) {
+            Ok(found)
+        } else {
+            Err(missing())
+        }
     }
 
     /// Along a line of constant quality: every crossing is looked for.
@@ -364,27 +386,50 @@ impl Solver {
             let (l, g) = saturation::at_temperature_unchecked(self.eq, t).phases(self.eq);
             mixed(&l, &g, quantity, q) - value
         };
-        let steps = 200;
+        let steps = 150;
         let width = (self.t_line - self.t_low) / f64::from(steps);
-        let mut temperatures = Vec::new();
-        let mut before = f(self.t_low);
-        for i in 1..=steps {
-            let b = if i == steps { self.t_line } else { self.t_low + width * f64::from(i) };
-            let a = self.t_low + width * f64::from(i - 1);
-            let now = f(b);
-            if (before > 0.0) != (now > 0.0) {
-                temperatures.extend(bracketed(f, a, b));
+        let node = |i: i32| {
+            if i == steps {
+                self.t_line
+            } else {
+                self.t_low + width * f64::from(i)
             }
-            before = now;
-        }
+        };
+        let mut points: Vec<(f64, f64)> = (0..=steps).map(|i| (node(i), f(node(i)))).collect();
+        // Where the line turns round, the turning point itself parts the crossings before and after it.
+        let turns: Vec<(f64, f64)> = points
+            .windows(3)
+            .filter(|w| (w[1].1 > w[0].1) != (w[2].1 > w[1].1))
+            .map(|w| {
+                let sign = if w[1].1 > w[0].1 { 1.0 } else { -1.0 };
+                let t = highest(|t| sign * f(t), w[0].0, w[2].0);
+                (t, f(t))
+            })
+            .collect();
+        points.extend(turns);
+        points.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let temperatures: Vec<f64> = points
+            .windows(2)
+            .filter(|w| (w[0].1 > 0.0) != (w[1].1 > 0.0))
+            .filter_map(|w| bracketed(f, w[0].0, w[1].0))
+            .collect();
         match temperatures.as_slice() {
             [] => Err(nowhere((quantity, value), (Quantity::Quality, q))),
             [t] => self.t_q(*t, q),
-            _ => Err(FlashError::Several { quantity, value, temperatures }),
+            _ => Err(FlashError::Several {
+                quantity,
+                value,
+                temperatures,
+            }),
         }
     }
 }
 
 fn nowhere(a: (Quantity, f64), b: (Quantity, f64)) -> FlashError {
-    FlashError::Nowhere { first: a.0, first_value: a.1, second: b.0, second_value: b.1 }
+    FlashError::Nowhere {
+        first: a.0,
+        first_value: a.1,
+        second: b.0,
+        second_value: b.1,
+    }
 }

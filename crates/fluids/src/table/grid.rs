@@ -20,7 +20,12 @@ impl Grid {
     pub(super) fn covering(start: f64, end: f64, width: f64) -> Self {
         let cells = ((end - start) / width).ceil().max(1.0) as usize;
         let step = (end - start) / cells as f64;
-        Self { start, step, inverse: 1.0 / step, cells }
+        Self {
+            start,
+            step,
+            inverse: 1.0 / step,
+            cells,
+        }
     }
 
     /// The coordinate of a node.
@@ -79,18 +84,23 @@ pub(super) struct Octaves {
 }
 
 impl Octaves {
-    /// Inverts `f`, which rises on `low..=high` from `f_low` to `f_high`, by bisection.
-    pub(super) fn inverting(
-        f: impl Fn(f64) -> f64,
-        f_low: f64,
-        f_high: f64,
-        low: f64,
-        high: f64,
-    ) -> Self {
+    /// Inverts `f` (value and slope), which rises on `low..=high`. The outermost nodes lie beyond the range,
+    /// on the tangents at its ends.
+    pub(super) fn inverting(f: impl Fn(f64) -> (f64, f64), low: f64, high: f64) -> Self {
+        let ((f_low, d_low), (f_high, d_high)) = (f(low), f(high));
         let first = f_low.to_bits() >> KEY_SHIFT;
         let last = (f_high.to_bits() >> KEY_SHIFT) + 1;
         let values = (first..=last)
-            .map(|k| bisect(|t| f(t) - f64::from_bits(k << KEY_SHIFT), low, high))
+            .map(|k| {
+                let y = f64::from_bits(k << KEY_SHIFT);
+                if y < f_low {
+                    low + (y - f_low) / d_low
+                } else if y > f_high {
+                    high + (y - f_high) / d_high
+                } else {
+                    bisect(|t| f(t).0 - y, low, high)
+                }
+            })
             .collect();
         Self { first, values }
     }
@@ -104,7 +114,8 @@ impl Octaves {
     )]
     pub(super) fn at(&self, y: f64) -> f64 {
         let bits = y.to_bits();
-        let i = ((bits >> KEY_SHIFT).saturating_sub(self.first) as usize).min(self.values.len() - 2);
+        let i =
+            ((bits >> KEY_SHIFT).saturating_sub(self.first) as usize).min(self.values.len() - 2);
         let s = (bits & ((1 << KEY_SHIFT) - 1)) as f64 * (1.0 / (1u64 << KEY_SHIFT) as f64);
         self.values[i] + s * (self.values[i + 1] - self.values[i])
     }

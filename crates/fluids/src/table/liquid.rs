@@ -43,12 +43,20 @@ fn coefficients(eq: &Helmholtz, line: &Line, t: f64) -> [f64; LANES] {
     let rho_l = line.rho_l(t).0;
     let sat = eq.properties(rho_l, t);
     let (k1, c1) = (sat.dp_drho * rho_l, sat.du_drho * rho_l);
-    let top = density(eq, sat.p + P_ABOVE, t, rho_l * (1.0 + 0.5 * P_ABOVE / k1).min(1.1));
+    let top = density(
+        eq,
+        sat.p + P_ABOVE,
+        t,
+        rho_l * (1.0 + 0.5 * P_ABOVE / k1).min(1.1),
+    );
     let d_top = top / rho_l - 1.0;
     // Remainders over d^2 are straight lines in d: through two points each.
     let remainder = |d: f64| {
         let f = eq.properties(rho_l * (1.0 + d), t);
-        ((f.p - sat.p - k1 * d) / (d * d), (f.u - sat.u - c1 * d) / (d * d))
+        (
+            (f.p - sat.p - k1 * d) / (d * d),
+            (f.u - sat.u - c1 * d) / (d * d),
+        )
     };
     let (da, db) = (0.45 * d_top, 0.95 * d_top);
     let ((ka, ca), (kb, cb)) = (remainder(da), remainder(db));
@@ -61,8 +69,9 @@ fn coefficients(eq: &Helmholtz, line: &Line, t: f64) -> [f64; LANES] {
 impl Liquid {
     pub(super) fn build(eq: &Helmholtz, line: &Line) -> Self {
         let grid = Grid::covering(line.t_min(), line.t_max(), 1.0);
-        let values: Vec<[f64; LANES]> =
-            (0..=grid.cells).map(|i| coefficients(eq, line, grid.node(i).min(line.t_max()))).collect();
+        let values: Vec<[f64; LANES]> = (0..=grid.cells)
+            .map(|i| coefficients(eq, line, grid.node(i).min(line.t_max())))
+            .collect();
         let n = grid.cells;
         // Slopes per cell: fourth-order central differences inside, one-sided parabolas at the ends.
         let slope = |i: usize, f: usize| {
@@ -82,15 +91,21 @@ impl Liquid {
                 let mut cell = [[0.0; LANES]; 4];
                 for f in 0..LANES {
                     let c = cubic(values[i][f], slope(i, f), values[i + 1][f], slope(i + 1, f));
-                    for k in 0..4 {
-                        cell[k][f] = c[k];
+                    for (power, row) in cell.iter_mut().enumerate() {
+                        row[f] = c[power];
                     }
                 }
                 cell
             })
             .collect();
         let warm_end = eq.properties(line.warm().rho_l, line.t_max());
-        Self { grid, t_max: line.t_max(), cells, warm: values[n], warm_dp_dt: warm_end.dp_dt }
+        Self {
+            grid,
+            t_max: line.t_max(),
+            cells,
+            warm: values[n],
+            warm_dp_dt: warm_end.dp_dt,
+        }
     }
 
     #[inline]

@@ -1,6 +1,6 @@
 //! The saturation line as one row of cubics a kelvin.
 
-use super::grid::{Grid, Octaves, cubic};
+use super::grid::{Grid, Octaves, bisect, cubic};
 use crate::eos::{Helmholtz, Properties};
 use crate::saturation::{at_temperature_unchecked, newton};
 
@@ -78,12 +78,41 @@ pub(super) struct Line {
     /// The ends, and the slopes with which the line is continued.
     cold: SatPoint,
     warm: SatPoint,
-    /// `d ln p/dT` and `d ln rho_g/dT` at the cold end.
-    cold_rates: (f64, f64),
+    below: Below,
     /// Entropy slopes (liquid, vapour) at the cold and the warm end.
     ds_cold: (f64, f64),
     ds_warm: (f64, f64),
     by_pressure: Octaves,
+}
+
+/// What continues the line below its cold end: heat of vaporisation as in the Clausius-Clapeyron equation of
+/// an ideal gas, vapour with the virial coefficients and the heat capacity of the cold end, as the vapour
+/// table has it.
+#[derive(Debug, Clone, Copy)]
+struct Below {
+    /// `-d ln p/d(1/T)`, K.
+    rate: f64,
+    r: f64,
+    /// Second virial coefficient, m3/kg, and that of energy, J m3/kg2.
+    b: f64,
+    c: f64,
+    /// Ideal-gas heat capacity at constant volume, J/(kg K).
+    cv0: f64,
+}
+
+impl Below {
+    fn new(eq: &Helmholtz, g: &Properties, dp_dt: f64) -> Self {
+        let r = eq.gas_constant();
+        let tau = eq.t_red() / g.t;
+        let ideal = eq.ideal(g.t);
+        Self {
+            rate: dp_dt / g.p * g.t * g.t,
+            r,
+            b: (g.p / (g.rho * r * g.t) - 1.0) / g.rho,
+            c: (g.u - r * g.t * tau * ideal.a_t) / g.rho,
+            cv0: -r * tau * tau * ideal.a_tt,
+        }
+    }
 }
 
 /// The saturated phases at a node, from the equation.
@@ -102,7 +131,11 @@ fn node(eq: &Helmholtz, t: f64, guess: Option<(f64, f64)>) -> Node {
     let dp = (g.s - l.s) / (1.0 / g.rho - 1.0 / l.rho);
     let along = |f: &Properties| {
         let drho = (dp - f.dp_dt) / f.dp_drho;
-        (drho, f.cv + f.du_drho * drho, f.cv / t - f.dp_dt / (f.rho * f.rho) * drho)
+        (
+            drho,
+            f.cv + f.du_drho * drho,
+            f.cv / t - f.dp_dt / (f.rho * f.rho) * drho,
+        )
     };
     let ((drho_l, du_l, ds_l), (drho_g, du_g, ds_g)) = (along(&l), along(&g));
     Node {
@@ -145,17 +178,12 @@ impl Line {
         let cells = nodes
             .windows(2)
             .map(|pair| {
+                let (a, b, h) = (&pair[0], &pair[1], grid.step);
                 let mut cell = [[0.0; LANES]; 4];
                 for f in 0..LANES {
-                    let (a, b) = (&pair[0], &pair[1]);
-                    let c = cubic(
-                        a.values[f],
-                        a.slopes[f] * grid.step,
-                        b.values[f],
-                        b.slopes[f] * grid.step,
-                    );
-                    for k in 0..4 {
-                        cell[k][f] = c[k];
+                    let c = cubic(a.values[f], a.slopes[f] * h, b.values[f], b.slopes[f] * h);
+                    for (power, row) in cell.iter_mut().enumerate() {
+                        row[f] = c[power];
                     }
                 }
                 cell
@@ -171,7 +199,7 @@ impl Line {
         warm.du_g = last.g.cv;
         let mut line = Self {
             t_max,
-            cold_rates: (cold.dp_dt / cold.p, cold.drho_g / cold.rho_g),
+            below: Below::new(eq, &first.g, cold.dp_dt),
             ds_cold: (first.slopes[S_L], first.slopes[S_G]),
             ds_warm: (last.l.cv / t_max, last.g.cv / t_max),
             by_pressure: Octaves::default(),
@@ -180,7 +208,7 @@ impl Line {
             cold,
             warm,
         };
-        line.by_pressure = Octaves::inverting(|t| line.one(P, t).0, cold.p, warm.p, t_min, t_max);
+        line.by_pressure = Octaves::inverting(|t| line.one(P, t), t_min, t_max);
         line
     }
 
@@ -202,9 +230,10 @@ impl Line {
         &self.cold
     }
 
-    /// `d ln rho_g/dT` below the cold end.
-    pub(super) fn cold_rate_rho_g(&self) -> f64 {
-        self.cold_rates.1
+    /// Temperature below the cold end at which the saturated vapour has density `rho`.
+    #[cold]
+    pub(super) fn dew_below(&self, rho: f64) -> f64 {
+        bisect(|t| self.beyond(t).rho_g - rho, T_FLOOR, self.grid.start)
     }
 
     #[inline]
@@ -268,14 +297,19 @@ impl Line {
         if t < self.grid.start {
             let t = t.max(T_FLOOR);
             let d = t - self.grid.start;
-            let mut out = self.cold;
-            out.p *= libm::exp(self.cold_rates.0 * d);
-            out.rho_g *= libm::exp(self.cold_rates.1 * d);
-            out.dp_dt = self.cold_rates.0 * out.p;
-            out.drho_g = self.cold_rates.1 * out.rho_g;
+            let (mut out, k) = (self.cold, &self.below);
+            out.p *= libm::exp(-k.rate * (1.0 / t - 1.0 / self.grid.start));
+            out.dp_dt = out.p * k.rate / (t * t);
+            // The thin root of p = rho R T (1 + rho b).
+            let rt = k.r * t;
+            let ideal = out.p / rt;
+            out.rho_g = 2.0 * ideal / (1.0 + (1.0 + 4.0 * k.b * ideal).max(0.0).sqrt());
+            let rb = out.rho_g * k.b;
+            out.drho_g = (out.dp_dt - out.rho_g * k.r * (1.0 + rb)) / (rt * (1.0 + 2.0 * rb));
+            out.u_g += k.cv0 * d + k.c * (out.rho_g - self.cold.rho_g);
+            out.du_g = k.cv0 + k.c * out.drho_g;
             out.rho_l += out.drho_l * d;
             out.u_l += out.du_l * d;
-            out.u_g += out.du_g * d;
             out.s_l += self.ds_cold.0 * d;
             out.s_g += self.ds_cold.1 * d;
             out
@@ -355,8 +389,9 @@ impl Line {
             return p;
         }
         if p <= self.cold.p {
-            let t = self.grid.start + libm::log(p.max(0.0) / self.cold.p) / self.cold_rates.0;
-            return t.max(T_FLOOR);
+            let inverse =
+                1.0 / self.grid.start - libm::log(p.max(0.0) / self.cold.p) / self.below.rate;
+            return (1.0 / inverse).max(T_FLOOR);
         }
         let mut t = self.by_pressure.at(p);
         for _ in 0..2 {

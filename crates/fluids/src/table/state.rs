@@ -63,7 +63,7 @@ impl Borders {
     pub(super) fn build(line: &Line) -> Self {
         let (low, high) = (line.t_min(), line.t_max());
         let (cold, warm) = (line.cold(), line.warm());
-        let dew = Octaves::inverting(|t| line.rho_g(t).0, cold.rho_g, warm.rho_g, low, high);
+        let dew = Octaves::inverting(|t| line.rho_g(t), low, high);
         let (rho_thin, rho_thick) = (warm.rho_l, cold.rho_l);
         let bubble = (0..=BUBBLE_CELLS)
             .map(|i| {
@@ -83,8 +83,7 @@ impl Borders {
     #[inline]
     fn dew(&self, rho: f64, line: &Line) -> f64 {
         let t = self.dew.at(rho);
-        let (r, slope) = line.rho_g(t);
-        (t + (rho - r) / slope).clamp(line.t_min(), line.t_max())
+        newton_twice(|t| line.rho_g(t), rho, t, line)
     }
 
     /// Temperature at which the saturated liquid has density `rho`, within the line.
@@ -99,9 +98,19 @@ impl Borders {
         let y = (rho - self.rho_thin) * self.bubble_scale;
         let i = (y as usize).min(BUBBLE_CELLS - 1);
         let t = self.bubble[i] + (y - i as f64) * (self.bubble[i + 1] - self.bubble[i]);
-        let (r, slope) = line.rho_l(t);
-        (t + (rho - r) / slope).clamp(line.t_min(), line.t_max())
+        newton_twice(|t| line.rho_l(t), rho, t, line)
     }
+}
+
+/// From an estimate within hundredths of a kelvin to rounding.
+#[inline]
+fn newton_twice(f: impl Fn(f64) -> (f64, f64), target: f64, start: f64, line: &Line) -> f64 {
+    let mut t = start;
+    for _ in 0..2 {
+        let (y, slope) = f(t);
+        t = (t + (target - y) / slope).clamp(line.t_min(), line.t_max());
+    }
+    t
 }
 
 /// Tries the region that the guess suggests; else finds the region, then the root in it.
@@ -130,7 +139,7 @@ fn near_guess(table: &Table, rho: f64, u: f64, t_guess: f64) -> Option<State> {
             return None;
         }
         let s = table.line.densities_energies(t);
-        if rho > s.rho_l * (1.0 + 1e-6) {
+        if rho > s.rho_l * (1.0 + 1e-4) {
             let e = table.liquid(rho, t, &table.sat(t));
             let step = (u - e.u) / e.cv;
             if step.abs() < LAST_STEP {
@@ -162,9 +171,8 @@ fn anywhere(table: &Table, rho: f64, u: f64, t_guess: f64) -> State {
         } else if u > cold.u_g {
             (T_FLOOR, f64::NEG_INFINITY)
         } else {
-            let d = (libm::log(rho.max(0.0) / cold.rho_g) / line.cold_rate_rho_g())
-                .max(T_FLOOR - line.t_min());
-            (line.t_min() + d, cold.u_g + cold.du_g * d)
+            let t = line.dew_below(rho);
+            (t, line.at(t).u_g)
         };
         return if u > u_border {
             vapour(table, rho, u, t, t_guess)
@@ -204,7 +212,11 @@ fn root<E>(
     mut high: f64,
     start: f64,
 ) -> (f64, f64, E) {
-    let mut t = if start >= low && start <= high { start } else { start.max(low).min(high) };
+    let mut t = if start >= low && start <= high {
+        start
+    } else {
+        start.max(low).min(high)
+    };
     let mut left = 60;
     loop {
         let (f, slope, e) = eval(t);
@@ -222,7 +234,11 @@ fn root<E>(
             low = t;
         }
         let next = t + step;
-        t = if next > low && next < high { next } else { 0.5 * (low + high) };
+        t = if next > low && next < high {
+            next
+        } else {
+            0.5 * (low + high)
+        };
     }
 }
 
@@ -300,7 +316,10 @@ fn two_phase(table: &Table, rho: f64, u: f64, t_border: f64, guess: f64) -> Stat
 
 /// The two-phase state a last `step` away from `t`, where `s`, `slope` and `void` were found.
 #[inline]
-#[expect(clippy::too_many_arguments, reason = "what the last evaluation knows, in registers")]
+#[expect(
+    clippy::too_many_arguments,
+    reason = "what the last evaluation knows, in registers"
+)]
 fn mixed(
     table: &Table,
     rho: f64,
@@ -340,7 +359,11 @@ fn dense(table: &Table, rho: f64, u: f64, thin: f64, guess: f64) -> State {
             let g = table.vapour(warm.rho_g, t);
             let l = table.liquid(warm.rho_l, t, &table.sat(t));
             let slope = share_g * g.cv + share_l * l.cv;
-            (share_g * g.u + share_l * l.u - rho * u, slope, (g, l, slope))
+            (
+                share_g * g.u + share_l * l.u - rho * u,
+                slope,
+                (g, l, slope),
+            )
         },
         t_max - SLACK,
         HOTTEST,

@@ -21,7 +21,7 @@ type Node = [[f64; 4]; 2];
 struct Row {
     /// Ideal-gas energy.
     u0: [f64; 4],
-    /// Density up to which the whole row is vapour.
+    /// Density up to which the whole row is vapour, with a small margin.
     safe: f64,
     /// Ideal-gas entropy at the reducing density.
     s0: [f64; 4],
@@ -51,7 +51,11 @@ fn residuals(eq: &Helmholtz, rho: f64, t: f64) -> [[f64; 3]; 3] {
     let r = eq.gas_constant();
     let e = r * eq.t_red() / red;
     [
-        [(a.a + delta * a.a_d) / red, e * a.a_t, r * (tau * a.a_t - a.a) / red],
+        [
+            (a.a + delta * a.a_d) / red,
+            e * a.a_t,
+            r * (tau * a.a_t - a.a) / red,
+        ],
         [
             (a.a_t + delta * a.a_dt) / red * by_t,
             e * a.a_tt * by_t,
@@ -89,7 +93,9 @@ impl Vapour {
                 entropy[i * stride + j] = s;
             }
         }
-        let rows = (0..grid_t.cells).map(|i| Self::row(eq, line, &grid_t, i, rho_max)).collect();
+        let rows = (0..grid_t.cells)
+            .map(|i| Self::row(eq, line, &grid_t, i, rho_max))
+            .collect();
         Self {
             r: eq.gas_constant(),
             rho_red: eq.rho_red(),
@@ -132,7 +138,13 @@ impl Vapour {
         let h = grid.step;
         Row {
             u0: cubic(a.0, a.1 * h, b.0, b.1 * h),
-            safe: if grid.node(i) < line.t_max() { line.rho_g(grid.node(i)).0 } else { rho_max },
+            // A margin for a Newton step that is still to be taken.
+            safe: 0.999
+                * if grid.node(i) < line.t_max() {
+                    line.rho_g(grid.node(i)).0
+                } else {
+                    rho_max
+                },
             s0: cubic(a.2, a.3 * h, b.2, b.3 * h),
         }
     }
@@ -140,7 +152,11 @@ impl Vapour {
     /// Densest vapour at `t`.
     #[inline]
     fn limit(&self, t: f64, line: &Line) -> f64 {
-        if t < self.t_sat_max { line.rho_g_anywhere(t) } else { self.rho_max }
+        if t < self.t_sat_max {
+            line.rho_g_anywhere(t)
+        } else {
+            self.rho_max
+        }
     }
 
     #[inline]
@@ -192,7 +208,10 @@ impl Vapour {
         let (j, y) = self.grid_rho.locate(rho);
         let k = i * self.stride + j;
         let (n00, n01) = (&self.nodes[k], &self.nodes[k + 1]);
-        let (n10, n11) = (&self.nodes[k + self.stride], &self.nodes[k + self.stride + 1]);
+        let (n10, n11) = (
+            &self.nodes[k + self.stride],
+            &self.nodes[k + self.stride + 1],
+        );
         let (ws, ds) = basis(s);
         let (wy, dy) = basis(y);
         // Along T first, at the two densities: B, C and their rho-slopes (v), and the T-slopes of these (d).
@@ -238,7 +257,8 @@ impl Vapour {
             let (a, b) = (&e[k], &e[k + self.stride]);
             ws[0] * a[m] + ws[1] * a[m + 1] + ws[2] * b[m] + ws[3] * b[m + 1]
         };
-        let residual = wy[0] * g(k, 0) + wy[1] * g(k, 2) + wy[2] * g(k + 1, 0) + wy[3] * g(k + 1, 2);
+        let residual =
+            wy[0] * g(k, 0) + wy[1] * g(k, 2) + wy[2] * g(k + 1, 0) + wy[3] * g(k + 1, 2);
         value_slope(&self.rows[i].s0, s).0 - self.r * libm::log(rho / self.rho_red) + rho * residual
     }
 }
@@ -249,7 +269,17 @@ fn basis(s: f64) -> ([f64; 4], [f64; 4]) {
     let q = 1.0 - s;
     let ss = s * s;
     (
-        [(1.0 + 2.0 * s) * q * q, s * q * q, ss * (3.0 - 2.0 * s), -ss * q],
-        [-6.0 * s * q, q * (1.0 - 3.0 * s), 6.0 * s * q, s * (3.0 * s - 2.0)],
+        [
+            (1.0 + 2.0 * s) * q * q,
+            s * q * q,
+            ss * (3.0 - 2.0 * s),
+            -ss * q,
+        ],
+        [
+            -6.0 * s * q,
+            q * (1.0 - 3.0 * s),
+            6.0 * s * q,
+            s * (3.0 * s - 2.0),
+        ],
     )
 }

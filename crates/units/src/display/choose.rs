@@ -112,13 +112,7 @@ pub fn mass(m: Mass, system: UnitSystem) -> Shown {
     }
 }
 
-/// Volume of oil in a measuring glass: fl oz or cm3.
-#[must_use]
-pub fn oil(v: Volume, system: UnitSystem) -> Shown {
-    volume(v, system)
-}
-
-/// Small volume: fl oz or cm3.
+/// Small volume, such as oil in a measuring glass: fl oz or cm3.
 #[must_use]
 pub fn volume(v: Volume, system: UnitSystem) -> Shown {
     match system {
