@@ -1,81 +1,16 @@
-// A browser for the tests and pictures: started fresh, pointed at the page, always ended.
-//
-// `cargo xtask browser` serves the page, finds the browser, installs the packages and says where they are.
+// Tests of the page, and the assertions that several of them make.
 import assert from "node:assert/strict";
 import { mkdirSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join } from "node:path";
 import { after, test } from "node:test";
+import { packages, quit, withPage } from "./page.mjs";
 
-const required = (name) => {
-  assert.ok(process.env[name], `${name} is not set: run this through cargo xtask browser`);
-  return process.env[name];
-};
-export const address = required("LOWSIDE_URL");
-const packages = required("LOWSIDE_NODE");
-const require = createRequire(join(packages, "package.json"));
-const { chromium } = require("playwright-core");
-const axeFile = require.resolve("axe-core/axe.min.js");
+export { desktop, phone } from "./page.mjs";
 
-/** The two windows everything is looked at in: a desktop and a phone (touch, mobile viewport, three pixels a point). */
-export const desktop = { name: "desktop", viewport: { width: 1440, height: 900 } };
-export const phone = {
-  name: "phone",
-  viewport: { width: 390, height: 844 },
-  deviceScaleFactor: 3,
-  isMobile: true,
-  hasTouch: true,
-};
-
-/** How long a locator or an expectation waits, in ms, before it fails. */
-const PATIENCE = 5_000;
 /** How long one test may take, in ms. */
 const LIMIT = 30_000;
 
-let starting;
-/** One browser a file, with a profile of its own that is thrown away. Each page gets its own context within it. */
-function browser() {
-  starting ??= chromium.launch({
-    executablePath: required("LOWSIDE_BROWSER"),
-    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-component-update"],
-    timeout: 30_000,
-  });
-  return starting;
-}
-export async function quit() {
-  const started = starting;
-  starting = undefined;
-  await (await started?.catch(() => undefined))?.close();
-}
-
-/**
- * Opens the page in `window`, gives it to `use`, and closes it whatever happens.
- * `page.complaints` collects what the browser complained of: console errors and warnings of the page's security policy,
- * uncaught exceptions, failed and refused requests, and requests to any other place than the page's own.
- */
-export async function withPage(window, use, { path = "", ...options } = {}) {
-  const { name, ...size } = window;
-  const context = await (await browser()).newContext({ ...size, ...options });
-  try {
-    context.setDefaultTimeout(PATIENCE);
-    // Before the page's own scripts, and so outside its security policy, which stays in force.
-    await context.addInitScript({ path: axeFile });
-    const page = await context.newPage();
-    page.complaints = [];
-    page.on("console", (said) => said.type() === "error" && page.complaints.push(`console: ${said.text()}`));
-    page.on("pageerror", (error) => page.complaints.push(`uncaught: ${error.message}`));
-    page.on("requestfailed", (request) => page.complaints.push(`failed: ${request.url()} ${request.failure()?.errorText}`));
-    page.on("response", (got) => got.status() >= 400 && page.complaints.push(`${got.status()}: ${got.url()}`));
-    page.on("request", (request) => {
-      const own = request.url().startsWith(address) || /^(data|blob):/.test(request.url());
-      if (!own) page.complaints.push(`foreign request: ${request.url()}`);
-    });
-    await page.goto(new URL(path, address).href);
-    return await use(page);
-  } finally {
-    await context.close();
-  }
-}
+after(quit);
 
 /** A test of the page in one window; a failure leaves a picture in target/browser/failures. */
 export function pageTest(title, window, body, options) {
@@ -125,5 +60,3 @@ export async function assertNoSidewaysScroll(page) {
   });
   assert.ok(content <= window, `the content is ${content} px wide in a window of ${window} px`);
 }
-
-after(quit);

@@ -1,6 +1,6 @@
 // Pictures of the page as it comes up, one a window, for a person to look at.
 import { join } from "node:path";
-import { desktop, phone, quit, withPage } from "./harness.mjs";
+import { desktop, phone, quit, withPage } from "./page.mjs";
 
 try {
   for (const window of [desktop, phone]) {

@@ -1,5 +1,7 @@
 //! Any two quantities to a full state: against CoolProp's files, against itself over every pair, and refusals.
 
+#![allow(clippy::unwrap_used, reason = "a failed step is a failed test")]
+
 mod fluids_support;
 
 use fluids_support::{Csv, stem};

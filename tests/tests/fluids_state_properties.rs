@@ -46,7 +46,7 @@ proptest! {
         if let Some(q) = state.quality {
             prop_assert!((q - x).abs() < 1e-6, "{gas} {t} {x}: {state:?}");
         } else {
-            prop_assert!(x < 1e-6 || x > 1.0 - 1e-5, "{gas} {t} {x}: {state:?}");
+            prop_assert!(!(1e-6..=1.0 - 1e-5).contains(&x), "{gas} {t} {x}: {state:?}");
         }
     }
 

@@ -370,7 +370,7 @@ fn virial_limit() {
 
 /// Pressure rises with density and with temperature through every region, and never jumps.
 #[test]
-fn pressure_rises_without_a_kink_in_the_wrong_place() {
+fn pressure_rises_and_never_jumps() {
     for gas in Gas::ALL {
         let table = gas.table();
         // Along isochores by energy, from a cold mixture to hot gas or 20 MPa liquid.
@@ -489,10 +489,10 @@ fn range_and_constants() {
         let (table, eq) = (gas.table(), gas.equation());
         assert!(table.t_min() <= 203.15, "{gas}");
         assert!((table.t_max() / eq.t_crit() - 0.985).abs() < 1e-9, "{gas}");
-        assert_eq!(table.t_crit(), eq.t_crit());
-        assert_eq!(table.p_crit(), eq.p_crit());
+        assert_eq!(table.t_crit().to_bits(), eq.t_crit().to_bits());
+        assert_eq!(table.p_crit().to_bits(), eq.p_crit().to_bits());
         assert!((table.gas_constant() * table.molar_mass() - 8.3144).abs() < 1e-3);
-        let edge = at_temperature(eq, table.t_max()).unwrap();
+        let edge = at_temperature(eq, table.t_max()).expect("a temperature of the line");
         assert!((table.sat(table.t_max()).p / edge.p - 1.0).abs() < 1e-9);
     }
 }

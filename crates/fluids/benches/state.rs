@@ -81,7 +81,7 @@ fn bench(c: &mut Criterion) {
         let (table, set) = (gas.table(), points(gas));
         let mut group = c.benchmark_group(gas.name());
         group.bench_function("build tables", |b| {
-            b.iter(|| Table::build(black_box(gas.equation())))
+            b.iter(|| Table::build(black_box(gas.equation())));
         });
         group.throughput(Throughput::Elements(set.len() as u64));
         group.bench_function("state, tables", |b| {

@@ -13,6 +13,7 @@
 //!
 //! States so near the critical point that the equation's own two phases cannot be told apart are refused.
 
+mod at;
 mod root;
 mod solve;
 
@@ -242,5 +243,5 @@ pub fn flash(
     first: (Quantity, f64),
     second: (Quantity, f64),
 ) -> Result<FullState, FlashError> {
-    solve::Solver::new(gas.equation()).solve(first, second)
+    at::Solver::new(gas.equation()).solve(first, second)
 }

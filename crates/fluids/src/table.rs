@@ -9,12 +9,19 @@
 //! * [`liquid`](Table::liquid): a short series in `rho/rho_l - 1` about the saturated liquid;
 //! * [`state`](Table::state): temperature, pressure and quality from density and internal energy.
 //!
+//! **Accuracy**, largest deviation from the equations over -60 to 150 degC, 0 to 4.5 MPa, checked in
+//! `tests/tests/fluids_tables.rs`: saturation pressure 1e-7, saturated densities 2e-6, enthalpies 0.1 J/kg;
+//! vapour pressure 1e-7 and energy 0.01 J/kg; compressed liquid density 5e-4 and enthalpy 40 J/kg, both within
+//! some kelvins of the warm end and ten times better elsewhere; temperature from (rho, u) 0.5 mK, and 5 mK for
+//! liquid at the warm end.
+//!
 //! **Range.** 173 K (-100 degC) to 0.985 Tc on the saturation line, vapour to 453 K (180 degC), liquid to
 //! about 8 MPa. **Outside** everything stays finite and rises with temperature and density, but is no longer
 //! the fluid's: see each function. Above 0.985 Tc and between the two saturation densities there
 //! (the neighbourhood of the critical point) pressure and energy are blended along straight lines, and
 //! [`Phase::Dense`] says so.
 
+mod below;
 mod grid;
 mod liquid;
 mod saturation;

@@ -1,6 +1,8 @@
 //! The vehicle: a network of volumes and links with the parts, air side, cabin and controls around it.
 
+pub mod assembly;
 pub mod cabin;
+pub mod charge;
 pub mod compressor;
 pub mod condenser;
 pub mod controls;

@@ -512,9 +512,9 @@ impl Network {
                     node.oil_mobility,
                 );
                 if flow > 0.0 {
-                    w.streams[k].0 = s
+                    w.streams[k].0 = s;
                 } else {
-                    w.streams[k].1 = s
+                    w.streams[k].1 = s;
                 }
             }
             let stream = if flow > 0.0 {

@@ -5,18 +5,18 @@ use lowside_units::Quantity;
 use serde::{Deserialize, Serialize};
 
 use crate::{
+    assembly::{self, Places},
     cabin::{Cabin, Outside},
+    charge::{self, Start},
     compressor::Compressor,
     condenser::{self, Condenser},
     controls::{Drive, Settings},
     evaporator::{self, Evaporator},
-    flow::{k_from_drop, k_from_hole},
-    network::{Law, LinkId, Network, NodeId, ROOM},
+    flow::k_from_hole,
+    network::{Law, Network},
     orifice::Orifice,
     shell::{Around, Shell},
-    species::{AIR, Content, OIL, REFRIGERANT, WATER},
-    stream::Draw,
-    vehicle::{RATED_FLOW, Vehicle, ram_speed},
+    vehicle::{Vehicle, ram_speed},
 };
 
 /// Length of a tick, s of bay time.
@@ -24,7 +24,7 @@ pub const TICK: f64 = 0.02;
 /// Share of a node's content that may flow through within one step before the tick is divided.
 const COURANT: f64 = 0.5;
 /// Most steps a tick is divided into.
-const DIVISIONS: f64 = 16.0;
+const DIVISIONS: u8 = 16;
 /// Air under the hood above the outside air with a warm engine, K (common practice: 20-30 K).
 const HOOD_RISE: f64 = 25.0;
 /// Time in which the space under the hood warms up or cools, s.
@@ -52,21 +52,6 @@ impl Day {
     }
 }
 
-/// What is in the loop at the start, kg, and the cabin's temperature, K.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Start {
-    /// Refrigerant.
-    pub charge: f64,
-    /// Air.
-    pub air: f64,
-    /// Water.
-    pub water: f64,
-    /// Oil.
-    pub oil: f64,
-    /// Cabin air and interior, K.
-    pub cabin_t: f64,
-}
-
 /// The condition the parts are in: faults change these, never the state.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Condition {
@@ -89,33 +74,6 @@ impl Default for Condition {
             evaporator_air: 1.0,
         }
     }
-}
-
-/// Where the loop's parts stand in the network.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Places {
-    /// Discharge line; the high-side service port is here.
-    pub discharge: NodeId,
-    /// First condenser cell; the others follow.
-    pub condenser: NodeId,
-    /// Liquid line.
-    pub liquid: NodeId,
-    /// First evaporator cell; the others follow.
-    pub evaporator: NodeId,
-    /// Accumulator; the low-side service port and the cycling switch are here.
-    pub accumulator: NodeId,
-    /// Suction line.
-    pub suction: NodeId,
-    /// Compressor.
-    pub compressor: LinkId,
-    /// Link from the last condenser cell to the liquid line.
-    pub condenser_out: LinkId,
-    /// Orifice tube.
-    pub orifice: LinkId,
-    /// Pick-up tube of the accumulator.
-    pub pick_up: LinkId,
-    /// Relief valve.
-    pub relief: LinkId,
 }
 
 /// A vehicle in the bay.
@@ -150,260 +108,29 @@ pub struct Plant {
     heat: Vec<f64>,
 }
 
-/// Index of the compressor body among the shells.
-const BODY: usize = 0;
-
 impl Plant {
-    /// Puts a vehicle into the bay.
+    /// Puts a vehicle into the bay, everything at the day's temperature.
     pub fn new(vehicle: &Vehicle, day: Day, start: &Start) -> Self {
-        let v = vehicle;
-        let t = day.t;
-        let table = v.refrigerant.table();
-        let mut net = Network::new(v.refrigerant, day.t, day.p, day.w());
-        let empty = Content::default();
-        let discharge = net.add_node(
-            "discharge line",
-            v.discharge_line.volume.si(),
-            empty,
-            t,
-            0.03,
-        );
-        let condenser = net.nodes().len();
-        for _ in 0..condenser::CELLS {
-            net.add_node(
-                "condenser",
-                v.condenser.volume.si() / condenser::CELLS as f64,
-                empty,
-                t,
-                0.03,
-            );
-        }
-        let liquid = net.add_node("liquid line", v.liquid_line.volume.si(), empty, t, 0.03);
-        let evaporator = net.nodes().len();
-        for _ in 0..evaporator::CELLS {
-            net.add_node(
-                "evaporator",
-                v.evaporator.volume.si() / evaporator::CELLS as f64,
-                empty,
-                t,
-                0.03,
-            );
-        }
-        let accumulator = net.add_node("accumulator", v.accumulator.volume.si(), empty, t, 0.002);
-        // The suction node is mostly the compressor's crankcase as far as oil goes: it lets its store out slowly.
-        let suction = net.add_node("suction line", v.suction_line.volume.si(), empty, t, 0.0015);
-
-        // Passages between cells, from the pressure each part loses at the rated flow.
-        let rho_g = table.sat(278.15).rho_g;
-        let rho_d = table.sat(328.15).rho_g;
-        let rho_l = table.sat(318.15).rho_l;
-        let slip = Draw::Slip;
-        let bottom = Draw::Bottom { pull_through: 0.35 };
-        let tube = |drop: f64, rho: f64, n: usize| {
-            Law::Passage(k_from_drop(RATED_FLOW, rho, drop / n as f64))
-        };
-        let compressor = net.add_link(
-            "compressor",
-            (suction, slip),
-            (discharge, slip),
-            Law::Passage(0.0),
-        );
-        net.add_link(
-            "discharge line",
-            (discharge, slip),
-            (condenser, slip),
-            tube(v.discharge_line.pressure_loss.si(), rho_d, 1),
-        );
-        let between_cells = tube(
-            v.condenser.pressure_loss.si(),
-            2.0 * rho_d,
-            condenser::CELLS - 1,
-        );
-        for k in 1..condenser::CELLS {
-            net.add_link(
-                "condenser",
-                (condenser + k - 1, slip),
-                (condenser + k, slip),
-                between_cells,
-            );
-        }
-        let condenser_out = net.add_link(
-            "condenser outlet",
-            (condenser + condenser::CELLS - 1, bottom),
-            (liquid, bottom),
-            tube(v.liquid_line.pressure_loss.si(), rho_l, 1),
-        );
-        let orifice = net.add_link(
-            "orifice tube",
-            (liquid, bottom),
-            (evaporator, slip),
-            Law::Passage(0.0),
-        );
-        let between_cells = tube(
-            v.evaporator.pressure_loss.si(),
-            2.0 * rho_g,
-            evaporator::CELLS,
-        );
-        for k in 1..evaporator::CELLS {
-            net.add_link(
-                "evaporator",
-                (evaporator + k - 1, slip),
-                (evaporator + k, slip),
-                between_cells,
-            );
-        }
-        let floods = v.accumulator.floods_above.si();
-        net.add_link(
-            "evaporator outlet",
-            (evaporator + evaporator::CELLS - 1, slip),
-            (accumulator, Draw::Top { floods }),
-            between_cells,
-        );
-        let k_tube = k_from_drop(RATED_FLOW, rho_g, v.accumulator.pressure_loss.si());
-        let pick_up = net.add_link(
-            "pick-up tube",
-            (
-                accumulator,
-                Draw::PickUp {
-                    floods,
-                    bleed_area: v.accumulator.bleed_hole.si(),
-                    tube_loss: 1.0 / (k_tube * k_tube),
-                },
-            ),
-            (suction, slip),
-            tube(
-                v.accumulator.pressure_loss.si() + v.suction_line.pressure_loss.si(),
-                rho_g,
-                1,
-            ),
-        );
-        let relief = net.add_link(
-            "relief valve",
-            (discharge, slip),
-            (ROOM, slip),
-            Law::OneWay(0.0),
-        );
-        let places = Places {
-            discharge,
-            condenser,
-            liquid,
-            evaporator,
-            accumulator,
-            suction,
-            compressor,
-            condenser_out,
-            orifice,
-            pick_up,
-            relief,
-        };
-
-        let c = &v.compressor;
-        let shell = |node, metal, inside, outside| Shell {
-            node,
-            t,
-            metal,
-            inside,
-            outside,
-            around: Around::Hood,
-        };
-        let shells = vec![
-            shell(
-                discharge,
-                c.metal.si(),
-                c.gas_conductance.si(),
-                c.hood_conductance.si(),
-            ),
-            shell(
-                discharge,
-                300.0,
-                15.0,
-                v.discharge_line.hood_conductance.si(),
-            ),
-            shell(liquid, 300.0, 15.0, v.liquid_line.hood_conductance.si()),
-            shell(accumulator, 500.0, 8.0, v.accumulator.hood_conductance.si()),
-            shell(suction, 400.0, 8.0, v.suction_line.hood_conductance.si()),
-        ];
-        let mut plant = Self {
-            vehicle: v.clone(),
+        let mut network = Network::new(vehicle.refrigerant, day.t, day.p, day.w());
+        let (places, shells) = assembly::build(&mut network, vehicle, day.t);
+        charge::fill(&mut network, &places, start, day.t);
+        let low = network.node(places.accumulator).state.p - day.p;
+        Self {
+            vehicle: vehicle.clone(),
             condition: Condition::default(),
             settings: Settings::default(),
-            condenser: Condenser::new(&v.condenser, t),
-            evaporator: Evaporator::new(&v.evaporator, t),
-            cabin: Cabin::new(&v.cabin, start.cabin_t, day.w()),
-            drive: Drive::new(&v.switches, 0.0),
-            hood_t: t,
-            condenser_air: (0.0, t),
-            network: net,
+            condenser: Condenser::new(&vehicle.condenser, day.t),
+            evaporator: Evaporator::new(&vehicle.evaporator, day.t),
+            cabin: Cabin::new(&vehicle.cabin, start.cabin_t, day.w()),
+            drive: Drive::new(&vehicle.switches, low),
+            hood_t: day.t,
+            condenser_air: (0.0, day.t),
+            network,
             places,
             shells,
             day,
             room_w: day.w(),
             heat: Vec::new(),
-        };
-        plant.fill(start);
-        let low = plant.network.node(accumulator).state.p - day.p;
-        plant.drive = Drive::new(&v.switches, low);
-        plant
-    }
-
-    /// Puts the start charge into the loop as it would stand: one temperature, liquid where it collects.
-    fn fill(&mut self, start: &Start) {
-        let p = self.places;
-        let table = self.network.table();
-        let sat = table.sat(self.day.t);
-        let loop_nodes = p.discharge..=p.suction;
-        let volume: f64 = loop_nodes
-            .clone()
-            .map(|i| self.network.node(i).volume)
-            .sum();
-        let vapour_fill = (start.charge / volume).min(sat.rho_g * 0.999);
-        let mut liquid = start.charge - vapour_fill * volume;
-        // Liquid stands in the accumulator, then in the condenser and the liquid line.
-        let mut extra = vec![0.0; self.network.nodes().len()];
-        let mut pour = |i: usize, share: f64, volume: f64| {
-            let take = liquid
-                .min(share * volume * (sat.rho_l - sat.rho_g))
-                .max(0.0);
-            extra[i] += take;
-            liquid -= take;
-        };
-        pour(p.accumulator, 0.6, self.network.node(p.accumulator).volume);
-        pour(p.liquid, 0.9, self.network.node(p.liquid).volume);
-        for k in (0..condenser::CELLS).rev() {
-            pour(
-                p.condenser + k,
-                0.9,
-                self.network.node(p.condenser + k).volume,
-            );
-        }
-        for k in 0..evaporator::CELLS {
-            pour(
-                p.evaporator + k,
-                0.9,
-                self.network.node(p.evaporator + k).volume,
-            );
-        }
-        pour(p.accumulator, 0.35, self.network.node(p.accumulator).volume);
-        // Oil: common shares, most in compressor and accumulator.
-        let oil_share = |i: usize| match i {
-            i if i == p.suction => 0.45,
-            i if i == p.accumulator => 0.25,
-            i if i >= p.evaporator && i < p.evaporator + evaporator::CELLS => {
-                0.15 / evaporator::CELLS as f64
-            }
-            i if i >= p.condenser && i < p.condenser + condenser::CELLS => {
-                0.10 / condenser::CELLS as f64
-            }
-            _ => 0.025,
-        };
-        for i in loop_nodes {
-            let v = self.network.node(i).volume;
-            let mut content = Content::default();
-            content[REFRIGERANT] = vapour_fill * v + extra[i];
-            content[AIR] = start.air * v / volume;
-            content[WATER] = start.water * v / volume;
-            content[OIL] = start.oil * oil_share(i);
-            self.network.inject(i, &content);
         }
     }
 
@@ -425,15 +152,18 @@ impl Plant {
         self.set_air(TICK);
         self.set_laws();
         let courant = self.network.courant(TICK);
-        let parts = (courant / COURANT).ceil().clamp(1.0, DIVISIONS);
-        let dt = TICK / parts;
+        // A division finer than the largest is never needed: flows are held back from emptying a node all the same.
+        let parts = (1..DIVISIONS)
+            .find(|&n| f64::from(n) * COURANT >= courant)
+            .unwrap_or(DIVISIONS);
+        let dt = TICK / f64::from(parts);
         let outside = Outside {
             t: self.day.t,
             w: self.room_w,
             p: self.day.p,
             sun: self.day.sun,
         };
-        for _ in 0..parts as u32 {
+        for _ in 0..parts {
             let coil = self.pass_heat(&outside, dt);
             self.network.advance(dt, &self.heat);
             self.cabin.advance(coil, &outside, dt);
@@ -514,7 +244,7 @@ impl Plant {
         let mut in_from_outside = 0.0;
         // The share of the shaft power that the gas did not get warms the compressor's body.
         let work = network.link(p.compressor).shaft * crate::compressor::BODY_LOSS * dt;
-        shells[BODY].t += work / shells[BODY].metal;
+        shells[assembly::BODY].t += work / shells[assembly::BODY].metal;
         in_from_outside += work;
         for shell in shells.iter_mut() {
             let s = &network.node(shell.node).state;

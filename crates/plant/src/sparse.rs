@@ -46,10 +46,10 @@ impl Sparse {
             left &= !(1 << pivot);
             let around = adjacent[pivot] & left;
             let start = neighbours.len();
-            for i in 0..n {
+            for (i, adjacent) in adjacent.iter_mut().enumerate() {
                 if around >> i & 1 == 1 {
                     neighbours.push(i);
-                    adjacent[i] |= around & !(1 << i);
+                    *adjacent |= around & !(1 << i);
                 }
             }
             pivots.push((pivot, start, neighbours.len()));

@@ -1,7 +1,8 @@
 //! A scenario: vehicle, day, start, settings and a script of acts, read from TOML with units.
 
 use lowside_plant::{
-    plant::{Condition, Day, Plant, Start},
+    charge::Start,
+    plant::{Condition, Day, Plant},
     vehicle::Vehicle,
 };
 use lowside_units::{
@@ -274,7 +275,12 @@ impl Scenario {
             AbsolutePressure::from_kpa(110.0),
         )?;
         if let Some(m) = self.start.charge {
-            in_range("start.charge", m, Mass::from_kg(0.0), Mass::from_kg(3.0))?;
+            in_range(
+                "start.charge",
+                m,
+                Mass::from_kg(0.0),
+                self.vehicle.most_charge(),
+            )?;
         }
         in_range(
             "start.air",

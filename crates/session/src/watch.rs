@@ -14,6 +14,10 @@ const EMPTY: f64 = 1e-3;
 
 /// What was the case at the last tick.
 #[derive(Debug, Clone, Copy, Default)]
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is one independent thing that was so a tick ago"
+)]
 pub(crate) struct Watch {
     engaged: bool,
     cut_out_open: bool,

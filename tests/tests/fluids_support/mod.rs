@@ -1,5 +1,9 @@
 //! Reads the reference files.
 #![allow(dead_code, reason = "each test file uses a part of it")]
+#![allow(
+    clippy::print_stdout,
+    reason = "the figures reached are wanted in the log"
+)]
 
 use lowside_fluids::Gas;
 use std::fs;

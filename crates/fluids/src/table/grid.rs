@@ -107,11 +107,7 @@ impl Octaves {
 
     /// The estimate for a positive `y`.
     #[inline]
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_precision_loss,
-        reason = "keys are held to the table, the fraction has 49 bits"
-    )]
+    #[expect(clippy::cast_precision_loss, reason = "the fraction has 49 bits")]
     pub(super) fn at(&self, y: f64) -> f64 {
         let bits = y.to_bits();
         let i =

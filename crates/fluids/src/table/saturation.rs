@@ -1,5 +1,6 @@
 //! The saturation line as one row of cubics a kelvin.
 
+use super::below::Below;
 use super::grid::{Grid, Octaves, bisect, cubic};
 use crate::eos::{Helmholtz, Properties};
 use crate::saturation::{at_temperature_unchecked, newton};
@@ -83,36 +84,6 @@ pub(super) struct Line {
     ds_cold: (f64, f64),
     ds_warm: (f64, f64),
     by_pressure: Octaves,
-}
-
-/// What continues the line below its cold end: heat of vaporisation as in the Clausius-Clapeyron equation of
-/// an ideal gas, vapour with the virial coefficients and the heat capacity of the cold end, as the vapour
-/// table has it.
-#[derive(Debug, Clone, Copy)]
-struct Below {
-    /// `-d ln p/d(1/T)`, K.
-    rate: f64,
-    r: f64,
-    /// Second virial coefficient, m3/kg, and that of energy, J m3/kg2.
-    b: f64,
-    c: f64,
-    /// Ideal-gas heat capacity at constant volume, J/(kg K).
-    cv0: f64,
-}
-
-impl Below {
-    fn new(eq: &Helmholtz, g: &Properties, dp_dt: f64) -> Self {
-        let r = eq.gas_constant();
-        let tau = eq.t_red() / g.t;
-        let ideal = eq.ideal(g.t);
-        Self {
-            rate: dp_dt / g.p * g.t * g.t,
-            r,
-            b: (g.p / (g.rho * r * g.t) - 1.0) / g.rho,
-            c: (g.u - r * g.t * tau * ideal.a_t) / g.rho,
-            cv0: -r * tau * tau * ideal.a_tt,
-        }
-    }
 }
 
 /// The saturated phases at a node, from the equation.
@@ -297,17 +268,8 @@ impl Line {
         if t < self.grid.start {
             let t = t.max(T_FLOOR);
             let d = t - self.grid.start;
-            let (mut out, k) = (self.cold, &self.below);
-            out.p *= libm::exp(-k.rate * (1.0 / t - 1.0 / self.grid.start));
-            out.dp_dt = out.p * k.rate / (t * t);
-            // The thin root of p = rho R T (1 + rho b).
-            let rt = k.r * t;
-            let ideal = out.p / rt;
-            out.rho_g = 2.0 * ideal / (1.0 + (1.0 + 4.0 * k.b * ideal).max(0.0).sqrt());
-            let rb = out.rho_g * k.b;
-            out.drho_g = (out.dp_dt - out.rho_g * k.r * (1.0 + rb)) / (rt * (1.0 + 2.0 * rb));
-            out.u_g += k.cv0 * d + k.c * (out.rho_g - self.cold.rho_g);
-            out.du_g = k.cv0 + k.c * out.drho_g;
+            let mut out = self.cold;
+            self.below.vapour(t, &mut out);
             out.rho_l += out.drho_l * d;
             out.u_l += out.du_l * d;
             out.s_l += self.ds_cold.0 * d;
@@ -389,9 +351,10 @@ impl Line {
             return p;
         }
         if p <= self.cold.p {
-            let inverse =
-                1.0 / self.grid.start - libm::log(p.max(0.0) / self.cold.p) / self.below.rate;
-            return (1.0 / inverse).max(T_FLOOR);
+            return self
+                .below
+                .temperature(p.max(0.0) / self.cold.p)
+                .max(T_FLOOR);
         }
         let mut t = self.by_pressure.at(p);
         for _ in 0..2 {

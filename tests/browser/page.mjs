@@ -1,0 +1,75 @@
+// A browser for tests and pictures: started fresh, pointed at the page, always ended.
+//
+// `cargo xtask browser` serves the page, finds the browser, installs the packages and says where they are.
+import assert from "node:assert/strict";
+import { createRequire } from "node:module";
+import { join } from "node:path";
+
+const required = (name) => {
+  assert.ok(process.env[name], `${name} is not set: run this through cargo xtask browser`);
+  return process.env[name];
+};
+export const address = required("LOWSIDE_URL");
+export const packages = required("LOWSIDE_NODE");
+const require = createRequire(join(packages, "package.json"));
+const { chromium } = require("playwright-core");
+const axeFile = require.resolve("axe-core/axe.min.js");
+
+/** The two windows everything is looked at in: a desktop and a phone (touch, mobile viewport, three pixels a point). */
+export const desktop = { name: "desktop", viewport: { width: 1440, height: 900 } };
+export const phone = {
+  name: "phone",
+  viewport: { width: 390, height: 844 },
+  deviceScaleFactor: 3,
+  isMobile: true,
+  hasTouch: true,
+};
+
+/** How long a locator or an expectation waits, in ms, before it fails. */
+const PATIENCE = 5_000;
+
+let starting;
+/** One browser a file, with a profile of its own that is thrown away. Each page gets its own context within it. */
+function browser() {
+  starting ??= chromium.launch({
+    executablePath: required("LOWSIDE_BROWSER"),
+    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-component-update"],
+    timeout: 30_000,
+  });
+  return starting;
+}
+/** Ends the browser, if one was started. */
+export async function quit() {
+  const started = starting;
+  starting = undefined;
+  await (await started?.catch(() => undefined))?.close();
+}
+
+/**
+ * Opens the page in `window`, gives it to `use`, and closes it whatever happens.
+ * `page.complaints` collects what the browser complained of: console errors and warnings of the page's security policy,
+ * uncaught exceptions, failed and refused requests, and requests to any other place than the page's own.
+ */
+export async function withPage(window, use, { path = "", ...options } = {}) {
+  const { name, ...size } = window;
+  const context = await (await browser()).newContext({ ...size, ...options });
+  try {
+    context.setDefaultTimeout(PATIENCE);
+    // Before the page's own scripts, and so outside its security policy, which stays in force.
+    await context.addInitScript({ path: axeFile });
+    const page = await context.newPage();
+    page.complaints = [];
+    page.on("console", (said) => said.type() === "error" && page.complaints.push(`console: ${said.text()}`));
+    page.on("pageerror", (error) => page.complaints.push(`uncaught: ${error.message}`));
+    page.on("requestfailed", (request) => page.complaints.push(`failed: ${request.url()} ${request.failure()?.errorText}`));
+    page.on("response", (got) => got.status() >= 400 && page.complaints.push(`${got.status()}: ${got.url()}`));
+    page.on("request", (request) => {
+      const own = request.url().startsWith(address) || /^(data|blob):/.test(request.url());
+      if (!own) page.complaints.push(`foreign request: ${request.url()}`);
+    });
+    await page.goto(new URL(path, address).href);
+    return await use(page);
+  } finally {
+    await context.close();
+  }
+}
