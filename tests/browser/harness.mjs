@@ -14,7 +14,7 @@ after(quit);
 
 /** A test of the page in one window; a failure leaves a picture in target/browser/failures. */
 export function pageTest(title, window, body, options) {
-  test(`${title} (${window.name})`, { timeout: LIMIT }, () =>
+  test(`${title} (${window.name})`, { timeout: LIMIT }, (t) =>
     withPage(window, async (page) => {
       try {
         await body(page);
@@ -23,8 +23,8 @@ export function pageTest(title, window, body, options) {
         mkdirSync(folder, { recursive: true });
         const file = join(folder, `${title}-${window.name}.png`.replaceAll(/[^\w.-]+/g, "-"));
         await page.screenshot({ path: file }).catch(() => undefined);
-        error.message += `\npicture: ${file}`;
-        if (page.complaints.length) error.message += `\ncomplaints: ${page.complaints.join("; ")}`;
+        t.diagnostic(`picture: ${file}`);
+        for (const complaint of page.complaints) t.diagnostic(complaint);
         throw error;
       }
     }, options));

@@ -1,25 +1,49 @@
-//! The page.
+//! The page: draws what `present` shows of a bay and sends acts to it. It computes nothing physical.
+use lowside_session::{Take, take::hex};
 use wasm_bindgen::prelude::wasm_bindgen;
-use yew::{Html, component, html};
 
-mod toy;
+mod app;
+mod caution;
+mod chart;
+mod dial;
+mod fail;
+mod host;
+mod ledger;
+mod levels;
+mod log;
+mod next;
+mod panel;
+mod readings;
+mod resume;
+mod sheet;
+mod stage;
+mod store;
+mod theme;
+mod top;
+mod words;
 
-#[component]
-fn Page() -> Html {
-    html! {
-        <main>
-            <h1>{ "Lowside" }</h1>
-            <p>{ "The bay is being built." }</p>
-        </main>
+/// The hash of the bay's state after the take `text`, for the check that browser and native agree bit for bit; a take that
+/// cannot be replayed gives its error instead.
+#[wasm_bindgen(js_name = lowsideHash)]
+pub fn lowside_hash(text: &str) -> String {
+    match Take::parse(text).and_then(|take| take.resume()) {
+        Ok(bay) => hex(bay.state_hash()),
+        Err(error) => error.to_string(),
     }
 }
 
-/// The hash of the bay's state after the take `text`, for the check that browser and native agree bit for bit.
-#[wasm_bindgen(js_name = lowsideHash)]
-pub fn lowside_hash(text: &str) -> String {
-    toy::hash_after(text)
+/// Fails on purpose, so that a browser test can see what a failure looks like.
+///
+/// # Panics
+/// Always.
+#[wasm_bindgen(js_name = lowsideFail)]
+#[expect(clippy::panic, reason = "panicking is what it is for")]
+pub fn lowside_fail() {
+    panic!("asked to fail");
 }
 
 fn main() {
-    yew::Renderer::<Page>::new().render();
+    fail::install();
+    theme::apply();
+    yew::Renderer::<app::App>::with_root(host::mount_point()).render();
 }

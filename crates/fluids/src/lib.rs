@@ -13,7 +13,7 @@ pub mod transport;
 pub mod water;
 mod water_table;
 
+pub use oil::Oil;
 pub use refrigerant::Gas;
 pub use table::{Eval, SatPoint, State, Table};
-pub use oil::Oil;
 pub use transport::{Transport, VapourTransport};

@@ -1,1 +1,16 @@
-//! See the package description.
+//! What is shown, as text and numbers: view models of a bay, ready to draw.
+//!
+//! Plain values with numbers already chosen and formatted; words are not here, only ids for them. Nothing in this crate
+//! changes a bay, and no page computes what is computed here.
+
+pub mod controls;
+pub mod dial;
+pub mod history;
+pub mod ledger;
+pub mod levels;
+pub mod next;
+pub mod palette;
+pub mod readout;
+
+pub use lowside_shop::ledger::Place;
+pub use lowside_units::display::{Shown, UnitSystem};

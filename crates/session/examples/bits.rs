@@ -3,12 +3,15 @@
 
 use std::{env, fs, io};
 
-#[path = "../../../web/src/toy.rs"]
-mod toy;
+use lowside_session::{Take, take::hex};
 
 fn main() -> io::Result<()> {
     for file in env::args_os().skip(1) {
-        println!("{}", toy::hash_after(&fs::read_to_string(file)?));
+        let text = fs::read_to_string(file)?;
+        match Take::parse(&text).and_then(|take| take.resume()) {
+            Ok(bay) => println!("{}", hex(bay.state_hash())),
+            Err(error) => println!("{error}"),
+        }
     }
     Ok(())
 }

@@ -12,12 +12,16 @@ use lowside_units::{
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
-use crate::{library, script::Act};
+use crate::script::Act;
+
+mod read;
 
 /// Most bytes a scenario may have.
 pub const LARGEST: usize = 256 * 1024;
 /// Most acts a script may have.
 const MOST_ACTS: usize = 2000;
+/// Most characters a name may have.
+const LONGEST_NAME: usize = 200;
 
 /// A scenario as its file gives it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -204,33 +208,6 @@ pub enum ScenarioError {
 }
 
 impl Scenario {
-    /// Reads a scenario, after setting each override `path=value` (`day.ambient=38degC`).
-    ///
-    /// `vehicle` is the name of a shipped vehicle or a whole table.
-    ///
-    /// # Errors
-    /// [`ScenarioError`], naming the field and what is allowed.
-    pub fn parse(text: &str, overrides: &[String]) -> Result<Self, ScenarioError> {
-        if text.len() > LARGEST {
-            return Err(ScenarioError::TooLarge { bytes: text.len() });
-        }
-        let mut table: toml::Table = toml::from_str(text).map_err(|e| one_line(&e))?;
-        if let Some(toml::Value::String(name)) = table.get("vehicle") {
-            let known = library::vehicle(name).ok_or_else(|| ScenarioError::Vehicle {
-                name: name.clone(),
-                known: library::vehicle_names(),
-            })?;
-            let vehicle: toml::Table = toml::from_str(known).map_err(|e| one_line(&e))?;
-            table.insert("vehicle".into(), toml::Value::Table(vehicle));
-        }
-        for text in overrides {
-            set(&mut table, text)?;
-        }
-        let scenario: Self = table.try_into().map_err(|e| one_line(&e))?;
-        scenario.check()?;
-        Ok(scenario)
-    }
-
     /// Checks every number against what it can be.
     ///
     /// # Errors
@@ -249,87 +226,81 @@ impl Scenario {
         };
         count("format", self.format as usize, 1, 1)?;
         count("act (number of acts)", self.act.len(), 0, MOST_ACTS)?;
-        in_range(
-            "until",
-            self.until,
-            Duration::from_si(0.0),
-            Duration::from_si(24.0 * 3600.0),
-        )?;
-        self.vehicle.check()?;
+        for (field, name) in [("name", &self.name), ("vehicle.name", &self.vehicle.name)] {
+            count(
+                &format!("{field} (number of characters)"),
+                name.chars().count(),
+                1,
+                LONGEST_NAME,
+            )?;
+        }
+        let shortest = Duration::from_s(0.0);
+        within("h", "until", self.until, shortest, Duration::from_h(24.0))?;
+        self.vehicle.check().map_err(|e| inside("vehicle", e))?;
         let celsius = Temperature::from_deg_c;
         let share = |field: &str, r: Ratio, lo: f64| {
-            in_range(field, r, Ratio::from_si(lo), Ratio::from_si(1.0))
+            in_range(field, r, Ratio::from_si(lo), Ratio::from_si(1.0)).map(|_| ())
         };
-        in_range(
+        let grams = |field: &str, m: Mass, most: f64| {
+            within("g", field, m, Mass::from_g(0.0), Mass::from_g(most))
+        };
+        let day = &self.day;
+        within(
+            "degC",
             "day.ambient",
-            self.day.ambient,
+            day.ambient,
             celsius(-10.0),
             celsius(50.0),
         )?;
-        share("day.humidity", self.day.humidity, 0.05)?;
-        share("day.sun", self.day.sun, 0.0)?;
-        in_range(
-            "day.pressure",
-            self.day.pressure,
+        share("day.humidity", day.humidity, 0.05)?;
+        share("day.sun", day.sun, 0.0)?;
+        let (thin, dense) = (
             AbsolutePressure::from_kpa(60.0),
             AbsolutePressure::from_kpa(110.0),
-        )?;
-        if let Some(m) = self.start.charge {
-            in_range(
-                "start.charge",
-                m,
-                Mass::from_kg(0.0),
-                self.vehicle.most_charge(),
-            )?;
+        );
+        within("kPa", "day.pressure", day.pressure, thin, dense)?;
+        let start = &self.start;
+        if let Some(m) = start.charge {
+            grams("start.charge", m, 3000.0)?;
         }
-        in_range(
-            "start.air",
-            self.start.air,
-            Mass::from_kg(0.0),
-            Mass::from_g(20.0),
-        )?;
-        in_range(
-            "start.water",
-            self.start.water,
-            Mass::from_kg(0.0),
-            Mass::from_g(50.0),
-        )?;
-        if let Some(m) = self.start.oil {
-            in_range("start.oil", m, Mass::from_kg(0.0), Mass::from_g(600.0))?;
+        grams("start.air", start.air, 20.0)?;
+        grams("start.water", start.water, 50.0)?;
+        if let Some(m) = start.oil {
+            grams("start.oil", m, 600.0)?;
         }
-        if let Some(t) = self.start.cabin {
-            in_range("start.cabin", t, celsius(-10.0), celsius(85.0))?;
+        if let Some(t) = start.cabin {
+            within("degC", "start.cabin", t, celsius(-10.0), celsius(85.0))?;
         }
-        in_range(
-            "engine.speed",
-            self.engine.speed,
+        // a little wider than what is said, so that a whole number of rpm is never refused for its last bit
+        let (idle, top) = (
             RotationSpeed::from_rpm(499.9),
             RotationSpeed::from_rpm(5000.1),
-        )?;
+        );
+        within("rpm", "engine.speed", self.engine.speed, idle, top)?;
+        let controls = &self.controls;
         count(
             "controls.blower",
-            usize::from(self.controls.blower),
+            usize::from(controls.blower),
             0,
             self.vehicle.cabin.blower.len(),
         )?;
-        in_range(
+        let (rest, fastest) = (Speed::from_m_s(0.0), Speed::from_m_s(40.0));
+        within(
+            "km/h",
             "controls.road_speed",
-            self.controls.road_speed,
-            Speed::from_si(0.0),
-            Speed::from_si(40.0),
+            controls.road_speed,
+            rest,
+            fastest,
         )?;
-        share(
-            "condition.compressor_wear",
-            self.condition.compressor_wear,
-            0.0,
-        )?;
-        share("condition.orifice_open", self.condition.orifice_open, 0.0)?;
-        share("condition.condenser_air", self.condition.condenser_air, 0.0)?;
-        share(
-            "condition.evaporator_air",
-            self.condition.evaporator_air,
-            0.05,
-        )?;
+        let parts = &self.condition;
+        share("condition.compressor_wear", parts.compressor_wear, 0.0)?;
+        share("condition.orifice_open", parts.orifice_open, 0.0)?;
+        share("condition.condenser_air", parts.condenser_air, 0.0)?;
+        share("condition.evaporator_air", parts.evaporator_air, 0.05)?;
+        for (i, act) in self.act.iter().enumerate() {
+            act.check()
+                .map_err(|e| inside(&format!("act {}", i + 1), e))?;
+        }
         Ok(())
     }
 
@@ -367,51 +338,42 @@ impl Scenario {
     }
 }
 
-/// Puts `path=value` into a table; the value is TOML (`true`, `4`) or else text.
-fn set(table: &mut toml::Table, text: &str) -> Result<(), ScenarioError> {
-    let wrong = |why: &str| ScenarioError::Override {
-        text: text.chars().take(80).collect(),
-        why: why.into(),
-    };
-    let (path, value) = text
-        .split_once('=')
-        .ok_or_else(|| wrong("needs the form PATH=VALUE"))?;
-    let value = value.trim();
-    let value = match value.parse::<toml::Value>() {
-        Ok(v @ (toml::Value::Boolean(_) | toml::Value::Integer(_) | toml::Value::Array(_))) => v,
-        _ => toml::Value::String(value.trim_matches('"').into()),
-    };
-    let mut keys: Vec<&str> = path.trim().split('.').collect();
-    let last = keys
-        .pop()
-        .filter(|k| !k.is_empty())
-        .ok_or_else(|| wrong("names no field"))?;
-    let mut place = table;
-    for key in keys {
-        place = place
-            .entry(key)
-            .or_insert_with(|| toml::Value::Table(toml::Table::new()))
-            .as_table_mut()
-            .ok_or_else(|| wrong("goes through a field that holds no others"))?;
+/// Passes `value` if it lies in `lo..=hi`; the message speaks in `unit`.
+fn within<Q: Quantity>(unit: &str, field: &str, value: Q, lo: Q, hi: Q) -> Result<(), UnitError> {
+    if in_range(field, value, lo, hi).is_ok() {
+        return Ok(());
     }
-    place.insert(last.into(), value);
-    Ok(())
+    let unit = Q::UNITS
+        .iter()
+        .find(|u| u.names.contains(&unit))
+        .unwrap_or(&Q::UNITS[0]);
+    // three decimals: enough for a person, and hides the last bit of a conversion
+    let say = |q: Q| {
+        let number = (unit.of_si(q.si()) * 1e3).round() / 1e3;
+        format!("{number} {}", unit.names[0])
+    };
+    Err(UnitError::OutOfRange {
+        field: field.into(),
+        value: say(value),
+        lo: say(lo),
+        hi: say(hi),
+    })
 }
 
-/// A reader's message in one line.
-fn one_line(e: &toml::de::Error) -> ScenarioError {
-    let text = e.to_string();
-    let place = text
-        .lines()
-        .next()
-        .filter(|l| l.contains("at line"))
-        .map(str::trim);
-    let what = e.message().split_whitespace().collect::<Vec<_>>().join(" ");
-    ScenarioError::Text(match place {
-        Some(place) => format!("{place}: {what}"),
-        None => match text.lines().find(|l| l.trim_start().starts_with("in `")) {
-            Some(field) => format!("{}: {what}", field.trim()),
-            None => what,
+/// The same error with the place its field is in.
+fn inside(place: &str, error: UnitError) -> UnitError {
+    match error {
+        UnitError::OutOfRange {
+            field,
+            value,
+            lo,
+            hi,
+        } => UnitError::OutOfRange {
+            field: format!("{place}.{field}"),
+            value,
+            lo,
+            hi,
         },
-    })
+        other => other,
+    }
 }

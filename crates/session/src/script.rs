@@ -1,7 +1,7 @@
 //! A script of acts, each at a time or on a condition, done in order.
 
 use lowside_plant::plant::TICK;
-use lowside_units::{Duration, GaugePressure, Mass, Quantity, Temperature, UnitError};
+use lowside_units::{Duration, GaugePressure, Mass, Quantity, Temperature, UnitError, in_range};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use thiserror::Error;
 
@@ -55,6 +55,15 @@ const READINGS: &[(&str, Reading)] = &[
     ("charge", Reading::Charge),
 ];
 
+/// Names of the readings, for a message.
+fn names() -> String {
+    READINGS
+        .iter()
+        .map(|(n, _)| *n)
+        .collect::<Vec<_>>()
+        .join(", ")
+}
+
 /// A reading below or above a value, as in `vent < 10 degC`.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Condition {
@@ -75,11 +84,26 @@ pub enum ConditionError {
     )]
     Form(String),
     /// An unknown reading.
-    #[error("\"{0}\" is not a reading; use one of low, high, vent, cabin, can_liquid, charge")]
+    #[error("\"{0}\" is not a reading; use one of {known}", known = names())]
     Reading(String),
     /// A value that is no such quantity.
     #[error(transparent)]
     Value(#[from] UnitError),
+}
+
+impl Act {
+    /// Checks the times.
+    ///
+    /// # Errors
+    /// [`UnitError::OutOfRange`] naming the field, its value and limits.
+    pub(crate) fn check(&self) -> Result<(), UnitError> {
+        let (least, most) = (Duration::from_s(0.0), Duration::from_h(24.0));
+        in_range("after", self.after, least, most)?;
+        if let Some(t) = self.at_most {
+            in_range("at_most", t, least, most)?;
+        }
+        Ok(())
+    }
 }
 
 impl core::str::FromStr for Condition {

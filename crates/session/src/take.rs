@@ -63,9 +63,9 @@ pub enum TakeError {
         most: u64,
     },
     /// An act the bay refused.
-    #[error("act {index}: {why}")]
+    #[error("act {} of the log: {why}", .index + 1)]
     Act {
-        /// Which act.
+        /// Which act, from 0.
         index: usize,
         /// Why.
         why: Refused,
@@ -181,6 +181,11 @@ impl Replay<'_> {
             }
             self.bay.step();
         }
+    }
+
+    /// The bay as far as it has come, to read.
+    pub fn bay(&self) -> &Bay {
+        &self.bay
     }
 
     /// Share done, 0 to 1.

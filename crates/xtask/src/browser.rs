@@ -21,7 +21,7 @@ use crate::{
 };
 
 /// Runs the browser tests, all or the files named.
-pub(crate) fn test(place: &Place, site: &Site, names: &[String]) -> Result<()> {
+pub(crate) fn test(place: &Place, site: Site, names: &[String]) -> Result<()> {
     let scripts = place.root.join("tests/browser");
     let files = if names.is_empty() {
         all_tests(&scripts)?
@@ -43,7 +43,7 @@ pub(crate) fn test(place: &Place, site: &Site, names: &[String]) -> Result<()> {
 }
 
 /// Takes pictures of the page into `target/shots`.
-pub(crate) fn shots(place: &Place, site: &Site) -> Result<()> {
+pub(crate) fn shots(place: &Place, site: Site) -> Result<()> {
     let stage = Stage::prepare(place, site)?;
     let out = place.target.join("shots");
     fs::create_dir_all(&out)?;
@@ -89,7 +89,7 @@ struct Stage {
 }
 
 impl Stage {
-    fn prepare(place: &Place, site: &Site) -> Result<Self> {
+    fn prepare(place: &Place, site: Site) -> Result<Self> {
         tools::ensure_node()?;
         let browser = tools::ensure_browser()?;
         let dir = place.target.join("browser");

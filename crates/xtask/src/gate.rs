@@ -67,14 +67,14 @@ pub(crate) fn run_all(place: &Place, fast: bool) -> Result<()> {
         run(cargo.args(["--", "--deny=warnings"]))
     })?;
     let site = steps.step("page", || page::build(place, false))?;
-    if site.sent_bytes > page::BUDGET_BYTES {
+    if site.sent() > page::BUDGET_BYTES {
         bail!(
             "the page weighs {} bytes as sent; its budget is {}",
-            site.sent_bytes,
+            site.sent(),
             page::BUDGET_BYTES
         );
     }
-    steps.step("browser tests", || browser::test(place, &site, &[]))?;
+    steps.step("browser tests", || browser::test(place, site, &[]))?;
     steps.report();
     Ok(())
 }

@@ -66,20 +66,20 @@ fn run(args: &[String]) -> Result<()> {
             let dev = options.flag("--dev");
             let place = Place::find()?;
             let site = page::build(&place, dev)?;
-            browser::test(&place, &site, &options.rest)
+            browser::test(&place, site, &options.rest)
         }
         "shots" => {
             let dev = options.flag("--dev");
             options.finish()?;
             let place = Place::find()?;
             let site = page::build(&place, dev)?;
-            browser::shots(&place, &site)
+            browser::shots(&place, site)
         }
         "bits" => {
             options.finish()?;
             let place = Place::find()?;
             let site = page::build(&place, false)?;
-            browser::test(&place, &site, &["bits.test.mjs".to_owned()])
+            browser::test(&place, site, &["bits.test.mjs".to_owned()])
         }
         "help" | "--help" | "-h" => {
             println!("{USAGE}");
@@ -91,7 +91,7 @@ fn run(args: &[String]) -> Result<()> {
 
 fn serve(dev: bool, port: u16) -> Result<()> {
     let site = page::build(&Place::find()?, dev)?;
-    let server = site::Server::start(&site, port)?;
+    let server = site::Server::start(site, port)?;
     println!("\nLowside is at {}  (Ctrl+C stops it)", server.address());
     server.wait();
     Ok(())

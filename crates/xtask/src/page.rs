@@ -1,11 +1,5 @@
 //! Builds the page: the web crate as WebAssembly, its bindings, the static files, and a compressed copy of each.
-use std::{
-    collections::BTreeMap,
-    fs,
-    io::Write,
-    path::{Path, PathBuf},
-    time::Instant,
-};
+use std::{collections::BTreeMap, fs, io::Write, path::Path, time::Instant};
 
 use anyhow::{Context, Result, bail};
 use flate2::{Compression, write::GzEncoder};
@@ -17,14 +11,99 @@ use crate::{
 };
 
 /// What the page may weigh, brotli, all files together: a classroom's shared connection is the yardstick (350 kB).
-pub(crate) const BUDGET_BYTES: u64 = 350_000;
+pub(crate) const BUDGET_BYTES: usize = 350_000;
 
-/// A built page on disk.
+/// The one file whose address never changes.
+pub(crate) const INDEX: &str = "index.html";
+
+/// A built page, as it stands in `target/site`. It is kept in memory too, so that a server of it shows one version until
+/// it ends, whatever is built meanwhile.
 pub(crate) struct Site {
-    /// The directory to serve.
-    pub(crate) dir: PathBuf,
-    /// Bytes of all files as a browser receives them; of a development build, which is not compressed, the raw bytes.
-    pub(crate) sent_bytes: u64,
+    /// The files by their path.
+    pub(crate) files: BTreeMap<String, Packed>,
+}
+
+/// One file of the page, as it is and as it is sent.
+pub(crate) struct Packed {
+    /// The file itself.
+    pub(crate) raw: Vec<u8>,
+    /// Compressed copies; a development build goes without.
+    pub(crate) compressed: Option<Compressed>,
+}
+
+/// A file's compressed copies.
+pub(crate) struct Compressed {
+    /// For every current browser.
+    pub(crate) brotli: Vec<u8>,
+    /// For a static host or proxy that knows no brotli.
+    pub(crate) gzip: Vec<u8>,
+}
+
+impl Packed {
+    fn new(raw: Vec<u8>, compress: bool) -> Result<Self> {
+        let compressed = if compress {
+            Some(Compressed::new(&raw)?)
+        } else {
+            None
+        };
+        Ok(Self { raw, compressed })
+    }
+
+    /// Bytes that a browser receives.
+    fn sent(&self) -> usize {
+        self.compressed
+            .as_ref()
+            .map_or(self.raw.len(), |copies| copies.brotli.len())
+    }
+}
+
+impl Compressed {
+    fn new(raw: &[u8]) -> Result<Self> {
+        let mut brotli = Vec::new();
+        // 11: best quality; 22: the window every browser accepts.
+        brotli::CompressorWriter::new(&mut brotli, 1 << 16, 11, 22).write_all(raw)?;
+        let mut gzip = GzEncoder::new(Vec::new(), Compression::best());
+        gzip.write_all(raw)?;
+        Ok(Self {
+            brotli,
+            gzip: gzip.finish()?,
+        })
+    }
+}
+
+impl Site {
+    /// Bytes of the whole page as a browser receives it.
+    pub(crate) fn sent(&self) -> usize {
+        self.files.values().map(Packed::sent).sum()
+    }
+
+    fn write(&self, dir: &Path) -> Result<()> {
+        for (name, file) in &self.files {
+            let path = dir.join(name);
+            if let Some(parent) = path.parent() {
+                fs::create_dir_all(parent)?;
+            }
+            put(&path, &file.raw)?;
+            if let Some(copies) = &file.compressed {
+                put(&dir.join(format!("{name}.br")), &copies.brotli)?;
+                put(&dir.join(format!("{name}.gz")), &copies.gzip)?;
+            }
+        }
+        Ok(())
+    }
+
+    fn report(&self) {
+        println!("{:<40} {:>10} {:>10}", "file", "raw", "sent");
+        for (name, file) in &self.files {
+            println!("{name:<40} {:>10} {:>10}", file.raw.len(), file.sent());
+        }
+        let raw: usize = self.files.values().map(|file| file.raw.len()).sum();
+        println!("{:<40} {raw:>10} {:>10}", "all", self.sent());
+    }
+}
+
+fn put(path: &Path, bytes: &[u8]) -> Result<()> {
+    fs::write(path, bytes).with_context(|| format!("writing {}", path.display()))
 }
 
 /// Builds `target/site` and prints what each file weighs.
@@ -73,42 +152,27 @@ pub(crate) fn build(place: &Place, dev: bool) -> Result<Site> {
     let version = version(&index, &assets);
     let index = point_at_version(&index, &version, &assets)?;
 
+    let mut files = BTreeMap::from([(INDEX.to_owned(), Packed::new(index.into_bytes(), !dev)?)]);
+    for (name, bytes) in assets {
+        files.insert(format!("{version}/{name}"), Packed::new(bytes, !dev)?);
+    }
+    let site = Site { files };
+
     let staged = place.target.join("site-next");
     replace_dir(&staged)?;
-    let mut sizes = vec![write(&staged, "index.html", index.as_bytes(), !dev)?];
-    for (name, bytes) in &assets {
-        sizes.push(write(&staged, &format!("{version}/{name}"), bytes, !dev)?);
-    }
+    site.write(&staged)?;
     let dir = place.target.join("site");
     if dir.exists() {
         fs::remove_dir_all(&dir).with_context(|| format!("removing the old {}", dir.display()))?;
     }
     fs::rename(&staged, &dir).with_context(|| format!("moving the page to {}", dir.display()))?;
-    let sent_bytes = report(&sizes, &dir, started);
-    Ok(Site { dir, sent_bytes })
-}
-
-/// One file of the page: name, raw bytes, bytes as sent.
-struct Size {
-    name: String,
-    raw: u64,
-    sent: u64,
-}
-
-fn report(sizes: &[Size], dir: &Path, started: Instant) -> u64 {
-    println!("{:<40} {:>10} {:>10}", "file", "raw", "brotli");
-    for size in sizes {
-        println!("{:<40} {:>10} {:>10}", size.name, size.raw, size.sent);
-    }
-    let raw: u64 = sizes.iter().map(|size| size.raw).sum();
-    let sent: u64 = sizes.iter().map(|size| size.sent).sum();
-    println!("{:<40} {raw:>10} {sent:>10}", "all");
+    site.report();
     println!(
         "{} ({:.1} s after cargo)",
         dir.display(),
         started.elapsed().as_secs_f64()
     );
-    sent
+    Ok(site)
 }
 
 /// Reads a directory tree; a missing directory is an empty one. Two files of one name are an error.
@@ -172,43 +236,6 @@ fn point_at_version(
     Ok(index.replace(MARK, &format!("\"{version}/")))
 }
 
-/// Writes a file and, if asked, its brotli and gzip copies.
-fn write(dir: &Path, name: &str, bytes: &[u8], compress: bool) -> Result<Size> {
-    let path = dir.join(name);
-    let put = |path: &Path, bytes: &[u8]| {
-        fs::write(path, bytes).with_context(|| format!("writing {}", path.display()))
-    };
-    if let Some(parent) = path.parent() {
-        fs::create_dir_all(parent)?;
-    }
-    put(&path, bytes)?;
-    let mut sent = bytes.len();
-    if compress {
-        let packed = brotli_of(bytes)?;
-        sent = packed.len();
-        put(&dir.join(format!("{name}.br")), &packed)?;
-        put(&dir.join(format!("{name}.gz")), &gzip_of(bytes)?)?;
-    }
-    Ok(Size {
-        name: name.to_owned(),
-        raw: bytes.len() as u64,
-        sent: sent as u64,
-    })
-}
-
-fn brotli_of(bytes: &[u8]) -> Result<Vec<u8>> {
-    let mut out = Vec::new();
-    // 11: best quality; 22: the window every browser accepts.
-    brotli::CompressorWriter::new(&mut out, 1 << 16, 11, 22).write_all(bytes)?;
-    Ok(out)
-}
-
-fn gzip_of(bytes: &[u8]) -> Result<Vec<u8>> {
-    let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
-    encoder.write_all(bytes)?;
-    Ok(encoder.finish()?)
-}
-
 fn replace_dir(dir: &Path) -> Result<()> {
     if dir.exists() {
         fs::remove_dir_all(dir).with_context(|| format!("removing {}", dir.display()))?;
@@ -218,6 +245,10 @@ fn replace_dir(dir: &Path) -> Result<()> {
 
 #[cfg(test)]
 mod tests {
+    use std::io::Read;
+
+    use flate2::read::GzDecoder;
+
     use super::*;
 
     fn assets() -> BTreeMap<String, Vec<u8>> {
@@ -258,17 +289,14 @@ mod tests {
     #[test]
     fn compressed_copies_unpack_to_the_original() {
         let text = b"low side, high side, ".repeat(200);
+        let copies = Compressed::new(&text).expect("packs");
         let mut unpacked = Vec::new();
-        brotli::BrotliDecompress(&mut &brotli_of(&text).expect("packs")[..], &mut unpacked)
-            .expect("unpacks");
+        brotli::BrotliDecompress(&mut &copies.brotli[..], &mut unpacked).expect("unpacks");
         assert_eq!(unpacked, text);
         let mut unpacked = Vec::new();
-        let packed = gzip_of(&text).expect("packs");
-        std::io::Read::read_to_end(
-            &mut flate2::read::GzDecoder::new(&packed[..]),
-            &mut unpacked,
-        )
-        .expect("unpacks");
+        GzDecoder::new(&copies.gzip[..])
+            .read_to_end(&mut unpacked)
+            .expect("unpacks");
         assert_eq!(unpacked, text);
     }
 }

@@ -3,8 +3,6 @@
 //! tiny_http and not an async stack: a handful of small static files for one person needs no runtime, and it costs four
 //! small crates where the alternative costs about fifty.
 use std::{
-    fs,
-    path::{Path, PathBuf},
     sync::Arc,
     thread::{self, JoinHandle},
 };
@@ -12,7 +10,7 @@ use std::{
 use anyhow::{Result, anyhow};
 use tiny_http::{Header, Method, Request, Response, Server as Http};
 
-use crate::page::Site;
+use crate::page::{INDEX, Packed, Site};
 
 /// How many ports above the wanted one are tried when it is taken.
 const PORTS_TRIED: u16 = 20;
@@ -27,7 +25,7 @@ pub(crate) struct Server {
 
 impl Server {
     /// Serves `site` on `port`, or the next free port above it; port 0 lets the system choose.
-    pub(crate) fn start(site: &Site, port: u16) -> Result<Self> {
+    pub(crate) fn start(site: Site, port: u16) -> Result<Self> {
         let last = if port == 0 {
             0
         } else {
@@ -41,13 +39,13 @@ impl Server {
                 break;
             }
         }
-        let http = Arc::new(outcome?);
+        let (http, site) = (Arc::new(outcome?), Arc::new(site));
         let threads = (0..THREADS)
             .map(|_| {
-                let (http, dir) = (Arc::clone(&http), site.dir.clone());
+                let (http, site) = (Arc::clone(&http), Arc::clone(&site));
                 thread::spawn(move || {
                     for request in http.incoming_requests() {
-                        answer(request, &dir);
+                        answer(request, &site);
                     }
                 })
             })
@@ -78,10 +76,20 @@ impl Drop for Server {
     }
 }
 
-fn answer(request: Request, dir: &Path) {
-    let head = matches!(request.method(), Method::Head);
-    let response = if head || matches!(request.method(), Method::Get) {
-        find(dir, request.url(), accepted(&request))
+fn answer(request: Request, site: &Site) {
+    let response = if matches!(request.method(), Method::Get | Method::Head) {
+        // Only names of the page's own files are ever found, so nothing a request says can reach the disk.
+        let name = request
+            .url()
+            .split(['?', '#'])
+            .next()
+            .unwrap_or_default()
+            .trim_start_matches('/');
+        let name = if name.is_empty() { INDEX } else { name };
+        match site.files.get(name) {
+            Some(file) => send(name, file, accepted(&request)),
+            None => refusal(404, "not found"),
+        }
     } else {
         refusal(405, "only GET and HEAD")
     };
@@ -100,51 +108,28 @@ fn accepted(request: &Request) -> &str {
 
 type Bytes = Response<std::io::Cursor<Vec<u8>>>;
 
-fn find(dir: &Path, url: &str, accepted: &str) -> Bytes {
-    let Some(name) = safe_name(url) else {
-        return refusal(400, "that is no path of this page");
+fn send(name: &str, file: &Packed, accepted: &str) -> Bytes {
+    let takes = |encoding: &str| accepted.split(',').any(|item| item.trim() == encoding);
+    let (bytes, encoding) = match &file.compressed {
+        Some(copies) if takes("br") => (&copies.brotli, Some("br")),
+        Some(copies) if takes("gzip") => (&copies.gzip, Some("gzip")),
+        _ => (&file.raw, None),
     };
-    let path = dir.join(&name);
-    for (encoding, suffix) in [("br", ".br"), ("gzip", ".gz"), ("", "")] {
-        let wanted = encoding.is_empty() || accepted.split(',').any(|item| item.trim() == encoding);
-        let file = PathBuf::from(format!("{}{suffix}", path.display()));
-        if !wanted || !file.is_file() {
-            continue;
-        }
-        let Ok(bytes) = fs::read(&file) else { continue };
-        // A versioned file never changes; the index must be asked for each time, or it would name files that are gone.
-        let cache = if name == "index.html" {
-            "no-cache"
-        } else {
-            "public, max-age=31536000, immutable"
-        };
-        let mut response = Response::from_data(bytes)
-            .with_header(header("Content-Type", mime(&name)))
-            .with_header(header("Cache-Control", cache))
-            .with_header(header("Vary", "Accept-Encoding"))
-            .with_header(header("X-Content-Type-Options", "nosniff"));
-        if !encoding.is_empty() {
-            response.add_header(header("Content-Encoding", encoding));
-        }
-        return response;
-    }
-    refusal(404, "not found")
-}
-
-/// The file a request means, relative to the site, or nothing if it tries to leave the site.
-fn safe_name(url: &str) -> Option<String> {
-    let path = url.split(['?', '#']).next()?.strip_prefix('/')?;
-    if path.is_empty() {
-        return Some("index.html".to_owned());
-    }
-    let plain = |part: &str| {
-        !part.starts_with('.')
-            && !part.is_empty()
-            && part
-                .bytes()
-                .all(|byte| byte.is_ascii_alphanumeric() || b"-_.".contains(&byte))
+    // A versioned file never changes; the index must be asked for each time, or it would name files that are gone.
+    let cache = if name == INDEX {
+        "no-cache"
+    } else {
+        "public, max-age=31536000, immutable"
     };
-    path.split('/').all(plain).then(|| path.to_owned())
+    let mut response = Response::from_data(bytes.clone())
+        .with_header(header("Content-Type", mime(name)))
+        .with_header(header("Cache-Control", cache))
+        .with_header(header("Vary", "Accept-Encoding"))
+        .with_header(header("X-Content-Type-Options", "nosniff"));
+    if let Some(encoding) = encoding {
+        response.add_header(header("Content-Encoding", encoding));
+    }
+    response
 }
 
 fn mime(name: &str) -> &'static str {
@@ -176,61 +161,51 @@ fn header(name: &str, value: &str) -> Header {
 #[cfg(test)]
 mod tests {
     use std::{
+        collections::BTreeMap,
         io::{Read, Write},
         net::TcpStream,
     };
 
     use super::*;
+    use crate::page::Compressed;
 
-    #[test]
-    fn a_request_cannot_leave_the_site() {
-        assert_eq!(safe_name("/").as_deref(), Some("index.html"));
-        assert_eq!(
-            safe_name("/v1/lowside.js?x=1").as_deref(),
-            Some("v1/lowside.js")
-        );
-        for url in [
-            "/../Cargo.toml",
-            "/v1/..%2f..",
-            "//etc/passwd",
-            "/.git/config",
-            "/v1/./a.js",
-            "v1/a.js",
-            "/v1\\a",
-        ] {
-            assert_eq!(safe_name(url), None, "{url}");
+    fn site() -> Site {
+        let index = Packed {
+            raw: b"index".to_vec(),
+            compressed: None,
+        };
+        let copies = Compressed {
+            brotli: b"packed".to_vec(),
+            gzip: b"zipped".to_vec(),
+        };
+        let wasm = Packed {
+            raw: b"raw".to_vec(),
+            compressed: Some(copies),
+        };
+        Site {
+            files: BTreeMap::from([(INDEX.to_owned(), index), ("v1/a.wasm".to_owned(), wasm)]),
         }
     }
 
-    /// A site of its own for one test, and what the server says to one request.
-    fn exchange(name: &str, request: &str) -> String {
-        let dir = std::env::temp_dir().join(format!("lowside-site-{}-{name}", std::process::id()));
-        fs::create_dir_all(dir.join("v1")).expect("makes a directory");
-        fs::write(dir.join("index.html"), "<p>index</p>").expect("writes");
-        fs::write(dir.join("v1/a.wasm"), "raw").expect("writes");
-        fs::write(dir.join("v1/a.wasm.br"), "packed").expect("writes");
-        let site = Site {
-            dir: dir.clone(),
-            sent_bytes: 0,
-        };
-        let server = Server::start(&site, 0).expect("a free port");
+    /// What a fresh server says to one request, given as its first line and any headers.
+    fn exchange(request: &str) -> String {
+        let server = Server::start(site(), 0).expect("a free port");
         let address = server.address();
         let host = address.trim_start_matches("http://").trim_end_matches('/');
         let mut stream = TcpStream::connect(host).expect("connects");
         write!(
             stream,
-            "{request} HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\n\r\n"
+            "{request}\r\nHost: {host}\r\nConnection: close\r\n\r\n"
         )
         .expect("sends");
         let mut text = String::new();
         stream.read_to_string(&mut text).expect("answers");
-        fs::remove_dir_all(dir).expect("cleans up");
         text
     }
 
     #[test]
     fn wasm_has_its_type_and_is_kept_for_good() {
-        let text = exchange("wasm", "GET /v1/a.wasm");
+        let text = exchange("GET /v1/a.wasm?x=1 HTTP/1.1");
         assert!(text.starts_with("HTTP/1.1 200"), "{text}");
         assert!(
             text.contains("Content-Type: application/wasm\r\n"),
@@ -241,36 +216,54 @@ mod tests {
     }
 
     #[test]
-    fn a_browser_that_takes_brotli_gets_brotli() {
-        let text = exchange(
-            "brotli",
-            "GET /v1/a.wasm HTTP/1.1\r\nAccept-Encoding: gzip, br\r\nX:",
-        );
-        assert!(text.contains("Content-Encoding: br\r\n"), "{text}");
-        assert!(text.ends_with("\r\n\r\npacked"), "{text}");
+    fn a_browser_gets_the_best_encoding_it_takes() {
+        for (accepts, encoding, body) in [
+            ("gzip, br", "br", "packed"),
+            ("deflate, gzip", "gzip", "zipped"),
+        ] {
+            let text = exchange(&format!(
+                "GET /v1/a.wasm HTTP/1.1\r\nAccept-Encoding: {accepts}"
+            ));
+            assert!(
+                text.contains(&format!("Content-Encoding: {encoding}\r\n")),
+                "{text}"
+            );
+            assert!(text.ends_with(&format!("\r\n\r\n{body}")), "{text}");
+        }
     }
 
     #[test]
-    fn the_index_is_asked_for_each_time_and_a_stranger_is_not_found() {
-        assert!(exchange("index", "GET /").contains("Cache-Control: no-cache\r\n"));
-        assert!(exchange("missing", "GET /v1/none.js").starts_with("HTTP/1.1 404"));
-        assert!(exchange("post", "POST /").starts_with("HTTP/1.1 405"));
+    fn the_index_is_asked_for_each_time() {
+        let text = exchange("GET / HTTP/1.1");
+        assert!(text.contains("Cache-Control: no-cache\r\n"), "{text}");
+        assert!(text.ends_with("\r\n\r\nindex"), "{text}");
+    }
+
+    #[test]
+    fn only_the_pages_own_files_are_found() {
+        for path in [
+            "/v1/none.js",
+            "/../Cargo.toml",
+            "/v1/../../Cargo.toml",
+            "//etc/passwd",
+            "/%2e%2e/Cargo.toml",
+        ] {
+            let text = exchange(&format!("GET {path} HTTP/1.1"));
+            assert!(text.starts_with("HTTP/1.1 404"), "{path}: {text}");
+        }
+        assert!(exchange("POST / HTTP/1.1").starts_with("HTTP/1.1 405"));
     }
 
     #[test]
     fn a_taken_port_moves_on_to_the_next() {
-        let site = Site {
-            dir: std::env::temp_dir(),
-            sent_bytes: 0,
-        };
-        let first = Server::start(&site, 0).expect("a free port");
+        let first = Server::start(site(), 0).expect("a free port");
         let port = first
             .http
             .server_addr()
             .to_ip()
             .expect("an internet address")
             .port();
-        let second = Server::start(&site, port).expect("a port above it");
+        let second = Server::start(site(), port).expect("a port above it");
         assert_ne!(first.address(), second.address());
     }
 }

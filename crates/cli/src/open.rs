@@ -1,0 +1,72 @@
+//! Opens a scenario: one of those shipped, by name, or a file, with its vehicle's file and the overrides.
+
+use crate::{failure::Failure, files};
+use lowside_session::{Scenario, ScenarioError, library, scenario::LARGEST};
+use std::path::{Path, PathBuf};
+
+/// A shipped scenario by name or a file by path; a name without a file ending is looked up among the shipped first.
+///
+/// # Errors
+/// [`Failure::Asked`] naming the file, the field and what is allowed.
+pub(crate) fn scenario(asked: &Path, overrides: &[String]) -> Result<Scenario, Failure> {
+    let shipped = asked.to_str().and_then(library::scenario);
+    let (text, folder) = match shipped {
+        Some(text) => (text.to_owned(), PathBuf::new()),
+        None => (read(asked)?, asked.parent().map(Path::to_owned).unwrap_or_default()),
+    };
+    let overrides: Vec<String> = overrides.iter().map(|o| from_here(o)).collect();
+    // a vehicle's file says itself what is wrong with it, under its own name
+    let mut trouble = None;
+    let parsed = Scenario::parse_with(&text, &overrides, |name| {
+        if !is_file_name(name) {
+            return library::vehicle(name).map(str::to_owned);
+        }
+        match files::read(&folder.join(name), LARGEST, "a vehicle") {
+            Ok(text) => Some(text),
+            Err(failure) => {
+                trouble = Some(failure);
+                None
+            }
+        }
+    });
+    match (parsed, trouble) {
+        (Ok(scenario), _) => Ok(scenario),
+        (Err(ScenarioError::Vehicle { .. }), Some(failure)) => {
+            Err(Failure::Asked(format!("{}: vehicle: {failure}", asked.display())))
+        }
+        (Err(e), _) => Err(Failure::Asked(format!("{}: {e}", asked.display()))),
+    }
+}
+
+fn read(path: &Path) -> Result<String, Failure> {
+    let bare = path.extension().is_none() && path.components().count() == 1;
+    if bare && !path.exists() {
+        let names: Vec<&str> = library::scenario_names().collect();
+        return Err(Failure::Asked(format!(
+            "{}: there is no such file and no such shipped scenario; shipped are {}",
+            path.display(),
+            names.join(", ")
+        )));
+    }
+    files::read(path, LARGEST, "a scenario")
+}
+
+fn is_file_name(vehicle: &str) -> bool {
+    Path::new(vehicle)
+        .extension()
+        .is_some_and(|e| e.eq_ignore_ascii_case("toml"))
+}
+
+/// A vehicle's file named on the command line is meant from where the command is given, not from the scenario's folder.
+fn from_here(text: &str) -> String {
+    match text.split_once('=') {
+        Some((key, value)) if key.trim() == "vehicle" => {
+            let value = value.trim().trim_matches('"');
+            match std::path::absolute(value) {
+                Ok(path) if is_file_name(value) => format!("vehicle={}", path.display()),
+                _ => text.to_owned(),
+            }
+        }
+        _ => text.to_owned(),
+    }
+}

@@ -1,0 +1,178 @@
+//! Round pressure gauges: the scale, the ring of saturation temperatures, and where the needle stands.
+
+use lowside_session::Bay;
+use lowside_units::{GaugePressure, Quantity, Temperature, display::UnitSystem};
+
+/// Which gauge.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Which {
+    /// Compound gauge on the low hose.
+    Low,
+    /// High-pressure gauge on the high hose.
+    High,
+}
+
+/// A mark on a scale.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Mark {
+    /// Place along the sweep, 0 to 1.
+    pub at: f64,
+    /// Its number, where it carries one.
+    pub label: Option<String>,
+}
+
+/// The unchanging face of a gauge.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Face {
+    /// Which gauge.
+    pub which: Which,
+    /// Pressure marks.
+    pub pressure: Vec<Mark>,
+    /// Saturation temperature marks.
+    pub saturation: Vec<Mark>,
+    /// Unit of the pressure scale.
+    pub unit: &'static str,
+    /// Unit of the vacuum part.
+    pub vacuum_unit: &'static str,
+    /// Unit of the temperature ring.
+    pub temperature_unit: &'static str,
+    /// Refrigerant of the ring.
+    pub refrigerant: &'static str,
+    /// Where the scale passes the atmosphere.
+    pub zero_at: f64,
+}
+
+/// Share of the sweep below the atmosphere.
+fn vacuum_share(which: Which) -> f64 {
+    match which {
+        Which::Low => 0.16,
+        Which::High => 0.0,
+    }
+}
+
+/// Top of the scale, Pa gauge.
+fn top(which: Which, units: UnitSystem) -> f64 {
+    match (which, units) {
+        (Which::Low, UnitSystem::Us) => GaugePressure::from_psi(150.0).si(),
+        (Which::Low, UnitSystem::Si) => 1.0e6,
+        (Which::High, UnitSystem::Us) => GaugePressure::from_psi(500.0).si(),
+        (Which::High, UnitSystem::Si) => 3.5e6,
+    }
+}
+
+/// Full vacuum, Pa gauge.
+const FULL_VACUUM: f64 = -101_325.0;
+
+/// Place of a gauge pressure (Pa) along the sweep, 0 to 1, held at the pins.
+pub fn place(which: Which, units: UnitSystem, p: f64) -> f64 {
+    let v = vacuum_share(which);
+    let at = if p < 0.0 { v * (1.0 - p / FULL_VACUUM) } else { v + (1.0 - v) * p / top(which, units) };
+    at.clamp(0.0, 1.0)
+}
+
+/// Where the needle of a gauge stands, 0 to 1.
+pub fn needle(bay: &Bay, which: Which, units: UnitSystem) -> f64 {
+    let i = &bay.shop().instruments;
+    let p = match which {
+        Which::Low => i.low.pointer(),
+        Which::High => i.high.pointer(),
+    };
+    place(which, units, p)
+}
+
+impl Face {
+    /// The face of a gauge in a bay.
+    pub fn of(bay: &Bay, which: Which, units: UnitSystem) -> Self {
+        let (step, most, labelled): (i32, i32, i32) = match (which, units) {
+            (Which::Low, UnitSystem::Us) => (5, 150, 30),
+            (Which::Low, UnitSystem::Si) => (50, 1000, 200),
+            (Which::High, UnitSystem::Us) => (20, 500, 100),
+            (Which::High, UnitSystem::Si) => (100, 3500, 500),
+        };
+        let pa = |n: i32| match units {
+            UnitSystem::Us => GaugePressure::from_psi(f64::from(n)).si(),
+            UnitSystem::Si => f64::from(n) * 1e3,
+        };
+        let mut pressure: Vec<Mark> = (0..=most / step)
+            .map(|k| k * step)
+            .map(|n| Mark { at: place(which, units, pa(n)), label: (n % labelled == 0).then(|| n.to_string()) })
+            .collect();
+        if which == Which::Low {
+            let vacuum: &[(i32, bool)] = match units {
+                UnitSystem::Us => &[(10, false), (20, false), (30, true)],
+                UnitSystem::Si => &[(50, false), (100, true)],
+            };
+            for &(n, shown) in vacuum {
+                let p = match units {
+                    UnitSystem::Us => GaugePressure::from_in_hg_vacuum(f64::from(n)).si(),
+                    UnitSystem::Si => f64::from(n) * -1e3,
+                };
+                let sign = if units == UnitSystem::Si { "\u{2212}" } else { "" };
+                pressure.push(Mark { at: place(which, units, p), label: shown.then(|| format!("{sign}{n}")) });
+            }
+        }
+        let network = &bay.plant().network;
+        let (table, atmosphere) = (network.table(), bay.plant().day().p);
+        let (from, to, by, shown): (i32, i32, i32, i32) = match (which, units) {
+            (Which::Low, UnitSystem::Us) => (-20, 100, 10, 20),
+            (Which::Low, UnitSystem::Si) => (-25, 40, 5, 10),
+            (Which::High, UnitSystem::Us) => (0, 190, 10, 20),
+            (Which::High, UnitSystem::Si) => (-20, 85, 5, 20),
+        };
+        let saturation = (0..=(to - from) / by)
+            .map(|k| from + k * by)
+            .filter_map(|n| {
+                let t = match units {
+                    UnitSystem::Us => Temperature::from_deg_f(f64::from(n)),
+                    UnitSystem::Si => Temperature::from_deg_c(f64::from(n)),
+                };
+                let p = table.p_sat(t.k()) - atmosphere;
+                let label = if n < 0 { format!("\u{2212}{}", -n) } else { n.to_string() };
+                (p >= 0.0 && p <= top(which, units))
+                    .then(|| Mark { at: place(which, units, p), label: (n.rem_euclid(shown) == 0).then_some(label) })
+            })
+            .collect();
+        Self {
+            which,
+            pressure,
+            saturation,
+            unit: if units == UnitSystem::Us { "psig" } else { "kPag" },
+            vacuum_unit: if units == UnitSystem::Us { "inHg" } else { "kPag" },
+            temperature_unit: if units == UnitSystem::Us { "\u{b0}F" } else { "\u{b0}C" },
+            refrigerant: network.gas().name(),
+            zero_at: vacuum_share(which),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::readout::tests::bay;
+
+    #[test]
+    fn the_ring_agrees_with_the_published_saturation_pressure() {
+        // R-134a at 40 degF: 35.1 psig, at 130 degF: 198.7 psig (pressure-temperature charts of the trade, from memory;
+        // Tillner-Roth & Baehr 1994 gives 343.4 kPa and 1471 kPa absolute).
+        let bay = bay("healthy");
+        for (which, label, psig) in [(Which::Low, "40", 35.1), (Which::High, "120", 171.1)] {
+            let face = Face::of(&bay, which, UnitSystem::Us);
+            let mark = face.saturation.iter().find(|m| m.label.as_deref() == Some(label)).expect("the mark is there");
+            let want = place(which, UnitSystem::Us, GaugePressure::from_psi(psig).si());
+            assert!((mark.at - want).abs() < 0.003, "{label}: {} against {want}", mark.at);
+        }
+    }
+
+    #[test]
+    fn scales_rise_and_stop_at_their_pins() {
+        for which in [Which::Low, Which::High] {
+            for units in [UnitSystem::Us, UnitSystem::Si] {
+                let places: Vec<f64> = (-10..60).map(|k| place(which, units, f64::from(k) * 1e5)).collect();
+                assert!(places.windows(2).all(|w| w[0] <= w[1]));
+                assert!(places[0] >= 0.0 && (places[69] - 1.0).abs() < 1e-12);
+                let face = Face::of(&bay("healthy"), which, units);
+                assert!(face.pressure.iter().filter(|m| m.label.is_some()).count() >= 5);
+            }
+        }
+    }
+}

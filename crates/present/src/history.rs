@@ -1,0 +1,245 @@
+//! What the instruments showed over time, thinned for a chart of so many columns.
+
+use std::collections::VecDeque;
+
+use lowside_session::{Action, Bay, Event, TICKS_PER_SECOND, Tick};
+
+/// Ticks between samples: half a second of bay time.
+pub const EVERY: Tick = TICKS_PER_SECOND / 2;
+/// Most samples kept: two hours.
+const KEPT: usize = 2 * 3600 * 2;
+
+/// One moment, SI: Pa gauge and K.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sample {
+    /// When.
+    pub tick: Tick,
+    /// Compound gauge, Pa gauge.
+    pub low: f32,
+    /// High-pressure gauge, Pa gauge.
+    pub high: f32,
+    /// Centre vent, K.
+    pub vent: f32,
+    /// Cabin, K.
+    pub cabin: f32,
+    /// Clutch engaged.
+    pub clutch: bool,
+}
+
+/// Which trace.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Trace {
+    /// Compound gauge.
+    Low,
+    /// High-pressure gauge.
+    High,
+    /// Vent.
+    Vent,
+    /// Cabin.
+    Cabin,
+}
+
+impl Sample {
+    /// The value of a trace.
+    pub fn get(&self, trace: Trace) -> f64 {
+        f64::from(match trace {
+            Trace::Low => self.low,
+            Trace::High => self.high,
+            Trace::Vent => self.vent,
+            Trace::Cabin => self.cabin,
+        })
+    }
+}
+
+/// The recorder.
+#[derive(Debug, Clone, Default)]
+pub struct History {
+    samples: VecDeque<Sample>,
+}
+
+/// A mark on the time axis.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum MarkKind {
+    /// A can was taken; its number.
+    Can(u32),
+    /// The can ran empty.
+    CanEmpty,
+    /// The engine was started.
+    EngineOn,
+    /// The engine was stopped.
+    EngineOff,
+    /// A can burst.
+    Burst,
+    /// The high-pressure cut-out opened.
+    CutOut,
+    /// The relief valve lifted.
+    Relief,
+}
+
+impl History {
+    /// Takes a sample if one is due. Call after every step.
+    #[expect(clippy::cast_possible_truncation, reason = "a chart needs no more than single precision")]
+    pub fn record(&mut self, bay: &Bay) {
+        if bay.tick() % EVERY != 0 || self.samples.back().is_some_and(|s| s.tick >= bay.tick()) {
+            return;
+        }
+        if self.samples.len() >= KEPT {
+            self.samples.pop_front();
+        }
+        let i = &bay.shop().instruments;
+        self.samples.push_back(Sample {
+            tick: bay.tick(),
+            low: i.low.pointer() as f32,
+            high: i.high.pointer() as f32,
+            vent: i.vent.pointer() as f32,
+            cabin: i.cabin.pointer() as f32,
+            clutch: bay.plant().drive.engaged,
+        });
+    }
+
+    /// All samples, oldest first.
+    pub fn samples(&self) -> impl DoubleEndedIterator<Item = &Sample> + ExactSizeIterator {
+        self.samples.iter()
+    }
+
+    fn window(&self, from: Tick, to: Tick) -> impl Iterator<Item = &Sample> {
+        let start = self.samples.partition_point(|s| s.tick < from);
+        self.samples.range(start..).take_while(move |s| s.tick <= to)
+    }
+
+    /// A trace over `from..=to` as points (place 0 to 1 along the window, value), at most two a column: every column keeps its
+    /// least and greatest value in the order they came, so that a short peak is never lost.
+    pub fn thin(&self, trace: Trace, from: Tick, to: Tick, columns: usize) -> Vec<(f64, f64)> {
+        let span = to.saturating_sub(from).max(1) as f64;
+        let mut out: Vec<(f64, f64)> = Vec::with_capacity(2 * columns + 2);
+        let mut column = usize::MAX;
+        let (mut lo, mut hi) = ((0.0, 0.0), (0.0, 0.0));
+        let mut flush = |lo: (f64, f64), hi: (f64, f64)| {
+            let (a, b) = if lo.0 <= hi.0 { (lo, hi) } else { (hi, lo) };
+            out.push(a);
+            if b != a {
+                out.push(b);
+            }
+        };
+        for s in self.window(from, to) {
+            let x = (s.tick - from) as f64 / span;
+            let point = (x, s.get(trace));
+            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "x is 0 to 1")]
+            let c = (x * columns as f64) as usize;
+            if c == column {
+                if point.1 < lo.1 {
+                    lo = point;
+                }
+                if point.1 > hi.1 {
+                    hi = point;
+                }
+            } else {
+                if column != usize::MAX {
+                    flush(lo, hi);
+                }
+                (column, lo, hi) = (c, point, point);
+            }
+        }
+        if column != usize::MAX {
+            flush(lo, hi);
+        }
+        out
+    }
+
+    /// Times at which the clutch was in over `from..=to`, as pairs of places 0 to 1.
+    pub fn clutch_in(&self, from: Tick, to: Tick) -> Vec<(f64, f64)> {
+        let span = to.saturating_sub(from).max(1) as f64;
+        let mut out: Vec<(f64, f64)> = Vec::new();
+        let mut was = false;
+        for s in self.window(from, to) {
+            let x = (s.tick - from) as f64 / span;
+            if s.clutch {
+                let end = (x + EVERY as f64 / span).min(1.0);
+                match out.last_mut() {
+                    Some(last) if was => last.1 = end,
+                    _ => out.push((x, end)),
+                }
+            }
+            was = s.clutch;
+        }
+        out
+    }
+}
+
+/// Marks on the time axis over `from..=to`, oldest first: (place 0 to 1, what).
+pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
+    let span = to.saturating_sub(from).max(1) as f64;
+    let mut can = 0;
+    let acts = bay.log().iter().filter_map(|(t, a)| {
+        let kind = match a {
+            Action::TakeCan => {
+                can += 1;
+                MarkKind::Can(can)
+            }
+            Action::Engine { on: true } => MarkKind::EngineOn,
+            Action::Engine { on: false } => MarkKind::EngineOff,
+            _ => return None,
+        };
+        Some((*t, kind))
+    });
+    let events = bay.events().iter().filter_map(|(t, e)| {
+        let kind = match e {
+            Event::CanEmpty => MarkKind::CanEmpty,
+            Event::CanBurst => MarkKind::Burst,
+            Event::CutOutOpened => MarkKind::CutOut,
+            Event::ReliefLifted => MarkKind::Relief,
+            _ => return None,
+        };
+        Some((*t, kind))
+    });
+    let mut all: Vec<(Tick, MarkKind)> = acts.chain(events).filter(|(t, _)| *t >= from && *t <= to).collect();
+    all.sort_by_key(|(t, _)| *t);
+    all.into_iter().map(|(t, k)| ((t - from) as f64 / span, k)).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::readout::tests::bay;
+
+    fn made(n: u64, value: impl Fn(u64) -> f32) -> History {
+        let samples = (0..n)
+            .map(|k| Sample { tick: k * EVERY, low: value(k), high: 0.0, vent: 0.0, cabin: 0.0, clutch: k % 20 < 5 })
+            .collect();
+        History { samples }
+    }
+
+    #[test]
+    fn thinning_keeps_every_peak() {
+        let h = made(10_000, |k| if k == 4321 { 900.0 } else if k == 777 { -50.0 } else { (k % 7) as f32 });
+        let points = h.thin(Trace::Low, 0, 10_000 * EVERY, 300);
+        assert!(points.len() <= 602, "{}", points.len());
+        assert!(points.iter().any(|p| (p.1 - 900.0).abs() < 1e-9), "the peak stays");
+        assert!(points.iter().any(|p| (p.1 + 50.0).abs() < 1e-9), "the dip stays");
+        assert!(points.windows(2).all(|w| w[0].0 <= w[1].0), "time runs forward");
+    }
+
+    #[test]
+    fn few_samples_stay_as_they_are() {
+        let h = made(10, |k| k as f32);
+        assert_eq!(h.thin(Trace::Low, 0, 9 * EVERY, 300).len(), 10);
+        assert!(h.thin(Trace::Low, 1_000_000, 2_000_000, 300).is_empty());
+    }
+
+    #[test]
+    fn the_clutch_bar_has_one_piece_for_each_engagement() {
+        let h = made(200, |_| 0.0);
+        assert_eq!(h.clutch_in(0, 200 * EVERY).len(), 10);
+    }
+
+    #[test]
+    fn marks_number_the_cans_even_outside_the_window() {
+        let mut bay = bay("charge-from-cans");
+        bay.apply(Action::TakeCan).unwrap();
+        for _ in 0..100 {
+            bay.step();
+        }
+        bay.apply(Action::TakeCan).unwrap();
+        assert_eq!(marks(&bay, 50, 150), [(0.5, MarkKind::Can(2))]);
+    }
+}

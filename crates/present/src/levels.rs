@@ -1,0 +1,327 @@
+//! The drawing of levels: pressure is height, and everything flows downhill.
+//!
+//! Every volume with its pressure, temperature, liquid share and place in the loop, every stream with its flow, and the lines of
+//! the surroundings at the pressure whose saturation temperature is theirs. The page only puts them on a sheet.
+
+use lowside_plant::{condenser, evaporator, network::Node, species::REFRIGERANT};
+use lowside_session::Bay;
+use lowside_shop::can::{self, Stance};
+use lowside_units::{
+    AbsolutePressure, GaugePressure, Quantity, Temperature,
+    display::{self, Shown, UnitSystem},
+};
+
+/// Lowest pressure on the axis, Pa absolute; what is below rests on the floor.
+pub const FLOOR: f64 = 3e3;
+/// Highest pressure on the axis, Pa absolute.
+pub const CEILING: f64 = 3.6e6;
+/// Share of the height below the atmosphere.
+const CELLAR: f64 = 0.15;
+
+/// Height of an absolute pressure (Pa) on the axis, 0 to 1: logarithmic, with the part below the atmosphere drawn smaller so that
+/// the running range has room.
+pub fn height(p: f64, atmosphere: f64) -> f64 {
+    let ratio = |p: f64, lo: f64, hi: f64| libm::log(p / lo) / libm::log(hi / lo);
+    let p = p.clamp(FLOOR, CEILING);
+    if p < atmosphere {
+        CELLAR * ratio(p, FLOOR, atmosphere)
+    } else {
+        CELLAR + (1.0 - CELLAR) * ratio(p, atmosphere, CEILING)
+    }
+}
+
+/// A volume on the drawing.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Block {
+    /// Height, 0 to 1.
+    pub height: f64,
+    /// Temperature, degC.
+    pub t: f64,
+    /// Share filled with liquid, 0 to 1.
+    pub fill: f64,
+    /// Density of the vapour over that at 1 MPa or so, 0 to 1: how thick its texture is.
+    pub haze: f64,
+    /// Volume, L.
+    pub volume: f64,
+    /// Below the axis: deep vacuum.
+    pub below: bool,
+}
+
+/// A stream on the drawing.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Stream {
+    /// Flow, g/s, positive in the named direction.
+    pub flow: f64,
+    /// Liquid share of it.
+    pub liquid: f64,
+}
+
+/// A line across: surroundings at the height of their temperature.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Line {
+    /// Height, 0 to 1.
+    pub height: f64,
+    /// Temperature as shown.
+    pub shown: Shown,
+}
+
+/// A mark on the axis.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tick {
+    /// Height, 0 to 1.
+    pub height: f64,
+    /// Gauge pressure.
+    pub pressure: String,
+    /// Saturation temperature at that pressure.
+    pub saturation: String,
+}
+
+/// The can on the drawing.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CanLevel {
+    /// What is in it.
+    pub block: Block,
+    /// Valve down.
+    pub inverted: bool,
+    /// Tap open.
+    pub open: bool,
+    /// Stands in water.
+    pub bath: bool,
+    /// Burst.
+    pub burst: bool,
+}
+
+/// Everything that the drawing shows at one moment.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Levels {
+    /// Discharge line, condenser cells and liquid line, in the order of the flow.
+    pub high: Vec<Block>,
+    /// Evaporator cells in the order of the flow.
+    pub evaporator: Vec<Block>,
+    /// Accumulator.
+    pub accumulator: Block,
+    /// Suction line.
+    pub suction: Block,
+    /// Hose on the low port.
+    pub low_hose: Block,
+    /// Hose on the high port.
+    pub high_hose: Block,
+    /// Service hose.
+    pub service_hose: Block,
+    /// The can.
+    pub can: Option<CanLevel>,
+    /// Through the compressor.
+    pub compressor: Stream,
+    /// Through the condenser, into its last cell.
+    pub condenser: Stream,
+    /// Through the orifice.
+    pub orifice: Stream,
+    /// Out of the evaporator.
+    pub evaporated: Stream,
+    /// From the accumulator to the suction line.
+    pub pick_up: Stream,
+    /// From the can into the service hose.
+    pub tap: Stream,
+    /// From the service hose into the low hose.
+    pub low_valve: Stream,
+    /// From the low hose into the accumulator.
+    pub low_port: Stream,
+    /// From the service hose into the high hose.
+    pub high_valve: Stream,
+    /// From the high hose into the discharge line.
+    pub high_port: Stream,
+    /// Out of the service hose into the room.
+    pub hose_end: Stream,
+    /// Heat from the condenser to the outside air, W.
+    pub shed: f64,
+    /// Heat from the cabin air into the evaporator, W.
+    pub taken: f64,
+    /// Outside air.
+    pub outside: Line,
+    /// Cabin air.
+    pub cabin: Line,
+    /// The atmosphere's height.
+    pub atmosphere: f64,
+    /// Heights at which the cycling switch opens and closes.
+    pub switch: [f64; 2],
+    /// Height at which a can bursts.
+    pub burst: f64,
+    /// Clutch engaged.
+    pub clutch: bool,
+    /// Openings of the hand valves, 0 to 1: low, high.
+    pub valves: [f64; 2],
+    /// Couplers on: low, high.
+    pub coupled: [bool; 2],
+    /// Hose cracked to purge.
+    pub purging: bool,
+}
+
+/// Vapour density whose texture is thickest, kg/m3 (saturated R-134a near 60 degC).
+const THICK: f64 = 87.0;
+
+fn block(node: &Node, atmosphere: f64) -> Block {
+    let s = &node.state;
+    Block {
+        height: height(s.p, atmosphere),
+        t: Temperature::from_k(s.t).deg_c(),
+        fill: if node.content[REFRIGERANT] > 0.0 { 1.0 - s.void_fraction() } else { 0.0 },
+        haze: (if s.v_gas > 0.0 { s.m_gas / s.v_gas } else { 0.0 } / THICK).clamp(0.0, 1.0),
+        volume: node.volume * 1e3,
+        below: s.p < FLOOR,
+    }
+}
+
+impl Levels {
+    /// Reads a bay.
+    pub fn of(bay: &Bay, units: UnitSystem) -> Self {
+        let (plant, shop) = (bay.plant(), bay.shop());
+        let (net, p, q) = (&plant.network, plant.places, shop.places);
+        let day = plant.day();
+        let node = |id: usize| block(net.node(id), day.p);
+        let stream = |id: usize| {
+            let l = net.link(id);
+            Stream { flow: l.flow * 1e3, liquid: l.liquid }
+        };
+        let at_t = |t: f64| Line {
+            height: height(net.table().p_sat(t), day.p),
+            shown: display::temperature(Temperature::from_k(t), units),
+        };
+        let gauge = |g: f64| height(g + day.p, day.p);
+        let hands = &shop.hands;
+        // The link into a cell stands just before the one out of the last cell.
+        let mid = p.condenser_out - condenser::CELLS / 2;
+        let switches = &plant.vehicle.switches;
+        let can = hands.can.map(|c| CanLevel {
+            block: node(q.can),
+            inverted: c.stance == Stance::Inverted,
+            open: c.open,
+            bath: c.bath.is_some(),
+            burst: c.burst,
+        });
+        let (up, down) = (stream(q.tap_vapour), stream(q.tap_liquid));
+        Self {
+            high: (p.discharge..=p.liquid).map(node).collect(),
+            evaporator: (p.evaporator..p.evaporator + evaporator::CELLS).map(node).collect(),
+            accumulator: node(p.accumulator),
+            suction: node(p.suction),
+            low_hose: node(q.low_hose),
+            high_hose: node(q.high_hose),
+            service_hose: node(q.service_hose),
+            can,
+            compressor: stream(p.compressor),
+            condenser: stream(mid),
+            orifice: stream(p.orifice),
+            evaporated: stream(p.pick_up - 1),
+            pick_up: stream(p.pick_up),
+            tap: if up.flow.abs() >= down.flow.abs() { up } else { down },
+            low_valve: stream(q.low_valve),
+            low_port: stream(q.low_port),
+            high_valve: stream(q.high_valve),
+            high_port: stream(q.high_port),
+            hose_end: stream(q.hose_end),
+            shed: plant.condenser.duty,
+            taken: plant.evaporator.duty,
+            outside: at_t(day.t),
+            cabin: at_t(plant.cabin.air.t),
+            atmosphere: height(day.p, day.p),
+            switch: [gauge(switches.low_opens.si()), gauge(switches.low_closes.si())],
+            burst: gauge(can::BURST),
+            clutch: plant.drive.engaged,
+            valves: [hands.low_valve, hands.high_valve],
+            coupled: [hands.low_coupled, hands.high_coupled],
+            purging: hands.purging,
+        }
+    }
+}
+
+/// Marks of the axis.
+pub fn ticks(bay: &Bay, units: UnitSystem) -> Vec<Tick> {
+    let atmosphere = bay.plant().day().p;
+    let table = bay.plant().network.table();
+    let pa = |n: f64| match units {
+        UnitSystem::Us if n < 0.0 => GaugePressure::from_in_hg_vacuum(-n).si(),
+        UnitSystem::Us => GaugePressure::from_psi(n).si(),
+        UnitSystem::Si => GaugePressure::from_kpa(n).si(),
+    };
+    let numbers: &[f64] = match units {
+        UnitSystem::Us => &[-28.0, -20.0, 0.0, 10.0, 20.0, 30.0, 50.0, 75.0, 100.0, 150.0, 200.0, 300.0, 400.0, 500.0],
+        UnitSystem::Si => &[-95.0, -70.0, 0.0, 50.0, 100.0, 200.0, 300.0, 500.0, 700.0, 1000.0, 1500.0, 2000.0, 3000.0],
+    };
+    numbers
+        .iter()
+        .map(|&n| {
+            let p = AbsolutePressure::from_pa(pa(n) + atmosphere);
+            let t = Temperature::from_k(table.t_sat(p.pa()));
+            let degrees = match units {
+                UnitSystem::Us => t.deg_f(),
+                UnitSystem::Si => t.deg_c(),
+            };
+            let signed = |x: f64| format!("{}{:.0}", if x <= -0.5 { "\u{2212}" } else { "" }, x.abs());
+            let unit = if units == UnitSystem::Us && n < 0.0 { "\u{2033}" } else { "" };
+            Tick {
+                height: height(p.pa(), atmosphere),
+                pressure: format!("{}{unit}", signed(n)),
+                saturation: format!("{}\u{b0}", signed(degrees)),
+            }
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::readout::tests::bay;
+
+    #[test]
+    fn the_axis_rises_and_meets_at_the_atmosphere() {
+        let a = 101_325.0;
+        assert!(height(10.0, a).abs() < 1e-12 && (height(9e9, a) - 1.0).abs() < 1e-12);
+        assert!((height(a, a) - CELLAR).abs() < 1e-12 && (height(a - 1.0, a) - CELLAR).abs() < 1e-4);
+        let all: Vec<f64> = (1..400).map(|k| height(f64::from(k) * 1e4, a)).collect();
+        assert!(all.windows(2).all(|w| w[0] <= w[1]));
+        for units in [UnitSystem::Us, UnitSystem::Si] {
+            let t = ticks(&bay("healthy"), units);
+            assert!(t.windows(2).all(|w| w[0].height < w[1].height));
+        }
+    }
+
+    #[test]
+    fn a_parked_charged_loop_rests_on_the_line_of_the_outside_air() {
+        let l = Levels::of(&bay_parked(), UnitSystem::Us);
+        for b in l.high.iter().chain(&l.evaporator).chain([&l.accumulator, &l.suction]) {
+            assert!((b.height - l.outside.height).abs() < 0.01, "{b:?}");
+        }
+        assert!(l.compressor.flow.abs() < 0.1 && !l.clutch);
+    }
+
+    fn bay_parked() -> Bay {
+        use lowside_session::{Scenario, library};
+        let text = library::scenario("healthy").expect("shipped");
+        let off: Vec<String> = ["engine.on=false", "controls.ac=false"].map(Into::into).into();
+        Bay::new(&Scenario::parse(text, &off).expect("sound"))
+    }
+
+    #[test]
+    fn running_lifts_the_high_shelf_and_drops_the_low_one() {
+        let mut bay = bay("healthy");
+        for _ in 0..50 * 60 {
+            bay.step();
+        }
+        let l = Levels::of(&bay, UnitSystem::Us);
+        assert!(l.high[3].height > l.outside.height, "the condenser sheds heat down to the outside air");
+        assert!(l.accumulator.height < l.cabin.height, "the cabin pours heat down into the low side");
+        assert!(l.shed > 500.0 && l.taken > 500.0, "{} {}", l.shed, l.taken);
+        assert!(l.condenser.flow > 0.0 && l.evaporated.flow > 0.0, "the links are the ones meant");
+    }
+
+    #[test]
+    fn the_evacuated_loop_lies_on_the_floor_and_a_full_can_stands_by_the_outside_air() {
+        let mut bay = bay("charge-from-cans");
+        bay.apply(lowside_session::Action::TakeCan).unwrap();
+        let l = Levels::of(&bay, UnitSystem::Si);
+        assert!(l.high.iter().all(|b| b.below && b.height == 0.0));
+        let can = l.can.expect("a can is on");
+        assert!((can.block.height - l.outside.height).abs() < 0.01);
+        assert!(can.block.fill > 0.5);
+    }
+}

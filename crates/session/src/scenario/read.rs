@@ -1,0 +1,265 @@
+//! Reading a scenario: TOML with overrides set into it, and messages that name the place.
+
+use super::{LARGEST, MOST_ACTS, Scenario, ScenarioError};
+use crate::{library, script::Act};
+
+/// Deepest path of an override; the deepest field there is has three keys.
+const DEEPEST: usize = 8;
+
+impl Scenario {
+    /// Reads a scenario, after setting each override `path=value` (`day.ambient=38degC`).
+    ///
+    /// `vehicle` is the name of a shipped vehicle or a whole table.
+    ///
+    /// # Errors
+    /// [`ScenarioError`], naming the field and what is allowed.
+    pub fn parse(text: &str, overrides: &[String]) -> Result<Self, ScenarioError> {
+        Self::parse_with(text, overrides, |name| {
+            library::vehicle(name).map(str::to_owned)
+        })
+    }
+
+    /// As [`Scenario::parse`], with the host finding the text of a vehicle by its name. A host with files can so take a
+    /// vehicle's file; here is no file access.
+    ///
+    /// # Errors
+    /// [`ScenarioError`], naming the field and what is allowed.
+    pub fn parse_with(
+        text: &str,
+        overrides: &[String],
+        vehicle: impl FnOnce(&str) -> Option<String>,
+    ) -> Result<Self, ScenarioError> {
+        if text.len() > LARGEST {
+            return Err(ScenarioError::TooLarge { bytes: text.len() });
+        }
+        let mut table: toml::Table = toml::from_str(text).map_err(|e| one_line(&e, ""))?;
+        let sets: Vec<Override<'_>> = overrides
+            .iter()
+            .map(|text| Override::parse(text))
+            .collect::<Result<_, _>>()?;
+        // which vehicle it is comes first: the others may go into it
+        let (which, others): (Vec<_>, Vec<_>) = sets.iter().partition(|o| o.keys == ["vehicle"]);
+        for set in which {
+            set.apply(&mut table)?;
+        }
+        if let Some(toml::Value::String(name)) = table.get("vehicle") {
+            let found = vehicle(name).ok_or_else(|| ScenarioError::Vehicle {
+                name: name.chars().take(60).collect(),
+                known: library::vehicle_names(),
+            })?;
+            let inside: toml::Table =
+                toml::from_str(&found).map_err(|e| one_line(&e, "vehicle"))?;
+            table.insert("vehicle".into(), toml::Value::Table(inside));
+        }
+        for set in others {
+            set.apply(&mut table)?;
+        }
+        let act = acts(&mut table)?;
+        let mut scenario: Self = table.try_into().map_err(|e| one_line(&e, ""))?;
+        scenario.act = act;
+        scenario.check()?;
+        Ok(scenario)
+    }
+}
+
+/// An override, taken apart.
+struct Override<'a> {
+    text: &'a str,
+    keys: Vec<&'a str>,
+    value: toml::Value,
+}
+
+impl<'a> Override<'a> {
+    /// Takes `path=value` apart; the value is TOML (`true`, `4`, a list) or else text.
+    fn parse(text: &'a str) -> Result<Self, ScenarioError> {
+        let (path, value) = text
+            .split_once('=')
+            .ok_or_else(|| wrong(text, "needs the form PATH=VALUE"))?;
+        let keys: Vec<&str> = path.trim().split('.').map(str::trim).collect();
+        if keys.iter().any(|k| k.is_empty()) {
+            return Err(wrong(text, "names no field before the ="));
+        }
+        if keys.len() > DEEPEST {
+            return Err(wrong(text, "has more dots than any field"));
+        }
+        let value = value.trim();
+        let value = match value.parse::<toml::Value>() {
+            Ok(v @ (toml::Value::Boolean(_) | toml::Value::Integer(_) | toml::Value::Array(_))) => {
+                v
+            }
+            _ => toml::Value::String(value.trim_matches('"').into()),
+        };
+        Ok(Self { text, keys, value })
+    }
+
+    /// Puts the value into a table.
+    fn apply(&self, table: &mut toml::Table) -> Result<(), ScenarioError> {
+        let Some((last, way)) = self.keys.split_last() else {
+            return Ok(());
+        };
+        let mut place = table;
+        for key in way {
+            place = place
+                .entry(*key)
+                .or_insert_with(|| toml::Value::Table(toml::Table::new()))
+                .as_table_mut()
+                .ok_or_else(|| wrong(self.text, "goes through a field that holds no others"))?;
+        }
+        place.insert((*last).into(), self.value.clone());
+        Ok(())
+    }
+}
+
+fn wrong(text: &str, why: &str) -> ScenarioError {
+    ScenarioError::Override {
+        text: text.chars().take(80).collect(),
+        why: why.into(),
+    }
+}
+
+/// Takes the acts out of a scenario's table, one by one so that a message can say which.
+fn acts(table: &mut toml::Table) -> Result<Vec<Act>, ScenarioError> {
+    match table.remove("act") {
+        None => Ok(Vec::new()),
+        Some(toml::Value::Array(list)) if list.len() <= MOST_ACTS => list
+            .into_iter()
+            .enumerate()
+            .map(|(i, value)| {
+                value
+                    .try_into()
+                    .map_err(|e| one_line(&e, &format!("act {}", i + 1)))
+            })
+            .collect(),
+        Some(toml::Value::Array(list)) => Err(ScenarioError::Text(format!(
+            "act: {} acts are more than {MOST_ACTS}, the most a script may have",
+            list.len()
+        ))),
+        Some(other) => Err(ScenarioError::Text(format!(
+            "act: is a {}, and acts are written [[act]], one such head before each",
+            other.type_str()
+        ))),
+    }
+}
+
+/// A reader's message in one line, after the place it is about.
+fn one_line(e: &toml::de::Error, place: &str) -> ScenarioError {
+    let what = e.message().split_whitespace().collect::<Vec<_>>().join(" ");
+    let text = e.to_string();
+    let line = text
+        .lines()
+        .next()
+        .filter(|l| l.contains("at line"))
+        .map(|l| l.trim().replace("TOML parse error at ", ""));
+    let field = text.lines().find_map(|l| {
+        l.trim()
+            .strip_prefix("in `")?
+            .strip_suffix('`')
+            .map(str::to_owned)
+    });
+    let place = [
+        Some(place.to_owned()).filter(|p| !p.is_empty()),
+        line,
+        field,
+    ]
+    .into_iter()
+    .flatten()
+    .collect::<Vec<_>>()
+    .join(".");
+    ScenarioError::Text(if place.is_empty() {
+        what
+    } else {
+        format!("{place}: {what}")
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const HEAD: &str = "format = 1\nname = \"a\"\nvehicle = \"utility-van\"\n";
+
+    fn trouble(tail: &str, overrides: &[&str]) -> String {
+        let overrides: Vec<String> = overrides.iter().map(|o| (*o).to_owned()).collect();
+        Scenario::parse(&format!("{HEAD}{tail}"), &overrides)
+            .expect_err(tail)
+            .to_string()
+    }
+
+    #[test]
+    fn messages_name_the_place_and_speak_in_usual_units() {
+        for (tail, said) in [
+            (
+                "[day]\nambient = \"60 degC\"",
+                "day.ambient: 60 degC is outside -10 degC to 50 degC",
+            ),
+            (
+                "[engine]\nspeed = \"9000 rpm\"",
+                "engine.speed: 9000 rpm is outside 499.9 rpm to 5000.1 rpm",
+            ),
+            (
+                "[start]\ncharge = \"4 kg\"",
+                "start.charge: 4000 g is outside 0 g to 3000 g",
+            ),
+            (
+                "[day]\nambiant = \"6\"",
+                "day: unknown field `ambiant`, expected one of `ambient`",
+            ),
+            ("[day]\nambient = \"6\"", "day.ambient: \"6\" has no unit"),
+            (
+                "[[act]]\n[[act]]\nwhen = \"vnt < 3 degC\"",
+                "act 2.when: \"vnt\" is not a reading",
+            ),
+            (
+                "[[act]]\nact = { do = \"jump\" }",
+                "act 1.act.do: unknown variant `jump`, expected one of `engine`",
+            ),
+            (
+                "[[act]]\nafter = \"-5 s\"",
+                "act 1.after: -5 s is outside 0 s",
+            ),
+            (
+                "[act]\nafter = \"5 s\"",
+                "act: is a table, and acts are written [[act]]",
+            ),
+            ("[day", "line 4, column 5: unclosed table"),
+        ] {
+            let e = trouble(tail, &[]);
+            assert!(e.starts_with(said), "{tail}: {e}");
+        }
+    }
+
+    #[test]
+    fn overrides_reach_into_the_vehicle_and_name_what_is_wrong() {
+        let good = Scenario::parse(
+            HEAD,
+            &[
+                "vehicle.orifice.bore=1.5mm".into(),
+                "vehicle=utility-van".into(),
+            ],
+        );
+        let bore = good.map(|s| s.vehicle.orifice.bore.mm()).expect("reads");
+        assert!((bore - 1.5).abs() < 1e-12);
+        for (text, said) in [
+            (
+                "vehicle=bus",
+                "vehicle \"bus\" is not known; known are: utility-van",
+            ),
+            (
+                "vehicle.orifice.bore=9mm",
+                "vehicle.orifice.bore: 0.009 m is outside",
+            ),
+            ("day.ambient", "override \"day.ambient\": needs the form"),
+            ("=3", "override \"=3\": names no field"),
+            ("name.x=3", "override \"name.x=3\": goes through a field"),
+            (
+                "a.b.c.d.e.f.g.h.i=3",
+                "override \"a.b.c.d.e.f.g.h.i=3\": has more dots",
+            ),
+        ] {
+            let e = trouble("", &[text]);
+            assert!(e.starts_with(said), "{text}: {e}");
+        }
+        let deep = format!("{}=1", "a.".repeat(200_000));
+        assert!(Scenario::parse(HEAD, &[deep]).is_err());
+    }
+}

@@ -1,0 +1,71 @@
+//! Random acts, from a seed.
+
+use lowside_session::Action;
+use lowside_units::{Ratio, RotationSpeed, Speed, Temperature};
+
+/// A small generator (xorshift64*, Vigna 2016): the same numbers everywhere.
+#[derive(Debug, Clone)]
+pub struct Dice(u64);
+
+impl Dice {
+    /// A generator for a seed.
+    pub fn new(seed: u64) -> Self {
+        Self(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) | 1)
+    }
+
+    /// The next 64 bits.
+    pub fn bits(&mut self) -> u64 {
+        self.0 ^= self.0 >> 12;
+        self.0 ^= self.0 << 25;
+        self.0 ^= self.0 >> 27;
+        self.0.wrapping_mul(0x2545_f491_4f6c_dd1d)
+    }
+
+    /// A number from 0 to 1.
+    pub fn unit(&mut self) -> f64 {
+        (self.bits() >> 11) as f64 / (1u64 << 53) as f64
+    }
+
+    /// A number between two.
+    pub fn between(&mut self, lo: f64, hi: f64) -> f64 {
+        lo + (hi - lo) * self.unit()
+    }
+
+    /// True so often.
+    pub fn chance(&mut self, share: f64) -> bool {
+        self.unit() < share
+    }
+}
+
+/// Some act, wise or not, sometimes outside what can be set.
+pub fn any(dice: &mut Dice) -> Action {
+    let on = dice.chance(0.6);
+    let open = Ratio::from_fraction(if dice.chance(0.3) { 0.0 } else { dice.between(0.0, 1.02) });
+    match dice.bits() % 20 {
+        0 | 1 => Action::Engine { on },
+        2 => Action::EngineSpeed { speed: RotationSpeed::from_rpm(dice.between(450.0, 5050.0)) },
+        3 | 4 => Action::AirConditioning { on },
+        5 => Action::Blower { step: u8::try_from(dice.bits() % 6).unwrap_or(0) },
+        6 => Action::Recirculation { on },
+        7 => Action::RoadSpeed { speed: Speed::from_m_s(dice.between(0.0, 41.0)) },
+        8 => Action::Ambient { temperature: Temperature::from_k(dice.between(262.0, 324.0)) },
+        9 => Action::Humidity { share: Ratio::from_fraction(dice.between(0.04, 1.0)) },
+        10 => Action::LowCoupler { on },
+        11 => Action::HighCoupler { on },
+        12 | 13 => Action::LowValve { open },
+        14 => Action::HighValve { open },
+        15 => Action::Purge { on },
+        16 => Action::TakeCan,
+        17 => {
+            if dice.chance(0.3) {
+                Action::DropCan
+            } else {
+                Action::Invert { on }
+            }
+        }
+        18 => Action::Tap { on },
+        _ => Action::Bath {
+            temperature: dice.chance(0.7).then(|| Temperature::from_k(dice.between(270.0, 360.0))),
+        },
+    }
+}

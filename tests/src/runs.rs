@@ -1,0 +1,47 @@
+//! Runs of shipped scenarios.
+
+use lowside_session::{
+    Bay, Scenario, library,
+    script::Player,
+    summary::{Summary, Window},
+};
+
+/// A shipped scenario with overrides.
+///
+/// # Panics
+/// When the scenario is not shipped or an override is wrong: a fault of the test.
+pub fn scenario(name: &str, overrides: &[&str]) -> Scenario {
+    let text = library::scenario(name).unwrap_or_else(|| panic!("{name} is shipped"));
+    let overrides: Vec<String> = overrides.iter().map(|o| (*o).to_owned()).collect();
+    Scenario::parse(text, &overrides).unwrap_or_else(|e| panic!("{name} with {overrides:?}: {e}"))
+}
+
+/// Plays a scenario to its end; gives the bay and the numbers of its last two minutes.
+///
+/// # Panics
+/// When the bay refuses an act of the scenario.
+pub fn play(scenario: &Scenario) -> (Bay, Summary) {
+    let mut bay = Bay::new(scenario);
+    let mut player = Player::new(&scenario.act);
+    let mut window = Window::default();
+    while bay.seconds() < scenario.until.s() {
+        player.play(&mut bay).expect("the bay takes the scenario's acts");
+        bay.step();
+        window.take(&bay);
+    }
+    let summary = window.summary(&bay);
+    (bay, summary)
+}
+
+/// The healthy van with overrides, played to its end.
+pub fn healthy(overrides: &[&str]) -> Summary {
+    play(&scenario("healthy", overrides)).1
+}
+
+/// Runs a bay for so many seconds.
+pub fn run(bay: &mut Bay, seconds: f64) {
+    let end = bay.seconds() + seconds;
+    while bay.seconds() < end - 1e-9 {
+        bay.step();
+    }
+}

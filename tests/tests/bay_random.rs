@@ -1,0 +1,65 @@
+//! Whatever anyone does, the books close, nothing is negative or not a number, and nothing panics.
+
+use lowside_session::Bay;
+use lowside_tests::{
+    acts::{Dice, any},
+    runs::scenario,
+};
+
+/// What one random run may not do.
+fn sound(bay: &Bay, seed: u64) {
+    for node in bay.plant().network.nodes() {
+        for m in node.content.0 {
+            assert!(m >= 0.0 && m.is_finite(), "seed {seed} at {} s: {} holds {m} kg", bay.seconds(), node.name);
+        }
+        let s = &node.state;
+        assert!(
+            s.t.is_finite() && s.p.is_finite() && s.p >= 0.0 && node.energy.is_finite(),
+            "seed {seed} at {} s: {} at {} K, {} Pa",
+            bay.seconds(),
+            node.name,
+            s.t,
+            s.p
+        );
+    }
+}
+
+/// Plays `seconds` of random acts, one every two seconds or so.
+fn random_run(seed: u64, seconds: f64) {
+    let mut dice = Dice::new(seed);
+    let charge = format!("start.charge={}kg", dice.between(0.0, 1.8));
+    let air = format!("start.air={}g", if dice.chance(0.5) { 0.0025 } else { dice.between(0.0, 4.0) });
+    let ambient = format!("day.ambient={}K", dice.between(268.0, 318.0));
+    let scenario = scenario("charge-from-cans", &[&charge, &air, &ambient]);
+    let mut bay = Bay::new(&scenario);
+    while bay.seconds() < seconds {
+        if dice.chance(0.01) {
+            // A refusal is an answer too; it must leave the bay as it was.
+            let before = bay.state_hash();
+            if bay.apply(any(&mut dice)).is_err() {
+                assert_eq!(before, bay.state_hash(), "seed {seed}: a refused act changed the bay");
+            }
+        }
+        bay.step();
+        if bay.tick().is_multiple_of(50) {
+            sound(&bay, seed);
+        }
+    }
+    assert!(bay.mass_error() < 1e-9, "seed {seed}: mass off by {:.1e}", bay.mass_error());
+    assert!(bay.energy_error() < 1e-9, "seed {seed}: energy off by {:.1e}", bay.energy_error());
+}
+
+#[test]
+fn first_half_of_a_thousand_short_runs_is_sound() {
+    (0..500).for_each(|seed| random_run(seed, 180.0));
+}
+
+#[test]
+fn second_half_of_a_thousand_short_runs_is_sound() {
+    (500..1000).for_each(|seed| random_run(seed, 180.0));
+}
+
+#[test]
+fn twenty_long_runs_are_sound() {
+    (2000..2020).for_each(|seed| random_run(seed, 1800.0));
+}

@@ -1,0 +1,73 @@
+//! The browser around the page: window, document, clock, preferences.
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+
+/// The window. A page without one does not run.
+pub(crate) fn window() -> web_sys::Window {
+    web_sys::window().expect("a page runs in a window")
+}
+
+/// The document.
+pub(crate) fn document() -> web_sys::Document {
+    window().document().expect("a window shows a document")
+}
+
+/// Where the page is put: the element `app` of the shell, whose text it replaces.
+pub(crate) fn mount_point() -> web_sys::Element {
+    let document = document();
+    let place = document.get_element_by_id("app").or_else(|| document.body().map(Into::into));
+    let place = place.expect("a document has a body");
+    place.set_text_content(None);
+    place
+}
+
+/// Milliseconds since the page was opened.
+pub(crate) fn now() -> f64 {
+    window().performance().map_or_else(js_sys::Date::now, |p| p.now())
+}
+
+fn prefers(query: &str) -> bool {
+    window().match_media(query).ok().flatten().is_some_and(|m| m.matches())
+}
+
+/// Does the person want little motion?
+pub(crate) fn reduced_motion() -> bool {
+    prefers("(prefers-reduced-motion: reduce)")
+}
+
+/// Does the person want a dark page?
+pub(crate) fn dark() -> bool {
+    prefers("(prefers-color-scheme: dark)")
+}
+
+/// Device pixels in a CSS pixel.
+pub(crate) fn pixel_ratio() -> f64 {
+    window().device_pixel_ratio().clamp(1.0, 4.0)
+}
+
+/// Waits so many milliseconds.
+pub(crate) async fn wait(ms: i32) {
+    let promise = js_sys::Promise::new(&mut |done, _| {
+        if window().set_timeout_with_callback_and_timeout_and_arguments_0(&done, ms).is_err() {
+            drop(done.call0(&JsValue::UNDEFINED));
+        }
+    });
+    // The promise is never refused.
+    drop(JsFuture::from(promise).await);
+}
+
+/// Brings an element into view and gives it the focus.
+pub(crate) fn show(id: &str) {
+    let Some(element) = document().get_element_by_id(id) else { return };
+    let options = web_sys::ScrollIntoViewOptions::new();
+    options.set_block(web_sys::ScrollLogicalPosition::Center);
+    if reduced_motion() {
+        options.set_behavior(web_sys::ScrollBehavior::Instant);
+    } else {
+        options.set_behavior(web_sys::ScrollBehavior::Smooth);
+    }
+    element.scroll_into_view_with_scroll_into_view_options(&options);
+    if let Some(element) = element.dyn_ref::<web_sys::HtmlElement>() {
+        drop(element.focus());
+    }
+}

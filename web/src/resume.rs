@@ -1,0 +1,26 @@
+//! Takes up a saved take: replays it in slices, so that the page can show how far it is.
+use lowside_present::history::History;
+use lowside_session::{Bay, Take, TakeError};
+
+use crate::host;
+
+/// Time given to a slice, ms.
+const SLICE: f64 = 24.0;
+/// Ticks replayed between looks at the clock.
+const PORTION: u64 = 100;
+
+/// Replays `take`; `report` hears the share done.
+pub(crate) async fn resume(take: &Take, report: impl Fn(f64)) -> Result<(Bay, History), TakeError> {
+    let mut replay = take.replay();
+    let mut history = History::default();
+    let mut since = host::now();
+    while !replay.run(lowside_present::history::EVERY.min(PORTION))? {
+        history.record(replay.bay());
+        if host::now() - since > SLICE {
+            report(replay.progress());
+            host::wait(0).await;
+            since = host::now();
+        }
+    }
+    Ok((replay.finish()?, history))
+}

@@ -1,0 +1,173 @@
+//! The bay on stage: time that passes, the recorder, and saving.
+use std::collections::BTreeSet;
+
+use lowside_present::{
+    history::History,
+    levels::{Levels, Tick},
+};
+use lowside_session::{Action, Bay, Caution, Event, Refused, Scenario, TICKS_PER_SECOND, Take, library};
+
+use crate::{fail, host, store};
+
+/// Time the engine may take of a frame, ms.
+const BUDGET: f64 = 10.0;
+/// Longest stretch of wall time that one frame makes up for, s (a hidden tab does not run on).
+const LONGEST: f64 = 0.1;
+/// Time between saves, ms.
+const SAVE_EVERY: f64 = 4_000.0;
+
+/// Speeds offered.
+pub(crate) const SPEEDS: [u32; 5] = [1, 4, 10, 30, 60];
+
+/// A line of the event log: when, what, and how often in a row.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Line {
+    pub(crate) seconds: f64,
+    pub(crate) event: Event,
+    pub(crate) times: u32,
+}
+
+/// Everything that lives longer than a frame and is not on the page itself.
+pub(crate) struct Stage {
+    pub(crate) bay: Bay,
+    pub(crate) history: History,
+    pub(crate) paused: bool,
+    pub(crate) speed: u32,
+    /// Speed reached lately.
+    pub(crate) reached: f64,
+    /// The speed asked for is not reached.
+    pub(crate) overloaded: bool,
+    pub(crate) storage_denied: bool,
+    pub(crate) lines: Vec<Line>,
+    pub(crate) cautions_seen: BTreeSet<Caution>,
+    pub(crate) ticks: Vec<Tick>,
+    heard: usize,
+    owed: f64,
+    saved_at: f64,
+    last_frame: Option<f64>,
+    /// Frames a second, smoothed.
+    pub(crate) fps: f64,
+}
+
+/// Opens a shipped scenario without its script.
+pub(crate) fn open(name: &str) -> Bay {
+    let text = library::scenario(name).expect("a shipped scenario");
+    let mut scenario = Scenario::parse(text, &[]).expect("a shipped scenario is sound");
+    scenario.act.clear();
+    Bay::new(&scenario)
+}
+
+impl Stage {
+    /// Puts a bay on stage.
+    pub(crate) fn new(bay: Bay, history: History) -> Self {
+        Self {
+            heard: bay.events().len(),
+            bay,
+            history,
+            paused: host::reduced_motion(),
+            speed: 1,
+            reached: 0.0,
+            overloaded: false,
+            storage_denied: false,
+            lines: Vec::new(),
+            cautions_seen: BTreeSet::new(),
+            ticks: Vec::new(),
+            owed: 0.0,
+            saved_at: 0.0,
+            last_frame: None,
+            fps: 60.0,
+        }
+    }
+
+    /// Lets the bay run for one frame at wall time `now` (ms); returns the wall time since the last, s.
+    pub(crate) fn frame(&mut self, now: f64) -> f64 {
+        let last = self.last_frame.replace(now).unwrap_or(now);
+        let elapsed = ((now - last) / 1e3).max(0.0);
+        if elapsed > 0.0 {
+            self.fps += (1.0 / elapsed - self.fps) * 0.05;
+        }
+        let dt = elapsed.min(LONGEST);
+        if !self.paused {
+            self.owed += dt * f64::from(self.speed) * TICKS_PER_SECOND as f64;
+            let start = host::now();
+            let mut done = 0.0;
+            while self.owed >= 1.0 {
+                self.bay.step();
+                self.history.record(&self.bay);
+                self.owed -= 1.0;
+                done += 1.0;
+                if host::now() - start > BUDGET {
+                    break;
+                }
+            }
+            if dt > 0.0 {
+                let speed = done / TICKS_PER_SECOND as f64 / dt;
+                self.reached += (speed - self.reached) * (dt / 0.7).min(1.0);
+            }
+            // What could not be done is let go: the bay runs slower rather than ever further behind.
+            if self.owed > 2.0 * f64::from(self.speed) {
+                self.owed = 0.0;
+            }
+            self.overloaded = self.reached < 0.85 * f64::from(self.speed) && self.reached > 0.0 && self.bay.tick() > 500;
+            self.hear();
+        }
+        if now - self.saved_at > SAVE_EVERY {
+            self.save(now);
+        }
+        dt
+    }
+
+    /// Advances by one tick while paused.
+    pub(crate) fn step_once(&mut self, seconds: u64) {
+        for _ in 0..seconds * TICKS_PER_SECOND {
+            self.bay.step();
+            self.history.record(&self.bay);
+        }
+        self.hear();
+    }
+
+    /// Takes the new events into the log.
+    fn hear(&mut self) {
+        let events = self.bay.events();
+        // The bay drops its oldest events now and then; what is left then counts as heard up to its end.
+        let from = if events.len() < self.heard { 0 } else { self.heard };
+        for &(tick, event) in &events[from..] {
+            if matches!(event, Event::ClutchIn | Event::LowSwitchOpened | Event::LiquidGone | Event::ReliefSeated) {
+                continue;
+            }
+            let seconds = tick as f64 / TICKS_PER_SECOND as f64;
+            match self.lines.last_mut() {
+                Some(last) if last.event == event => {
+                    last.times += 1;
+                    last.seconds = seconds;
+                }
+                _ => self.lines.push(Line { seconds, event, times: 1 }),
+            }
+        }
+        if self.lines.len() > 60 {
+            self.lines.drain(..20);
+        }
+        self.heard = events.len();
+    }
+
+    /// Does an act; returns the caution to show with it.
+    pub(crate) fn act(&mut self, action: Action) -> Result<Option<Caution>, Refused> {
+        let caution = action.caution(self.bay.plant(), self.bay.shop());
+        self.bay.apply(action)?;
+        self.save(host::now());
+        Ok(caution.filter(|c| self.cautions_seen.insert(*c)))
+    }
+
+    /// Saves the take.
+    pub(crate) fn save(&mut self, now: f64) {
+        self.saved_at = now;
+        let text = Take::of(&self.bay).to_text();
+        self.storage_denied = !store::set(store::TAKE, &text);
+        fail::remember(&text);
+    }
+
+    /// What the drawing shows now.
+    pub(crate) fn levels(&self, units: lowside_units::display::UnitSystem) -> Levels {
+        Levels::of(&self.bay, units)
+    }
+}
