@@ -15,6 +15,11 @@ pub(crate) enum Failure {
 }
 
 impl Failure {
+    /// Did the reader of the answer close its end?
+    pub(crate) fn is_closed_pipe(&self) -> bool {
+        matches!(self, Self::Output(e) if e.kind() == io::ErrorKind::BrokenPipe)
+    }
+
     /// The exit code, in the manner of command-line tools: 2 for a wrong request, 1 for trouble on the way.
     pub(crate) fn code(&self) -> ExitCode {
         match self {

@@ -14,7 +14,9 @@ pub(crate) fn read(path: &Path, most: usize, what: &str) -> Result<String, Failu
     let cannot = |e: &io::Error| Failure::Asked(format!("{name}: cannot be read: {}", cause(e)));
     let about = fs::metadata(path).map_err(|e| cannot(&e))?;
     if about.is_dir() {
-        return Err(Failure::Asked(format!("{name}: is a directory, not {what}")));
+        return Err(Failure::Asked(format!(
+            "{name}: is a directory, not {what}"
+        )));
     }
     // a device or pipe may never end, or never begin
     if !about.is_file() {

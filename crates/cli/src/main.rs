@@ -1,7 +1,16 @@
 //! `lowside`, headless: one subcommand a file.
 
+mod clock;
 mod failure;
+mod files;
+mod open;
 mod props;
+mod replay;
+mod report;
+mod run;
+mod scenarios;
+mod text;
+mod trace;
 
 use clap::{Parser, Subcommand};
 use failure::Failure;
@@ -18,12 +27,15 @@ struct Cli {
 
 #[derive(Debug, Subcommand)]
 enum Command {
+    Run(run::Args),
+    Replay(replay::Args),
+    Scenarios(scenarios::Args),
     Props(props::Args),
 }
 
 fn main() -> ExitCode {
     let result = match Cli::try_parse() {
-        Ok(cli) => run(&cli),
+        Ok(cli) => answer(&cli),
         // help and version are answers, not failures: let clap print them
         Err(e) if !e.use_stderr() => {
             let _ = e.print();
@@ -33,17 +45,26 @@ fn main() -> ExitCode {
     };
     match result {
         Ok(()) => ExitCode::SUCCESS,
+        // whoever read the answer has gone: there is nobody to tell
+        Err(failure) if failure.is_closed_pipe() => failure.code(),
         Err(failure) => {
             // a closed stderr leaves only the exit code to speak
-            let _ = writeln!(stderr().lock(), "lowside: {failure}");
+            let _ = writeln!(
+                stderr().lock(),
+                "lowside: {}",
+                text::one_line(&failure.to_string())
+            );
             failure.code()
         }
     }
 }
 
-fn run(cli: &Cli) -> Result<(), Failure> {
+fn answer(cli: &Cli) -> Result<(), Failure> {
     let mut out = stdout().lock();
     match &cli.command {
+        Command::Run(args) => run::run(args, &mut out),
+        Command::Replay(args) => replay::run(args, &mut out),
+        Command::Scenarios(args) => scenarios::run(args, &mut out),
         Command::Props(args) => props::run(args, &mut out),
     }
 }

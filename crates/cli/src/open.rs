@@ -12,7 +12,10 @@ pub(crate) fn scenario(asked: &Path, overrides: &[String]) -> Result<Scenario, F
     let shipped = asked.to_str().and_then(library::scenario);
     let (text, folder) = match shipped {
         Some(text) => (text.to_owned(), PathBuf::new()),
-        None => (read(asked)?, asked.parent().map(Path::to_owned).unwrap_or_default()),
+        None => (
+            read(asked)?,
+            asked.parent().map(Path::to_owned).unwrap_or_default(),
+        ),
     };
     let overrides: Vec<String> = overrides.iter().map(|o| from_here(o)).collect();
     // a vehicle's file says itself what is wrong with it, under its own name
@@ -31,9 +34,10 @@ pub(crate) fn scenario(asked: &Path, overrides: &[String]) -> Result<Scenario, F
     });
     match (parsed, trouble) {
         (Ok(scenario), _) => Ok(scenario),
-        (Err(ScenarioError::Vehicle { .. }), Some(failure)) => {
-            Err(Failure::Asked(format!("{}: vehicle: {failure}", asked.display())))
-        }
+        (Err(ScenarioError::Vehicle { .. }), Some(failure)) => Err(Failure::Asked(format!(
+            "{}: vehicle: {failure}",
+            asked.display()
+        ))),
         (Err(e), _) => Err(Failure::Asked(format!("{}: {e}", asked.display()))),
     }
 }

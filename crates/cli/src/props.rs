@@ -1,6 +1,6 @@
 //! `lowside props`: the state of a refrigerant from two quantities, as one JSON object in SI.
 
-use crate::failure::Failure;
+use crate::{failure::Failure, text::quoted};
 use lowside_fluids::Gas;
 use lowside_fluids::flash::{FullState, Quantity, flash};
 use lowside_units::{
@@ -124,11 +124,4 @@ fn given(text: &str) -> Result<(Quantity, f64), Failure> {
 
 fn read<Q: lowside_units::Quantity>(text: &str) -> Result<f64, UnitError> {
     Q::parse_or_si(text).map(Q::si)
-}
-
-/// Foreign text inside a message: quoted, one line, 40 characters at most.
-fn quoted(text: &str) -> String {
-    let short: String = text.chars().take(40).collect();
-    let dots = if short.len() < text.len() { "..." } else { "" };
-    format!("{:?}", format!("{short}{dots}"))
 }

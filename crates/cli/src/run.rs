@@ -1,0 +1,124 @@
+//! `lowside run`: plays a scenario and says where the bay ended.
+
+use crate::{clock::Clock, failure::Failure, files, open, report, trace::Trace};
+use lowside_session::{Bay, Take, Tick, script::Player, summary::Window};
+use lowside_units::{Duration, Quantity};
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+/// Play a scenario: a shipped one by name, or a file (scenarios/README.md has the format).
+///
+/// Prints a short table, or one JSON object with --json. Means and cycles are over the last 120 s.
+#[derive(Debug, clap::Args)]
+pub(crate) struct Args {
+    /// Name of a shipped scenario (see `lowside scenarios`) or path of a TOML file.
+    scenario: PathBuf,
+    /// How long to run, e.g. 15min; the scenario's own `until` when left out.
+    #[arg(long, value_name = "TIME")]
+    until: Option<String>,
+    /// Print one JSON object instead of the table.
+    #[arg(long)]
+    json: bool,
+    /// Write a table of the run here, comma-separated.
+    #[arg(long, value_name = "FILE.csv")]
+    trace: Option<PathBuf>,
+    /// Time from one row of the trace to the next, 20ms to 24h, in whole ticks of 20 ms.
+    #[arg(long, value_name = "TIME", default_value = "1s", requires = "trace")]
+    every: String,
+    /// Set a field of the scenario, e.g. day.ambient=38degC or vehicle.orifice.bore=1.5mm. May be repeated.
+    #[arg(long, value_name = "PATH=VALUE")]
+    set: Vec<String>,
+    /// Write the take (scenario, acts, length, hash) here, for `lowside replay`.
+    #[arg(long, value_name = "FILE.json")]
+    take: Option<PathBuf>,
+}
+
+/// Plays the scenario and prints the summary.
+///
+/// # Errors
+/// [`Failure::Asked`] naming file, field and what is allowed, or the act that was refused; [`Failure::Output`].
+pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
+    let every = row_ticks(&args.every)?;
+    let mut overrides = args.set.clone();
+    overrides.extend(args.until.iter().map(|t| format!("until={t}")));
+    let scenario = open::scenario(&args.scenario, &overrides)?;
+    keep_apart(args)?;
+    if let Some(path) = &args.take {
+        files::probe(path)?;
+    }
+    let mut trace = match &args.trace {
+        Some(path) => Some(Trace::create(path, every)?),
+        None => None,
+    };
+
+    let clock = Clock::start();
+    let end = ticks(scenario.until);
+    let mut bay = Bay::new(&scenario);
+    let mut player = Player::new(&scenario.act);
+    let mut window = Window::default();
+    if let Some(trace) = &mut trace {
+        trace.look(&bay)?;
+    }
+    while bay.tick() < end {
+        player.play(&mut bay).map_err(|(index, why)| {
+            Failure::Asked(format!(
+                "{}: act {} at {:.2} s: {why}",
+                args.scenario.display(),
+                index + 1,
+                bay.seconds()
+            ))
+        })?;
+        bay.step();
+        window.take(&bay);
+        if let Some(trace) = &mut trace {
+            trace.look(&bay)?;
+        }
+    }
+    let speed = clock.real_time_factor(&bay);
+
+    if let Some(trace) = trace {
+        trace.finish()?;
+    }
+    if let Some(path) = &args.take {
+        files::write(path, &Take::of(&bay).to_text())?;
+    }
+    report::print(&bay, &window, speed, args.json, out)
+}
+
+/// Whole ticks in a time, at most a day's.
+fn ticks(t: Duration) -> Tick {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "checked to lie in 0 to 24 h"
+    )]
+    let whole = (t.s() * lowside_session::TICKS_PER_SECOND as f64).round() as Tick;
+    whole
+}
+
+fn row_ticks(text: &str) -> Result<Tick, Failure> {
+    let wrong = |e: lowside_units::UnitError| Failure::Asked(format!("--every: {e}"));
+    let t = Duration::parse(text).map_err(wrong)?;
+    if (0.02 - 1e-12..=86_400.0).contains(&t.s()) {
+        return Ok(ticks(t));
+    }
+    Err(Failure::Asked(format!(
+        "--every: {t} is outside 0.02 s to 86400 s"
+    )))
+}
+
+/// No file that is written may be one that is read or also written.
+fn keep_apart(args: &Args) -> Result<(), Failure> {
+    let clash =
+        |a: &str, path: &Option<PathBuf>, b: &str, other: &Option<PathBuf>| match (path, other) {
+            (Some(p), Some(o)) if files::same(p, o) => Err(Failure::Asked(format!(
+                "{a} {}: is also the file of {b}; name another",
+                Path::display(p)
+            ))),
+            _ => Ok(()),
+        };
+    let read = Some(args.scenario.clone());
+    clash("--trace", &args.trace, "the scenario", &read)?;
+    clash("--take", &args.take, "the scenario", &read)?;
+    clash("--take", &args.take, "--trace", &args.trace)
+}

@@ -1,0 +1,211 @@
+//! The trace of a run: a comma-separated table, a row every so often.
+
+use crate::{failure::Failure, files};
+use lowside_plant::{evaporator, species::REFRIGERANT};
+use lowside_session::{Bay, Event, Tick};
+use lowside_shop::ledger::Place;
+use std::fs::File;
+use std::io::{BufWriter, Write};
+use std::path::{Path, PathBuf};
+
+/// Columns before the ledger.
+const BEFORE: &[&str] = &[
+    "t_s",
+    "gauge_low_kPag",
+    "gauge_high_kPag",
+    "thermometer_vent_degC",
+    "thermometer_cabin_degC",
+    "scale_g",
+    "low_kPa_abs",
+    "high_kPa_abs",
+    "evaporator_kPa_abs",
+    "discharge_degC",
+    "liquid_line_degC",
+    "evaporator_out_degC",
+    "suction_degC",
+    "vent_degC",
+    "cabin_degC",
+    "superheat_K",
+    "subcooling_K",
+    "clutch_in",
+    "suction_liquid_share",
+    "loop_refrigerant_g",
+    "can_content_g",
+    "can_kPa_abs",
+    "can_degC",
+];
+
+/// Places of the ledger, in its order.
+const PLACES: [Place; 10] = [
+    Place::DischargeLine,
+    Place::Condenser,
+    Place::LiquidLine,
+    Place::Evaporator,
+    Place::Accumulator,
+    Place::SuctionLine,
+    Place::Hoses,
+    Place::Can,
+    Place::Shelf,
+    Place::Room,
+];
+
+/// A table being written.
+#[derive(Debug)]
+pub(crate) struct Trace {
+    path: PathBuf,
+    file: BufWriter<File>,
+    every: Tick,
+    events: Vec<Event>,
+}
+
+impl Trace {
+    /// Opens the file and writes the head; a row every `every` ticks follows, the first at the start.
+    ///
+    /// # Errors
+    /// [`Failure::Asked`] naming the file.
+    pub(crate) fn create(path: &Path, every: Tick) -> Result<Self, Failure> {
+        let mut trace = Self {
+            path: path.to_owned(),
+            file: files::create(path)?,
+            every: every.max(1),
+            events: Vec::new(),
+        };
+        let ledger = PLACES.map(|p| format!("{}_refrigerant_g", column(p)));
+        let head = format!("{},{},events", BEFORE.join(","), ledger.join(","));
+        trace.line(&head)?;
+        Ok(trace)
+    }
+
+    /// Looks at the bay, once at the start and once after each tick; writes a row when one is due.
+    ///
+    /// # Errors
+    /// [`Failure::Asked`] naming the file.
+    pub(crate) fn look(&mut self, bay: &Bay) -> Result<(), Failure> {
+        let new = bay.events().iter().rev().take_while(|e| e.0 == bay.tick());
+        let at = self.events.len();
+        self.events.extend(new.map(|e| e.1));
+        self.events[at..].reverse();
+        if bay.tick().is_multiple_of(self.every) {
+            let row = row(bay, &self.events);
+            self.events.clear();
+            self.line(&row)?;
+        }
+        Ok(())
+    }
+
+    /// Writes what is still in the buffer.
+    ///
+    /// # Errors
+    /// [`Failure::Asked`] naming the file.
+    pub(crate) fn finish(mut self) -> Result<(), Failure> {
+        self.file
+            .flush()
+            .map_err(|e| files::unwritable(&self.path, &e))
+    }
+
+    fn line(&mut self, text: &str) -> Result<(), Failure> {
+        writeln!(self.file, "{text}").map_err(|e| files::unwritable(&self.path, &e))
+    }
+}
+
+/// A place's name in a column head.
+fn column(place: Place) -> &'static str {
+    match place {
+        Place::DischargeLine => "discharge_line",
+        Place::Condenser => "condenser",
+        Place::LiquidLine => "liquid_line",
+        Place::Evaporator => "evaporator",
+        Place::Accumulator => "accumulator",
+        Place::SuctionLine => "suction_line",
+        Place::Hoses => "hoses",
+        Place::Can => "can",
+        Place::Shelf => "shelf",
+        Place::Room => "room",
+    }
+}
+
+fn row(bay: &Bay, events: &[Event]) -> String {
+    let (plant, shop) = (bay.plant(), bay.shop());
+    let p = plant.places;
+    let node = |i: usize| &plant.network.node(i).state;
+    let table = plant.network.table();
+    let outlet = node(p.evaporator + evaporator::CELLS - 1);
+    let (liquid, can) = (node(p.liquid), node(shop.places.can));
+    let dials = &shop.instruments;
+    let celsius = |t: f64| t - 273.15;
+    let on_hose = shop.hands.can.is_some();
+    let in_can = |x: f64| on_hose.then_some(x);
+    let before = [
+        Some(bay.seconds()),
+        Some(dials.low.reading() / 1e3),
+        Some(dials.high.reading() / 1e3),
+        Some(celsius(dials.vent.reading())),
+        Some(celsius(dials.cabin.reading())),
+        Some(dials.scale.reading() * 1e3),
+        Some(node(p.accumulator).p / 1e3),
+        Some(node(p.discharge).p / 1e3),
+        Some(outlet.p / 1e3),
+        Some(celsius(node(p.discharge).t)),
+        Some(celsius(liquid.t)),
+        Some(celsius(outlet.t)),
+        Some(celsius(node(p.suction).t)),
+        Some(celsius(plant.cabin.vent.t)),
+        Some(celsius(plant.cabin.air.t)),
+        Some((outlet.t - table.t_sat(outlet.p)).max(0.0)),
+        Some((table.t_sat(liquid.p) - liquid.t).max(0.0)),
+        Some(f64::from(u8::from(plant.drive.engaged))),
+        Some(plant.suction_liquid()),
+        Some(bay.charge() * 1e3),
+        in_can(plant.network.node(shop.places.can).content.total() * 1e3),
+        in_can(can.p / 1e3),
+        in_can(celsius(can.t)),
+    ];
+    let ledger = bay.ledger();
+    let grams = PLACES.map(|place| {
+        let entry = ledger.iter().find(|e| e.place == place);
+        entry.map(|e| e.content[REFRIGERANT] * 1e3)
+    });
+    let mut cells: Vec<String> = before.into_iter().chain(grams).map(cell).collect();
+    let names: Vec<String> = events.iter().map(event).collect();
+    cells.push(names.join(";"));
+    cells.join(",")
+}
+
+/// A number to six decimals without idle zeros; nothing where there is none.
+fn cell(number: Option<f64>) -> String {
+    match number {
+        Some(x) if x.is_finite() => {
+            let text = format!("{x:.6}");
+            let text = text.trim_end_matches('0').trim_end_matches('.');
+            if text == "-0" {
+                "0".into()
+            } else {
+                text.into()
+            }
+        }
+        _ => String::new(),
+    }
+}
+
+/// An event's name as in takes: `clutch-in`.
+fn event(event: &Event) -> String {
+    serde_json::to_value(event)
+        .ok()
+        .and_then(|v| v.as_str().map(str::to_owned))
+        .unwrap_or_default()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_are_short_and_never_minus_zero() {
+        assert_eq!(cell(Some(1.5)), "1.5");
+        assert_eq!(cell(Some(100.0)), "100");
+        assert_eq!(cell(Some(-1e-9)), "0");
+        assert_eq!(cell(Some(f64::NAN)), "");
+        assert_eq!(cell(None), "");
+        assert_eq!(event(&Event::ClutchIn), "clutch-in");
+    }
+}
