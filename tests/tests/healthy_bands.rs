@@ -89,14 +89,16 @@ fn overcharge_raises_head_and_floods_the_compressor() {
     assert!(head.is_sorted() && head[2] > base + 150.0, "head {head:?} kPag against {base:.0}");
 }
 
-/// Air in the loop raises the high side; a never-evacuated loop (3.6 g) by a great deal (prototype: +94 kPa for 0.5 g, +354
-/// for 2 g with all of it trapped in the condenser; ours circulates some).
+/// Air trapped in the condenser raises the high side: some 150-200 kPa for the first gram and 400 kPa and more for the 3.6 g
+/// that a never-evacuated loop holds (common practice; an earlier model of such a loop gave +184 for 1 g, +354 for 2 g).
 #[test]
 fn air_raises_the_high_side() {
-    let high = |air: &str| gauge(at(38.0, &[&format!("start.air={air}")]).high_kPa_abs_clutch_on_mean);
-    let (none, some, much) = (high("0g"), high("1g"), high("3.6g"));
-    assert!(some > none + 60.0, "1 g: {some:.0} against {none:.0} kPag");
-    assert!(much > some + 150.0, "3.6 g: {much:.0} against {some:.0} kPag");
+    let idle = "engine.speed=800rpm";
+    let high = |air: &str| gauge(at(35.0, &[idle, &format!("start.air={air}")]).high_kPa_abs_clutch_on_mean);
+    let (none, one, two, open) = (high("0g"), high("1g"), high("2g"), high("3.6g"));
+    assert!((80.0..=250.0).contains(&(one - none)), "1 g: {one:.0} against {none:.0} kPag");
+    assert!((250.0..=500.0).contains(&(two - none)), "2 g: {two:.0} against {none:.0} kPag");
+    assert!(open > none + 400.0, "3.6 g: {open:.0} against {none:.0} kPag");
 }
 
 /// Less air over the condenser raises the high side (fault table, common practice).

@@ -102,7 +102,7 @@ fn six_cans_flood_the_compressor_and_drive_the_head_up() {
 
 #[test]
 fn the_high_valve_open_while_running_drives_gas_into_the_can() {
-    let mut bay = Bay::new(&scenario("healthy", &["day.ambient=40degC"]));
+    let mut bay = Bay::new(&scenario("healthy", &["day.ambient=32degC"]));
     run(&mut bay, 120.0);
     act(&mut bay, Action::TakeCan);
     act(&mut bay, Action::Tap { on: true });
@@ -112,6 +112,8 @@ fn the_high_valve_open_while_running_drives_gas_into_the_can() {
     run(&mut bay, 60.0);
     let node = bay.plant().network.node(can);
     assert!(node.content[0] > before + 0.01, "the can took {:.1} g", 1e3 * (node.content[0] - before));
+    // On a hot day with the engine faster the high side passes what a small can stands: it bursts.
+    act(&mut bay, Action::Ambient { temperature: Temperature::from_deg_c(43.0) });
     for _ in 0..600 {
         run(&mut bay, 1.0);
         if seen(&bay, Event::CanBurst) > 0 {

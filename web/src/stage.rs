@@ -39,6 +39,8 @@ pub(crate) struct Stage {
     pub(crate) overloaded: bool,
     pub(crate) storage_denied: bool,
     pub(crate) lines: Vec<Line>,
+    /// Events not yet read out.
+    pub(crate) news: Vec<Event>,
     pub(crate) cautions_seen: BTreeSet<Caution>,
     pub(crate) ticks: Vec<Tick>,
     heard: usize,
@@ -70,6 +72,7 @@ impl Stage {
             overloaded: false,
             storage_denied: false,
             lines: Vec::new(),
+            news: Vec::new(),
             cautions_seen: BTreeSet::new(),
             ticks: Vec::new(),
             owed: 0.0,
@@ -141,7 +144,10 @@ impl Stage {
                     last.times += 1;
                     last.seconds = seconds;
                 }
-                _ => self.lines.push(Line { seconds, event, times: 1 }),
+                _ => {
+                    self.lines.push(Line { seconds, event, times: 1 });
+                    self.news.push(event);
+                }
             }
         }
         if self.lines.len() > 60 {

@@ -1,5 +1,26 @@
-// Starts the page, and hands the browser tests the one function they need besides it.
-import init, { lowsideHash } from "./lowside.js";
+// Starts the page, works the failure message's buttons, and hands the browser tests the functions they need besides it.
+import init, { lowsideFail, lowsideHash } from "./lowside.js";
 
-await init();
-window.lowsideHash = lowsideHash;
+const part = (id) => document.getElementById(id);
+part("fail-reload").addEventListener("click", () => location.reload());
+part("fail-copy").addEventListener("click", async () => {
+  const take = part("fail-take");
+  try {
+    await navigator.clipboard.writeText(take.value);
+    part("fail-said").textContent = "Copied.";
+  } catch {
+    take.focus();
+    take.select();
+    part("fail-said").textContent = "Selected: copy with Ctrl+C.";
+  }
+});
+
+try {
+  await init();
+  window.lowsideHash = lowsideHash;
+  window.lowsideFail = lowsideFail;
+} catch (error) {
+  part("fail-what").textContent = String(error);
+  part("fail").hidden = false;
+  throw error;
+}

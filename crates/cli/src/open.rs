@@ -20,11 +20,14 @@ pub(crate) fn scenario(asked: &Path, overrides: &[String]) -> Result<Scenario, F
     let overrides: Vec<String> = overrides.iter().map(|o| from_here(o)).collect();
     // a vehicle's file says itself what is wrong with it, under its own name
     let mut trouble = None;
+    let mut from = String::new();
     let parsed = Scenario::parse_with(&text, &overrides, |name| {
         if !is_file_name(name) {
             return library::vehicle(name).map(str::to_owned);
         }
-        match files::read(&folder.join(name), LARGEST, "a vehicle") {
+        let path = folder.join(name);
+        from = format!(" (vehicle from {})", path.display());
+        match files::read(&path, LARGEST, "a vehicle") {
             Ok(text) => Some(text),
             Err(failure) => {
                 trouble = Some(failure);
@@ -38,7 +41,11 @@ pub(crate) fn scenario(asked: &Path, overrides: &[String]) -> Result<Scenario, F
             "{}: vehicle: {failure}",
             asked.display()
         ))),
-        (Err(e), _) => Err(Failure::Asked(format!("{}: {e}", asked.display()))),
+        (Err(e), _) => {
+            let e = e.to_string();
+            let from = if e.starts_with("vehicle") { &from } else { "" };
+            Err(Failure::Asked(format!("{}: {e}{from}", asked.display())))
+        }
     }
 }
 

@@ -33,6 +33,14 @@ pub(crate) fn print(
     json: bool,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
+    // before the first tick the window is empty, and the means are of what stands there
+    let mut first = Window::default();
+    let window = if bay.tick() == 0 {
+        first.take(bay);
+        &first
+    } else {
+        window
+    };
     let summary = window.summary(bay);
     if json {
         let report = Report {
@@ -93,16 +101,16 @@ fn table(bay: &Bay, s: &Summary, speed: f64) -> String {
     ];
     let name = text::one_line(&bay.scenario().name);
     let time = display::duration(Duration::from_s(s.t_s)).number;
-    let mut text = format!("{name}\nafter {time}; means and counts over the last 2 min\n\n");
-    for (what, [si, us]) in rows {
-        text.push_str(format!("{what:<31}{si:>12}{us:>15}").trim_end());
-        text.push('\n');
-    }
-    text.push_str(&format!(
+    let head = format!("{name}\nafter {time}; means and counts over the last 2 min\n");
+    let lines = rows.map(|(what, [si, us])| {
+        let line = format!("{what:<31}{si:>12}{us:>15}");
+        line.trim_end().to_owned()
+    });
+    let foot = format!(
         "\nbooks: mass to {:.1e}, energy to {:.1e}; {speed:.0} times real time; state {}\n",
         s.max_mass_error_rel, s.max_energy_error_rel, s.state_hash
-    ));
-    text
+    );
+    [head, lines.join("\n"), foot].join("\n")
 }
 
 fn both(show: impl Fn(UnitSystem) -> Shown) -> [String; 2] {

@@ -166,7 +166,7 @@ fn row(bay: &Bay, events: &[Event]) -> String {
         entry.map(|e| e.content[REFRIGERANT] * 1e3)
     });
     let mut cells: Vec<String> = before.into_iter().chain(grams).map(cell).collect();
-    let names: Vec<String> = events.iter().map(event).collect();
+    let names: Vec<String> = events.iter().copied().map(event).collect();
     cells.push(names.join(";"));
     cells.join(",")
 }
@@ -188,7 +188,7 @@ fn cell(number: Option<f64>) -> String {
 }
 
 /// An event's name as in takes: `clutch-in`.
-fn event(event: &Event) -> String {
+fn event(event: Event) -> String {
     serde_json::to_value(event)
         .ok()
         .and_then(|v| v.as_str().map(str::to_owned))
@@ -206,6 +206,6 @@ mod tests {
         assert_eq!(cell(Some(-1e-9)), "0");
         assert_eq!(cell(Some(f64::NAN)), "");
         assert_eq!(cell(None), "");
-        assert_eq!(event(&Event::ClutchIn), "clutch-in");
+        assert_eq!(event(Event::ClutchIn), "clutch-in");
     }
 }

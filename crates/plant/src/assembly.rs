@@ -45,8 +45,10 @@ pub const BODY: usize = 0;
 const FILM: f64 = 0.03;
 /// The same for the suction line, which stands for the compressor's crankcase too and lets its store out slowly.
 const CRANKCASE: f64 = 0.0015;
-/// Liquid share of the liquid line below which vapour is drawn to the orifice.
-const LIQUID_SEAL: f64 = 0.35;
+/// Liquid share of the last condenser cell below which vapour is drawn into the liquid line.
+const LIQUID_SEAL: f64 = 0.15;
+/// Gas that neighbouring condenser cells exchange, m3/s (tuned so that 1 g of trapped air adds 100-200 kPa, common practice).
+const STIR: f64 = 3e-5;
 /// Conductance of a line's wall to the gas in it, W/K, and heat capacity of a line, J/K (own figures for half a metre of
 /// aluminium tube).
 const LINE_WALL: (f64, f64) = (15.0, 300.0);
@@ -119,14 +121,20 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
         condenser::CELLS - 1,
     );
     for k in p.condenser + 1..p.condenser + condenser::CELLS {
-        net.add_link("condenser", (k - 1, slip), (k, slip), law);
+        let link = net.add_link("condenser", (k - 1, slip), (k, slip), law);
+        net.set_stir(link, STIR);
     }
     let last = p.condenser + condenser::CELLS - 1;
     let law = tube(v.liquid_line.pressure_loss.si(), rho_l, 1);
-    p.condenser_out = net.add_link("condenser outlet", (last, bottom), (p.liquid, bottom), law);
+    p.condenser_out = net.add_link(
+        "condenser outlet",
+        (last, bottom),
+        (p.liquid, Draw::Mixed),
+        law,
+    );
     p.orifice = net.add_link(
         "orifice tube",
-        (p.liquid, bottom),
+        (p.liquid, Draw::Mixed),
         (p.evaporator, slip),
         shut,
     );

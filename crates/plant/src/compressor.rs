@@ -75,12 +75,8 @@ impl Compressor {
             return Work::default();
         }
         let ratio = (p_out / suction.p).max(1.0);
-        let gas_rho = if suction.v_gas > 0.0 {
-            (suction.m_gas + content[AIR]) / suction.v_gas
-        } else {
-            suction.rho_gas
-        };
-        let rho = inlet.rho.min(WET_DENSITY_CAP * gas_rho.max(1e-9));
+        let gas_rho = suction.gas_density(content);
+        let rho = inlet.rho.min(WET_DENSITY_CAP * gas_rho);
         let flow = self.volumetric_efficiency(ratio, rpm) * self.displacement * rpm / 60.0 * rho;
         if flow <= 0.0 {
             return Work::default();

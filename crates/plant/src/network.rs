@@ -14,7 +14,7 @@ use crate::{
     flow::{self, Rate},
     orifice::{Inlet, Orifice},
     sparse::Sparse,
-    species::{Content, REFRIGERANT, SPECIES},
+    species::{AIR, Content, REFRIGERANT, SPECIES},
     state::{self, Phase, State},
     stream::{Draw, Stream, draw},
 };
@@ -67,6 +67,8 @@ pub struct Link {
     pub to: (NodeId, Draw),
     /// Law of the flow.
     pub law: Law,
+    /// Gas that both ends exchange by stirring, m3/s each way: it spreads air against the flow.
+    pub stir: f64,
     /// Flow of the last tick, kg/s of everything, positive forward.
     pub flow: f64,
     /// Liquid share of the last tick's flow.
@@ -111,6 +113,8 @@ struct Workspace {
     rates: Vec<Rate>,
     streams: Vec<(Stream, Stream)>,
     added: Vec<f64>,
+    /// Net species (kg/s) and energy (W) that stirring carries along each link.
+    stirred: Vec<(Content, f64)>,
     flows: Vec<f64>,
     /// The rates belong to the states and laws of now.
     fresh: bool,
@@ -121,6 +125,10 @@ struct Workspace {
 const TOLERANCE: (f64, f64) = (0.004, 400.0);
 /// Corrections of one step at most; flows are conservative at any number.
 const CORRECTIONS: usize = 6;
+/// Least air for which stirring is worked out, kg.
+const STIRRED_AIR: f64 = 1e-8;
+/// Most of the smaller gas space that stirring may exchange, 1/s.
+const STIRRED_SHARE: f64 = 10.0;
 /// Share of a node's refrigerant that may leave within one step.
 const LARGEST_DRAIN: f64 = 0.8;
 
@@ -190,6 +198,7 @@ impl Network {
             from,
             to,
             law,
+            stir: 0.0,
             flow: 0.0,
             liquid: 0.0,
             h: 0.0,
@@ -268,6 +277,12 @@ impl Network {
         node.content = all;
         node.energy = energy;
         node.state = state::solve(table, &all, energy, node.volume, node.state.t);
+    }
+
+    /// Lets both ends of a link exchange gas by stirring, m3/s each way.
+    pub fn set_stir(&mut self, id: LinkId, volume_flow: f64) {
+        self.links[id].stir = volume_flow;
+        self.work.fresh = false;
     }
 
     /// What crossed the edge so far.
@@ -361,10 +376,14 @@ impl Network {
         w.flows.resize(m, 0.0);
         w.rates.resize(m, Rate::default());
         w.added.resize(m, 0.0);
+        w.stirred.resize(m, (Content::default(), 0.0));
         w.streams.resize(m, (Stream::default(), Stream::default()));
         for (k, link) in links.iter().enumerate() {
             let (a, b) = (&nodes[link.from.0], &nodes[link.to.0]);
             w.added[k] = 0.0;
+            if link.stir > 0.0 {
+                w.stirred[k] = stirred(a, b, link.stir);
+            }
             if matches!(link.law, Law::Passage(k) | Law::OneWay(k) if k <= 0.0) {
                 w.rates[k] = Rate::default();
                 continue;
@@ -387,11 +406,12 @@ impl Network {
             if !forward || link.flow < 0.0 {
                 w.streams[k].1 = pull(b, link.to.1);
             }
-            let (up, stream) = if forward {
-                (&a.state, &w.streams[k].0)
+            let (up_node, stream) = if forward {
+                (a, &w.streams[k].0)
             } else {
-                (&b.state, &w.streams[k].1)
+                (b, &w.streams[k].1)
             };
+            let up = &up_node.state;
             w.rates[k] = match link.law {
                 Law::Passage(c) => flow::passage(c, stream.rho, dp, up.p, up.p_sat, stream.liquid),
                 Law::OneWay(c) if forward => {
@@ -399,7 +419,7 @@ impl Network {
                 }
                 Law::OneWay(_) => Rate::default(),
                 Law::Orifice(o) => {
-                    let rate = o.rate(&inlet(table, up, stream), dp.abs());
+                    let rate = o.rate(&inlet(table, up_node, stream), dp.abs());
                     Rate {
                         flow: rate.flow * dp.signum(),
                         ..rate
@@ -557,6 +577,14 @@ impl Network {
             node.energy = start.1 + q;
         }
         for (k, link) in links.iter().enumerate() {
+            let (from, to) = (link.from.0, link.to.0);
+            if link.stir > 0.0 {
+                let (species, energy) = &w.stirred[k];
+                nodes[from].content.add(species, -dt);
+                nodes[from].energy -= energy * dt;
+                nodes[to].content.add(species, dt);
+                nodes[to].energy += energy * dt;
+            }
             let moved = w.flows[k] * dt;
             if moved == 0.0 {
                 continue;
@@ -566,7 +594,6 @@ impl Network {
             } else {
                 &w.streams[k].1
             };
-            let (from, to) = (link.from.0, link.to.0);
             if from != ROOM {
                 nodes[from].content.add(&stream.share, -moved);
                 nodes[from].energy -= moved * stream.h;
@@ -616,6 +643,28 @@ impl Network {
     }
 }
 
+/// What a stirred volume flow (m3/s each way) carries from one node's gas to another's: species kg/s and energy W.
+///
+/// Without air the gas of both is alike and nothing is carried.
+fn stirred(a: &Node, b: &Node, volume_flow: f64) -> (Content, f64) {
+    let mut species = Content::default();
+    let gas_space = a.state.v_gas.min(b.state.v_gas);
+    if a.content[AIR] + b.content[AIR] < STIRRED_AIR || gas_space <= 0.0 {
+        return (species, 0.0);
+    }
+    let v = volume_flow.min(gas_space * STIRRED_SHARE);
+    let mut energy = 0.0;
+    for (node, sign) in [(a, 1.0), (b, -1.0)] {
+        let s = &node.state;
+        let vapour = sign * v * s.m_gas / s.v_gas;
+        let air = sign * v * node.content[AIR] / s.v_gas;
+        species[REFRIGERANT] += vapour;
+        species[AIR] += air;
+        energy += vapour * s.h_gas + air * state::CP_AIR * (s.t - state::T_ZERO);
+    }
+    (species, energy)
+}
+
 /// Pressure a node gains for each kilogram of a stream that enters with `added` J/kg on top, Pa/kg.
 fn pressure_per_kg(s: &State, stream: &Stream, added: f64) -> f64 {
     let by_mass: f64 = stream.share.0.iter().zip(s.dp_dm).map(|(a, b)| a * b).sum();
@@ -623,7 +672,8 @@ fn pressure_per_kg(s: &State, stream: &Stream, added: f64) -> f64 {
 }
 
 /// The orifice's inlet conditions, from the state upstream and what is drawn there.
-fn inlet(table: &Table, up: &State, stream: &Stream) -> Inlet {
+fn inlet(table: &Table, node: &Node, stream: &Stream) -> Inlet {
+    let up = &node.state;
     let refrigerant = stream.share[REFRIGERANT].max(1e-9);
     let quality = match up.phase {
         Phase::Liquid => 0.0,
@@ -640,7 +690,7 @@ fn inlet(table: &Table, up: &State, stream: &Stream) -> Inlet {
         subcooling,
         quality,
         rho_liq: up.rho_liq,
-        rho_gas: up.rho_gas,
+        rho_gas: up.gas_density(&node.content),
         p_crit: table.p_crit(),
         t_crit: table.t_crit(),
     }

@@ -139,12 +139,13 @@ impl Orifice {
                 - 17.195 * (i.p / i.p_crit) * (i.p / i.p_crit) * (i.p / i.p_crit);
             (top / bottom).clamp(0.05, 1.2)
         };
-        // The fit does not run into exactly one at zero quality; the first hundredth bridges the gap.
-        let m = published(x.max(0.01));
+        // The fit does not run into exactly one at zero quality: the first hundredth bridges the gap. Below its pressures it
+        // can rise a little with quality; flow never does.
+        let first = published(0.01).min(1.0);
         if x < 0.01 {
-            1.0 + (m - 1.0) * x / 0.01
+            1.0 + (first - 1.0) * x / 0.01
         } else {
-            m
+            published(x).min(first)
         }
     }
 }

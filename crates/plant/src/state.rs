@@ -79,9 +79,13 @@ pub struct State {
 }
 
 impl State {
-    /// Mean density of everything held, kg/m3, for a given volume.
-    pub fn density(&self, content: &Content, volume: f64) -> f64 {
-        content.total() / volume
+    /// Density of vapour and air together, kg/m3 (of saturated vapour where there is no gas space).
+    pub fn gas_density(&self, content: &Content) -> f64 {
+        if self.v_gas > 0.0 {
+            ((self.m_gas + content[AIR]) / self.v_gas).max(1e-9)
+        } else {
+            self.rho_gas
+        }
     }
 
     /// Share of the volume open to gas, 0 to 1 of refrigerant and gas space.
@@ -241,32 +245,21 @@ fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Cor
         return liquid_full(table, m, v, t, sat);
     }
     let a = m_air * R_AIR * t;
-    let (v_gas, stiffness) = if m_air > 0.0 {
-        // Secant stiffness of the liquid, so that the answer runs into the air-free one as the air vanishes.
-        let strain = (m / (sat.rho_l * v) - 1.0).max(1e-9);
-        let e = table.liquid(sat.rho_l * (1.0 + strain), t, sat);
-        let k = (e.p - sat.p) / strain;
-        // Equal pressure on both: k (d_rho)(vg - vg0)/(rho_l (v - vg)) = a / vg, a quadratic in vg.
-        let qa = k * d_rho;
-        let qb = a * sat.rho_l - qa * v_gas_0;
-        let qc = a * sat.rho_l * v;
-        let root = (qb * qb + 4.0 * qa * qc).sqrt();
-        let vg = if qb > 0.0 {
-            2.0 * qc / (qb + root)
-        } else {
-            (root - qb) / (2.0 * qa)
-        };
-        let vg = vg.clamp(1e-12 * v, v);
-        let s_gas = a / (vg * vg);
-        let s_liq = k / (v - vg).max(1e-6 * v);
-        (vg, s_gas * s_liq / (s_gas + s_liq))
+    let mixed = if m_air > 0.0 {
+        air_over_liquid(table, m, v, t, a, v_gas_0, sat)
     } else {
-        (v_gas_0.min(v), 0.0)
+        AirOverLiquid::none(v_gas_0.min(v))
     };
+    let AirOverLiquid {
+        v_gas,
+        p_air,
+        stiffness,
+        du,
+    } = mixed;
+    let u_l = sat.u_l + du;
     let v_liq = v - v_gas;
     let m_gas = (sat.rho_g * v_gas).min(m);
     let m_liq = m - m_gas;
-    let p_air = if m_air > 0.0 { a / v_gas } else { 0.0 };
     let p = sat.p + p_air;
     let (e_l, e_g) = (sat.rho_l * sat.u_l, sat.rho_g * sat.u_g);
     let dvl_dt = (-sat.drho_g * v - v_liq * (sat.drho_l - sat.drho_g)) / d_rho;
@@ -276,17 +269,20 @@ fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Cor
         + m_air * (CP_AIR - R_AIR);
     let u_air = air_energy(t);
     Core {
-        u: m_liq * sat.u_l + m_gas * sat.u_g + m_air * u_air,
+        u: m_liq * u_l + m_gas * sat.u_g + m_air * u_air,
         u_t,
         p_t: sat.dp_dt + p_air / t + stiffness * dvl_dt,
         u_m: (e_l - e_g) / d_rho,
         p_m: stiffness / d_rho,
         u_ma: u_air,
-        p_ma: if m_air > 0.0 {
-            p_air / m_air
-        } else {
-            R_AIR * t / v_gas
-        },
+        // Another gram of air widens the gas space against the stiffness of gas and liquid together.
+        p_ma: R_AIR
+            * t
+            * if p_air > 0.0 {
+                stiffness / p_air
+            } else {
+                1.0 / v_gas
+            },
         stiffness,
         state: State {
             t,
@@ -299,13 +295,81 @@ fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Cor
             v_liq,
             rho_liq: sat.rho_l,
             rho_gas: sat.rho_g,
-            h_liq: sat.u_l + p / sat.rho_l,
+            h_liq: u_l + p / sat.rho_l,
             h_gas: sat.h_g(),
             p_sat: sat.p,
             dp_du: 0.0,
             dp_dm: [0.0; 4],
             heat_capacity: 0.0,
         },
+    }
+}
+
+/// Gas space and pressures of air above, or squeezed by, liquid.
+struct AirOverLiquid {
+    /// Gas space, m3.
+    v_gas: f64,
+    /// Partial pressure of the air, Pa.
+    p_air: f64,
+    /// -dp/dV of the whole, Pa/m3.
+    stiffness: f64,
+    /// Energy the liquid gains by being pressed on, J/kg.
+    du: f64,
+}
+
+impl AirOverLiquid {
+    fn none(v_gas: f64) -> Self {
+        Self {
+            v_gas,
+            p_air: 0.0,
+            stiffness: 0.0,
+            du: 0.0,
+        }
+    }
+}
+
+/// Air with m R T = `a` over liquid whose gas space would be `v_gas_0` if nothing pressed on it (negative: over-full).
+///
+/// Gas and liquid have one pressure: k (rho_l - rho_g)(vg - vg0) / (rho_l (v - vg)) = a / vg, a quadratic in the gas space
+/// vg. The stiffness k of the liquid is the secant to the air-free state, into which the answer runs as the air vanishes.
+fn air_over_liquid(
+    table: &Table,
+    m: f64,
+    v: f64,
+    t: f64,
+    a: f64,
+    v_gas_0: f64,
+    sat: &SatPoint,
+) -> AirOverLiquid {
+    let d_rho = sat.rho_l - sat.rho_g;
+    let strain = (m / (sat.rho_l * v) - 1.0).max(1e-6);
+    let pressed = table.liquid(sat.rho_l * (1.0 + strain), t, sat);
+    let k = (pressed.p - sat.p) / strain;
+    let qa = k * d_rho;
+    let qb = a * sat.rho_l - qa * v_gas_0;
+    let qc = a * sat.rho_l * v;
+    let root = (qb * qb + 4.0 * qa * qc).sqrt();
+    let v_gas = if qb > 0.0 {
+        2.0 * qc / (qb + root)
+    } else {
+        (root - qb) / (2.0 * qa)
+    };
+    // Each side gives the same pressure; the one that does not cancel is used.
+    let v_gas = v_gas.min(v);
+    let v_liq = (v - v_gas).max(1e-6 * v);
+    let p_air = if v_gas_0 > 0.0 {
+        a / v_gas
+    } else {
+        qa * (v_gas - v_gas_0) / (sat.rho_l * v_liq)
+    };
+    let v_gas = v_gas.max(1e-15 * v);
+    let s_gas = p_air / v_gas;
+    let s_liq = k / v_liq;
+    AirOverLiquid {
+        v_gas,
+        p_air,
+        stiffness: s_gas * s_liq / (s_gas + s_liq),
+        du: (pressed.u - sat.u_l) / strain * p_air / k,
     }
 }
 

@@ -12,6 +12,8 @@ use crate::{
 pub enum Draw {
     /// End of a tube in which vapour outruns liquid by Zivi's slip ratio (rho_l/rho_g)^(1/3) (Zivi 1964).
     Slip,
+    /// End of a line so narrow that all phases move together.
+    Mixed,
     /// From the bottom of a level: liquid, until less than `pull_through` of the volume is liquid and vapour is drawn in.
     Bottom {
         /// Liquid share of the volume below which vapour starts to be drawn.
@@ -61,11 +63,7 @@ pub fn draw(
 ) -> Stream {
     let gas_mass = state.m_gas + content[AIR];
     let liq_mass = state.m_liq;
-    let gas_rho = if state.v_gas > 0.0 {
-        gas_mass / state.v_gas
-    } else {
-        state.rho_gas
-    };
+    let gas_rho = state.gas_density(content);
     let y = liquid_share(state, how, gas_mass, gas_rho, last_flow);
 
     // Oil is mixed into liquid where there is any and creeps as a film where there is none.
@@ -101,7 +99,7 @@ pub fn draw(
         + air * CP_AIR * dt
         + water * CP_WATER * dt
         + oil * (CP_OIL * dt + state.p / RHO_OIL);
-    let v = liq_part / state.rho_liq + gas_part / gas_rho.max(1e-9) + oil / RHO_OIL;
+    let v = liq_part / state.rho_liq + gas_part / gas_rho + oil / RHO_OIL;
     let mut share = Content::default();
     share[REFRIGERANT] = liq_part + vapour;
     share[AIR] = air;
@@ -131,6 +129,7 @@ fn liquid_share(state: &State, how: Draw, gas_mass: f64, gas_rho: f64, last_flow
             let xs = gas_mass / (gas_mass + state.m_liq);
             1.0 - slip * xs / (1.0 + (slip - 1.0) * xs)
         }
+        Draw::Mixed => by_volume(level),
         Draw::Bottom { pull_through } => by_volume((level / pull_through).min(1.0)),
         Draw::Top { floods } => by_volume(smooth((level - floods) / (1.0 - floods))),
         Draw::PickUp {

@@ -1,6 +1,7 @@
 //! A take: a scenario, the acts done in it, how long it lasted and where it ended. Text, checked by replay.
 
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 use thiserror::Error;
 
 use crate::{
@@ -72,7 +73,7 @@ pub enum TakeError {
     },
     /// It ended elsewhere: made by a program with other physics.
     #[error(
-        "the replay ended in {got} and the take says {said}: it was made with another version of the physics"
+        "the replay ended in {got} and the take says {said}: it was changed, or made with another version of the physics"
     )]
     Differs {
         /// Hash reached.
@@ -107,7 +108,10 @@ impl Take {
         if text.len() > LARGEST {
             return Err(TakeError::TooLarge { bytes: text.len() });
         }
-        let take: Self = serde_json::from_str(text).map_err(|e| TakeError::Text(e.to_string()))?;
+        let take: Self = serde_json::from_str(text).map_err(|e| {
+            let place = place(text).map_or_else(String::new, |p| format!("{p}: "));
+            TakeError::Text(format!("{place}{e}"))
+        })?;
         if take.format != FORMAT {
             return Err(TakeError::Format(take.format));
         }
@@ -148,6 +152,27 @@ impl Take {
         let mut replay = self.replay();
         while !replay.run(u64::MAX)? {}
         replay.finish()
+    }
+}
+
+/// Which part of a take that does not read is at fault; the reader itself says only line and column.
+fn place(text: &str) -> Option<String> {
+    fn reads<T: serde::de::DeserializeOwned>(value: &Value) -> bool {
+        serde_json::from_value::<T>(value.clone()).is_ok()
+    }
+    let parts: serde_json::Map<String, Value> = serde_json::from_str(text).ok()?;
+    let (name, value) = parts.iter().find(|(name, value)| match name.as_str() {
+        "format" => !reads::<u32>(value),
+        "scenario" => !reads::<Scenario>(value),
+        "log" => !reads::<Vec<Entered>>(value),
+        "ticks" => !reads::<Tick>(value),
+        "hash" => !reads::<String>(value),
+        _ => false,
+    })?;
+    let acts = value.as_array().filter(|_| name == "log");
+    match acts.and_then(|acts| acts.iter().position(|act| !reads::<Entered>(act))) {
+        Some(index) => Some(format!("act {} of the log", index + 1)),
+        None => Some(name.clone()),
     }
 }
 

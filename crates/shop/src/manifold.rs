@@ -19,7 +19,7 @@ const HOSE_BORE: f64 = 4.6e-3;
 /// Passage of a hand valve or a port with its core, m2 (2 mm channel).
 const VALVE_AREA: f64 = 3.1e-6;
 /// Passage of the cracked fitting through which a hose is purged, m2.
-const PURGE_AREA: f64 = 0.12e-6;
+const PURGE_AREA: f64 = 0.5e-6;
 /// Hole that a bursting can opens, m2.
 const BURST_AREA: f64 = 400e-6;
 /// Discharge coefficient of a sharp passage.

@@ -143,7 +143,11 @@ fn acts(table: &mut toml::Table) -> Result<Vec<Act>, ScenarioError> {
 
 /// A reader's message in one line, after the place it is about.
 fn one_line(e: &toml::de::Error, place: &str) -> ScenarioError {
-    let what = e.message().split_whitespace().collect::<Vec<_>>().join(" ");
+    let words: Vec<&str> = e.message().split_whitespace().collect();
+    let what = words
+        .join(" ")
+        .replace("expected u8", "expected a whole number from 0 to 255")
+        .replace("expected u32", "expected a whole number");
     let text = e.to_string();
     let line = text
         .lines()
@@ -151,25 +155,16 @@ fn one_line(e: &toml::de::Error, place: &str) -> ScenarioError {
         .filter(|l| l.contains("at line"))
         .map(|l| l.trim().replace("TOML parse error at ", ""));
     let field = text.lines().find_map(|l| {
-        l.trim()
-            .strip_prefix("in `")?
-            .strip_suffix('`')
-            .map(str::to_owned)
+        let field = l.trim().strip_prefix("in `")?.strip_suffix('`')?;
+        Some(field.to_owned())
     });
-    let place = [
-        Some(place.to_owned()).filter(|p| !p.is_empty()),
-        line,
-        field,
-    ]
-    .into_iter()
-    .flatten()
-    .collect::<Vec<_>>()
-    .join(".");
-    ScenarioError::Text(if place.is_empty() {
-        what
-    } else {
-        format!("{place}: {what}")
-    })
+    let whole = match (place, field) {
+        ("", field) => field,
+        (place, None) => Some(place.to_owned()),
+        (place, Some(field)) => Some(format!("{place}.{field}")),
+    };
+    let parts = [whole, line, Some(what)];
+    ScenarioError::Text(parts.into_iter().flatten().collect::<Vec<_>>().join(": "))
 }
 
 #[cfg(test)]
@@ -220,6 +215,10 @@ mod tests {
             (
                 "[act]\nafter = \"5 s\"",
                 "act: is a table, and acts are written [[act]]",
+            ),
+            (
+                "[controls]\nblower = 300",
+                "controls.blower: invalid value: integer `300`, expected a whole number from 0 to 255",
             ),
             ("[day", "line 4, column 5: unclosed table"),
         ] {

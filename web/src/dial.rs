@@ -1,0 +1,91 @@
+//! A round gauge: an unchanging face and a needle that is turned directly each frame.
+use lowside_present::dial::{Face, Mark, Which};
+use yew::{Html, NodeRef, Properties, component, html};
+
+/// Degrees from the lower left pin to the lower right pin.
+const SWEEP: f64 = 270.0;
+
+/// Angle of a place on the sweep, degrees clockwise from the top.
+pub(crate) fn angle(at: f64) -> f64 {
+    (at - 0.5) * SWEEP
+}
+
+fn point(at: f64, r: f64) -> (f64, f64) {
+    let a = angle(at).to_radians();
+    (100.0 + r * a.sin(), 100.0 - r * a.cos())
+}
+
+fn arc(from: f64, to: f64, r: f64) -> String {
+    let ((x0, y0), (x1, y1)) = (point(from, r), point(to, r));
+    let large = u8::from((to - from) * SWEEP > 180.0);
+    format!("M{x0:.1} {y0:.1}A{r} {r} 0 {large} 1 {x1:.1} {y1:.1}")
+}
+
+fn mark(m: &Mark, outer: f64, long: f64, short: f64, text: f64, class: &'static str) -> Html {
+    let inner = outer - if m.label.is_some() { long } else { short };
+    let ((x0, y0), (x1, y1)) = (point(m.at, outer), point(m.at, inner));
+    let (tx, ty) = point(m.at, text);
+    html! {
+        <g class={class}>
+            <path d={format!("M{x0:.1} {y0:.1}L{x1:.1} {y1:.1}")} />
+            if let Some(label) = &m.label {
+                <text x={format!("{tx:.1}")} y={format!("{ty:.1}")} text-anchor="middle" dominant-baseline="central">{ label }</text>
+            }
+        </g>
+    }
+}
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct FaceProps {
+    pub(crate) face: Face,
+    pub(crate) needle: NodeRef,
+}
+
+/// The face with its needle; drawn again only when the units change.
+#[component]
+fn FacePlate(p: &FaceProps) -> Html {
+    let f = &p.face;
+    let hose = if f.which == Which::Low { "low" } else { "high" };
+    html! {
+        <svg viewBox="4 6 192 172" aria-hidden="true" class={hose}>
+            <circle class="rim" cx="100" cy="100" r="92" />
+            <path class="band" d={arc(f.zero_at, 1.0, 86.0)} />
+            if f.zero_at > 0.0 { <path class="vacuum" d={arc(0.0, f.zero_at, 86.0)} /> }
+            { for f.pressure.iter().map(|m| mark(m, 82.0, 10.0, 5.0, 61.5, "press")) }
+            <path class="ring" d={arc(f.zero_at, 1.0, 47.0)} />
+            { for f.saturation.iter().map(|m| mark(m, 47.0, 5.0, 3.0, 36.0, "sat")) }
+            <text class="unit" x="100" y="132" text-anchor="middle">{ f.unit }</text>
+            <text class="gas" x="100" y="146" text-anchor="middle">{ format!("{} {}", f.refrigerant, f.temperature_unit) }</text>
+            <g ref={p.needle.clone()}>
+                <path class="needle" d="M97.6 112 L99.3 26 L100.7 26 L102.4 112 Z" />
+            </g>
+            <circle class="hub" cx="100" cy="100" r="6" />
+        </svg>
+    }
+}
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct DialProps {
+    pub(crate) face: Face,
+    pub(crate) needle: NodeRef,
+    pub(crate) title: &'static str,
+    pub(crate) reading: String,
+    pub(crate) spoken: String,
+    pub(crate) coupled: bool,
+}
+
+/// A gauge with its reading.
+#[component]
+pub(crate) fn Dial(p: &DialProps) -> Html {
+    let where_ = if p.coupled { "on its port" } else { "coupler off: shows its hose" };
+    html! {
+        <figure class="dial" role="img" aria-label={format!("{}: {}, {where_}", p.title, p.spoken)}>
+            <FacePlate face={p.face.clone()} needle={p.needle.clone()} />
+            <figcaption aria-hidden="true">
+                <span class={if p.face.which == Which::Low { "name low" } else { "name high" }}>{ p.title }</span>
+                <strong>{ &p.reading }</strong>
+                if !p.coupled { <span class="off">{ where_ }</span> }
+            </figcaption>
+        </figure>
+    }
+}

@@ -1,0 +1,64 @@
+//! The ledger: a bar of all refrigerant, and the table behind it.
+use lowside_present::ledger::{Ledger, is_empty};
+use yew::{Html, Properties, component, html};
+
+use crate::words;
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct LedgerProps {
+    pub(crate) ledger: Ledger,
+}
+
+/// Where every gram is.
+#[component]
+pub(crate) fn LedgerView(p: &LedgerProps) -> Html {
+    let l = &p.ledger;
+    let mut x = 0.0;
+    let pieces: Vec<_> = l
+        .rows
+        .iter()
+        .map(|r| {
+            let (liquid, vapour) = (r.liquid_share * 1000.0, r.vapour_share * 1000.0);
+            let at = x;
+            x += liquid + vapour;
+            (r.place, at, liquid, vapour)
+        })
+        .collect();
+    html! {
+        <section class="ledger" aria-labelledby="ledger-title">
+            <h2 id="ledger-title">{ "Where every gram is" }<small>{ format!("{} in the loop of {} counted", l.in_loop, l.total) }</small></h2>
+            if is_empty(l) {
+                <p class="empty">{ "No refrigerant in the bay yet." }</p>
+            } else {
+                <div class="bar" aria-hidden="true">
+                    <svg viewBox="0 0 1000 22" preserveAspectRatio="none">
+                        { for pieces.iter().map(|(_, at, liquid, vapour)| html! { <>
+                            <rect class="liquid" x={format!("{at:.2}")} y="0" width={format!("{liquid:.2}")} height="22" />
+                            <rect class="vapour" x={format!("{:.2}", at + liquid)} y="0" width={format!("{vapour:.2}")} height="22" />
+                            <path class="part" d={format!("M{:.2} 0V22", at + liquid + vapour)} />
+                        </> }) }
+                    </svg>
+                    <svg class="names" viewBox="0 0 1000 16" preserveAspectRatio="none"></svg>
+                </div>
+            }
+            <details>
+                <summary>{ "Table" }</summary>
+                <div class="scroll" tabindex="0" role="region" aria-label="Ledger table">
+                <table>
+                    <caption class="unseen">{ "Mass by place" }</caption>
+                    <thead><tr>
+                        { for ["Place", "Liquid", "Vapour", "Oil", "Air", "Water"].iter().map(|h| html! { <th scope="col">{ *h }</th> }) }
+                    </tr></thead>
+                    <tbody>
+                        { for l.rows.iter().map(|r| html! {
+                            <tr><th scope="row">{ words::place(r.place) }</th>
+                                { for [&r.liquid, &r.vapour, &r.oil, &r.air, &r.water].iter().map(|s| html! { <td>{ s.to_string() }</td> }) }
+                            </tr>
+                        }) }
+                    </tbody>
+                </table>
+                </div>
+            </details>
+        </section>
+    }
+}

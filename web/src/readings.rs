@@ -1,0 +1,36 @@
+//! Thermometers, scale, clutch and charge.
+use lowside_present::readout::Readout;
+use yew::{Html, Properties, component, html};
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct ReadingsProps {
+    pub(crate) readout: Readout,
+}
+
+/// The smaller instruments.
+#[component]
+pub(crate) fn Readings(p: &ReadingsProps) -> Html {
+    let r = &p.readout;
+    let given = format!("{:.1}", (r.given_share * 150.0).clamp(0.0, 198.0));
+    html! {
+        <section class="readings" aria-labelledby="readings-title">
+            <h2 id="readings-title" class="unseen">{ "Readings" }</h2>
+            <dl>
+                <div class={if r.vent_cold { "cold" } else { "" }}><dt>{ "Centre vent" }</dt><dd>{ r.vent.to_string() }</dd></div>
+                <div><dt>{ "Cabin" }</dt><dd>{ r.cabin.to_string() }</dd></div>
+                <div><dt>{ "Clutch" }</dt><dd>
+                    <span class={if r.clutch { "lamp lit" } else { "lamp" }} aria-hidden="true"></span>
+                    { if r.clutch { "in" } else { "out" } }<small>{ format!("{} / min", r.cycles) }</small>
+                </dd></div>
+                <div><dt>{ "Scale" }</dt><dd>{ r.scale.as_ref().map_or_else(|| "no can".to_owned(), ToString::to_string) }</dd></div>
+                <div class="wide"><dt>{ "Given by the cans" }</dt><dd>{ r.given.to_string() }<small>{ format!("label {}", r.label) }</small></dd>
+                    <svg viewBox="0 0 200 8" preserveAspectRatio="none" aria-hidden="true">
+                        <rect class="trough" x="0" y="1" width="200" height="6" rx="3" />
+                        <rect class="level" x="0" y="1" width={given} height="6" rx="3" />
+                        <path class="goal" d="M150 0V8" />
+                    </svg>
+                </div>
+            </dl>
+        </section>
+    }
+}
