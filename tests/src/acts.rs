@@ -40,16 +40,30 @@ impl Dice {
 /// Some act, wise or not, sometimes outside what can be set.
 pub fn any(dice: &mut Dice) -> Action {
     let on = dice.chance(0.6);
-    let open = Ratio::from_fraction(if dice.chance(0.3) { 0.0 } else { dice.between(0.0, 1.02) });
+    let open = Ratio::from_fraction(if dice.chance(0.3) {
+        0.0
+    } else {
+        dice.between(0.0, 1.02)
+    });
     match dice.bits() % 20 {
         0 | 1 => Action::Engine { on },
-        2 => Action::EngineSpeed { speed: RotationSpeed::from_rpm(dice.between(450.0, 5050.0)) },
+        2 => Action::EngineSpeed {
+            speed: RotationSpeed::from_rpm(dice.between(450.0, 5050.0)),
+        },
         3 | 4 => Action::AirConditioning { on },
-        5 => Action::Blower { step: u8::try_from(dice.bits() % 6).unwrap_or(0) },
+        5 => Action::Blower {
+            step: u8::try_from(dice.bits() % 6).unwrap_or(0),
+        },
         6 => Action::Recirculation { on },
-        7 => Action::RoadSpeed { speed: Speed::from_m_s(dice.between(0.0, 41.0)) },
-        8 => Action::Ambient { temperature: Temperature::from_k(dice.between(262.0, 324.0)) },
-        9 => Action::Humidity { share: Ratio::from_fraction(dice.between(0.04, 1.0)) },
+        7 => Action::RoadSpeed {
+            speed: Speed::from_m_s(dice.between(0.0, 41.0)),
+        },
+        8 => Action::Ambient {
+            temperature: Temperature::from_k(dice.between(262.0, 324.0)),
+        },
+        9 => Action::Humidity {
+            share: Ratio::from_fraction(dice.between(0.04, 1.0)),
+        },
         10 => Action::LowCoupler { on },
         11 => Action::HighCoupler { on },
         12 | 13 => Action::LowValve { open },
@@ -65,7 +79,9 @@ pub fn any(dice: &mut Dice) -> Action {
         }
         18 => Action::Tap { on },
         _ => Action::Bath {
-            temperature: dice.chance(0.7).then(|| Temperature::from_k(dice.between(270.0, 360.0))),
+            temperature: dice
+                .chance(0.7)
+                .then(|| Temperature::from_k(dice.between(270.0, 360.0))),
         },
     }
 }

@@ -25,7 +25,9 @@ pub fn play(scenario: &Scenario) -> (Bay, Summary) {
     let mut player = Player::new(&scenario.act);
     let mut window = Window::default();
     while bay.seconds() < scenario.until.s() {
-        player.play(&mut bay).expect("the bay takes the scenario's acts");
+        player
+            .play(&mut bay)
+            .expect("the bay takes the scenario's acts");
         bay.step();
         window.take(&bay);
     }

@@ -10,9 +10,22 @@ use lowside_tests::{
 fn sound(bay: &Bay, seed: u64) {
     for node in bay.plant().network.nodes() {
         for m in node.content.0 {
-            assert!(m >= 0.0 && m.is_finite(), "seed {seed} at {} s: {} holds {m} kg", bay.seconds(), node.name);
+            assert!(
+                m >= 0.0 && m.is_finite(),
+                "seed {seed} at {} s: {} holds {m} kg",
+                bay.seconds(),
+                node.name
+            );
         }
         let s = &node.state;
+        // Nothing is packed tighter than liquid: a volume that overfills must say so in its pressure.
+        let packed = node.content[0] / node.volume;
+        assert!(
+            packed < 1.06 * s.rho_liq,
+            "seed {seed} at {} s: {} packed to {packed:.0} kg/m3, {s:?}",
+            bay.seconds(),
+            node.name,
+        );
         assert!(
             s.t.is_finite() && s.p.is_finite() && s.p >= 0.0 && node.energy.is_finite(),
             "seed {seed} at {} s: {} at {} K, {} Pa",
@@ -28,7 +41,14 @@ fn sound(bay: &Bay, seed: u64) {
 fn random_run(seed: u64, seconds: f64) {
     let mut dice = Dice::new(seed);
     let charge = format!("start.charge={}kg", dice.between(0.0, 1.8));
-    let air = format!("start.air={}g", if dice.chance(0.5) { 0.0025 } else { dice.between(0.0, 4.0) });
+    let air = format!(
+        "start.air={}g",
+        if dice.chance(0.5) {
+            0.0025
+        } else {
+            dice.between(0.0, 4.0)
+        }
+    );
     let ambient = format!("day.ambient={}K", dice.between(268.0, 318.0));
     let scenario = scenario("charge-from-cans", &[&charge, &air, &ambient]);
     let mut bay = Bay::new(&scenario);
@@ -37,7 +57,11 @@ fn random_run(seed: u64, seconds: f64) {
             // A refusal is an answer too; it must leave the bay as it was.
             let before = bay.state_hash();
             if bay.apply(any(&mut dice)).is_err() {
-                assert_eq!(before, bay.state_hash(), "seed {seed}: a refused act changed the bay");
+                assert_eq!(
+                    before,
+                    bay.state_hash(),
+                    "seed {seed}: a refused act changed the bay"
+                );
             }
         }
         bay.step();
@@ -45,8 +69,16 @@ fn random_run(seed: u64, seconds: f64) {
             sound(&bay, seed);
         }
     }
-    assert!(bay.mass_error() < 1e-9, "seed {seed}: mass off by {:.1e}", bay.mass_error());
-    assert!(bay.energy_error() < 1e-9, "seed {seed}: energy off by {:.1e}", bay.energy_error());
+    assert!(
+        bay.mass_error() < 1e-9,
+        "seed {seed}: mass off by {:.1e}",
+        bay.mass_error()
+    );
+    assert!(
+        bay.energy_error() < 1e-9,
+        "seed {seed}: energy off by {:.1e}",
+        bay.energy_error()
+    );
 }
 
 #[test]

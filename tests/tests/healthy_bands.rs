@@ -29,10 +29,23 @@ fn pressures_and_vent_lie_in_the_bands_of_common_practice() {
     ];
     for (t, low, high, vent) in bands {
         let s = at(t, &[]);
-        let (l, h) = (gauge(s.low_kPa_abs_clutch_on_mean), gauge(s.high_kPa_abs_clutch_on_mean));
-        assert!(low.contains(&l), "{t} degC: low side {l:.0} kPag, band {low:?}");
-        assert!(high.contains(&h), "{t} degC: high side {h:.0} kPag, band {high:?}");
-        assert!(vent.contains(&s.vent_degC_mean), "{t} degC: vent {:.1} degC, band {vent:?}", s.vent_degC_mean);
+        let (l, h) = (
+            gauge(s.low_kPa_abs_clutch_on_mean),
+            gauge(s.high_kPa_abs_clutch_on_mean),
+        );
+        assert!(
+            low.contains(&l),
+            "{t} degC: low side {l:.0} kPag, band {low:?}"
+        );
+        assert!(
+            high.contains(&h),
+            "{t} degC: high side {h:.0} kPag, band {high:?}"
+        );
+        assert!(
+            vent.contains(&s.vent_degC_mean),
+            "{t} degC: vent {:.1} degC, band {vent:?}",
+            s.vent_degC_mean
+        );
     }
 }
 
@@ -42,18 +55,29 @@ fn pressures_and_vent_lie_in_the_bands_of_common_practice() {
 fn at_idle_on_a_hot_day_the_vent_is_cold() {
     for t in [34.0, 35.0] {
         let s = at(t, &["engine.speed=800rpm", "start.charge=36oz"]);
-        assert!((3.0..=8.0).contains(&s.vent_degC_mean), "{t} degC: vent {:.1} degC", s.vent_degC_mean);
+        assert!(
+            (3.0..=8.0).contains(&s.vent_degC_mean),
+            "{t} degC: vent {:.1} degC",
+            s.vent_degC_mean
+        );
     }
 }
 
 /// Below 70 % charge the clutch cycles faster; the fewer grams the faster (common practice, no source).
 #[test]
 fn cycling_quickens_below_seventy_percent_charge() {
-    let cycles = |charge: f64| at(35.0, &[&format!("start.charge={}kg", 1.0206 * charge)]).clutch_cycles;
+    let cycles =
+        |charge: f64| at(35.0, &[&format!("start.charge={}kg", 1.0206 * charge)]).clutch_cycles;
     let (full, mild, low) = (cycles(1.0), cycles(0.65), cycles(0.35));
-    assert!(f64::from(mild) > 1.5 * f64::from(full), "65 %: {mild} cycles in two minutes against {full}");
+    assert!(
+        f64::from(mild) > 1.5 * f64::from(full),
+        "65 %: {mild} cycles in two minutes against {full}"
+    );
     assert!(low >= mild, "35 %: {low} cycles against {mild} at 65 %");
-    assert!(low >= 16, "a badly low loop cycles more than eight times a minute: {low} in two");
+    assert!(
+        low >= 16,
+        "a badly low loop cycles more than eight times a minute: {low} in two"
+    );
 }
 
 /// The accumulator hides the charge: between 80 and 105 % pressures and vent stand still (check model and a trade association's
@@ -64,10 +88,19 @@ fn the_accumulator_hides_the_charge() {
     for share in [0.80, 0.90, 1.05] {
         let s = at(35.0, &[&format!("start.charge={}kg", 1.0206 * share)]);
         let psi = |a: Option<f64>, b: Option<f64>| (gauge(a) - gauge(b)) / 6.894_757;
-        let dh = psi(s.high_kPa_abs_clutch_on_mean, full.high_kPa_abs_clutch_on_mean);
-        let dl = psi(s.low_kPa_abs_clutch_on_mean, full.low_kPa_abs_clutch_on_mean);
+        let dh = psi(
+            s.high_kPa_abs_clutch_on_mean,
+            full.high_kPa_abs_clutch_on_mean,
+        );
+        let dl = psi(
+            s.low_kPa_abs_clutch_on_mean,
+            full.low_kPa_abs_clutch_on_mean,
+        );
         let dv = (s.vent_degC_mean - full.vent_degC_mean) * 1.8;
-        assert!(dh.abs() < 5.0 && dl.abs() < 2.0 && dv.abs() < 2.0, "{share}: {dh:.1} psi, {dl:.1} psi, {dv:.1} degF");
+        assert!(
+            dh.abs() < 5.0 && dl.abs() < 2.0 && dv.abs() < 2.0,
+            "{share}: {dh:.1} psi, {dl:.1} psi, {dv:.1} degF"
+        );
     }
 }
 
@@ -76,17 +109,44 @@ fn the_accumulator_hides_the_charge() {
 #[test]
 fn overcharge_raises_head_and_floods_the_compressor() {
     let full = at(38.0, &[]);
-    let over: Vec<Summary> =
-        [1.4, 1.6, 1.8].iter().map(|c| at(38.0, &[&format!("start.charge={}kg", 1.0206 * c)])).collect();
-    assert!(full.suction_liquid < 0.06, "the full loop draws {:.2} liquid", full.suction_liquid);
+    let over: Vec<Summary> = [1.4, 1.6, 1.8]
+        .iter()
+        .map(|c| at(38.0, &[&format!("start.charge={}kg", 1.0206 * c)]))
+        .collect();
+    assert!(
+        full.suction_liquid < 0.06,
+        "the full loop draws {:.2} liquid",
+        full.suction_liquid
+    );
     for s in &over {
-        assert!(s.suction_liquid > 0.06, "{:.2} kg: {:.2} liquid", s.refrigerant_kg, s.suction_liquid);
-        assert!(s.discharge_degC < full.discharge_degC - 8.0, "{:.2} kg: discharge {:.0}", s.refrigerant_kg, s.discharge_degC);
-        assert!(s.subcooling_K > full.subcooling_K + 2.0, "{:.2} kg: subcooling {:.1}", s.refrigerant_kg, s.subcooling_K);
+        assert!(
+            s.suction_liquid > 0.06,
+            "{:.2} kg: {:.2} liquid",
+            s.refrigerant_kg,
+            s.suction_liquid
+        );
+        assert!(
+            s.discharge_degC < full.discharge_degC - 8.0,
+            "{:.2} kg: discharge {:.0}",
+            s.refrigerant_kg,
+            s.discharge_degC
+        );
+        assert!(
+            s.subcooling_K > full.subcooling_K + 2.0,
+            "{:.2} kg: subcooling {:.1}",
+            s.refrigerant_kg,
+            s.subcooling_K
+        );
     }
-    let head: Vec<f64> = over.iter().map(|s| gauge(s.high_kPa_abs_clutch_on_mean)).collect();
+    let head: Vec<f64> = over
+        .iter()
+        .map(|s| gauge(s.high_kPa_abs_clutch_on_mean))
+        .collect();
     let base = gauge(full.high_kPa_abs_clutch_on_mean);
-    assert!(head.is_sorted() && head[2] > base + 150.0, "head {head:?} kPag against {base:.0}");
+    assert!(
+        head.is_sorted() && head[2] > base + 150.0,
+        "head {head:?} kPag against {base:.0}"
+    );
 }
 
 /// Air trapped in the condenser raises the high side: some 150-200 kPa for the first gram and 400 kPa and more for the 3.6 g
@@ -94,17 +154,42 @@ fn overcharge_raises_head_and_floods_the_compressor() {
 #[test]
 fn air_raises_the_high_side() {
     let idle = "engine.speed=800rpm";
-    let high = |air: &str| gauge(at(35.0, &[idle, &format!("start.air={air}")]).high_kPa_abs_clutch_on_mean);
+    let high = |air: &str| {
+        gauge(at(35.0, &[idle, &format!("start.air={air}")]).high_kPa_abs_clutch_on_mean)
+    };
     let (none, one, two, open) = (high("0g"), high("1g"), high("2g"), high("3.6g"));
-    assert!((80.0..=250.0).contains(&(one - none)), "1 g: {one:.0} against {none:.0} kPag");
-    assert!((250.0..=500.0).contains(&(two - none)), "2 g: {two:.0} against {none:.0} kPag");
-    assert!(open > none + 400.0, "3.6 g: {open:.0} against {none:.0} kPag");
+    assert!(
+        (120.0..=230.0).contains(&(one - none)),
+        "1 g: {one:.0} against {none:.0} kPag"
+    );
+    assert!(
+        (250.0..=500.0).contains(&(two - none)),
+        "2 g: {two:.0} against {none:.0} kPag"
+    );
+    assert!(
+        open > none + 400.0,
+        "3.6 g: {open:.0} against {none:.0} kPag"
+    );
 }
 
 /// Less air over the condenser raises the high side (fault table, common practice).
 #[test]
 fn a_blocked_condenser_raises_the_high_side() {
-    let high = |air: &str| gauge(at(35.0, &["engine.speed=800rpm", &format!("condition.condenser_air={air}")]).high_kPa_abs_clutch_on_mean);
+    let high = |air: &str| {
+        gauge(
+            at(
+                35.0,
+                &[
+                    "engine.speed=800rpm",
+                    &format!("condition.condenser_air={air}"),
+                ],
+            )
+            .high_kPa_abs_clutch_on_mean,
+        )
+    };
     let (clean, half) = (high("100 %"), high("50 %"));
-    assert!(half > clean + 150.0, "half the air: {half:.0} against {clean:.0} kPag");
+    assert!(
+        half > clean + 150.0,
+        "half the air: {half:.0} against {clean:.0} kPag"
+    );
 }

@@ -11,15 +11,29 @@ use lowside_units::{Ratio, RotationSpeed, Speed, Temperature};
 /// Gauge pressures of R-134a at rest: a 2001 passenger-car service manual, bar, to 0.1 bar (it rounds up).
 #[test]
 fn standing_pressure_is_saturation_whatever_the_charge() {
-    for (t, printed) in [(15.0, 3.9), (20.0, 4.7), (25.0, 5.6), (30.0, 6.7), (35.0, 7.8), (40.0, 9.1), (45.0, 10.5)] {
+    for (t, printed) in [
+        (15.0, 3.9),
+        (20.0, 4.7),
+        (25.0, 5.6),
+        (30.0, 6.7),
+        (35.0, 7.8),
+        (40.0, 9.1),
+        (45.0, 10.5),
+    ] {
         for charge in ["0.3kg", "0.6kg", "1.02kg", "1.5kg"] {
             let ambient = format!("day.ambient={t}degC");
             let charge = format!("start.charge={charge}");
-            let s = scenario("healthy", &[&ambient, &charge, "engine.on=false", "until=5min"]);
+            let s = scenario(
+                "healthy",
+                &[&ambient, &charge, "engine.on=false", "until=5min"],
+            );
             let (bay, _) = play(&s);
             for gauge in [bay.shop().instruments.low, bay.shop().instruments.high] {
                 let bar = gauge.pointer() / 1e5;
-                assert!((bar - printed).abs() < 0.12, "{t} degC, {charge}: {bar:.2} bar, printed {printed}");
+                assert!(
+                    (bar - printed).abs() < 0.12,
+                    "{t} degC, {charge}: {bar:.2} bar, printed {printed}"
+                );
             }
         }
     }
@@ -29,13 +43,19 @@ fn standing_pressure_is_saturation_whatever_the_charge() {
 #[test]
 fn air_raises_standing_pressure() {
     let pressure = |air: &str| {
-        let s = scenario("healthy", &["engine.on=false", "until=5min", &format!("start.air={air}")]);
+        let s = scenario(
+            "healthy",
+            &["engine.on=false", "until=5min", &format!("start.air={air}")],
+        );
         play(&s).0.shop().instruments.low.pointer()
     };
     let rise = pressure("2g") - pressure("0g");
     // 2 g of air at 35 degC in the gas space of a 3.9 L loop with 0.77 L of liquid: m R T / V.
     let expected = 2e-3 * 287.05 * 308.15 / (3.6e-3 - 0.77e-3);
-    assert!((rise / expected - 1.0).abs() < 0.2, "{rise:.0} Pa against {expected:.0}");
+    assert!(
+        (rise / expected - 1.0).abs() < 0.2,
+        "{rise:.0} Pa against {expected:.0}"
+    );
 }
 
 /// Two hours with every valve, switch and door moved all the time.
@@ -58,13 +78,21 @@ fn two_busy_hours_close_the_books() {
                 4 | 10 => Action::LowValve { open },
                 5 => Action::HighValve { open },
                 6 => Action::Invert { on },
-                7 => Action::Bath { temperature: on.then(|| Temperature::from_deg_c(45.0)) },
+                7 => Action::Bath {
+                    temperature: on.then(|| Temperature::from_deg_c(45.0)),
+                },
                 8 => Action::Engine { on },
-                11 => Action::EngineSpeed { speed: RotationSpeed::from_rpm(dice.between(600.0, 3000.0)) },
+                11 => Action::EngineSpeed {
+                    speed: RotationSpeed::from_rpm(dice.between(600.0, 3000.0)),
+                },
                 12 => Action::AirConditioning { on },
-                13 => Action::Blower { step: u8::try_from(dice.bits() % 5).unwrap_or(0) },
+                13 => Action::Blower {
+                    step: u8::try_from(dice.bits() % 5).unwrap_or(0),
+                },
                 14 => Action::Recirculation { on },
-                15 => Action::RoadSpeed { speed: Speed::from_km_h(dice.between(0.0, 90.0)) },
+                15 => Action::RoadSpeed {
+                    speed: Speed::from_km_h(dice.between(0.0, 90.0)),
+                },
                 16 => Action::LowCoupler { on },
                 _ => Action::HighCoupler { on },
             };
@@ -87,7 +115,10 @@ fn two_busy_hours_close_the_books() {
     for k in 0..4 {
         let inside: f64 = entries[..8].iter().map(|e| e.content[k]).sum();
         let held = bay.plant().network.held()[k];
-        assert!((inside - held).abs() <= 1e-12, "species {k}: {inside} in the ledger, {held} held");
+        assert!(
+            (inside - held).abs() <= 1e-12,
+            "species {k}: {inside} in the ledger, {held} held"
+        );
         assert!((entries[9].content[k] - account.to_room[k]).abs() < 1e-15);
     }
 }
@@ -96,8 +127,20 @@ fn two_busy_hours_close_the_books() {
 /// evaporator and the shaft bring.
 #[test]
 fn carnot_and_the_first_law_hold_while_running() {
-    for (ambient, rpm) in [(21.0, 1500.0), (32.0, 800.0), (38.0, 1500.0), (43.0, 2500.0)] {
-        let s = scenario("healthy", &[&format!("day.ambient={ambient}degC"), &format!("engine.speed={rpm}rpm"), "until=6min"]);
+    for (ambient, rpm) in [
+        (21.0, 1500.0),
+        (32.0, 800.0),
+        (38.0, 1500.0),
+        (43.0, 2500.0),
+    ] {
+        let s = scenario(
+            "healthy",
+            &[
+                &format!("day.ambient={ambient}degC"),
+                &format!("engine.speed={rpm}rpm"),
+                "until=6min",
+            ],
+        );
         let mut bay = Bay::new(&s);
         run(&mut bay, 240.0);
         let (mut cold, mut shaft, mut shed, mut warmest) = (0.0, 0.0, 0.0, 0.0f64);
@@ -113,12 +156,22 @@ fn carnot_and_the_first_law_hold_while_running() {
         let cop = cold / shaft;
         let t_hot = ambient + 273.15;
         let carnot = warmest / (t_hot - warmest).max(1e-3);
-        assert!(cop < carnot, "{ambient} degC {rpm} rpm: COP {cop:.2} above Carnot's {carnot:.2}");
-        assert!(cop > 0.8 && cop < 6.0, "{ambient} degC {rpm} rpm: COP {cop:.2} is not that of such a loop");
+        assert!(
+            cop < carnot,
+            "{ambient} degC {rpm} rpm: COP {cop:.2} above Carnot's {carnot:.2}"
+        );
+        assert!(
+            cop > 0.8 && cop < 6.0,
+            "{ambient} degC {rpm} rpm: COP {cop:.2} is not that of such a loop"
+        );
         // Heat soaks in under the hood and out of the compressor's body, a tenth or so of the whole.
         let stored = bay.plant().energy() - energy;
         let gap = (cold + shaft - shed - stored) / (cold + shaft);
-        assert!(gap.abs() < 0.12, "{ambient} degC {rpm} rpm: {:.0} % of the heat unexplained", 100.0 * gap);
+        assert!(
+            gap.abs() < 0.12,
+            "{ambient} degC {rpm} rpm: {:.0} % of the heat unexplained",
+            100.0 * gap
+        );
     }
 }
 
@@ -138,7 +191,10 @@ fn the_same_acts_give_the_same_bits() {
     }
     assert_eq!(a.state_hash(), b.state_hash());
     let text = Take::of(&a).to_text();
-    let replayed = Take::parse(&text).expect("its own text").resume().expect("the same end");
+    let replayed = Take::parse(&text)
+        .expect("its own text")
+        .resume()
+        .expect("the same end");
     assert_eq!(replayed.state_hash(), a.state_hash());
     assert_eq!(replayed.log(), a.log());
 }

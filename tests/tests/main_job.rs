@@ -12,8 +12,12 @@ fn act(bay: &mut Bay, action: Action) {
     bay.apply(action).expect("it can be done");
 }
 
-const OPEN: Action = Action::LowValve { open: Ratio::from_fraction(1.0) };
-const SHUT: Action = Action::LowValve { open: Ratio::from_fraction(0.0) };
+const OPEN: Action = Action::LowValve {
+    open: Ratio::from_fraction(1.0),
+};
+const SHUT: Action = Action::LowValve {
+    open: Ratio::from_fraction(0.0),
+};
 
 /// Opens a can, purges, and lets it flow in warm water until it has no liquid left.
 fn empty_a_can(bay: &mut Bay) {
@@ -23,7 +27,12 @@ fn empty_a_can(bay: &mut Bay) {
     act(bay, Action::Purge { on: true });
     run(bay, 3.0);
     act(bay, Action::Purge { on: false });
-    act(bay, Action::Bath { temperature: Some(Temperature::from_deg_c(45.0)) });
+    act(
+        bay,
+        Action::Bath {
+            temperature: Some(Temperature::from_deg_c(45.0)),
+        },
+    );
     act(bay, OPEN);
     for _ in 0..900 {
         run(bay, 1.0);
@@ -43,7 +52,11 @@ fn start(bay: &mut Bay) {
 #[test]
 fn three_cans_cool_the_cabin() {
     let (bay, s) = play(&scenario("charge-from-cans", &[]));
-    assert!((0.95..1.02).contains(&s.refrigerant_kg), "{:.3} kg in the loop", s.refrigerant_kg);
+    assert!(
+        (0.95..1.02).contains(&s.refrigerant_kg),
+        "{:.3} kg in the loop",
+        s.refrigerant_kg
+    );
     assert!(s.vent_degC_mean < 10.0, "vent {:.1} degC", s.vent_degC_mean);
     assert_eq!(seen(&bay, Event::CanEmpty), 3);
     assert_eq!(seen(&bay, Event::CanBurst), 0);
@@ -81,7 +94,11 @@ fn with_one_can_the_clutch_short_cycles_and_the_vent_stays_warm() {
     run(&mut bay, 120.0);
     let per_minute = f64::from(bay.plant().drive.cycles - cycles) / 2.0;
     assert!(per_minute > 8.0, "{per_minute} cycles a minute");
-    assert!(bay.plant().cabin.vent.t > 273.15 + 10.0, "vent {:.1} K", bay.plant().cabin.vent.t);
+    assert!(
+        bay.plant().cabin.vent.t > 273.15 + 10.0,
+        "vent {:.1} K",
+        bay.plant().cabin.vent.t
+    );
 }
 
 #[test]
@@ -92,12 +109,27 @@ fn six_cans_flood_the_compressor_and_drive_the_head_up() {
     for _ in 0..6 {
         empty_a_can(&mut bay);
         run(&mut bay, 240.0);
-        heads.push(bay.plant().network.node(bay.plant().places.discharge).state.p);
+        heads.push(
+            bay.plant()
+                .network
+                .node(bay.plant().places.discharge)
+                .state
+                .p,
+        );
     }
     assert!(bay.charge() > 1.8, "{:.2} kg", bay.charge());
     assert!(seen(&bay, Event::LiquidAtCompressor) > 0);
-    assert!(bay.plant().suction_liquid() > 0.12, "{:.2} liquid", bay.plant().suction_liquid());
-    assert!(heads[5] > heads[2] + 300e3, "head after three and six cans: {:.0} and {:.0} kPa", heads[2] / 1e3, heads[5] / 1e3);
+    assert!(
+        bay.plant().suction_liquid() > 0.12,
+        "{:.2} liquid",
+        bay.plant().suction_liquid()
+    );
+    assert!(
+        heads[5] > heads[2] + 300e3,
+        "head after three and six cans: {:.0} and {:.0} kPa",
+        heads[2] / 1e3,
+        heads[5] / 1e3
+    );
 }
 
 #[test]
@@ -108,21 +140,43 @@ fn the_high_valve_open_while_running_drives_gas_into_the_can() {
     act(&mut bay, Action::Tap { on: true });
     let can = bay.shop().places.can;
     let before = bay.plant().network.node(can).content[0];
-    act(&mut bay, Action::HighValve { open: Ratio::from_fraction(1.0) });
+    act(
+        &mut bay,
+        Action::HighValve {
+            open: Ratio::from_fraction(1.0),
+        },
+    );
     run(&mut bay, 60.0);
     let node = bay.plant().network.node(can);
-    assert!(node.content[0] > before + 0.01, "the can took {:.1} g", 1e3 * (node.content[0] - before));
+    assert!(
+        node.content[0] > before + 0.01,
+        "the can took {:.1} g",
+        1e3 * (node.content[0] - before)
+    );
     // On a hot day with the engine faster the high side passes what a small can stands: it bursts.
-    act(&mut bay, Action::Ambient { temperature: Temperature::from_deg_c(43.0) });
+    act(
+        &mut bay,
+        Action::Ambient {
+            temperature: Temperature::from_deg_c(43.0),
+        },
+    );
     for _ in 0..600 {
         run(&mut bay, 1.0);
         if seen(&bay, Event::CanBurst) > 0 {
             break;
         }
     }
-    assert_eq!(seen(&bay, Event::CanBurst), 1, "the can stands at {:.0} kPa", bay.plant().network.node(can).state.p / 1e3);
+    assert_eq!(
+        seen(&bay, Event::CanBurst),
+        1,
+        "the can stands at {:.0} kPa",
+        bay.plant().network.node(can).state.p / 1e3
+    );
     run(&mut bay, 5.0);
-    assert!(bay.ledger()[9].content[0] > 0.2, "what was in it is in the room");
+    assert!(
+        bay.ledger()[9].content[0] > 0.2,
+        "what was in it is in the room"
+    );
 }
 
 #[test]
@@ -142,7 +196,11 @@ fn an_unpurged_hose_brings_its_air_and_no_more() {
     };
     let (kept, purged) = (air(false), air(true));
     // A hose of 30 cm3 holds p V / (R T) = 34 mg of air at 35 degC.
-    assert!((kept - 34.4e-6).abs() < 8e-6, "{:.1} mg from an unpurged hose", kept * 1e6);
+    assert!(
+        (kept - 34.4e-6).abs() < 8e-6,
+        "{:.1} mg from an unpurged hose",
+        kept * 1e6
+    );
     assert!(purged < 0.3 * kept, "{:.1} mg after purging", purged * 1e6);
 }
 

@@ -5,20 +5,20 @@ use lowside_present::{
     UnitSystem,
     controls::{Control, Controls},
     dial::{self, Face, Which},
-    history::History,
+    history::{History, Row},
     ledger::Ledger,
     levels,
     next::next_step,
     readout::Readout,
 };
-use lowside_session::{Action, Caution, Event as BayEvent, Take};
+use lowside_session::{Action, Caution, Event as BayEvent, TICKS_PER_SECOND, Take};
 use lowside_units::Ratio;
 use wasm_bindgen::{JsCast, closure::Closure};
 use web_sys::HtmlCanvasElement;
 use yew::{Component, Context, Html, KeyboardEvent, MouseEvent, NodeRef, classes, html};
 
 use crate::{
-    caution::Cautions, chart::Chart, dial::Dial, host, ledger::LedgerView, levels::Painter, log::Log, next::Next, panel::Panel,
+    caution::Cautions, chart::{Chart, ChartTable}, dial::Dial, host, ledger::LedgerView, levels::Painter, log::Log, next::Next, panel::Panel,
     readings::Readings, resume, stage::{self, Stage}, store, theme, top::Top, words,
 };
 
@@ -26,6 +26,8 @@ use crate::{
 const TEXT_EVERY: f64 = 110.0;
 /// Time between renewals of the strip chart, ms.
 const CHART_EVERY: f64 = 180.0;
+/// Time between renewals of the descriptions, ms.
+const SLOW_EVERY: f64 = 4_000.0;
 /// Least time between two spoken messages, ms.
 const SPEAK_EVERY: f64 = 3_000.0;
 /// Lengths of the strip chart, minutes.
@@ -38,6 +40,7 @@ pub(crate) enum Msg {
     Press(f64, f64),
     Hover(f64, f64),
     Pause,
+    Save,
     Step,
     Speed(u32),
     Units(UnitSystem),
@@ -76,10 +79,13 @@ pub(crate) struct App {
     needed: Option<Control>,
     last_text: f64,
     last_chart: f64,
+    /// What changes slowly for those who listen: the drawing in words, the chart as rows; and when it was made.
     slow: (String, f64),
+    rows: Rc<Vec<Row>>,
     dark: bool,
     _frame: Rc<RefCell<Option<Closure<dyn FnMut(f64)>>>>,
     _key: Closure<dyn FnMut(KeyboardEvent)>,
+    _leave: Closure<dyn FnMut()>,
 }
 
 fn request(frame: &RefCell<Option<Closure<dyn FnMut(f64)>>>) {
@@ -114,6 +120,15 @@ fn keys(ctx: &Context<App>) -> Closure<dyn FnMut(KeyboardEvent)> {
         }
     });
     drop(host::window().add_event_listener_with_callback("keydown", handler.as_ref().unchecked_ref()));
+    handler
+}
+
+/// The page is left or hidden: save.
+fn leaving(ctx: &Context<App>) -> Closure<dyn FnMut()> {
+    let link = ctx.link().clone();
+    let handler = Closure::new(move || link.send_message(Msg::Save));
+    drop(host::window().add_event_listener_with_callback("pagehide", handler.as_ref().unchecked_ref()));
+    drop(host::document().add_event_listener_with_callback("visibilitychange", handler.as_ref().unchecked_ref()));
     handler
 }
 
@@ -160,14 +175,16 @@ impl Component for App {
             needed: None,
             last_text: 0.0,
             last_chart: 0.0,
-            slow: (String::new(), 0.0),
+            slow: (String::new(), -1e9),
+            rows: Rc::default(),
             dark: host::dark(),
             _frame: frames(ctx),
             _key: keys(ctx),
+            _leave: leaving(ctx),
         }
     }
 
-    fn update(&mut self, ctx: &Context<Self>, msg: Msg) -> bool {
+    fn update(&mut self, _ctx: &Context<Self>, msg: Msg) -> bool {
         match msg {
             Msg::Frame(now) => return self.frame(now),
             Msg::Act(action) => self.act(action),
@@ -179,6 +196,12 @@ impl Component for App {
                 let over = self.spot(x, y).is_some();
                 if let Some(sheet) = self.sheet.cast::<web_sys::HtmlElement>() {
                     drop(sheet.style().set_property("cursor", if over { "pointer" } else { "default" }));
+                }
+                return false;
+            }
+            Msg::Save => {
+                if matches!(self.mode, Mode::Running) {
+                    self.stage.save(host::now());
                 }
                 return false;
             }
@@ -218,8 +241,8 @@ impl Component for App {
                 }
             }
         }
-        let _ = ctx;
         self.last_chart = 0.0;
+        self.slow.1 = -1e9;
         true
     }
 
@@ -249,7 +272,6 @@ impl Component for App {
             <main class="bay">
                 <div class="say">
                     <Next {step} given={readout.given.to_string()} label={readout.label.to_string()} />
-                    <Cautions shown={self.cautions.clone()} dismiss={link.callback(Msg::Dismiss)} />
                     if let Some(notice) = &self.notice { <p class="notice">{ notice }</p> }
                     if self.stage.storage_denied { <p class="notice">{ words::STORAGE_DENIED }</p> }
                 </div>
@@ -259,14 +281,17 @@ impl Component for App {
                     { self.dial(Which::High, &readout, &controls) }
                 </section>
                 <Panel controls={controls} needed={step.control()} act={link.callback(Msg::Act)} />
-                { self.levels_view(ctx) }
-                { self.chart_view(ctx) }
+                <div class="middle">
+                    { self.levels_view(ctx) }
+                    { self.chart_view(ctx) }
+                </div>
                 <div class="side">
                     <Readings readout={readout} />
                     <LedgerView ledger={Ledger::of(bay, self.units)} />
                     <Log lines={self.stage.lines.clone()} />
                 </div>
             </main>
+            <Cautions shown={self.cautions.clone()} dismiss={link.callback(Msg::Dismiss)} />
             <footer>{ words::FOOTER }</footer>
             <div class="unseen" aria-live="polite" role="status">{ &self.said.0 }</div>
         </> }
@@ -323,11 +348,24 @@ impl App {
             }
         }
         self.speak(now);
+        if now - self.slow.1 > SLOW_EVERY {
+            self.slow_down(now);
+        }
         if now - self.last_text > TEXT_EVERY {
             self.last_text = now;
             return true;
         }
         false
+    }
+
+    /// Renews what changes slowly.
+    fn slow_down(&mut self, now: f64) {
+        let s = &self.stage;
+        let levels = s.levels(self.units);
+        self.slow = (words::levels(&Readout::of(&s.bay, self.units), &levels), now);
+        let to = s.bay.tick();
+        let from = to.saturating_sub(u64::from(self.minutes) * 60 * TICKS_PER_SECOND);
+        self.rows = Rc::new(s.history.table(from, to, 10, self.units));
     }
 
     /// One message at a time, none sooner than three seconds after the last.
@@ -350,9 +388,6 @@ impl App {
             Ok(Some(c)) => {
                 self.cautions.retain(|x| *x != c);
                 self.cautions.push(c);
-                if self.cautions.len() > 2 {
-                    self.cautions.remove(0);
-                }
                 let (title, text) = words::caution(c);
                 self.waiting.push(format!("Caution. {title}. {text}"));
             }
@@ -385,12 +420,12 @@ impl App {
 
     fn dial(&self, which: Which, r: &Readout, c: &Controls) -> Html {
         let (title, reading, coupled, needle) = match which {
-            Which::Low => ("Low side, blue", &r.low, c.low_coupled, &self.needles[0]),
-            Which::High => ("High side, red", &r.high, c.high_coupled, &self.needles[1]),
+            Which::Low => ("Low side (blue)", &r.low, c.low_coupled, &self.needles[0]),
+            Which::High => ("High side (red)", &r.high, c.high_coupled, &self.needles[1]),
         };
         html! {
             <Dial face={Face::of(&self.stage.bay, which, self.units)} needle={needle.clone()} {title}
-                reading={reading.to_string()} spoken={reading.spoken.clone()} {coupled} />
+                number={reading.number.clone()} unit={reading.unit} spoken={reading.spoken.clone()} {coupled} />
         }
     }
 
@@ -427,6 +462,7 @@ impl App {
                     <canvas ref={self.axes.clone()} aria-hidden="true"></canvas>
                     <canvas ref={self.traces.clone()} role="img" aria-label="Pressures, vent temperature and clutch over time; the table below gives the numbers"></canvas>
                 </div>
+                <ChartTable rows={self.rows.clone()} />
             </section>
         }
     }

@@ -10,25 +10,21 @@ pub(crate) struct CautionsProps {
     pub(crate) dismiss: Callback<Caution>,
 }
 
-/// The cautions not yet put away.
+/// The latest caution not yet put away; the ones before it come up again after it.
 #[component]
 pub(crate) fn Cautions(p: &CautionsProps) -> Html {
-    if p.shown.is_empty() {
+    let Some(&latest) = p.shown.last() else {
         return html! {};
-    }
+    };
+    let (title, text) = words::caution(latest);
+    let dismiss = p.dismiss.clone();
+    let more = p.shown.len() - 1;
     html! {
-        <aside class="cautions" aria-label="Cautions">
-            { for p.shown.iter().map(|&c| {
-                let (title, text) = words::caution(c);
-                let dismiss = p.dismiss.clone();
-                html! {
-                    <div class="caution">
-                        <p><strong>{ title }</strong>{ " " }{ text }{ " " }<small>{ words::STANDING }</small></p>
-                        <button type="button" class="plain" aria-label={format!("Put away: {title}")}
-                            onclick={Callback::from(move |_: MouseEvent| dismiss.emit(c))}>{ "Understood" }</button>
-                    </div>
-                }
-            }) }
+        <aside class="caution" aria-label="Caution">
+            <p><strong>{ title }</strong>{ " " }{ text }{ " " }<small>{ words::STANDING }</small></p>
+            <button type="button" class="plain" onclick={Callback::from(move |_: MouseEvent| dismiss.emit(latest))}>
+                { "Understood" }if more > 0 { <small>{ format!(" +{more}") }</small> }
+            </button>
         </aside>
     }
 }

@@ -1,6 +1,6 @@
 //! The strip chart: axes on one canvas, drawn when they change; traces on another above it.
 use lowside_present::{
-    history::{History, Trace, marks},
+    history::{History, Row, Trace, marks},
     palette::{Rgb, Theme},
 };
 use lowside_session::{Bay, TICKS_PER_SECOND};
@@ -15,6 +15,9 @@ use plotters::{
 };
 use plotters_canvas::CanvasBackend;
 use web_sys::HtmlCanvasElement;
+use yew::{Html, Properties, component, html};
+
+use std::rc::Rc;
 
 use crate::{host, words};
 
@@ -180,9 +183,15 @@ fn draw_traces(canvas: &HtmlCanvasElement, f: &Frame, theme: &Theme, bay: &Bay, 
     };
     let style = |c: Rgb, css: f64| ShapeStyle::from(&ink(c)).stroke_width(width(css));
     let of = |trace: Trace| history.thin(trace, from, to, columns);
+    let mut last_text = f64::NEG_INFINITY;
     for (at, kind) in marks(bay, from, to) {
         let most = pressure(2.4e6, f.units);
         upper.draw_series(LineSeries::new([(x(at), 0.0), (x(at), most)], style(theme.rule, 1.0))).ok()?;
+        // A name that would lie upon the one before is left out.
+        if (x(at) - last_text) / minutes * f64::from(f.size.0) < 46.0 {
+            continue;
+        }
+        last_text = x(at);
         let font = ("sans-serif", 10.0 * f.ratio).into_font().color(&ink(theme.soft));
         let text = plotters::element::Text::new(words::mark(kind), (x(at), most * 0.98), font);
         upper.draw_series([text]).ok()?;
@@ -199,4 +208,35 @@ fn draw_traces(canvas: &HtmlCanvasElement, f: &Frame, theme: &Theme, bay: &Bay, 
         lower.draw_series(LineSeries::new(points, style(colour, css))).ok()?;
     }
     area.present().ok()
+}
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct TableProps {
+    pub(crate) rows: Rc<Vec<Row>>,
+}
+
+/// The chart as numbers.
+#[component]
+pub(crate) fn ChartTable(p: &TableProps) -> Html {
+    html! {
+        <details>
+            <summary>{ "Numbers" }</summary>
+            <div class="scroll" tabindex="0" role="region" aria-label="Strip chart as a table">
+            <table>
+                <caption class="unseen">{ "Readings over time, the latest last" }</caption>
+                <thead><tr>
+                    { for ["Time", "Low", "High", "Vent", "Cabin", "Clutch"].iter().map(|h| html! { <th scope="col">{ *h }</th> }) }
+                </tr></thead>
+                <tbody>
+                    { for p.rows.iter().map(|r| html! {
+                        <tr><th scope="row">{ &r.time.number }</th>
+                            { for [&r.low, &r.high, &r.vent, &r.cabin].iter().map(|s| html! { <td>{ s.to_string() }</td> }) }
+                            <td>{ if r.clutch { "in" } else { "out" } }</td>
+                        </tr>
+                    }) }
+                </tbody>
+            </table>
+            </div>
+        </details>
+    }
 }

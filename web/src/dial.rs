@@ -69,7 +69,8 @@ pub(crate) struct DialProps {
     pub(crate) face: Face,
     pub(crate) needle: NodeRef,
     pub(crate) title: &'static str,
-    pub(crate) reading: String,
+    pub(crate) number: String,
+    pub(crate) unit: &'static str,
     pub(crate) spoken: String,
     pub(crate) coupled: bool,
 }
@@ -83,7 +84,7 @@ pub(crate) fn Dial(p: &DialProps) -> Html {
             <FacePlate face={p.face.clone()} needle={p.needle.clone()} />
             <figcaption aria-hidden="true">
                 <span class={if p.face.which == Which::Low { "name low" } else { "name high" }}>{ p.title }</span>
-                <strong>{ &p.reading }</strong>
+                <strong>{ &p.number }{ " " }<span>{ p.unit }</span></strong>
                 if !p.coupled { <span class="off">{ where_ }</span> }
             </figcaption>
         </figure>

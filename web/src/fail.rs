@@ -1,7 +1,7 @@
 //! When the program fails: a readable message in place of a dead page.
 //!
 //! After a failure nothing here may be relied on but the shell's own elements and `boot.js`, which works the two buttons.
-use std::{cell::RefCell, panic};
+use std::cell::RefCell;
 
 use wasm_bindgen::JsCast;
 
@@ -24,7 +24,8 @@ pub(crate) fn remember(take: &str) {
 
 /// Shows the shell's failure message when the program panics.
 pub(crate) fn install() {
-    panic::set_hook(Box::new(|info| {
+    // Through yew, which would otherwise put its own in this one's place.
+    yew::set_custom_panic_hook(Box::new(|info| {
         let document = host::document();
         if let Some(place) = document.get_element_by_id("fail-what") {
             place.set_text_content(Some(&info.to_string()));

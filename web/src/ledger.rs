@@ -30,19 +30,26 @@ pub(crate) fn LedgerView(p: &LedgerProps) -> Html {
             if is_empty(l) {
                 <p class="empty">{ "No refrigerant in the bay yet." }</p>
             } else {
-                <div class="bar" aria-hidden="true">
-                    <svg viewBox="0 0 1000 22" preserveAspectRatio="none">
-                        { for pieces.iter().map(|(_, at, liquid, vapour)| html! { <>
-                            <rect class="liquid" x={format!("{at:.2}")} y="0" width={format!("{liquid:.2}")} height="22" />
-                            <rect class="vapour" x={format!("{:.2}", at + liquid)} y="0" width={format!("{vapour:.2}")} height="22" />
-                            <path class="part" d={format!("M{:.2} 0V22", at + liquid + vapour)} />
-                        </> }) }
-                    </svg>
-                    <svg class="names" viewBox="0 0 1000 16" preserveAspectRatio="none"></svg>
-                </div>
+                <svg class="bar" viewBox="0 0 1000 20" preserveAspectRatio="none" aria-hidden="true">
+                    { for pieces.iter().map(|(_, at, liquid, vapour)| html! { <>
+                        <rect class="liquid" x={format!("{at:.2}")} y="0" width={format!("{liquid:.2}")} height="20" />
+                        <rect class="vapour" x={format!("{:.2}", at + liquid)} y="0" width={format!("{vapour:.2}")} height="20" />
+                        <path class="part" d={format!("M{:.2} 0V20", at + liquid + vapour)} />
+                    </> }) }
+                </svg>
+                <ul>
+                    { for l.rows.iter().filter(|r| r.liquid_share + r.vapour_share > 5e-4).map(|r| {
+                        let liquid = r.liquid_share * 1000.0;
+                        html! { <li><span>{ words::place(r.place) }</span>
+                            <svg viewBox="0 0 1000 10" preserveAspectRatio="none" aria-hidden="true">
+                                <rect class="liquid" x="0" y="0" width={format!("{liquid:.2}")} height="10" />
+                                <rect class="vapour" x={format!("{liquid:.2}")} y="0" width={format!("{:.2}", r.vapour_share * 1000.0)} height="10" />
+                            </svg><b>{ r.all.to_string() }</b></li> }
+                    }) }
+                </ul>
             }
             <details>
-                <summary>{ "Table" }</summary>
+                <summary>{ "Liquid, vapour, oil, air, water" }</summary>
                 <div class="scroll" tabindex="0" role="region" aria-label="Ledger table">
                 <table>
                     <caption class="unseen">{ "Mass by place" }</caption>

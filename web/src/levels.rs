@@ -13,6 +13,9 @@ const TRAVEL: f64 = 2.4;
 /// Flow below which a stream counts as at rest, g/s.
 const REST: f64 = 0.02;
 
+/// Heights of the lowest thing below which the room beneath is shown, and above which it is taken away again.
+const DEEP: [f64; 2] = [0.24, 0.29];
+
 /// Streams whose dashes move.
 const STREAMS: usize = 11;
 
@@ -23,6 +26,9 @@ pub(crate) struct Painter {
     /// What can be pressed on the drawing, and where.
     pub(crate) spots: Vec<(Control, f64, f64)>,
     drift: f64,
+    /// How much of the room below is shown, 0 to 1.
+    depth: f64,
+    deep: bool,
 }
 
 /// What is drawn with.
@@ -57,9 +63,10 @@ impl Painter {
         let Some((pen, w, h)) = sheet::open(canvas) else { return };
         let high: f64 = levels.high.iter().map(|b| b.volume).sum();
         let evaporator: f64 = levels.evaporator.iter().map(|b| b.volume).sum();
-        let can = levels.can.map_or(0.385, |c| c.block.volume);
-        let sheet = Sheet::new(w, h, [high, evaporator, levels.accumulator.volume, levels.suction.volume, can]);
+        let can = levels.can.as_ref().map_or(0.385, |c| c.block.volume);
         self.move_on(levels, dt);
+        let volumes = [high, evaporator, levels.accumulator.volume, levels.suction.volume, can];
+        let sheet = Sheet::new(w, h, volumes, self.depth * self.depth * (3.0 - 2.0 * self.depth));
         let b = Brush { pen: &pen, theme, sheet: &sheet, size: if sheet.wide { 12.0 } else { 10.5 }, drift: self.drift };
         b.ground(levels, h);
         b.axis(ticks, names, h);
@@ -83,6 +90,12 @@ impl Painter {
             *phase = (*phase + s.flow * TRAVEL * dt) % 1200.0;
         }
         self.drift = (self.drift + dt) % 1000.0;
+        let lowest = l.lowest();
+        self.deep = lowest < if self.deep { DEEP[1] } else { DEEP[0] };
+        let goal = f64::from(u8::from(self.deep));
+        // Without motion the sheet is at once as it has to be.
+        let step = if dt > 0.0 { dt / 0.8 } else { 1.0 };
+        self.depth += (goal - self.depth).clamp(-step, step);
     }
 }
 
@@ -129,7 +142,8 @@ impl Brush<'_> {
             }
         };
         across(&l.outside, &[9.0, 4.0], "outside air", -16.0);
-        across(&l.cabin, &[3.0, 4.0], "cabin air", 16.0);
+        let close = (s.y(l.outside.height) - s.y(l.cabin.height)).abs() < 36.0;
+        across(&l.cabin, &[3.0, 4.0], "cabin air", if close { 16.0 } else { -16.0 });
         let y = s.y(l.atmosphere);
         pen.stroke(t.ink, 1.2).line(&[(s.axis, y), (s.w, y)]);
         if s.wide {
@@ -457,6 +471,9 @@ impl Brush<'_> {
         }
         pen.stroke(t.high, 1.6).line(&zig);
         self.halo("bursts", x + w / 2.0, y_burst - 10.0, "center", t.high);
+        let label_y = if c.inverted { top - 12.0 } else { top + s.can_h + if c.bath { 18.0 } else { 12.0 } };
+        let label = if s.wide { format!("can {}, {}", c.number, c.shown) } else { c.shown.to_string() };
+        self.halo(&label, x + w / 2.0, label_y, "center", t.ink);
     }
 
     /// The valves, as handles: along the hose is open, across is shut. Returns where each can be pressed.

@@ -96,7 +96,7 @@ struct ValveProps {
     set: Callback<f64>,
 }
 
-/// A hand valve: a range from shut to open, with a button at either end.
+/// A hand valve: a range from shut to open, with a button for either end.
 #[component]
 fn Valve(p: &ValveProps) -> Html {
     let text = match p.value {
@@ -110,7 +110,7 @@ fn Valve(p: &ValveProps) -> Html {
     };
     html! {
         <div class={classes!("valve", p.needed.then_some("needed"))}>
-            <Slider control={p.control} needed={false} label={p.label} dot={p.dot} value={f64::from(p.value)} text={text}
+            <Slider control={p.control} needed={false} label={p.label} dot={p.dot} value={f64::from(p.value)} {text}
                 least={0.0} most={100.0} step={5.0} set={p.set.clone()} />
             <span class="ends">
                 <button type="button" aria-label={format!("{}: shut", p.label)} onclick={to(0.0)} disabled={p.value == 0}>{ "Shut" }</button>
@@ -190,19 +190,20 @@ fn can(p: &PanelProps) -> Html {
                 toggle={flag(|on| Action::Invert { on })} />
             <Switch control={Control::Bath} needed={needs(Control::Bath)} label="Water bath" disabled={on.is_none()}
                 on={bath.is_some()} states={["out", "in the water"]} toggle={toggle_bath} />
-            if let Some(b) = bath {
-                <div class="slider">
+            {{
+                let text = bath.map_or_else(|| "\u{2014}".to_owned(), |b| b.shown.to_string());
+                html! { <div class="slider">
                     <label for="bath-t" class="name">{ "Water" }</label>
-                    <output class="state" for="bath-t" aria-live="off">{ b.shown.to_string() }</output>
-                    <input type="range" id="bath-t" min="5" max="95" step="1" value={b.value.to_string()}
-                        aria-valuetext={b.shown.spoken.clone()} oninput={Callback::from(move |e: InputEvent| {
+                    <output class="state" for="bath-t" aria-live="off">{ text }</output>
+                    <input type="range" id="bath-t" min="5" max="95" step="1" value={bath.map_or(45.0, |b| b.value).to_string()}
+                        disabled={bath.is_none()} aria-valuetext={bath.map(|b| b.shown.spoken.clone())} oninput={Callback::from(move |e: InputEvent| {
                             if let Some(f) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
                                 let v = f.value_as_number();
                                 if v.is_finite() { set_bath.emit(v); }
                             }
                         })} />
-                </div>
-            }
+                </div> }
+            }}
         </fieldset>
     }
 }

@@ -147,7 +147,8 @@ pub(crate) struct Sheet {
 
 impl Sheet {
     /// Lays out a sheet of a size for volumes in litres: high blocks in all, evaporator, accumulator, suction, can.
-    pub(crate) fn new(w: f64, h: f64, volumes: [f64; 5]) -> Self {
+    /// `depth` 1 leaves room for a loop that lies on the floor, 0 takes it away while everything runs well above the atmosphere.
+    pub(crate) fn new(w: f64, h: f64, volumes: [f64; 5], depth: f64) -> Self {
         let wide = w >= 560.0;
         let s = (w / 760.0).clamp(0.9, 1.35);
         let pick = |a: f64, b: f64| if wide { a * s } else { b * (w / 358.0).clamp(0.85, 1.5) };
@@ -170,7 +171,7 @@ impl Sheet {
             wide,
             w,
             top: high_h + pick(44.0, 36.0),
-            floor: h - accumulator_d - pick(34.0, 28.0),
+            floor: h - depth * (accumulator_d + pick(18.0, 14.0)) - pick(14.0, 12.0),
             axis,
             can: (can, can_w),
             can_h: can_v * litre / can_w,

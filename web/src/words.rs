@@ -1,5 +1,5 @@
 //! Every word of the page in one place, ready to be translated. Short, plain, in the trade's terms.
-use lowside_present::{Place, history::MarkKind, next::NextStep};
+use lowside_present::{Place, history::MarkKind, levels::Levels, next::NextStep, readout::Readout};
 use lowside_session::{Caution, Event};
 
 pub(crate) const TAGLINE: &str = "A service bay for learning car A/C";
@@ -41,6 +41,7 @@ pub(crate) fn next(step: NextStep, given: &str, label: &str) -> (String, &'stati
         NextStep::CanEmptySwap => ("Take a fresh can", "The label asks for more than this one held."),
         NextStep::ChargedShut => ("shut the low-side valve and let it settle", "The label's charge is in, as near as cans allow."),
         NextStep::Overcharged => ("too much: shut the low-side valve", "Watch the high side: liquid stacks up in the condenser."),
+        NextStep::TooMuch => ("More is in than the label says: watch the high side, then start over", "Only a recovery machine takes it out again, and this bay has none yet."),
         NextStep::Settle => ("Charged and shut: let it settle", "Cycling slows, pressures settle, the vent falls below 10 \u{b0}C (50 \u{b0}F)."),
         NextStep::ShutTap => ("The vent is cold. Shut the can's tap", "The job's goal is reached; now pack up."),
         NextStep::TakeLowCoupler => ("Take the low-side coupler off", "Its core shuts as it comes off."),
@@ -137,4 +138,21 @@ pub(crate) fn mark(kind: MarkKind) -> String {
         MarkKind::CutOut => "cut-out".into(),
         MarkKind::Relief => "relief".into(),
     }
+}
+
+/// The drawing of levels in words.
+pub(crate) fn levels(r: &Readout, l: &Levels) -> String {
+    let middle = &l.high[l.high.len() / 2];
+    let high = if middle.height > l.outside.height + 0.01 { "above the line of the outside air, shedding heat" } else { "not above the line of the outside air" };
+    let low = if l.accumulator.height < l.cabin.height - 0.01 { "below the line of the cabin air" } else { "not below the line of the cabin air" };
+    let compressor = if r.clutch { "The compressor lifts gas from the low shelf to the high one" } else { "The compressor rests" };
+    let can = l.can.as_ref().map_or_else(
+        || "No can is on the service hose".to_owned(),
+        |c| {
+            let flow = if l.tap.flow > 0.02 { "and gives" } else if l.tap.flow < -0.02 { "and is being filled" } else { "and gives nothing" };
+            let part = if c.block.height > l.accumulator.height { "above" } else { "at or below" };
+            format!("Can {} at {} stands {part} the low shelf {flow}", c.number, c.shown.spoken)
+        },
+    );
+    format!("Levels by pressure. High shelf: gauge {}, {high}. Low shelf: gauge {}, {low}. {compressor}. {can}.", r.high.spoken, r.low.spoken)
 }

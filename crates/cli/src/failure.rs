@@ -6,7 +6,7 @@ use std::process::ExitCode;
 /// Why a command gave no answer.
 #[derive(Debug, thiserror::Error)]
 pub(crate) enum Failure {
-    /// What was asked is not possible; the text names the field and what is allowed. Exit code 2.
+    /// What was asked is not possible; the text names the file or field and what is allowed. Exit code 2.
     #[error("{0}")]
     Asked(String),
     /// The answer could not be written. Exit code 1.

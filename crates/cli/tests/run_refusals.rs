@@ -137,94 +137,100 @@ fn files_that_cannot_be_written() {
     }
 }
 
+/// A wrong override of the healthy van, and what the message has to have.
+const FIELDS: &[(&str, &[&str])] = &[
+    ("wheels=4", &["unknown field `wheels`", "`vehicle`"]),
+    ("day.ambiant=3degC", &["day", "ambiant", "`ambient`"]),
+    (
+        "day.ambient=60degC",
+        &["day.ambient", "60 degC", "-10 degC to 50 degC"],
+    ),
+    ("day.ambient=35psi", &["day.ambient", "35psi", "degC, degF"]),
+    ("day.ambient=35", &["day.ambient", "35", "unit"]),
+    ("day.ambient=nan degC", &["day.ambient", "nan"]),
+    ("day=3", &["day", "integer"]),
+    ("start.charge=-1kg", &["start.charge", "0 g to 2932.5 g"]),
+    (
+        "vehicle.condenser.volume=0.01L",
+        &["vehicle.condenser.volume", "0.0001 m3 to 0.005 m3"],
+    ),
+    (
+        "engine.speed=9000rpm",
+        &["engine.speed", "9000 rpm", "5000"],
+    ),
+    ("engine.on=yes", &["engine.on", "yes", "boolean"]),
+    ("controls.blower=9", &["controls.blower", "9", "0 to 4"]),
+    (
+        "controls.blower=300",
+        &["controls.blower", "300", "0 to 255"],
+    ),
+    ("controls.blower=1.5", &["controls.blower", "1.5"]),
+    ("until=30h", &["until", "30 h", "24 h"]),
+    ("format=2", &["format", "2", "1 to 1"]),
+    ("name=", &["name", "1 to 200"]),
+    ("vehicle=bus", &["vehicle", "bus", "utility-van"]),
+    (
+        "vehicle=gone.toml",
+        &["vehicle", "gone.toml", "no such file"],
+    ),
+    ("vehicle=bad.toml", &["vehicle", "bad.toml", "line 2"]),
+    (
+        "vehicle=odd.toml",
+        &["vehicle", "odd.toml", "wheels", "`orifice`"],
+    ),
+    (
+        "vehicle.orifice.bore=9mm",
+        &["vehicle.orifice.bore", "0.009 m", "0.003 m"],
+    ),
+    (
+        "vehicle.refrigerant=R-22",
+        &["vehicle.refrigerant", "R-22", "R-134a"],
+    ),
+    ("day.ambient", &["override", "PATH=VALUE"]),
+    ("=4", &["override", "no field"]),
+    ("a..b=4", &["override", "no field"]),
+    ("name.x=4", &["override", "name.x"]),
+    ("act=4", &["act", "[[act]]"]),
+    (r#"act=[{act={do="jump"}}]"#, &["act 1", "jump", "`engine`"]),
+    (
+        r#"act=[{act={do="tap"}}]"#,
+        &["act 1", "missing field `on`"],
+    ),
+    (
+        r#"act=[{},{when="vnt < 3 degC"}]"#,
+        &[
+            "act 2.when",
+            "vnt",
+            "low, high, vent, cabin, can_liquid, charge",
+        ],
+    ),
+    (
+        r#"act=[{when="vent = 3 degC"}]"#,
+        &["act 1.when", "READING < VALUE"],
+    ),
+    (
+        r#"act=[{when="vent < 3 psig"}]"#,
+        &["act 1.when", "psig", "degC"],
+    ),
+    (r#"act=[{after="-3 s"}]"#, &["act 1.after", "-3 s"]),
+    // refused when it is done
+    (
+        r#"act=[{after="0.5 s"},{act={do="tap",on=true}}]"#,
+        &["act 2", "0.50 s", "no can"],
+    ),
+    (
+        r#"act=[{act={do="blower",step=9}}]"#,
+        &["act 1", "step", "9", "0 to 4"],
+    ),
+];
+
 /// Wrong values, by --set on the healthy van.
 #[test]
 fn fields_that_cannot_be() {
     let folder = folder("refused_fields");
     fs::write(folder.join("bad.toml"), "name = \"x\"\n[orifice\n").expect("written");
     fs::write(folder.join("odd.toml"), "wheels = 4\n").expect("written");
-    let cases: &[(&str, &[&str])] = &[
-        ("wheels=4", &["unknown field `wheels`", "`vehicle`"]),
-        ("day.ambiant=3degC", &["day", "ambiant", "`ambient`"]),
-        (
-            "day.ambient=60degC",
-            &["day.ambient", "60 degC", "-10 degC to 50 degC"],
-        ),
-        ("day.ambient=35psi", &["day.ambient", "35psi", "degC, degF"]),
-        ("day.ambient=35", &["day.ambient", "35", "unit"]),
-        ("day.ambient=nan degC", &["day.ambient", "nan"]),
-        ("day=3", &["day", "integer"]),
-        ("start.charge=-1kg", &["start.charge", "0 g to 3000 g"]),
-        (
-            "engine.speed=9000rpm",
-            &["engine.speed", "9000 rpm", "5000"],
-        ),
-        ("engine.on=yes", &["engine.on", "yes", "boolean"]),
-        ("controls.blower=9", &["controls.blower", "9", "0 to 4"]),
-        (
-            "controls.blower=300",
-            &["controls.blower", "300", "0 to 255"],
-        ),
-        ("controls.blower=1.5", &["controls.blower", "1.5"]),
-        ("until=30h", &["until", "30 h", "24 h"]),
-        ("format=2", &["format", "2", "1 to 1"]),
-        ("name=", &["name", "1 to 200"]),
-        ("vehicle=bus", &["vehicle", "bus", "utility-van"]),
-        (
-            "vehicle=gone.toml",
-            &["vehicle", "gone.toml", "no such file"],
-        ),
-        ("vehicle=bad.toml", &["vehicle", "bad.toml", "line 2"]),
-        (
-            "vehicle=odd.toml",
-            &["vehicle", "odd.toml", "wheels", "`orifice`"],
-        ),
-        (
-            "vehicle.orifice.bore=9mm",
-            &["vehicle.orifice.bore", "0.009 m", "0.003 m"],
-        ),
-        (
-            "vehicle.refrigerant=R-22",
-            &["vehicle.refrigerant", "R-22", "R-134a"],
-        ),
-        ("day.ambient", &["override", "PATH=VALUE"]),
-        ("=4", &["override", "no field"]),
-        ("a..b=4", &["override", "no field"]),
-        ("name.x=4", &["override", "name.x"]),
-        ("act=4", &["act", "[[act]]"]),
-        (r#"act=[{act={do="jump"}}]"#, &["act 1", "jump", "`engine`"]),
-        (
-            r#"act=[{act={do="tap"}}]"#,
-            &["act 1", "missing field `on`"],
-        ),
-        (
-            r#"act=[{},{when="vnt < 3 degC"}]"#,
-            &[
-                "act 2.when",
-                "vnt",
-                "low, high, vent, cabin, can_liquid, charge",
-            ],
-        ),
-        (
-            r#"act=[{when="vent = 3 degC"}]"#,
-            &["act 1.when", "READING < VALUE"],
-        ),
-        (
-            r#"act=[{when="vent < 3 psig"}]"#,
-            &["act 1.when", "psig", "degC"],
-        ),
-        (r#"act=[{after="-3 s"}]"#, &["act 1.after", "-3 s"]),
-        // refused when it is done
-        (
-            r#"act=[{after="0.5 s"},{act={do="tap",on=true}}]"#,
-            &["act 2", "0.50 s", "no can"],
-        ),
-        (
-            r#"act=[{act={do="blower",step=9}}]"#,
-            &["act 1", "step", "9", "0 to 4"],
-        ),
-    ];
-    for (set, parts) in cases {
+    for (set, parts) in FIELDS {
         let args = ["run", "healthy", "--until", "1s", "--set", set];
         // the last `until` counts, so a wrong one must stand alone
         let args = if set.starts_with("until") {

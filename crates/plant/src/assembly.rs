@@ -46,9 +46,9 @@ const FILM: f64 = 0.03;
 /// The same for the suction line, which stands for the compressor's crankcase too and lets its store out slowly.
 const CRANKCASE: f64 = 0.0015;
 /// Liquid share of the last condenser cell below which vapour is drawn into the liquid line.
-const LIQUID_SEAL: f64 = 0.15;
+const LIQUID_SEAL: f64 = 0.5;
 /// Gas that neighbouring condenser cells exchange, m3/s (tuned so that 1 g of trapped air adds 100-200 kPa, common practice).
-const STIR: f64 = 3e-5;
+const STIR: f64 = 1.2e-4;
 /// Conductance of a line's wall to the gas in it, W/K, and heat capacity of a line, J/K (own figures for half a metre of
 /// aluminium tube).
 const LINE_WALL: (f64, f64) = (15.0, 300.0);

@@ -106,7 +106,7 @@ pub struct Network {
 /// Arrays kept between steps so that a step allocates nothing.
 #[derive(Debug, Clone, Default)]
 struct Workspace {
-    start: Vec<(Content, f64)>,
+    start: Vec<(Content, f64, State)>,
     rhs: Vec<f64>,
     p_start: Vec<f64>,
     p_end: Vec<f64>,
@@ -124,7 +124,9 @@ struct Workspace {
 /// Forecast and true pressure may differ by this before the step is found anew: share, and Pa.
 const TOLERANCE: (f64, f64) = (0.004, 400.0);
 /// Corrections of one step at most; flows are conservative at any number.
-const CORRECTIONS: usize = 6;
+const CORRECTIONS: usize = 5;
+/// Times a step that will not agree may be quartered.
+const QUARTERINGS: u8 = 2;
 /// Least air for which stirring is worked out, kg.
 const STIRRED_AIR: f64 = 1e-8;
 /// Most of the smaller gas space that stirring may exchange, 1/s.
@@ -331,30 +333,56 @@ impl Network {
     }
 
     /// Advances every node by `dt` seconds; `heat` holds the joules each node takes up meanwhile (already counted).
+    ///
+    /// A step whose forecast cannot be brought to agree with the nodes' true pressures is taken again in four parts, those
+    /// in four again if need be: a rule of the state alone, so that it is the same everywhere.
     pub fn advance(&mut self, dt: f64, heat: &[f64]) {
+        self.advance_part(dt, heat, 1.0, QUARTERINGS);
+    }
+
+    fn advance_part(&mut self, dt: f64, heat: &[f64], share: f64, quarterings: u8) {
+        let agreed = self.attempt(dt, heat, share);
+        if agreed || quarterings == 0 {
+            self.close_books(dt);
+            return;
+        }
+        for (node, start) in self.nodes.iter_mut().zip(&self.work.start) {
+            (node.content, node.energy, node.state) = *start;
+        }
+        for _ in 0..4 {
+            self.advance_part(dt / 4.0, heat, share / 4.0, quarterings - 1);
+        }
+    }
+
+    /// One step with a share of the heat; true when forecast and truth agree at its end.
+    fn attempt(&mut self, dt: f64, heat: &[f64], share: f64) -> bool {
         self.find_rates();
         let w = &mut self.work;
         w.fresh = false;
         w.start.clear();
         w.start
-            .extend(self.nodes.iter().map(|n| (n.content, n.energy)));
+            .extend(self.nodes.iter().map(|n| (n.content, n.energy, n.state)));
         w.p_start.clear();
         w.p_start.extend(self.nodes.iter().map(|n| n.state.p));
         w.flows.fill(0.0);
         for round in 0..=CORRECTIONS {
-            self.forecast(dt, heat, round == 0);
-            self.apply(dt, heat);
-            let w = &self.work;
-            let missed = self.nodes.iter().zip(&w.p_end).skip(1).any(|(node, &p)| {
-                let p_true = node.state.p;
-                (p - p_true).abs() > TOLERANCE.0 * p_true + TOLERANCE.1
-            });
-            if !missed {
-                break;
+            self.forecast(dt, heat, share, round == 0);
+            self.apply(dt, heat, share);
+            let agreed = self
+                .nodes
+                .iter()
+                .zip(&self.work.p_end)
+                .skip(1)
+                .all(|(node, &p)| {
+                    let p_true = node.state.p;
+                    (p - p_true).abs() <= TOLERANCE.0 * p_true + TOLERANCE.1
+                });
+            if agreed {
+                return true;
             }
             self.corrections += 1;
         }
-        self.close_books(dt);
+        false
     }
 
     /// Flow of every link at the pressures of now, and the streams it would draw at either end.
@@ -442,7 +470,7 @@ impl Network {
     }
 
     /// Finds the end pressures and from them the flows: `work.p_end`, `work.flows`.
-    fn forecast(&mut self, dt: f64, heat: &[f64], first: bool) {
+    fn forecast(&mut self, dt: f64, heat: &[f64], share: f64, first: bool) {
         let Self {
             nodes,
             links,
@@ -454,7 +482,7 @@ impl Network {
         for (i, node) in nodes.iter().enumerate() {
             w.rhs[i] = node.state.p
                 + if first {
-                    node.state.dp_du * heat[i]
+                    node.state.dp_du * heat[i] * share
                 } else {
                     0.0
                 };
@@ -564,7 +592,7 @@ impl Network {
     }
 
     /// Moves the flows: every node's content and energy anew from the start of the step, then its state.
-    fn apply(&mut self, dt: f64, heat: &[f64]) {
+    fn apply(&mut self, dt: f64, heat: &[f64], share: f64) {
         let table = self.table();
         let Self {
             nodes,
@@ -574,7 +602,7 @@ impl Network {
         } = self;
         for ((node, start), q) in nodes.iter_mut().zip(&w.start).zip(heat).skip(1) {
             node.content = start.0;
-            node.energy = start.1 + q;
+            node.energy = start.1 + q * share;
         }
         for (k, link) in links.iter().enumerate() {
             let (from, to) = (link.from.0, link.to.0);

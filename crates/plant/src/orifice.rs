@@ -141,7 +141,7 @@ impl Orifice {
         };
         // The fit does not run into exactly one at zero quality: the first hundredth bridges the gap. Below its pressures it
         // can rise a little with quality; flow never does.
-        let first = published(0.01).min(1.0);
+        let first = published(0.01);
         if x < 0.01 {
             1.0 + (first - 1.0) * x / 0.01
         } else {

@@ -128,8 +128,9 @@ impl Face {
                 };
                 let p = table.p_sat(t.k()) - atmosphere;
                 let label = if n < 0 { format!("\u{2212}{}", -n) } else { n.to_string() };
+                let roomy = place(which, units, p) - vacuum_share(which) > 0.07;
                 (p >= 0.0 && p <= top(which, units))
-                    .then(|| Mark { at: place(which, units, p), label: (n.rem_euclid(shown) == 0).then_some(label) })
+                    .then(|| Mark { at: place(which, units, p), label: (roomy && n.rem_euclid(shown) == 0).then_some(label) })
             })
             .collect();
         Self {

@@ -3,6 +3,10 @@
 use std::collections::VecDeque;
 
 use lowside_session::{Action, Bay, Event, TICKS_PER_SECOND, Tick};
+use lowside_units::{
+    Duration, GaugePressure, Temperature,
+    display::{self, Shown, UnitSystem},
+};
 
 /// Ticks between samples: half a second of bay time.
 pub const EVERY: Tick = TICKS_PER_SECOND / 2;
@@ -166,6 +170,42 @@ impl History {
     }
 }
 
+/// A line of the table behind the chart.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Row {
+    /// Bay time.
+    pub time: Shown,
+    /// Low side.
+    pub low: Shown,
+    /// High side.
+    pub high: Shown,
+    /// Vent.
+    pub vent: Shown,
+    /// Cabin.
+    pub cabin: Shown,
+    /// Clutch in.
+    pub clutch: bool,
+}
+
+impl History {
+    /// The chart over `from..=to` as a table of at most `rows` moments evenly spread, the latest last.
+    pub fn table(&self, from: Tick, to: Tick, rows: usize, units: UnitSystem) -> Vec<Row> {
+        let all: Vec<&Sample> = self.window(from, to).collect();
+        let step = all.len().div_ceil(rows.max(1)).max(1);
+        let row = |s: &&Sample| Row {
+            time: display::duration(Duration::from_s(s.tick as f64 / TICKS_PER_SECOND as f64)),
+            low: display::gauge_pressure(GaugePressure::from_pa(s.get(Trace::Low)), units),
+            high: display::gauge_pressure(GaugePressure::from_pa(s.get(Trace::High)), units),
+            vent: display::temperature(Temperature::from_k(s.get(Trace::Vent)), units),
+            cabin: display::temperature(Temperature::from_k(s.get(Trace::Cabin)), units),
+            clutch: s.clutch,
+        };
+        let mut out: Vec<Row> = all.iter().rev().step_by(step).map(row).collect();
+        out.reverse();
+        out
+    }
+}
+
 /// Marks on the time axis over `from..=to`, oldest first: (place 0 to 1, what).
 pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
     let span = to.saturating_sub(from).max(1) as f64;
@@ -224,6 +264,14 @@ mod tests {
         let h = made(10, |k| k as f32);
         assert_eq!(h.thin(Trace::Low, 0, 9 * EVERY, 300).len(), 10);
         assert!(h.thin(Trace::Low, 1_000_000, 2_000_000, 300).is_empty());
+    }
+
+    #[test]
+    fn the_table_ends_with_the_latest_moment() {
+        let t = made(1000, |_| 2e5).table(0, 1000 * EVERY, 10, UnitSystem::Si);
+        assert_eq!(t.len(), 10);
+        assert_eq!((t[9].time.number.as_str(), t[9].low.to_string().as_str()), ("8:19", "200 kPag"));
+        assert!(made(0, |_| 0.0).table(0, 10, 10, UnitSystem::Us).is_empty());
     }
 
     #[test]

@@ -16,6 +16,8 @@ const TRACE: Style = Style::new(0, "mg", "milligram", "milligrams");
 pub struct Row {
     /// Which place.
     pub place: Place,
+    /// All refrigerant there.
+    pub all: Shown,
     /// Liquid refrigerant.
     pub liquid: Shown,
     /// Refrigerant vapour.
@@ -57,6 +59,7 @@ impl Ledger {
                 let share = |kg: f64| if total > 0.0 { kg / total } else { 0.0 };
                 Row {
                     place: e.place,
+                    all: mass(all),
                     liquid: mass(liquid),
                     vapour: mass(all - liquid),
                     oil: mass(e.content[OIL]),

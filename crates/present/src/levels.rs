@@ -77,10 +77,14 @@ pub struct Tick {
 }
 
 /// The can on the drawing.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct CanLevel {
     /// What is in it.
     pub block: Block,
+    /// Which can of the job, from 1.
+    pub number: u32,
+    /// Temperature of what is in it, as shown.
+    pub shown: Shown,
     /// Valve down.
     pub inverted: bool,
     /// Tap open.
@@ -193,6 +197,8 @@ impl Levels {
         let switches = &plant.vehicle.switches;
         let can = hands.can.map(|c| CanLevel {
             block: node(q.can),
+            number: c.number,
+            shown: display::temperature(Temperature::from_k(net.node(q.can).state.t), units),
             inverted: c.stance == Stance::Inverted,
             open: c.open,
             bath: c.bath.is_some(),
@@ -231,6 +237,18 @@ impl Levels {
             coupled: [hands.low_coupled, hands.high_coupled],
             purging: hands.purging,
         }
+    }
+}
+
+impl Levels {
+    /// Height of the lowest thing on the drawing that holds matter.
+    pub fn lowest(&self) -> f64 {
+        self.high
+            .iter()
+            .chain(&self.evaporator)
+            .chain([&self.accumulator, &self.suction, &self.low_hose, &self.high_hose, &self.service_hose])
+            .map(|b| b.height)
+            .fold(1.0, f64::min)
     }
 }
 

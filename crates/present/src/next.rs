@@ -49,6 +49,8 @@ pub enum NextStep {
     ChargedShut,
     /// More than the label says is in.
     Overcharged,
+    /// More than the label says is in and the valve is shut.
+    TooMuch,
     /// Charged and shut: let it settle.
     Settle,
     /// Vent cold: shut the tap.
@@ -91,7 +93,7 @@ impl NextStep {
             Self::BlowerHigh => Control::Blower,
             Self::WarmCan | Self::CoolBath => Control::Bath,
             Self::TurnUpright => Control::Invert,
-            Self::WatchCharging | Self::Settle | Self::Done => return None,
+            Self::WatchCharging | Self::Settle | Self::TooMuch | Self::Done => return None,
         })
     }
 }
@@ -126,6 +128,9 @@ pub fn next_step(bay: &Bay) -> NextStep {
     }
     if charge > label + OVER && open {
         return NextStep::Overcharged;
+    }
+    if charge > label + OVER {
+        return NextStep::TooMuch;
     }
     if charged {
         return finish(bay, open);
@@ -268,6 +273,19 @@ mod tests {
         let label = bay.plant().vehicle.label_charge.si();
         assert!((bay.charge() - label).abs() < 0.09, "charge {} (hoses, cans and purges keep some)", bay.charge());
         assert!(seen.len() < 60, "no flapping: {seen:?}");
+    }
+
+    #[test]
+    fn a_can_too_many_is_told() {
+        let mut bay = bay("healthy");
+        for act in [Action::TakeCan, Action::Tap { on: true }, Action::LowValve { open: Ratio::from_si(1.0) }] {
+            bay.apply(act).unwrap();
+        }
+        bay.apply(Action::Bath { temperature: Some(Temperature::from_deg_c(50.0)) }).unwrap();
+        pass(&mut bay, 400);
+        assert_eq!(next_step(&bay), NextStep::Overcharged);
+        bay.apply(Action::LowValve { open: Ratio::from_si(0.0) }).unwrap();
+        assert_eq!(next_step(&bay), NextStep::TooMuch);
     }
 
     #[test]

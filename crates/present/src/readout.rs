@@ -39,13 +39,15 @@ pub struct Readout {
 /// Vent temperature that the job asks for, K: 10 degC (issue's acceptance value).
 pub const VENT_GOAL: f64 = 283.15;
 
-/// What the cans have given, kg, as a technician adds it up: full weight less weight now, for each can.
+/// What the cans have given, kg, as a technician adds it up: full weight less weight now, for each can, to the resolution of
+/// the scale. A can just put down weighs what it will once the scale has come to rest: nobody reads it sooner.
 pub fn given(bay: &Bay) -> f64 {
     let shop = bay.shop();
     let taken = f64::from(shop.hands.cans_taken) * can::NET;
-    let left = if shop.hands.can.is_some() { shop.instruments.scale.reading() - can::TARE } else { 0.0 };
-    let full = if shop.hands.can.is_some() { left.clamp(0.0, can::NET) } else { 0.0 };
-    (taken - full - shop.shelf.total()).max(0.0)
+    let left = bay.plant().network.node(shop.places.can).content.total();
+    let gone = (taken - left - shop.shelf.total()).max(0.0);
+    let step = shop.instruments.scale.resolution;
+    (gone / step).round() * step
 }
 
 /// Clutch engagements in the last minute of bay time.
@@ -105,7 +107,7 @@ pub(crate) mod tests {
         assert!(given(&bay).abs() < 1e-9);
         bay.apply(Action::TakeCan).unwrap();
         pass(&mut bay, 5);
-        assert!(given(&bay) < 3e-3, "nothing has left a can whose tap is shut: {}", given(&bay));
+        assert!(given(&bay) < 1e-9, "nothing has left a can whose tap is shut: {}", given(&bay));
         bay.apply(Action::Tap { on: true }).unwrap();
         bay.apply(Action::LowValve { open: Ratio::from_si(1.0) }).unwrap();
         pass(&mut bay, 60);

@@ -260,9 +260,11 @@ impl Scenario {
         );
         within("kPa", "day.pressure", day.pressure, thin, dense)?;
         let start = &self.start;
-        if let Some(m) = start.charge {
-            grams("start.charge", m, 3000.0)?;
-        }
+        let (field, charge) = match start.charge {
+            Some(m) => ("start.charge", m),
+            None => ("vehicle.label_charge", self.vehicle.label_charge),
+        };
+        grams(field, charge, self.vehicle.most_charge().g())?;
         grams("start.air", start.air, 20.0)?;
         grams("start.water", start.water, 50.0)?;
         if let Some(m) = start.oil {
