@@ -234,7 +234,7 @@ impl Component for App {
                 if let Some((bay, history)) = *bay {
                     self.scenario = if bay.scenario().name.to_lowercase().contains("healthy") { "healthy" } else { "charge-from-cans" }.into();
                     self.stage = Stage::new(bay, history);
-                    self.stage.ticks.clear();
+                    self.stage.save(host::now());
                 }
                 if let Some(e) = error {
                     self.notice = Some(format!("{}: {e}", words::RESUME_BROKEN));

@@ -77,8 +77,8 @@ fn plots(area: &Sheet, f: &Frame) -> Option<(Plot<'static>, Plot<'static>)> {
     let whole = |css: f64| px(css).round() as i32;
     let (upper, lower) = area.split_vertically(whole(f64::from(f.size.1) * 0.56));
     let most = match f.units {
-        UnitSystem::Us => 350.0,
-        UnitSystem::Si => 2400.0,
+        UnitSystem::Us => 450.0,
+        UnitSystem::Si => 3100.0,
     };
     let t = match f.units {
         UnitSystem::Us => 30.0..100.0,
@@ -184,8 +184,13 @@ fn draw_traces(canvas: &HtmlCanvasElement, f: &Frame, theme: &Theme, bay: &Bay, 
     let style = |c: Rgb, css: f64| ShapeStyle::from(&ink(c)).stroke_width(width(css));
     let of = |trace: Trace| history.thin(trace, from, to, columns);
     let mut last_text = f64::NEG_INFINITY;
+    let mut last = f64::NEG_INFINITY;
     for (at, kind) in marks(bay, from, to) {
-        let most = pressure(2.4e6, f.units);
+        if (x(at) - last) / minutes * f64::from(f.size.0) < 12.0 {
+            continue;
+        }
+        last = x(at);
+        let most = pressure(3.1e6, f.units);
         upper.draw_series(LineSeries::new([(x(at), 0.0), (x(at), most)], style(theme.rule, 1.0))).ok()?;
         // A name that would lie upon the one before is left out.
         if (x(at) - last_text) / minutes * f64::from(f.size.0) < 46.0 {

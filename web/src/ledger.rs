@@ -26,7 +26,7 @@ pub(crate) fn LedgerView(p: &LedgerProps) -> Html {
         .collect();
     html! {
         <section class="ledger" aria-labelledby="ledger-title">
-            <h2 id="ledger-title">{ "Where every gram is" }<small>{ format!("{} in the loop of {} counted", l.in_loop, l.total) }</small></h2>
+            <h2 id="ledger-title">{ "Where every gram is" }<small>{ format!("{} in the loop", l.in_loop) }</small></h2>
             if is_empty(l) {
                 <p class="empty">{ "No refrigerant in the bay yet." }</p>
             } else {

@@ -372,7 +372,7 @@ impl Brush<'_> {
         pen.line(&[(x + 8.0, mid - 6.0), (x + 1.5, mid), (x + 8.0, mid + 6.0)]);
         self.flow(l.orifice, phase, || pen.line(&shape));
         if s.wide {
-            self.halo("orifice", x + 12.0, mid, "left", t.soft);
+            self.halo("orifice", x - 13.0, mid, "right", t.soft);
         }
     }
 

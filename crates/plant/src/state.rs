@@ -154,8 +154,10 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64) -> Tria
     let inert_capacity = content[OIL] * CP_OIL + content[WATER] * CP_WATER;
     let sat = table.sat(t);
     let rho = m_ref / v_free;
-    let mut core = if rho <= sat.rho_g || t >= table.t_max() || rho < TRACE_DENSITY {
+    let mut core = if rho <= sat.rho_g || rho < TRACE_DENSITY {
         gas(table, rho, v_free, t, m_air, &sat)
+    } else if t >= table.t_max() {
+        dense(table, rho, v_free, t, m_air, &sat)
     } else {
         wet(table, m_ref, v_free, t, m_air, &sat)
     };
@@ -305,6 +307,58 @@ fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Cor
     }
 }
 
+/// Hotter than the saturation line goes and denser than its vapour: near and above the critical point.
+///
+/// Straight lines between the edges of the line's warm end, as in [`lowside_fluids::table::Phase::Dense`]; liquid beyond them.
+/// Inexact, but rising and continuous, so that a loop driven there comes back.
+fn dense(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, warm: &SatPoint) -> Core {
+    let (rho_g, rho_l) = (warm.rho_g, warm.rho_l);
+    let liquid_share = ((rho - rho_g) / (rho_l - rho_g)).min(1.0);
+    let thin = 1.0 - liquid_share;
+    let g = table.vapour(rho_g, t);
+    let l = table.liquid(rho.max(rho_l), t, warm);
+    let edge_l = rho.max(rho_l);
+    let (m, p_air, u_air) = (rho * v, m_air * R_AIR * t / v, air_energy(t));
+    let p = thin * g.p + liquid_share * l.p;
+    let (p_m, u_m) = if thin > 0.0 {
+        (
+            (l.p - g.p) / (rho_l - rho_g) / v,
+            (rho_l * l.u - rho_g * g.u) / (rho_l - rho_g),
+        )
+    } else {
+        (l.dp_drho / v, l.u + rho * l.du_drho)
+    };
+    let u = v * (thin * rho_g * g.u + liquid_share * edge_l * l.u);
+    Core {
+        u: u + m_air * u_air,
+        u_t: v * (thin * rho_g * g.cv + liquid_share * edge_l * l.cv) + m_air * (CP_AIR - R_AIR),
+        p_t: thin * g.dp_dt + liquid_share * l.dp_dt + p_air / t,
+        u_m,
+        p_m,
+        u_ma: u_air,
+        p_ma: R_AIR * t / v,
+        stiffness: rho * p_m,
+        state: State {
+            t,
+            p: p + p_air,
+            p_air,
+            phase: Phase::Gas,
+            m_liq: 0.0,
+            m_gas: m,
+            v_gas: v,
+            v_liq: 0.0,
+            rho_liq: rho_l,
+            rho_gas: rho,
+            h_liq: warm.h_l(),
+            h_gas: u / m + p / rho,
+            p_sat: warm.p,
+            dp_du: 0.0,
+            dp_dm: [0.0; 4],
+            heat_capacity: 0.0,
+        },
+    }
+}
+
 /// Gas space and pressures of air above, or squeezed by, liquid.
 struct AirOverLiquid {
     /// Gas space, m3.
@@ -406,3 +460,6 @@ fn liquid_full(table: &Table, m: f64, v: f64, t: f64, sat: &SatPoint) -> Core {
         },
     }
 }
+
+#[cfg(test)]
+mod tests;
