@@ -18,8 +18,21 @@ use web_sys::HtmlCanvasElement;
 use yew::{Component, Context, Html, KeyboardEvent, MouseEvent, NodeRef, classes, html};
 
 use crate::{
-    caution::Cautions, chart::{Chart, ChartTable}, dial::Dial, host, ledger::LedgerView, levels::Painter, log::Log, next::Next, panel::Panel,
-    readings::Readings, resume, stage::{self, Stage}, store, theme, top::Top, words,
+    caution::Cautions,
+    chart::{Chart, ChartTable},
+    dial::Dial,
+    host,
+    ledger::LedgerView,
+    levels::Painter,
+    log::Log,
+    next::Next,
+    panel::Panel,
+    readings::Readings,
+    resume,
+    stage::{self, Stage},
+    store, theme,
+    top::Top,
+    words,
 };
 
 /// Time between renewals of text, ms.
@@ -112,14 +125,23 @@ fn frames(ctx: &Context<App>) -> Rc<RefCell<Option<Closure<dyn FnMut(f64)>>>> {
 fn keys(ctx: &Context<App>) -> Closure<dyn FnMut(KeyboardEvent)> {
     let link = ctx.link().clone();
     let handler = Closure::new(move |e: KeyboardEvent| {
-        let focused = host::document().active_element().map(|a| a.tag_name().to_lowercase()).unwrap_or_default();
-        let free = !matches!(focused.as_str(), "button" | "input" | "select" | "textarea" | "summary" | "a");
+        let focused = host::document()
+            .active_element()
+            .map(|a| a.tag_name().to_lowercase())
+            .unwrap_or_default();
+        let free = !matches!(
+            focused.as_str(),
+            "button" | "input" | "select" | "textarea" | "summary" | "a"
+        );
         if e.key() == " " && free && !e.ctrl_key() && !e.meta_key() && !e.alt_key() {
             e.prevent_default();
             link.send_message(Msg::Pause);
         }
     });
-    drop(host::window().add_event_listener_with_callback("keydown", handler.as_ref().unchecked_ref()));
+    drop(
+        host::window()
+            .add_event_listener_with_callback("keydown", handler.as_ref().unchecked_ref()),
+    );
     handler
 }
 
@@ -127,8 +149,14 @@ fn keys(ctx: &Context<App>) -> Closure<dyn FnMut(KeyboardEvent)> {
 fn leaving(ctx: &Context<App>) -> Closure<dyn FnMut()> {
     let link = ctx.link().clone();
     let handler = Closure::new(move || link.send_message(Msg::Save));
-    drop(host::window().add_event_listener_with_callback("pagehide", handler.as_ref().unchecked_ref()));
-    drop(host::document().add_event_listener_with_callback("visibilitychange", handler.as_ref().unchecked_ref()));
+    drop(
+        host::window()
+            .add_event_listener_with_callback("pagehide", handler.as_ref().unchecked_ref()),
+    );
+    drop(
+        host::document()
+            .add_event_listener_with_callback("visibilitychange", handler.as_ref().unchecked_ref()),
+    );
     handler
 }
 
@@ -137,7 +165,11 @@ impl Component for App {
     type Properties = ();
 
     fn create(ctx: &Context<Self>) -> Self {
-        let units = if store::get(store::UNITS).as_deref() == Some("si") { UnitSystem::Si } else { UnitSystem::Us };
+        let units = if store::get(store::UNITS).as_deref() == Some("si") {
+            UnitSystem::Si
+        } else {
+            UnitSystem::Us
+        };
         let mut notice = None;
         let mut mode = Mode::Running;
         if let Some(text) = store::get(store::TAKE) {
@@ -195,7 +227,11 @@ impl Component for App {
             Msg::Hover(x, y) => {
                 let over = self.spot(x, y).is_some();
                 if let Some(sheet) = self.sheet.cast::<web_sys::HtmlElement>() {
-                    drop(sheet.style().set_property("cursor", if over { "pointer" } else { "default" }));
+                    drop(
+                        sheet
+                            .style()
+                            .set_property("cursor", if over { "pointer" } else { "default" }),
+                    );
                 }
                 return false;
             }
@@ -214,7 +250,10 @@ impl Component for App {
             Msg::Units(units) => {
                 self.units = units;
                 self.stage.ticks.clear();
-                let _ = store::set(store::UNITS, if units == UnitSystem::Si { "si" } else { "us" });
+                let _ = store::set(
+                    store::UNITS,
+                    if units == UnitSystem::Si { "si" } else { "us" },
+                );
             }
             Msg::Window(m) => self.minutes = m,
             Msg::Start(name) => {
@@ -232,7 +271,12 @@ impl Component for App {
                 store::remove(store::REPLAYING);
                 self.mode = Mode::Running;
                 if let Some((bay, history)) = *bay {
-                    self.scenario = if bay.scenario().name.to_lowercase().contains("healthy") { "healthy" } else { "charge-from-cans" }.into();
+                    self.scenario = if bay.scenario().name.to_lowercase().contains("healthy") {
+                        "healthy"
+                    } else {
+                        "charge-from-cans"
+                    }
+                    .into();
                     self.stage = Stage::new(bay, history);
                     self.stage.save(host::now());
                 }
@@ -262,7 +306,8 @@ impl Component for App {
         let readout = Readout::of(bay, self.units);
         let controls = Controls::of(bay, self.units);
         let step = next_step(bay);
-        let reached = (self.stage.overloaded && !self.stage.paused).then(|| format!("{:.0}", self.stage.reached));
+        let reached = (self.stage.overloaded && !self.stage.paused)
+            .then(|| format!("{:.0}", self.stage.reached));
         html! { <>
             <a class="skip" href="#controls-title">{ "To the controls" }</a>
             <Top clock={readout.clock.number.clone()} spoken_clock={readout.clock.spoken.clone()} paused={self.stage.paused}
@@ -329,10 +374,22 @@ impl App {
         }
         if let Some(canvas) = self.sheet.cast::<HtmlCanvasElement>() {
             let still = self.stage.paused || host::reduced_motion();
-            let names = if self.units == UnitSystem::Us { ["psig", "\u{b0}F"] } else { ["kPag", "\u{b0}C"] };
+            let names = if self.units == UnitSystem::Us {
+                ["psig", "\u{b0}F"]
+            } else {
+                ["kPag", "\u{b0}C"]
+            };
             let moved = if still { 0.0 } else { dt };
             let levels = self.stage.levels(self.units);
-            self.painter.draw(&canvas, theme, &levels, &self.stage.ticks, &names, self.needed, moved);
+            self.painter.draw(
+                &canvas,
+                theme,
+                &levels,
+                &self.stage.ticks,
+                &names,
+                self.needed,
+                moved,
+            );
         }
         for (which, needle) in [Which::Low, Which::High].into_iter().zip(&self.needles) {
             if let Some(needle) = needle.cast::<web_sys::Element>() {
@@ -342,9 +399,20 @@ impl App {
         }
         if now - self.last_chart > CHART_EVERY {
             self.last_chart = now;
-            if let (Some(axes), Some(traces)) = (self.axes.cast::<HtmlCanvasElement>(), self.traces.cast::<HtmlCanvasElement>()) {
+            if let (Some(axes), Some(traces)) = (
+                self.axes.cast::<HtmlCanvasElement>(),
+                self.traces.cast::<HtmlCanvasElement>(),
+            ) {
                 let s = &self.stage;
-                self.chart.draw(&axes, &traces, theme, &s.bay, &s.history, self.units, self.minutes);
+                self.chart.draw(
+                    &axes,
+                    &traces,
+                    theme,
+                    &s.bay,
+                    &s.history,
+                    self.units,
+                    self.minutes,
+                );
             }
         }
         self.speak(now);
@@ -362,7 +430,10 @@ impl App {
     fn slow_down(&mut self, now: f64) {
         let s = &self.stage;
         let levels = s.levels(self.units);
-        self.slow = (words::levels(&Readout::of(&s.bay, self.units), &levels), now);
+        self.slow = (
+            words::levels(&Readout::of(&s.bay, self.units), &levels),
+            now,
+        );
         let to = s.bay.tick();
         let from = to.saturating_sub(u64::from(self.minutes) * 60 * TICKS_PER_SECOND);
         self.rows = Rc::new(s.history.table(from, to, 10, self.units));
@@ -399,7 +470,11 @@ impl App {
     /// What can be pressed at a place of the drawing.
     fn spot(&self, x: f64, y: f64) -> Option<Control> {
         let near = |&(_, sx, sy): &(Control, f64, f64)| (sx - x).hypot(sy - y);
-        let best = self.painter.spots.iter().min_by(|a, b| near(a).total_cmp(&near(b)))?;
+        let best = self
+            .painter
+            .spots
+            .iter()
+            .min_by(|a, b| near(a).total_cmp(&near(b)))?;
         (near(best) < 20.0).then_some(best.0)
     }
 
@@ -408,11 +483,19 @@ impl App {
         let c = Controls::of(&self.stage.bay, self.units);
         let turn = |now: u8| Ratio::from_fraction(if now > 0 { 0.0 } else { 1.0 });
         let action = match control {
-            Control::LowValve => Action::LowValve { open: turn(c.low_valve) },
-            Control::HighValve => Action::HighValve { open: turn(c.high_valve) },
+            Control::LowValve => Action::LowValve {
+                open: turn(c.low_valve),
+            },
+            Control::HighValve => Action::HighValve {
+                open: turn(c.high_valve),
+            },
             Control::LowCoupler => Action::LowCoupler { on: !c.low_coupled },
-            Control::HighCoupler => Action::HighCoupler { on: !c.high_coupled },
-            Control::Tap => Action::Tap { on: !c.can.is_some_and(|k| k.open) },
+            Control::HighCoupler => Action::HighCoupler {
+                on: !c.high_coupled,
+            },
+            Control::Tap => Action::Tap {
+                on: !c.can.is_some_and(|k| k.open),
+            },
             _ => return,
         };
         self.act(action);
@@ -431,7 +514,9 @@ impl App {
 
     fn levels_view(&self, ctx: &Context<Self>) -> Html {
         let at = |make: fn(f64, f64) -> Msg| {
-            ctx.link().callback(move |e: MouseEvent| make(f64::from(e.offset_x()), f64::from(e.offset_y())))
+            ctx.link().callback(move |e: MouseEvent| {
+                make(f64::from(e.offset_x()), f64::from(e.offset_y()))
+            })
         };
         html! {
             <section class="levels" aria-labelledby="levels-title">

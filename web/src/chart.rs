@@ -62,7 +62,11 @@ fn degrees(k: f64, units: UnitSystem) -> f64 {
 
 /// Makes a canvas as large as its place, device pixels counted, and clears it.
 fn sheet(canvas: &HtmlCanvasElement, f: &Frame) -> Option<Sheet> {
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a screen's size")]
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a screen's size"
+    )]
     let device = |css: i32| (f64::from(css) * f.ratio).round() as u32;
     // Setting the size also clears.
     canvas.set_width(device(f.size.0));
@@ -133,7 +137,9 @@ impl Chart {
 fn draw_axes(canvas: &HtmlCanvasElement, f: &Frame, theme: &Theme) -> Option<()> {
     let area = sheet(canvas, f)?;
     let (mut upper, mut lower) = plots(&area, f)?;
-    let font = ("sans-serif", 11.0 * f.ratio).into_font().color(&ink(theme.soft));
+    let font = ("sans-serif", 11.0 * f.ratio)
+        .into_font()
+        .color(&ink(theme.soft));
     let rule = ShapeStyle::from(&ink(theme.rule)).stroke_width(1);
     let none = ShapeStyle::from(&ink(theme.rule).mix(0.0));
     let axis = ShapeStyle::from(&ink(theme.edge)).stroke_width(1);
@@ -157,14 +163,26 @@ fn draw_axes(canvas: &HtmlCanvasElement, f: &Frame, theme: &Theme) -> Option<()>
         .y_labels(4)
         .x_label_style(font.clone())
         .y_label_style(font)
-        .x_label_formatter(&|v| if *v > -0.01 { "now".into() } else { format!("\u{2212}{:.0} min", v.abs()) })
+        .x_label_formatter(&|v| {
+            if *v > -0.01 {
+                "now".into()
+            } else {
+                format!("\u{2212}{:.0} min", v.abs())
+            }
+        })
         .y_label_formatter(&|v| format!("{v:.0}\u{b0}"))
         .draw()
         .ok()?;
     area.present().ok()
 }
 
-fn draw_traces(canvas: &HtmlCanvasElement, f: &Frame, theme: &Theme, bay: &Bay, history: &History) -> Option<()> {
+fn draw_traces(
+    canvas: &HtmlCanvasElement,
+    f: &Frame,
+    theme: &Theme,
+    bay: &Bay,
+    history: &History,
+) -> Option<()> {
     let area = sheet(canvas, f)?;
     let (mut upper, mut lower) = plots(&area, f)?;
     let minutes = f64::from(f.minutes);
@@ -174,10 +192,18 @@ fn draw_traces(canvas: &HtmlCanvasElement, f: &Frame, theme: &Theme, bay: &Bay, 
     // Early on the window is not yet full: what there is stands at its right.
     let part = (to - from) as f64 / span as f64;
     let x = |at: f64| -minutes * part * (1.0 - at);
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a screen's size")]
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a screen's size"
+    )]
     let columns = (f64::from(f.size.0) * part).max(1.0) as usize;
     let width = |css: f64| {
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few pixels")]
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "a few pixels"
+        )]
         let w = (css * f.ratio).round().max(1.0) as u32;
         w
     };
@@ -191,26 +217,49 @@ fn draw_traces(canvas: &HtmlCanvasElement, f: &Frame, theme: &Theme, bay: &Bay, 
         }
         last = x(at);
         let most = pressure(3.1e6, f.units);
-        upper.draw_series(LineSeries::new([(x(at), 0.0), (x(at), most)], style(theme.rule, 1.0))).ok()?;
+        upper
+            .draw_series(LineSeries::new(
+                [(x(at), 0.0), (x(at), most)],
+                style(theme.rule, 1.0),
+            ))
+            .ok()?;
         // A name that would lie upon the one before is left out.
         if (x(at) - last_text) / minutes * f64::from(f.size.0) < 46.0 {
             continue;
         }
         last_text = x(at);
-        let font = ("sans-serif", 10.0 * f.ratio).into_font().color(&ink(theme.soft));
+        let font = ("sans-serif", 10.0 * f.ratio)
+            .into_font()
+            .color(&ink(theme.soft));
         let text = plotters::element::Text::new(words::mark(kind), (x(at), most * 0.98), font);
         upper.draw_series([text]).ok()?;
     }
     for (trace, colour) in [(Trace::High, theme.high), (Trace::Low, theme.low)] {
-        let points = of(trace).into_iter().map(|(at, v)| (x(at), pressure(v, f.units)));
-        upper.draw_series(LineSeries::new(points, style(colour, 1.6))).ok()?;
+        let points = of(trace)
+            .into_iter()
+            .map(|(at, v)| (x(at), pressure(v, f.units)));
+        upper
+            .draw_series(LineSeries::new(points, style(colour, 1.6)))
+            .ok()?;
     }
     for (a, b) in history.clutch_in(from, to) {
-        upper.draw_series(LineSeries::new([(x(a), 0.0), (x(b), 0.0)], style(theme.accent, 5.0))).ok()?;
+        upper
+            .draw_series(LineSeries::new(
+                [(x(a), 0.0), (x(b), 0.0)],
+                style(theme.accent, 5.0),
+            ))
+            .ok()?;
     }
-    for (trace, colour, css) in [(Trace::Cabin, theme.soft, 1.2), (Trace::Vent, theme.vent, 1.8)] {
-        let points = of(trace).into_iter().map(|(at, v)| (x(at), degrees(v, f.units)));
-        lower.draw_series(LineSeries::new(points, style(colour, css))).ok()?;
+    for (trace, colour, css) in [
+        (Trace::Cabin, theme.soft, 1.2),
+        (Trace::Vent, theme.vent, 1.8),
+    ] {
+        let points = of(trace)
+            .into_iter()
+            .map(|(at, v)| (x(at), degrees(v, f.units)));
+        lower
+            .draw_series(LineSeries::new(points, style(colour, css)))
+            .ok()?;
     }
     area.present().ok()
 }

@@ -78,15 +78,19 @@ pub(crate) struct DialProps {
 /// A gauge with its reading.
 #[component]
 pub(crate) fn Dial(p: &DialProps) -> Html {
-    let where_ = if p.coupled { "on its port" } else { "coupler off: shows its hose" };
+    let where_ = if p.coupled {
+        "on its port"
+    } else {
+        "coupler off: shows its hose"
+    };
     html! {
-        <figure class="dial" role="img" aria-label={format!("{}: {}, {where_}", p.title, p.spoken)}>
+        <div class="dial" role="img" aria-label={format!("{}: {}, {where_}", p.title, p.spoken)}>
             <FacePlate face={p.face.clone()} needle={p.needle.clone()} />
-            <figcaption aria-hidden="true">
+            <div class="tag" aria-hidden="true">
                 <span class={if p.face.which == Which::Low { "name low" } else { "name high" }}>{ p.title }</span>
                 <strong>{ &p.number }{ " " }<span>{ p.unit }</span></strong>
                 if !p.coupled { <span class="off">{ where_ }</span> }
-            </figcaption>
-        </figure>
+            </div>
+        </div>
     }
 }

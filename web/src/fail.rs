@@ -30,7 +30,9 @@ pub(crate) fn install() {
         if let Some(place) = document.get_element_by_id("fail-what") {
             place.set_text_content(Some(&info.to_string()));
         }
-        let area = document.get_element_by_id("fail-take").and_then(|e| e.dyn_into::<web_sys::HtmlTextAreaElement>().ok());
+        let area = document
+            .get_element_by_id("fail-take")
+            .and_then(|e| e.dyn_into::<web_sys::HtmlTextAreaElement>().ok());
         if let Some(area) = area {
             LAST_TAKE.with(|last| {
                 if let Ok(last) = last.try_borrow() {
@@ -44,7 +46,10 @@ pub(crate) fn install() {
         if let Some(app) = document.get_element_by_id("app") {
             drop(app.set_attribute("inert", ""));
         }
-        if let Some(title) = document.get_element_by_id("fail-title").and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
+        if let Some(title) = document
+            .get_element_by_id("fail-title")
+            .and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok())
+        {
             drop(title.focus());
         }
         web_sys::console::error_1(&info.to_string().into());

@@ -15,7 +15,9 @@ pub(crate) fn document() -> web_sys::Document {
 /// Where the page is put: the element `app` of the shell, whose text it replaces.
 pub(crate) fn mount_point() -> web_sys::Element {
     let document = document();
-    let place = document.get_element_by_id("app").or_else(|| document.body().map(Into::into));
+    let place = document
+        .get_element_by_id("app")
+        .or_else(|| document.body().map(Into::into));
     let place = place.expect("a document has a body");
     place.set_text_content(None);
     place
@@ -23,11 +25,17 @@ pub(crate) fn mount_point() -> web_sys::Element {
 
 /// Milliseconds since the page was opened.
 pub(crate) fn now() -> f64 {
-    window().performance().map_or_else(js_sys::Date::now, |p| p.now())
+    window()
+        .performance()
+        .map_or_else(js_sys::Date::now, |p| p.now())
 }
 
 fn prefers(query: &str) -> bool {
-    window().match_media(query).ok().flatten().is_some_and(|m| m.matches())
+    window()
+        .match_media(query)
+        .ok()
+        .flatten()
+        .is_some_and(|m| m.matches())
 }
 
 /// Does the person want little motion?
@@ -48,7 +56,10 @@ pub(crate) fn pixel_ratio() -> f64 {
 /// Waits so many milliseconds.
 pub(crate) async fn wait(ms: i32) {
     let promise = js_sys::Promise::new(&mut |done, _| {
-        if window().set_timeout_with_callback_and_timeout_and_arguments_0(&done, ms).is_err() {
+        if window()
+            .set_timeout_with_callback_and_timeout_and_arguments_0(&done, ms)
+            .is_err()
+        {
             drop(done.call0(&JsValue::UNDEFINED));
         }
     });
@@ -58,7 +69,9 @@ pub(crate) async fn wait(ms: i32) {
 
 /// Brings an element into view and gives it the focus.
 pub(crate) fn show(id: &str) {
-    let Some(element) = document().get_element_by_id(id) else { return };
+    let Some(element) = document().get_element_by_id(id) else {
+        return;
+    };
     let options = web_sys::ScrollIntoViewOptions::new();
     options.set_block(web_sys::ScrollLogicalPosition::Center);
     if reduced_motion() {

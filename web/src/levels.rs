@@ -60,14 +60,33 @@ impl Painter {
         needed: Option<Control>,
         dt: f64,
     ) {
-        let Some((pen, w, h)) = sheet::open(canvas) else { return };
+        let Some((pen, w, h)) = sheet::open(canvas) else {
+            return;
+        };
         let high: f64 = levels.high.iter().map(|b| b.volume).sum();
         let evaporator: f64 = levels.evaporator.iter().map(|b| b.volume).sum();
         let can = levels.can.as_ref().map_or(0.385, |c| c.block.volume);
         self.move_on(levels, dt);
-        let volumes = [high, evaporator, levels.accumulator.volume, levels.suction.volume, can];
-        let sheet = Sheet::new(w, h, volumes, self.depth * self.depth * (3.0 - 2.0 * self.depth));
-        let b = Brush { pen: &pen, theme, sheet: &sheet, size: if sheet.wide { 12.0 } else { 10.5 }, drift: self.drift };
+        let volumes = [
+            high,
+            evaporator,
+            levels.accumulator.volume,
+            levels.suction.volume,
+            can,
+        ];
+        let sheet = Sheet::new(
+            w,
+            h,
+            volumes,
+            self.depth * self.depth * (3.0 - 2.0 * self.depth),
+        );
+        let b = Brush {
+            pen: &pen,
+            theme,
+            sheet: &sheet,
+            size: if sheet.wide { 12.0 } else { 10.5 },
+            drift: self.drift,
+        };
         b.ground(levels, h);
         b.axis(ticks, names, h);
         b.surroundings(levels);
@@ -83,8 +102,17 @@ impl Painter {
 
     fn move_on(&mut self, l: &Levels, dt: f64) {
         let streams = [
-            l.compressor, l.condenser, l.orifice, l.evaporated, l.pick_up, l.tap, l.low_valve, l.low_port, l.high_valve,
-            l.high_port, l.hose_end,
+            l.compressor,
+            l.condenser,
+            l.orifice,
+            l.evaporated,
+            l.pick_up,
+            l.tap,
+            l.low_valve,
+            l.low_port,
+            l.high_valve,
+            l.high_port,
+            l.hose_end,
         ];
         for (phase, s) in self.phase.iter_mut().zip(streams) {
             *phase = (*phase + s.flow * TRAVEL * dt) % 1200.0;
@@ -104,26 +132,39 @@ impl Brush<'_> {
     fn ground(&self, l: &Levels, h: f64) {
         let (pen, s) = (self.pen, self.sheet);
         let y = s.y(l.atmosphere);
-        pen.fill(self.theme.rule).alpha(0.28).rect(s.axis, y, s.w - s.axis, h - y);
+        pen.fill(self.theme.rule)
+            .alpha(0.28)
+            .rect(s.axis, y, s.w - s.axis, h - y);
         pen.alpha(1.0);
     }
 
     fn axis(&self, ticks: &[Tick], names: &[&str; 2], _h: f64) {
         let (pen, s, t) = (self.pen, self.sheet, self.theme);
-        let (outer, inner) = if s.wide { (s.axis - 46.0, s.axis - 8.0) } else { (s.axis - 25.0, s.axis - 3.0) };
+        let (outer, inner) = if s.wide {
+            (s.axis - 46.0, s.axis - 8.0)
+        } else {
+            (s.axis - 31.0, s.axis - 2.0)
+        };
         let mut last = f64::INFINITY;
         for tick in ticks {
             let y = s.y(tick.height);
-            pen.alpha(0.7).stroke(t.rule, 1.0).dashes(&[], 0.0).line(&[(s.axis, y), (s.w, y)]);
+            pen.alpha(0.7)
+                .stroke(t.rule, 1.0)
+                .dashes(&[], 0.0)
+                .line(&[(s.axis, y), (s.w, y)]);
             pen.alpha(1.0);
             if (last - y) < 12.0 {
                 continue;
             }
             last = y;
-            pen.font(self.size - 0.5, false).fill(t.ink).text(&tick.pressure, outer, y, "right");
+            pen.font(self.size - 0.5, false)
+                .fill(t.ink)
+                .text(&tick.pressure, outer, y, "right");
             pen.fill(t.soft).text(&tick.saturation, inner, y, "right");
         }
-        pen.font(self.size - 1.0, true).fill(t.ink).text(names[0], outer, 12.0, "right");
+        pen.font(self.size - 1.0, true)
+            .fill(t.ink)
+            .text(names[0], outer, 12.0, "right");
         pen.fill(t.soft).text(names[1], inner, 12.0, "right");
     }
 
@@ -131,11 +172,23 @@ impl Brush<'_> {
         let (pen, s, t) = (self.pen, self.sheet, self.theme);
         let across = |line: &Line, dash: &[f64], name: &str, dy: f64| {
             let y = s.y(line.height);
-            pen.stroke(t.soft, 1.4).dashes(dash, 0.0).line(&[(s.shaft, y), (s.w - 4.0, y)]);
+            pen.stroke(t.soft, 1.4)
+                .dashes(dash, 0.0)
+                .line(&[(s.shaft, y), (s.w - 4.0, y)]);
             pen.dashes(&[], 0.0);
             if s.wide {
-                pen.font(self.size, false).fill(t.soft).text(name, s.w - 6.0, y + dy - 7.0, "right");
-                pen.font(self.size, true).fill(t.ink).text(&line.shown.to_string(), s.w - 6.0, y + dy + 7.0, "right");
+                pen.font(self.size, false).fill(t.soft).text(
+                    name,
+                    s.w - 6.0,
+                    y + dy - 7.0,
+                    "right",
+                );
+                pen.font(self.size, true).fill(t.ink).text(
+                    &line.shown.to_string(),
+                    s.w - 6.0,
+                    y + dy + 7.0,
+                    "right",
+                );
             } else {
                 let text = format!("{name} {}", line.shown);
                 self.halo(&text, s.w - 5.0, y + dy.signum() * 8.0, "right", t.soft);
@@ -143,16 +196,29 @@ impl Brush<'_> {
         };
         across(&l.outside, &[9.0, 4.0], "outside air", -16.0);
         let close = (s.y(l.outside.height) - s.y(l.cabin.height)).abs() < 36.0;
-        across(&l.cabin, &[3.0, 4.0], "cabin air", if close { 16.0 } else { -16.0 });
+        across(
+            &l.cabin,
+            &[3.0, 4.0],
+            "cabin air",
+            if close { 16.0 } else { -16.0 },
+        );
         let y = s.y(l.atmosphere);
         pen.stroke(t.ink, 1.2).line(&[(s.axis, y), (s.w, y)]);
         if s.wide {
-            pen.font(self.size, false).fill(t.soft).text("atmosphere", s.w - 6.0, y - 9.0, "right");
+            pen.font(self.size, false)
+                .fill(t.soft)
+                .text("atmosphere", s.w - 6.0, y - 9.0, "right");
             for (k, (h, name)) in l.switch.iter().zip(["clutch out", "clutch in"]).enumerate() {
                 let y = s.y(*h);
-                pen.stroke(t.soft, 1.2).line(&[(s.end + 18.0, y), (s.end + 30.0, y)]);
+                pen.stroke(t.soft, 1.2)
+                    .line(&[(s.end + 18.0, y), (s.end + 30.0, y)]);
                 pen.font(self.size - 1.0, false).fill(t.soft);
-                pen.text(name, s.end + 34.0, y + if k == 0 { 4.0 } else { -1.0 }, "left");
+                pen.text(
+                    name,
+                    s.end + 34.0,
+                    y + if k == 0 { 4.0 } else { -1.0 },
+                    "left",
+                );
             }
         } else {
             self.halo("atmosphere", s.w - 5.0, y - 8.0, "right", t.soft);
@@ -177,13 +243,23 @@ impl Brush<'_> {
         let each = l.shed / cells.len() as f64;
         for cell in cells {
             let w = cell.volume * s.litre / s.high_h;
-            self.arrow(x + w / 2.0, s.y(cell.height) + 3.0, s.y(l.outside.height) - 1.0, each / 500.0);
+            self.arrow(
+                x + w / 2.0,
+                s.y(cell.height) + 3.0,
+                s.y(l.outside.height) - 1.0,
+                each / 500.0,
+            );
             x += w;
         }
         let w = (s.end - s.basin) / l.evaporator.len() as f64;
         let each = l.taken / l.evaporator.len() as f64;
         for (k, cell) in l.evaporator.iter().enumerate() {
-            self.arrow(s.end - (k as f64 + 0.5) * w, s.y(l.cabin.height) + 1.0, s.y(cell.height) - 3.0, each / 500.0);
+            self.arrow(
+                s.end - (k as f64 + 0.5) * w,
+                s.y(l.cabin.height) + 1.0,
+                s.y(cell.height) - 3.0,
+                each / 500.0,
+            );
         }
     }
 
@@ -216,17 +292,22 @@ impl Brush<'_> {
         let top = if side == Side::Above { y - size } else { y };
         let heat = t.heat(b.t);
         pen.fill(t.sheet).rect(x, top, w, size);
-        pen.fill(heat).alpha(0.22 + 0.2 * b.haze.sqrt()).rect(x, top, w, size);
+        pen.fill(heat)
+            .alpha(0.22 + 0.2 * b.haze.sqrt())
+            .rect(x, top, w, size);
         pen.alpha(1.0);
         let liquid = b.fill * size;
         if liquid > 0.4 {
             pen.fill(heat).rect(x, top + size - liquid, w, liquid);
-            pen.alpha(0.55).stroke(t.ink, 1.0).line(&[(x, top + size - liquid), (x + w, top + size - liquid)]);
+            pen.alpha(0.55)
+                .stroke(t.ink, 1.0)
+                .line(&[(x, top + size - liquid), (x + w, top + size - liquid)]);
             pen.alpha(1.0);
         }
         // Dots of vapour: as many as it is dense, drifting.
         let gas = size - liquid;
-        let dots = (w * gas * (0.004 + 0.028 * b.haze.sqrt()) * f64::from(u8::from(b.haze > 2e-4))).min(160.0);
+        let dots = (w * gas * (0.004 + 0.028 * b.haze.sqrt()) * f64::from(u8::from(b.haze > 2e-4)))
+            .min(160.0);
         pen.fill(t.ink).alpha(0.34);
         let mut k = 0.0;
         while k < dots {
@@ -242,9 +323,16 @@ impl Brush<'_> {
     fn walls(&self, b: &Block, x: f64, w: f64, size: f64, side: Side) {
         let (pen, t) = (self.pen, self.theme);
         let y = self.sheet.y(b.height);
-        let far = if side == Side::Above { y - size } else { y + size };
-        pen.stroke(t.edge, 1.0).dashes(&[], 0.0).line(&[(x, far), (x + w, far)]);
-        pen.stroke(t.ink, 2.6).line(&[(x - 0.5, y), (x + w + 0.5, y)]);
+        let far = if side == Side::Above {
+            y - size
+        } else {
+            y + size
+        };
+        pen.stroke(t.edge, 1.0)
+            .dashes(&[], 0.0)
+            .line(&[(x, far), (x + w, far)]);
+        pen.stroke(t.ink, 2.6)
+            .line(&[(x - 0.5, y), (x + w + 0.5, y)]);
     }
 
     /// Moving dashes along a path that the pen holds.
@@ -254,8 +342,14 @@ impl Brush<'_> {
         }
         let pen = self.pen;
         let thick = if s.liquid > 0.5 { 3.2 } else { 1.8 };
-        let pattern: &[f64] = if s.liquid > 0.5 { &[9.0, 6.0] } else { &[3.0, 9.0] };
-        pen.stroke(self.theme.ink, thick).alpha(0.85).dashes(pattern, phase);
+        let pattern: &[f64] = if s.liquid > 0.5 {
+            &[9.0, 6.0]
+        } else {
+            &[3.0, 9.0]
+        };
+        pen.stroke(self.theme.ink, thick)
+            .alpha(0.85)
+            .dashes(pattern, phase);
         draw();
         pen.dashes(&[], 0.0).alpha(1.0);
     }
@@ -276,14 +370,17 @@ impl Brush<'_> {
             self.walls(b, x, w, s.high_h, Side::Above);
             let y = s.y(b.height);
             let part = k == 1 || k + 1 == l.high.len() || k == 0;
-            pen.stroke(t.edge, if part { 1.0 } else { 0.5 }).line(&[(x, y - s.high_h), (x, y)]);
+            pen.stroke(t.edge, if part { 1.0 } else { 0.5 })
+                .line(&[(x, y - s.high_h), (x, y)]);
             x += w;
         }
         let y = s.y(l.high[l.high.len() - 1].height);
         pen.stroke(t.edge, 1.0).line(&[(x, y - s.high_h), (x, y)]);
         let half = middle.len() / 2;
         self.flow(l.compressor, phase[0], || pen.line(&middle[..=half]));
-        self.flow(l.condenser, phase[1], || pen.line(&middle[half..middle.len() - 1]));
+        self.flow(l.condenser, phase[1], || {
+            pen.line(&middle[half..middle.len() - 1])
+        });
         let mut out = middle[middle.len() - 2..].to_vec();
         out.push((s.end, middle[middle.len() - 1].1));
         self.flow(l.orifice, phase[2], || pen.line(&out));
@@ -304,19 +401,22 @@ impl Brush<'_> {
             let x = s.end - (k as f64 + 1.0) * w;
             self.walls(b, x, w, s.evaporator_d, Side::Below);
             let y = s.y(b.height);
-            pen.stroke(t.edge, if k == 0 { 1.0 } else { 0.5 }).line(&[(x + w, y), (x + w, y + s.evaporator_d)]);
+            pen.stroke(t.edge, if k == 0 { 1.0 } else { 0.5 })
+                .line(&[(x + w, y), (x + w, y + s.evaporator_d)]);
         }
         let a = &l.accumulator;
         let y = s.y(a.height);
         self.block(a, s.start, s.basin - s.start, s.accumulator_d, Side::Below);
         self.walls(a, s.start, s.basin - s.start, s.accumulator_d, Side::Below);
-        pen.stroke(t.edge, 1.0).line(&[(s.start, y), (s.start, y + s.accumulator_d)]);
+        pen.stroke(t.edge, 1.0)
+            .line(&[(s.start, y), (s.start, y + s.accumulator_d)]);
         pen.line(&[(s.basin, y), (s.basin, y + s.accumulator_d)]);
         let b = &l.suction;
         self.block(b, s.start, s.shaft - s.start, s.suction_h, Side::Above);
         self.walls(b, s.start, s.shaft - s.start, s.suction_h, Side::Above);
         let ys = s.y(b.height);
-        pen.stroke(t.edge, 1.0).line(&[(s.start, ys), (s.start, ys - s.suction_h)]);
+        pen.stroke(t.edge, 1.0)
+            .line(&[(s.start, ys), (s.start, ys - s.suction_h)]);
         pen.line(&[(s.shaft, ys), (s.shaft, ys - s.suction_h)]);
         let first = path[0];
         path.insert(0, (s.end, first.1));
@@ -324,10 +424,26 @@ impl Brush<'_> {
         self.flow(l.evaporated, phase[3], || pen.line(&path));
         let x = (s.start + s.shaft) / 2.0;
         self.flow(l.pick_up, phase[4], || {
-            pen.line(&[(s.basin, y + s.evaporator_d / 2.0), (x, y + s.evaporator_d / 2.0), (x, ys - s.suction_h)]);
+            pen.line(&[
+                (s.basin, y + s.evaporator_d / 2.0),
+                (x, y + s.evaporator_d / 2.0),
+                (x, ys - s.suction_h),
+            ]);
         });
-        self.halo("evaporator", (s.basin + s.end) / 2.0, s.y(l.evaporator[2].height) + s.evaporator_d + 10.0, "center", t.soft);
-        self.halo("accumulator", (s.start + s.basin) / 2.0, y + s.accumulator_d + 10.0, "center", t.soft);
+        self.halo(
+            "evaporator",
+            (s.basin + s.end) / 2.0,
+            s.y(l.evaporator[2].height) + s.evaporator_d + 10.0,
+            "center",
+            t.soft,
+        );
+        self.halo(
+            "accumulator",
+            (s.start + s.basin) / 2.0,
+            y + s.accumulator_d + 10.0,
+            "center",
+            t.soft,
+        );
     }
 
     /// The compressor: a shaft that lifts gas from the low line to the high line.
@@ -341,7 +457,9 @@ impl Brush<'_> {
         let (x0, x1) = (s.start + 5.0, s.shaft);
         pen.fill(t.sheet).rect(x0, top, x1 - x0, bottom - top);
         pen.alpha(if l.clutch { 1.0 } else { 0.45 });
-        pen.stroke(t.ink, 1.6).dashes(&[], 0.0).line(&[(x0, bottom), (x0, top), (x1, top)]);
+        pen.stroke(t.ink, 1.6)
+            .dashes(&[], 0.0)
+            .line(&[(x0, bottom), (x0, top), (x1, top)]);
         pen.line(&[(x1, bottom), (x1, s.y(l.high[0].height))]);
         let gap = 16.0;
         let mut y = bottom - phase.rem_euclid(gap);
@@ -368,7 +486,8 @@ impl Brush<'_> {
         pen.stroke(t.edge, 9.0).dashes(&[], 0.0).line(&shape);
         pen.stroke(t.sheet, 7.0).line(&shape);
         let mid = (y0 + y1) / 2.0;
-        pen.stroke(t.ink, 2.0).line(&[(x - 8.0, mid - 6.0), (x - 1.5, mid), (x - 8.0, mid + 6.0)]);
+        pen.stroke(t.ink, 2.0)
+            .line(&[(x - 8.0, mid - 6.0), (x - 1.5, mid), (x - 8.0, mid + 6.0)]);
         pen.line(&[(x + 8.0, mid - 6.0), (x + 1.5, mid), (x + 8.0, mid + 6.0)]);
         self.flow(l.orifice, phase, || pen.line(&shape));
         if s.wide {
@@ -384,12 +503,18 @@ impl Brush<'_> {
         let y_high = s.y(l.high_hose.height) - ride;
         let thick = if s.wide { 7.0 } else { 5.0 };
         let bar = |x: (f64, f64), y: f64, colour: Rgb| {
-            pen.stroke(colour, thick).dashes(&[], 0.0).line(&[(x.0, y), (x.1, y)]);
+            pen.stroke(colour, thick)
+                .dashes(&[], 0.0)
+                .line(&[(x.0, y), (x.1, y)]);
         };
         let run = |from: (f64, f64), to: (f64, f64), colour: Rgb, st: Stream, ph: f64| {
             pen.stroke(colour, thick).dashes(&[], 0.0).hose(from, to);
             if st.flow.abs() >= REST {
-                let pattern: &[f64] = if st.liquid > 0.5 { &[7.0, 4.0] } else { &[3.0, 7.0] };
+                let pattern: &[f64] = if st.liquid > 0.5 {
+                    &[7.0, 4.0]
+                } else {
+                    &[3.0, 7.0]
+                };
                 pen.stroke(t.sheet, 2.4).dashes(pattern, ph).hose(from, to);
                 pen.dashes(&[], 0.0);
             }
@@ -398,34 +523,74 @@ impl Brush<'_> {
         let high_end = (s.shaft, s.y(l.high[0].height) - s.high_h * 0.4);
         let low_end = (s.start, s.y(l.accumulator.height) + 10.0);
         let gap = |on: bool, x: f64| if on { 0.0 } else { x };
-        run((s.service.1, y_service), (s.hose.0, y_high), t.high, l.high_valve, phase[8]);
+        run(
+            (s.service.1, y_service),
+            (s.hose.0, y_high),
+            t.high,
+            l.high_valve,
+            phase[8],
+        );
         bar(s.hose, y_high, t.high);
         if l.coupled[1] {
             run((s.hose.1, y_high), high_end, t.high, l.high_port, phase[9]);
         } else {
-            run((s.hose.1, y_high), (s.hose.1 + 14.0, y_high + 9.0), t.high, Stream::default(), 0.0);
+            run(
+                (s.hose.1, y_high),
+                (s.hose.1 + 14.0, y_high + 9.0),
+                t.high,
+                Stream::default(),
+                0.0,
+            );
         }
-        run((s.service.1, y_service), (s.hose.0, y_low), t.low, l.low_valve, phase[6]);
+        run(
+            (s.service.1, y_service),
+            (s.hose.0, y_low),
+            t.low,
+            l.low_valve,
+            phase[6],
+        );
         bar(s.hose, y_low, t.low);
         if l.coupled[0] {
             run((s.hose.1, y_low), low_end, t.low, l.low_port, phase[7]);
         } else {
-            run((s.hose.1, y_low), (s.hose.1 + 14.0, y_low + 9.0), t.low, Stream::default(), 0.0);
+            run(
+                (s.hose.1, y_low),
+                (s.hose.1 + 14.0, y_low + 9.0),
+                t.low,
+                Stream::default(),
+                0.0,
+            );
         }
         bar(s.service, y_service, t.service);
         if let Some(c) = &l.can {
             let y = s.y(c.block.height);
             let x = s.can.0 + s.can.1 / 2.0;
             let mouth = if c.inverted { y + 8.0 } else { y - 8.0 };
-            run((x, mouth), (s.service.0, y_service), t.service, l.tap, phase[5]);
+            run(
+                (x, mouth),
+                (s.service.0, y_service),
+                t.service,
+                l.tap,
+                phase[5],
+            );
         } else {
-            run((s.can.0 + s.can.1, y_service + 12.0), (s.service.0, y_service), t.service, l.hose_end, -phase[10]);
+            run(
+                (s.can.0 + s.can.1, y_service + 12.0),
+                (s.service.0, y_service),
+                t.service,
+                l.hose_end,
+                -phase[10],
+            );
         }
         if l.purging {
             let x = s.service.0 + 4.0 - gap(true, 0.0);
-            pen.stroke(t.service, 2.0).dashes(&[3.0, 4.0], phase[10].abs());
+            pen.stroke(t.service, 2.0)
+                .dashes(&[3.0, 4.0], phase[10].abs());
             for k in -1..=1 {
-                pen.line(&[(x, y_service - 6.0), (x + f64::from(k) * 9.0, y_service - 24.0)]);
+                pen.line(&[
+                    (x, y_service - 6.0),
+                    (x + f64::from(k) * 9.0, y_service - 24.0),
+                ]);
             }
             pen.dashes(&[], 0.0);
         }
@@ -436,19 +601,38 @@ impl Brush<'_> {
         let (pen, s, t) = (self.pen, self.sheet, self.theme);
         let (x, w) = s.can;
         let y_burst = s.y(burst);
-        let zig: Vec<_> = (0..=6).map(|k| (x + w * f64::from(k) / 6.0, y_burst + if k % 2 == 0 { 3.0 } else { -3.0 })).collect();
+        let zig: Vec<_> = (0..=6)
+            .map(|k| {
+                (
+                    x + w * f64::from(k) / 6.0,
+                    y_burst + if k % 2 == 0 { 3.0 } else { -3.0 },
+                )
+            })
+            .collect();
         let Some(c) = can else {
             let y = s.y(0.6);
-            pen.stroke(t.edge, 1.2).dashes(&[4.0, 4.0], 0.0).rounded(x, y, w, s.can_h, 7.0);
+            pen.stroke(t.edge, 1.2)
+                .dashes(&[4.0, 4.0], 0.0)
+                .rounded(x, y, w, s.can_h, 7.0);
             pen.c.stroke();
             pen.dashes(&[], 0.0);
             self.halo("no can", x + w / 2.0, y + s.can_h / 2.0, "center", t.soft);
             return;
         };
         let y = s.y(c.block.height);
-        let (top, side) = if c.inverted { (y - s.can_h, Side::Above) } else { (y, Side::Below) };
+        let (top, side) = if c.inverted {
+            (y - s.can_h, Side::Above)
+        } else {
+            (y, Side::Below)
+        };
         if c.bath {
-            pen.alpha(0.3).fill(t.heat(45.0)).rounded(x - 7.0, top + s.can_h * 0.3, w + 14.0, s.can_h * 0.7 + 7.0, 5.0);
+            pen.alpha(0.3).fill(t.heat(45.0)).rounded(
+                x - 7.0,
+                top + s.can_h * 0.3,
+                w + 14.0,
+                s.can_h * 0.7 + 7.0,
+                5.0,
+            );
             pen.c.fill();
             pen.alpha(1.0).stroke(t.edge, 1.4).line(&[
                 (x - 7.0, top + s.can_h * 0.3),
@@ -467,12 +651,25 @@ impl Brush<'_> {
         let neck = if c.inverted { y } else { y - 8.0 };
         pen.fill(t.ink).rect(x + w / 2.0 - 4.0, neck, 8.0, 8.0);
         if c.burst {
-            pen.stroke(t.high, 3.0).line(&[(x + 4.0, top + 8.0), (x + w * 0.6, top + s.can_h * 0.4), (x + w * 0.4, top + s.can_h * 0.55), (x + w - 4.0, top + s.can_h - 8.0)]);
+            pen.stroke(t.high, 3.0).line(&[
+                (x + 4.0, top + 8.0),
+                (x + w * 0.6, top + s.can_h * 0.4),
+                (x + w * 0.4, top + s.can_h * 0.55),
+                (x + w - 4.0, top + s.can_h - 8.0),
+            ]);
         }
         pen.stroke(t.high, 1.6).line(&zig);
         self.halo("bursts", x + w / 2.0, y_burst - 10.0, "center", t.high);
-        let label_y = if c.inverted { top - 12.0 } else { top + s.can_h + if c.bath { 18.0 } else { 12.0 } };
-        let label = if s.wide { format!("can {}, {}", c.number, c.shown) } else { c.shown.to_string() };
+        let label_y = if c.inverted {
+            top - 12.0
+        } else {
+            top + s.can_h + if c.bath { 18.0 } else { 12.0 }
+        };
+        let label = if s.wide {
+            format!("can {}, {}", c.number, c.shown)
+        } else {
+            c.shown.to_string()
+        };
         self.halo(&label, x + w / 2.0, label_y, "center", t.ink);
     }
 
@@ -493,7 +690,10 @@ impl Brush<'_> {
         }
         let acc = s.y(l.accumulator.height) + 10.0;
         let dis = s.y(l.high[0].height) - s.high_h * 0.4;
-        let mut ports = (mid(y_low, if l.coupled[0] { acc } else { y_low + 8.0 }), mid(y_high, if l.coupled[1] { dis } else { y_high - 8.0 }));
+        let mut ports = (
+            mid(y_low, if l.coupled[0] { acc } else { y_low + 8.0 }),
+            mid(y_high, if l.coupled[1] { dis } else { y_high - 8.0 }),
+        );
         if ports.0 - ports.1 < 2.0 * r + 4.0 {
             let c = mid(ports.0, ports.1);
             ports = (c + r + 2.0, c - r - 2.0);
@@ -501,12 +701,33 @@ impl Brush<'_> {
         let mut spots = vec![
             (Control::LowValve, valve_x, yl, l.valves[0], t.low, "L"),
             (Control::HighValve, valve_x, yh, l.valves[1], t.high, "H"),
-            (Control::LowCoupler, port_x, ports.0, f64::from(u8::from(l.coupled[0])), t.low, ""),
-            (Control::HighCoupler, port_x, ports.1, f64::from(u8::from(l.coupled[1])), t.high, ""),
+            (
+                Control::LowCoupler,
+                port_x,
+                ports.0,
+                f64::from(u8::from(l.coupled[0])),
+                t.low,
+                "",
+            ),
+            (
+                Control::HighCoupler,
+                port_x,
+                ports.1,
+                f64::from(u8::from(l.coupled[1])),
+                t.high,
+                "",
+            ),
         ];
         if let Some(c) = &l.can {
             let y = s.y(c.block.height) + if c.inverted { 8.0 } else { -8.0 };
-            spots.push((Control::Tap, mid(s.can.0 + s.can.1 / 2.0, s.service.0), mid(y, y_service), f64::from(u8::from(c.open)), t.service, "T"));
+            spots.push((
+                Control::Tap,
+                mid(s.can.0 + s.can.1 / 2.0, s.service.0),
+                mid(y, y_service),
+                f64::from(u8::from(c.open)),
+                t.service,
+                "T",
+            ));
         }
         for &(control, x, y, open, colour, _) in &spots {
             if needed == Some(control) {
@@ -516,13 +737,18 @@ impl Brush<'_> {
             }
             let coupler = matches!(control, Control::LowCoupler | Control::HighCoupler);
             pen.fill(if open > 0.0 { colour } else { t.sheet });
-            if coupler { pen.rounded(x - r * 0.85, y - r * 0.85, r * 1.7, r * 1.7, 3.0) } else { pen.circle(x, y, r) }
+            if coupler {
+                pen.rounded(x - r * 0.85, y - r * 0.85, r * 1.7, r * 1.7, 3.0)
+            } else {
+                pen.circle(x, y, r)
+            }
             pen.c.fill();
             pen.stroke(colour, 2.0).dashes(&[], 0.0);
             pen.c.stroke();
             let turn = (1.0 - open) * core::f64::consts::FRAC_PI_2;
             let (dx, dy) = (turn.cos() * r * 0.7, turn.sin() * r * 0.7);
-            pen.stroke(if open > 0.0 { t.sheet } else { colour }, 3.0).line(&[(x - dx, y - dy), (x + dx, y + dy)]);
+            pen.stroke(if open > 0.0 { t.sheet } else { colour }, 3.0)
+                .line(&[(x - dx, y - dy), (x + dx, y + dy)]);
         }
         spots.into_iter().map(|(c, x, y, ..)| (c, x, y)).collect()
     }

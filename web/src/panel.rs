@@ -3,7 +3,9 @@ use lowside_present::controls::{Control, Controls};
 use lowside_session::Action;
 use lowside_units::{Ratio, RotationSpeed, Speed, Temperature};
 use wasm_bindgen::JsCast;
-use yew::{Callback, Event, Html, InputEvent, MouseEvent, Properties, TargetCast, classes, component, html};
+use yew::{
+    Callback, Event, Html, InputEvent, MouseEvent, Properties, TargetCast, classes, component, html,
+};
 
 /// Id of a control's element, by which "show me" finds it.
 pub(crate) fn id(control: Control) -> String {
@@ -168,11 +170,19 @@ fn can(p: &PanelProps) -> Html {
     };
     let on = c.can.as_ref();
     let bath = on.and_then(|k| k.bath.as_ref());
-    let degrees = |v: f64| Action::Bath { temperature: Some(Temperature::from_deg_c(v)) };
+    let degrees = |v: f64| Action::Bath {
+        temperature: Some(Temperature::from_deg_c(v)),
+    };
     let act = p.act.clone();
     let set_bath = Callback::from(move |v| act.emit(degrees(v)));
     let act = p.act.clone();
-    let toggle_bath = Callback::from(move |into| act.emit(if into { degrees(45.0) } else { Action::Bath { temperature: None } }));
+    let toggle_bath = Callback::from(move |into| {
+        act.emit(if into {
+            degrees(45.0)
+        } else {
+            Action::Bath { temperature: None }
+        })
+    });
     let title = on.map_or_else(|| "Can".to_owned(), |k| format!("Can {}", k.number));
     html! {
         <fieldset class="group">
@@ -219,7 +229,11 @@ fn vehicle(p: &PanelProps) -> Html {
         let act = p.act.clone();
         Callback::from(move |v| act.emit(make(v)))
     };
-    let blower = if c.blower == 0 { "off".to_owned() } else { format!("{} of {}", c.blower, c.blower_most) };
+    let blower = if c.blower == 0 {
+        "off".to_owned()
+    } else {
+        format!("{} of {}", c.blower, c.blower_most)
+    };
     html! {
         <fieldset class="group">
             <legend>{ "Vehicle" }</legend>
@@ -246,12 +260,19 @@ fn vehicle(p: &PanelProps) -> Html {
     }
 }
 
-#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "held to 0..=9 first")]
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "held to 0..=9 first"
+)]
 fn blower_step(v: f64) -> u8 {
     v.clamp(0.0, 9.0).round() as u8
 }
 
 /// The chosen value of a select element.
 pub(crate) fn chosen(e: &Event) -> Option<String> {
-    e.target()?.dyn_into::<web_sys::HtmlSelectElement>().ok().map(|s| s.value())
+    e.target()?
+        .dyn_into::<web_sys::HtmlSelectElement>()
+        .ok()
+        .map(|s| s.value())
 }

@@ -8,17 +8,29 @@ use crate::host;
 /// A canvas ready to be drawn on in CSS pixels, cleared, with its size.
 pub(crate) fn open(canvas: &HtmlCanvasElement) -> Option<(Pen, f64, f64)> {
     let ratio = host::pixel_ratio();
-    let (w, h) = (f64::from(canvas.client_width()), f64::from(canvas.client_height()));
+    let (w, h) = (
+        f64::from(canvas.client_width()),
+        f64::from(canvas.client_height()),
+    );
     if w < 1.0 || h < 1.0 {
         return None;
     }
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a screen's size")]
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a screen's size"
+    )]
     let (pw, ph) = ((w * ratio).round() as u32, (h * ratio).round() as u32);
     if canvas.width() != pw || canvas.height() != ph {
         canvas.set_width(pw);
         canvas.set_height(ph);
     }
-    let context = canvas.get_context("2d").ok().flatten()?.dyn_into::<CanvasRenderingContext2d>().ok()?;
+    let context = canvas
+        .get_context("2d")
+        .ok()
+        .flatten()?
+        .dyn_into::<CanvasRenderingContext2d>()
+        .ok()?;
     drop(context.set_transform(ratio, 0.0, 0.0, ratio, 0.0, 0.0));
     context.clear_rect(0.0, 0.0, w, h);
     Some((Pen { c: context }, w, h))
@@ -58,7 +70,11 @@ impl Pen {
     pub(crate) fn path(&self, points: &[(f64, f64)]) {
         self.c.begin_path();
         for (k, &(x, y)) in points.iter().enumerate() {
-            if k == 0 { self.c.move_to(x, y) } else { self.c.line_to(x, y) }
+            if k == 0 {
+                self.c.move_to(x, y)
+            } else {
+                self.c.line_to(x, y)
+            }
         }
     }
 
@@ -67,7 +83,8 @@ impl Pen {
         let bend = (to.0 - from.0) * 0.5;
         self.c.begin_path();
         self.c.move_to(from.0, from.1);
-        self.c.bezier_curve_to(from.0 + bend, from.1, to.0 - bend, to.1, to.0, to.1);
+        self.c
+            .bezier_curve_to(from.0 + bend, from.1, to.0 - bend, to.1, to.0, to.1);
         self.c.stroke();
     }
 
@@ -98,7 +115,10 @@ impl Pen {
     }
 
     pub(crate) fn font(&self, size: f64, bold: bool) -> &Self {
-        self.c.set_font(&format!("{}{size}px system-ui, sans-serif", if bold { "600 " } else { "" }));
+        self.c.set_font(&format!(
+            "{}{size}px system-ui, sans-serif",
+            if bold { "600 " } else { "" }
+        ));
         self
     }
 
@@ -151,10 +171,16 @@ impl Sheet {
     pub(crate) fn new(w: f64, h: f64, volumes: [f64; 5], depth: f64) -> Self {
         let wide = w >= 560.0;
         let s = (w / 760.0).clamp(0.9, 1.35);
-        let pick = |a: f64, b: f64| if wide { a * s } else { b * (w / 358.0).clamp(0.85, 1.5) };
-        let axis = pick(92.0, 50.0);
+        let pick = |a: f64, b: f64| {
+            if wide {
+                a * s
+            } else {
+                b * (w / 358.0).clamp(0.85, 1.5)
+            }
+        };
+        let axis = pick(92.0, 57.0);
         let can_w = pick(46.0, 27.0);
-        let can = axis + pick(16.0, 5.0);
+        let can = axis + pick(16.0, 4.0);
         let service = can + can_w + pick(30.0, 15.0);
         let service_end = service + pick(28.0, 10.0);
         let hose = service_end + pick(36.0, 19.0);
@@ -170,7 +196,7 @@ impl Sheet {
         Self {
             wide,
             w,
-            top: high_h + pick(44.0, 36.0),
+            top: high_h + pick(28.0, 28.0),
             floor: h - depth * (accumulator_d + pick(18.0, 14.0)) - pick(14.0, 12.0),
             axis,
             can: (can, can_w),

@@ -5,7 +5,9 @@ use lowside_present::{
     history::History,
     levels::{Levels, Tick},
 };
-use lowside_session::{Action, Bay, Caution, Event, Refused, Scenario, TICKS_PER_SECOND, Take, library};
+use lowside_session::{
+    Action, Bay, Caution, Event, Refused, Scenario, TICKS_PER_SECOND, Take, library,
+};
 
 use crate::{fail, host, store};
 
@@ -45,6 +47,8 @@ pub(crate) struct Stage {
     pub(crate) ticks: Vec<Tick>,
     heard: usize,
     owed: f64,
+    /// Share of late frames whose time budget ran out.
+    strain: f64,
     saved_at: f64,
     last_frame: Option<f64>,
     /// Frames a second, smoothed.
@@ -68,7 +72,7 @@ impl Stage {
             history,
             paused: host::reduced_motion(),
             speed: 1,
-            reached: 0.0,
+            reached: 1.0,
             overloaded: false,
             storage_denied: false,
             lines: Vec::new(),
@@ -76,6 +80,7 @@ impl Stage {
             cautions_seen: BTreeSet::new(),
             ticks: Vec::new(),
             owed: 0.0,
+            strain: 0.0,
             saved_at: 0.0,
             last_frame: None,
             fps: 60.0,
@@ -94,12 +99,14 @@ impl Stage {
             self.owed += dt * f64::from(self.speed) * TICKS_PER_SECOND as f64;
             let start = host::now();
             let mut done = 0.0;
+            let mut out_of_time = 0.0;
             while self.owed >= 1.0 {
                 self.bay.step();
                 self.history.record(&self.bay);
                 self.owed -= 1.0;
                 done += 1.0;
                 if host::now() - start > BUDGET {
+                    out_of_time = 1.0;
                     break;
                 }
             }
@@ -111,7 +118,8 @@ impl Stage {
             if self.owed > 2.0 * f64::from(self.speed) {
                 self.owed = 0.0;
             }
-            self.overloaded = self.reached < 0.85 * f64::from(self.speed) && self.reached > 0.0 && self.bay.tick() > 500;
+            self.strain += (out_of_time - self.strain) * (dt / 0.7).min(1.0);
+            self.overloaded = self.strain > 0.5 && self.reached < 0.85 * f64::from(self.speed);
             self.hear();
         }
         if now - self.saved_at > SAVE_EVERY {
@@ -133,9 +141,16 @@ impl Stage {
     fn hear(&mut self) {
         let events = self.bay.events();
         // The bay drops its oldest events now and then; what is left then counts as heard up to its end.
-        let from = if events.len() < self.heard { 0 } else { self.heard };
+        let from = if events.len() < self.heard {
+            0
+        } else {
+            self.heard
+        };
         for &(tick, event) in &events[from..] {
-            if matches!(event, Event::ClutchIn | Event::LowSwitchOpened | Event::LiquidGone | Event::ReliefSeated) {
+            if matches!(
+                event,
+                Event::ClutchIn | Event::LowSwitchOpened | Event::LiquidGone | Event::ReliefSeated
+            ) {
                 continue;
             }
             let seconds = tick as f64 / TICKS_PER_SECOND as f64;
@@ -145,7 +160,11 @@ impl Stage {
                     last.seconds = seconds;
                 }
                 _ => {
-                    self.lines.push(Line { seconds, event, times: 1 });
+                    self.lines.push(Line {
+                        seconds,
+                        event,
+                        times: 1,
+                    });
                     self.news.push(event);
                 }
             }

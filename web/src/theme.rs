@@ -12,7 +12,9 @@ pub(crate) fn current() -> &'static Theme {
 /// Sets the colours on the root element, where the style sheet finds them.
 pub(crate) fn apply() {
     let theme = current();
-    let root = host::document().document_element().and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok());
+    let root = host::document()
+        .document_element()
+        .and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok());
     let Some(root) = root else { return };
     let style = root.style();
     for (name, colour) in [

@@ -12,44 +12,121 @@ pub(crate) const STORAGE_DENIED: &str =
     "This browser keeps nothing for this page, so a reload starts over. Everything else works.";
 pub(crate) const RESUMING: &str = "Taking up where you left off";
 pub(crate) const RESUME_BROKEN: &str = "The last visit could not be taken up again";
-pub(crate) const RESUME_ONCE: &str = "The last visit ended while it was being taken up. Its acts are kept.";
+pub(crate) const RESUME_ONCE: &str =
+    "The last visit ended while it was being taken up. Its acts are kept.";
 
 /// The next step: what to do, and why.
 pub(crate) fn next(step: NextStep, given: &str, label: &str) -> (String, &'static str) {
     let (what, why) = match step {
-        NextStep::BurstCan => ("The can has burst: shut the valves and take it off", "What was in it is in the room now."),
-        NextStep::ShutHighValve => {
-            ("Shut the high-side valve", "With the engine running, discharge gas falls through it into the can.")
-        }
-        NextStep::ShutOpenHose => {
-            ("Shut the low-side valve: the yellow hose is open to the room", "Air flows into an empty loop, refrigerant out of a full one.")
-        }
-        NextStep::PutLowCoupler => ("Put the low-side coupler back on its port", "The can feeds the loop through the blue hose."),
-        NextStep::TakeCan => ("Screw a can onto the yellow service hose", "The loop is under vacuum and wants vapour."),
-        NextStep::OpenTap => ("Open the can's tap", "Its pressure then stands in the yellow hose, still shut off from the loop."),
-        NextStep::Purge => ("Purge the yellow hose until the air is out", "Air in the hose would go into the loop and never condense."),
-        NextStep::StopPurge => ("The air is out: tighten the hose again", "From here on only refrigerant is lost."),
-        NextStep::StartEngine => ("Start the engine", "The compressor will make the low side lower than the can."),
-        NextStep::AcOn => ("Switch the A/C on", "The clutch can pull in once the low side has pressure."),
-        NextStep::BlowerHigh => ("Set the blower to high", "Warm air over the evaporator keeps the load up while charging."),
-        NextStep::OpenLowValve => ("Open the low-side valve", "The can stands higher than the low side, so vapour runs down into it."),
-        NextStep::WatchCharging => ("Vapour is flowing: watch can, clutch and gauges", "The clutch short-cycles on the low switch until enough is in."),
-        NextStep::WarmCan => ("The can has gone cold and slow: stand it in warm water", "Boiling cools it, its level sinks to the low side's. Water up to 52 \u{b0}C (125 \u{b0}F)."),
-        NextStep::CoolBath => ("The water is too hot for a can: cool it below 52 \u{b0}C (125 \u{b0}F)", "The level in the can climbs towards its burst mark."),
-        NextStep::TurnUpright => ("Turn the can upright", "Liquid into a running suction can break the compressor."),
-        NextStep::CanEmptyShut => ("The can is empty: shut the low-side valve", "Then nothing flows back while you change cans."),
-        NextStep::CanEmptySwap => ("Take a fresh can", "The label asks for more than this one held."),
-        NextStep::ChargedShut => ("shut the low-side valve and let it settle", "The label's charge is in, as near as cans allow."),
-        NextStep::Overcharged => ("too much: shut the low-side valve", "Watch the high side: liquid stacks up in the condenser."),
-        NextStep::TooMuch => ("More is in than the label says: watch the high side, then start over", "Only a recovery machine takes it out again, and this bay has none yet."),
-        NextStep::Settle => ("Charged and shut: let it settle", "Cycling slows, pressures settle, the vent falls below 10 \u{b0}C (50 \u{b0}F)."),
-        NextStep::ShutTap => ("The vent is cold. Shut the can's tap", "The job's goal is reached; now pack up."),
-        NextStep::TakeLowCoupler => ("Take the low-side coupler off", "Its core shuts as it comes off."),
-        NextStep::TakeHighCoupler => ("Take the high-side coupler off", "At rest its hose no longer holds hot discharge gas."),
-        NextStep::Done => ("Done: the vent is cold and the charge is in. Try what one can or six would have done", "Start over at the top, or go on and see."),
+        NextStep::BurstCan => (
+            "The can has burst: shut the valves and take it off",
+            "What was in it is in the room now.",
+        ),
+        NextStep::ShutHighValve => (
+            "Shut the high-side valve",
+            "With the engine running, discharge gas falls through it into the can.",
+        ),
+        NextStep::ShutOpenHose => (
+            "Shut the low-side valve: the yellow hose is open to the room",
+            "Air flows into an empty loop, refrigerant out of a full one.",
+        ),
+        NextStep::PutLowCoupler => (
+            "Put the low-side coupler back on its port",
+            "The can feeds the loop through the blue hose.",
+        ),
+        NextStep::TakeCan => (
+            "Screw a can onto the yellow service hose",
+            "The loop is under vacuum and wants vapour.",
+        ),
+        NextStep::OpenTap => (
+            "Open the can's tap",
+            "Its pressure then stands in the yellow hose, still shut off from the loop.",
+        ),
+        NextStep::Purge => (
+            "Purge the yellow hose until the air is out",
+            "Air in the hose would go into the loop and never condense.",
+        ),
+        NextStep::StopPurge => (
+            "The air is out: tighten the hose again",
+            "From here on only refrigerant is lost.",
+        ),
+        NextStep::StartEngine => (
+            "Start the engine",
+            "The compressor will make the low side lower than the can.",
+        ),
+        NextStep::AcOn => (
+            "Switch the A/C on",
+            "The clutch can pull in once the low side has pressure.",
+        ),
+        NextStep::BlowerHigh => (
+            "Set the blower to high",
+            "Warm air over the evaporator keeps the load up while charging.",
+        ),
+        NextStep::OpenLowValve => (
+            "Open the low-side valve",
+            "The can stands higher than the low side, so vapour runs down into it.",
+        ),
+        NextStep::WatchCharging => (
+            "Vapour is flowing: watch can, clutch and gauges",
+            "The clutch short-cycles on the low switch until enough is in.",
+        ),
+        NextStep::WarmCan => (
+            "The can has gone cold and slow: stand it in warm water",
+            "Boiling cools it, its level sinks to the low side's. Water up to 52 \u{b0}C (125 \u{b0}F).",
+        ),
+        NextStep::CoolBath => (
+            "The water is too hot for a can: cool it below 52 \u{b0}C (125 \u{b0}F)",
+            "The level in the can climbs towards its burst mark.",
+        ),
+        NextStep::TurnUpright => (
+            "Turn the can upright",
+            "Liquid into a running suction can break the compressor.",
+        ),
+        NextStep::CanEmptyShut => (
+            "The can is empty: shut the low-side valve",
+            "Then nothing flows back while you change cans.",
+        ),
+        NextStep::CanEmptySwap => (
+            "Take a fresh can",
+            "The label asks for more than this one held.",
+        ),
+        NextStep::ChargedShut => (
+            "shut the low-side valve and let it settle",
+            "The label's charge is in, as near as cans allow.",
+        ),
+        NextStep::Overcharged => (
+            "too much: shut the low-side valve",
+            "Watch the high side: liquid stacks up in the condenser.",
+        ),
+        NextStep::TooMuch => (
+            "More is in than the label says: watch the high side, then start over",
+            "Only a recovery machine takes it out again, and this bay has none yet.",
+        ),
+        NextStep::Settle => (
+            "Charged and shut: let it settle",
+            "Cycling slows, pressures settle, the vent falls below 10 \u{b0}C (50 \u{b0}F).",
+        ),
+        NextStep::ShutTap => (
+            "The vent is cold. Shut the can's tap",
+            "The job's goal is reached; now pack up.",
+        ),
+        NextStep::TakeLowCoupler => (
+            "Take the low-side coupler off",
+            "Its core shuts as it comes off.",
+        ),
+        NextStep::TakeHighCoupler => (
+            "Take the high-side coupler off",
+            "At rest its hose no longer holds hot discharge gas.",
+        ),
+        NextStep::Done => (
+            "Done: the vent is cold and the charge is in. Try what one can or six would have done",
+            "Start over at the top, or go on and see.",
+        ),
     };
     let what = match step {
-        NextStep::ChargedShut | NextStep::Overcharged => format!("{given} of {label} given: {what}"),
+        NextStep::ChargedShut | NextStep::Overcharged => {
+            format!("{given} of {label} given: {what}")
+        }
         _ => what.to_owned(),
     };
     (what, why)
@@ -87,8 +164,14 @@ pub(crate) fn caution(c: Caution) -> (&'static str, &'static str) {
             "An open valve now connects the loop with the air: it takes air and moisture in, or lets refrigerant out.",
         ),
         // The session may learn of more.
-        #[expect(unreachable_patterns, reason = "cautions yet to come are shown in general words")]
-        _ => ("Take care", "This act can harm people, the vehicle or the climate."),
+        #[expect(
+            unreachable_patterns,
+            reason = "cautions yet to come are shown in general words"
+        )]
+        _ => (
+            "Take care",
+            "This act can harm people, the vehicle or the climate.",
+        ),
     }
 }
 
@@ -104,7 +187,10 @@ pub(crate) fn event(e: Event) -> &'static str {
         Event::CanEmpty => "The can is empty: no liquid is left in it",
         Event::LiquidAtCompressor => "Liquid reaches the compressor",
         Event::LiquidGone => "The suction is dry again",
-        #[expect(unreachable_patterns, reason = "events yet to come are shown in general words")]
+        #[expect(
+            unreachable_patterns,
+            reason = "events yet to come are shown in general words"
+        )]
         _ => "Something happened",
     }
 }
@@ -122,7 +208,10 @@ pub(crate) fn place(p: Place) -> &'static str {
         Place::Can => "Can",
         Place::Shelf => "Used cans",
         Place::Room => "Room (lost)",
-        #[expect(unreachable_patterns, reason = "places yet to come are shown in general words")]
+        #[expect(
+            unreachable_patterns,
+            reason = "places yet to come are shown in general words"
+        )]
         _ => "Elsewhere",
     }
 }
@@ -143,16 +232,44 @@ pub(crate) fn mark(kind: MarkKind) -> String {
 /// The drawing of levels in words.
 pub(crate) fn levels(r: &Readout, l: &Levels) -> String {
     let middle = &l.high[l.high.len() / 2];
-    let high = if middle.height > l.outside.height + 0.01 { "above the line of the outside air, shedding heat" } else { "not above the line of the outside air" };
-    let low = if l.accumulator.height < l.cabin.height - 0.01 { "below the line of the cabin air" } else { "not below the line of the cabin air" };
-    let compressor = if r.clutch { "The compressor lifts gas from the low shelf to the high one" } else { "The compressor rests" };
+    let high = if middle.height > l.outside.height + 0.01 {
+        "above the line of the outside air, shedding heat"
+    } else {
+        "not above the line of the outside air"
+    };
+    let low = if l.accumulator.height < l.cabin.height - 0.01 {
+        "below the line of the cabin air"
+    } else {
+        "not below the line of the cabin air"
+    };
+    let compressor = if r.clutch {
+        "The compressor lifts gas from the low shelf to the high one"
+    } else {
+        "The compressor rests"
+    };
     let can = l.can.as_ref().map_or_else(
         || "No can is on the service hose".to_owned(),
         |c| {
-            let flow = if l.tap.flow > 0.02 { "and gives" } else if l.tap.flow < -0.02 { "and is being filled" } else { "and gives nothing" };
-            let part = if c.block.height > l.accumulator.height { "above" } else { "at or below" };
-            format!("Can {} at {} stands {part} the low shelf {flow}", c.number, c.shown.spoken)
+            let flow = if l.tap.flow > 0.02 {
+                "and gives"
+            } else if l.tap.flow < -0.02 {
+                "and is being filled"
+            } else {
+                "and gives nothing"
+            };
+            let part = if c.block.height > l.accumulator.height {
+                "above"
+            } else {
+                "at or below"
+            };
+            format!(
+                "Can {} at {} stands {part} the low shelf {flow}",
+                c.number, c.shown.spoken
+            )
         },
     );
-    format!("Levels by pressure. High shelf: gauge {}, {high}. Low shelf: gauge {}, {low}. {compressor}. {can}.", r.high.spoken, r.low.spoken)
+    format!(
+        "Levels by pressure. High shelf: gauge {}, {high}. Low shelf: gauge {}, {low}. {compressor}. {can}.",
+        r.high.spoken, r.low.spoken
+    )
 }

@@ -257,6 +257,8 @@ fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Cor
         p_air,
         stiffness,
         du,
+        full,
+        full_slopes: (full_cv, full_u_m),
     } = mixed;
     let u_l = sat.u_l + du;
     let v_liq = v - v_gas;
@@ -265,16 +267,17 @@ fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Cor
     let p = sat.p + p_air;
     let (e_l, e_g) = (sat.rho_l * sat.u_l, sat.rho_g * sat.u_g);
     let dvl_dt = (-sat.drho_g * v - v_liq * (sat.drho_l - sat.drho_g)) / d_rho;
-    let u_t = v_liq * (sat.drho_l * sat.u_l + sat.rho_l * sat.du_l)
+    // Slopes of a wet volume, running over into those of compressed liquid as the gas space closes.
+    let wet_u_t = v_liq * (sat.drho_l * sat.u_l + sat.rho_l * sat.du_l)
         + v_gas * (sat.drho_g * sat.u_g + sat.rho_g * sat.du_g)
-        + dvl_dt * (e_l - e_g)
-        + m_air * (CP_AIR - R_AIR);
+        + dvl_dt * (e_l - e_g);
+    let blend = |wet: f64, liquid: f64| wet + full * (liquid - wet);
     let u_air = air_energy(t);
     Core {
         u: m_liq * u_l + m_gas * sat.u_g + m_air * u_air,
-        u_t,
-        p_t: sat.dp_dt + p_air / t + stiffness * dvl_dt,
-        u_m: (e_l - e_g) / d_rho,
+        u_t: blend(wet_u_t, m * full_cv) + m_air * (CP_AIR - R_AIR),
+        p_t: sat.dp_dt + (1.0 - full) * p_air / t + stiffness * dvl_dt,
+        u_m: blend((e_l - e_g) / d_rho, full_u_m),
         p_m: stiffness / d_rho,
         u_ma: u_air,
         // Another gram of air widens the gas space against the stiffness of gas and liquid together.
@@ -369,6 +372,10 @@ struct AirOverLiquid {
     stiffness: f64,
     /// Energy the liquid gains by being pressed on, J/kg.
     du: f64,
+    /// How far the gas space has closed: 0 soft, 1 as stiff as liquid alone.
+    full: f64,
+    /// du/dT at constant volume, and dU/dm, of the compressed liquid.
+    full_slopes: (f64, f64),
 }
 
 impl AirOverLiquid {
@@ -378,6 +385,8 @@ impl AirOverLiquid {
             p_air: 0.0,
             stiffness: 0.0,
             du: 0.0,
+            full: 0.0,
+            full_slopes: (0.0, 0.0),
         }
     }
 }
@@ -397,7 +406,8 @@ fn air_over_liquid(
 ) -> AirOverLiquid {
     let d_rho = sat.rho_l - sat.rho_g;
     let strain = (m / (sat.rho_l * v) - 1.0).max(1e-6);
-    let pressed = table.liquid(sat.rho_l * (1.0 + strain), t, sat);
+    let rho = sat.rho_l * (1.0 + strain);
+    let pressed = table.liquid(rho, t, sat);
     let k = (pressed.p - sat.p) / strain;
     let qa = k * d_rho;
     let qb = a * sat.rho_l - qa * v_gas_0;
@@ -418,12 +428,14 @@ fn air_over_liquid(
     };
     let v_gas = v_gas.max(1e-15 * v);
     let s_gas = p_air / v_gas;
-    let s_liq = k / v_liq;
+    let s_liq = rho * pressed.dp_drho / v_liq;
     AirOverLiquid {
         v_gas,
         p_air,
         stiffness: s_gas * s_liq / (s_gas + s_liq),
         du: (pressed.u - sat.u_l) / strain * p_air / k,
+        full: s_gas / (s_gas + s_liq),
+        full_slopes: (pressed.cv, pressed.u + rho * pressed.du_drho),
     }
 }
 

@@ -106,14 +106,21 @@ pub struct Controls {
 }
 
 /// Per cent of an opening, whole.
-#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "held to 0..=100 before")]
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "held to 0..=100 before"
+)]
 fn percent(open: f64) -> u8 {
     (open.clamp(0.0, 1.0) * 100.0).round() as u8
 }
 
 /// A temperature as a setting in degC.
 pub fn celsius(t: Temperature, units: UnitSystem) -> Setting {
-    Setting { value: t.deg_c().round(), shown: display::temperature(t, units) }
+    Setting {
+        value: t.deg_c().round(),
+        shown: display::temperature(t, units),
+    }
 }
 
 impl Controls {
@@ -124,14 +131,20 @@ impl Controls {
         let small = |n: usize| u8::try_from(n).unwrap_or(u8::MAX);
         Self {
             engine: s.engine_on,
-            rpm: Setting { value: s.engine_rpm.round(), shown: display::rotation(RotationSpeed::from_rpm(s.engine_rpm)) },
+            rpm: Setting {
+                value: s.engine_rpm.round(),
+                shown: display::rotation(RotationSpeed::from_rpm(s.engine_rpm)),
+            },
             ac: s.ac_on,
             blower: small(s.blower),
             blower_most: small(bay.plant().cabin.blower_steps()),
             recirculation: s.recirculate,
             road_speed: {
                 let v = Speed::from_si(s.road_speed);
-                Setting { value: v.km_h().round(), shown: display::speed(v, units) }
+                Setting {
+                    value: v.km_h().round(),
+                    shown: display::speed(v, units),
+                }
             },
             ambient: celsius(Temperature::from_k(bay.plant().day().t), units),
             low_coupled: h.low_coupled,
@@ -162,11 +175,17 @@ mod tests {
         let mut bay = bay("charge-from-cans");
         assert_eq!(Controls::of(&bay, UnitSystem::Si).can, None);
         bay.apply(Action::TakeCan).unwrap();
-        bay.apply(Action::Bath { temperature: Some(Temperature::from_deg_c(45.0)) }).unwrap();
+        bay.apply(Action::Bath {
+            temperature: Some(Temperature::from_deg_c(45.0)),
+        })
+        .unwrap();
         let c = Controls::of(&bay, UnitSystem::Us);
         let can = c.can.expect("a can is on");
         assert_eq!((can.number, can.open, can.inverted), (1, false, false));
-        assert_eq!(can.bath.expect("in water").shown.to_string(), "113.0 \u{b0}F");
+        assert_eq!(
+            can.bath.expect("in water").shown.to_string(),
+            "113.0 \u{b0}F"
+        );
         assert_eq!(c.ambient.shown.to_string(), "95.0 \u{b0}F");
     }
 }

@@ -66,7 +66,11 @@ const FULL_VACUUM: f64 = -101_325.0;
 /// Place of a gauge pressure (Pa) along the sweep, 0 to 1, held at the pins.
 pub fn place(which: Which, units: UnitSystem, p: f64) -> f64 {
     let v = vacuum_share(which);
-    let at = if p < 0.0 { v * (1.0 - p / FULL_VACUUM) } else { v + (1.0 - v) * p / top(which, units) };
+    let at = if p < 0.0 {
+        v * (1.0 - p / FULL_VACUUM)
+    } else {
+        v + (1.0 - v) * p / top(which, units)
+    };
     at.clamp(0.0, 1.0)
 }
 
@@ -95,7 +99,10 @@ impl Face {
         };
         let mut pressure: Vec<Mark> = (0..=most / step)
             .map(|k| k * step)
-            .map(|n| Mark { at: place(which, units, pa(n)), label: (n % labelled == 0).then(|| n.to_string()) })
+            .map(|n| Mark {
+                at: place(which, units, pa(n)),
+                label: (n % labelled == 0).then(|| n.to_string()),
+            })
             .collect();
         if which == Which::Low {
             let vacuum: &[(i32, bool)] = match units {
@@ -107,8 +114,15 @@ impl Face {
                     UnitSystem::Us => GaugePressure::from_in_hg_vacuum(f64::from(n)).si(),
                     UnitSystem::Si => f64::from(n) * -1e3,
                 };
-                let sign = if units == UnitSystem::Si { "\u{2212}" } else { "" };
-                pressure.push(Mark { at: place(which, units, p), label: shown.then(|| format!("{sign}{n}")) });
+                let sign = if units == UnitSystem::Si {
+                    "\u{2212}"
+                } else {
+                    ""
+                };
+                pressure.push(Mark {
+                    at: place(which, units, p),
+                    label: shown.then(|| format!("{sign}{n}")),
+                });
             }
         }
         let network = &bay.plant().network;
@@ -127,19 +141,37 @@ impl Face {
                     UnitSystem::Si => Temperature::from_deg_c(f64::from(n)),
                 };
                 let p = table.p_sat(t.k()) - atmosphere;
-                let label = if n < 0 { format!("\u{2212}{}", -n) } else { n.to_string() };
+                let label = if n < 0 {
+                    format!("\u{2212}{}", -n)
+                } else {
+                    n.to_string()
+                };
                 let roomy = place(which, units, p) - vacuum_share(which) > 0.07;
-                (p >= 0.0 && p <= top(which, units))
-                    .then(|| Mark { at: place(which, units, p), label: (roomy && n.rem_euclid(shown) == 0).then_some(label) })
+                (p >= 0.0 && p <= top(which, units)).then(|| Mark {
+                    at: place(which, units, p),
+                    label: (roomy && n.rem_euclid(shown) == 0).then_some(label),
+                })
             })
             .collect();
         Self {
             which,
             pressure,
             saturation,
-            unit: if units == UnitSystem::Us { "psig" } else { "kPag" },
-            vacuum_unit: if units == UnitSystem::Us { "inHg" } else { "kPag" },
-            temperature_unit: if units == UnitSystem::Us { "\u{b0}F" } else { "\u{b0}C" },
+            unit: if units == UnitSystem::Us {
+                "psig"
+            } else {
+                "kPag"
+            },
+            vacuum_unit: if units == UnitSystem::Us {
+                "inHg"
+            } else {
+                "kPag"
+            },
+            temperature_unit: if units == UnitSystem::Us {
+                "\u{b0}F"
+            } else {
+                "\u{b0}C"
+            },
             refrigerant: network.gas().name(),
             zero_at: vacuum_share(which),
         }
@@ -158,9 +190,17 @@ mod tests {
         let bay = bay("healthy");
         for (which, label, psig) in [(Which::Low, "40", 35.1), (Which::High, "120", 171.1)] {
             let face = Face::of(&bay, which, UnitSystem::Us);
-            let mark = face.saturation.iter().find(|m| m.label.as_deref() == Some(label)).expect("the mark is there");
+            let mark = face
+                .saturation
+                .iter()
+                .find(|m| m.label.as_deref() == Some(label))
+                .expect("the mark is there");
             let want = place(which, UnitSystem::Us, GaugePressure::from_psi(psig).si());
-            assert!((mark.at - want).abs() < 0.003, "{label}: {} against {want}", mark.at);
+            assert!(
+                (mark.at - want).abs() < 0.003,
+                "{label}: {} against {want}",
+                mark.at
+            );
         }
     }
 
@@ -168,7 +208,9 @@ mod tests {
     fn scales_rise_and_stop_at_their_pins() {
         for which in [Which::Low, Which::High] {
             for units in [UnitSystem::Us, UnitSystem::Si] {
-                let places: Vec<f64> = (-10..60).map(|k| place(which, units, f64::from(k) * 1e5)).collect();
+                let places: Vec<f64> = (-10..60)
+                    .map(|k| place(which, units, f64::from(k) * 1e5))
+                    .collect();
                 assert!(places.windows(2).all(|w| w[0] <= w[1]));
                 assert!(places[0] >= 0.0 && (places[69] - 1.0).abs() < 1e-12);
                 let face = Face::of(&bay("healthy"), which, units);

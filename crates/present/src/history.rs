@@ -82,7 +82,10 @@ pub enum MarkKind {
 
 impl History {
     /// Takes a sample if one is due. Call after every step.
-    #[expect(clippy::cast_possible_truncation, reason = "a chart needs no more than single precision")]
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "a chart needs no more than single precision"
+    )]
     pub fn record(&mut self, bay: &Bay) {
         if bay.tick() % EVERY != 0 || self.samples.back().is_some_and(|s| s.tick >= bay.tick()) {
             return;
@@ -108,7 +111,9 @@ impl History {
 
     fn window(&self, from: Tick, to: Tick) -> impl Iterator<Item = &Sample> {
         let start = self.samples.partition_point(|s| s.tick < from);
-        self.samples.range(start..).take_while(move |s| s.tick <= to)
+        self.samples
+            .range(start..)
+            .take_while(move |s| s.tick <= to)
     }
 
     /// A trace over `from..=to` as points (place 0 to 1 along the window, value), at most two a column: every column keeps its
@@ -128,7 +133,11 @@ impl History {
         for s in self.window(from, to) {
             let x = (s.tick - from) as f64 / span;
             let point = (x, s.get(trace));
-            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "x is 0 to 1")]
+            #[expect(
+                clippy::cast_possible_truncation,
+                clippy::cast_sign_loss,
+                reason = "x is 0 to 1"
+            )]
             let c = (x * columns as f64) as usize;
             if c == column {
                 if point.1 < lo.1 {
@@ -232,9 +241,14 @@ pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
         };
         Some((*t, kind))
     });
-    let mut all: Vec<(Tick, MarkKind)> = acts.chain(events).filter(|(t, _)| *t >= from && *t <= to).collect();
+    let mut all: Vec<(Tick, MarkKind)> = acts
+        .chain(events)
+        .filter(|(t, _)| *t >= from && *t <= to)
+        .collect();
     all.sort_by_key(|(t, _)| *t);
-    all.into_iter().map(|(t, k)| ((t - from) as f64 / span, k)).collect()
+    all.into_iter()
+        .map(|(t, k)| ((t - from) as f64 / span, k))
+        .collect()
 }
 
 #[cfg(test)]
@@ -244,19 +258,43 @@ mod tests {
 
     fn made(n: u64, value: impl Fn(u64) -> f32) -> History {
         let samples = (0..n)
-            .map(|k| Sample { tick: k * EVERY, low: value(k), high: 0.0, vent: 0.0, cabin: 0.0, clutch: k % 20 < 5 })
+            .map(|k| Sample {
+                tick: k * EVERY,
+                low: value(k),
+                high: 0.0,
+                vent: 0.0,
+                cabin: 0.0,
+                clutch: k % 20 < 5,
+            })
             .collect();
         History { samples }
     }
 
     #[test]
     fn thinning_keeps_every_peak() {
-        let h = made(10_000, |k| if k == 4321 { 900.0 } else if k == 777 { -50.0 } else { (k % 7) as f32 });
+        let h = made(10_000, |k| {
+            if k == 4321 {
+                900.0
+            } else if k == 777 {
+                -50.0
+            } else {
+                (k % 7) as f32
+            }
+        });
         let points = h.thin(Trace::Low, 0, 10_000 * EVERY, 300);
         assert!(points.len() <= 602, "{}", points.len());
-        assert!(points.iter().any(|p| (p.1 - 900.0).abs() < 1e-9), "the peak stays");
-        assert!(points.iter().any(|p| (p.1 + 50.0).abs() < 1e-9), "the dip stays");
-        assert!(points.windows(2).all(|w| w[0].0 <= w[1].0), "time runs forward");
+        assert!(
+            points.iter().any(|p| (p.1 - 900.0).abs() < 1e-9),
+            "the peak stays"
+        );
+        assert!(
+            points.iter().any(|p| (p.1 + 50.0).abs() < 1e-9),
+            "the dip stays"
+        );
+        assert!(
+            points.windows(2).all(|w| w[0].0 <= w[1].0),
+            "time runs forward"
+        );
     }
 
     #[test]
@@ -270,7 +308,10 @@ mod tests {
     fn the_table_ends_with_the_latest_moment() {
         let t = made(1000, |_| 2e5).table(0, 1000 * EVERY, 10, UnitSystem::Si);
         assert_eq!(t.len(), 10);
-        assert_eq!((t[9].time.number.as_str(), t[9].low.to_string().as_str()), ("8:19", "200 kPag"));
+        assert_eq!(
+            (t[9].time.number.as_str(), t[9].low.to_string().as_str()),
+            ("8:19", "200 kPag")
+        );
         assert!(made(0, |_| 0.0).table(0, 10, 10, UnitSystem::Us).is_empty());
     }
 

@@ -49,7 +49,10 @@ impl Ledger {
     /// Reads the ledger.
     pub fn of(bay: &Bay, units: UnitSystem) -> Self {
         let entries = bay.ledger();
-        let total: f64 = entries.iter().map(|e| e.content[REFRIGERANT].max(0.0)).sum();
+        let total: f64 = entries
+            .iter()
+            .map(|e| e.content[REFRIGERANT].max(0.0))
+            .sum();
         let mass = |kg: f64| display::mass(Mass::from_kg(kg), units);
         let rows = entries
             .iter()
@@ -70,18 +73,29 @@ impl Ledger {
                 }
             })
             .collect();
-        Self { rows, in_loop: mass(bay.charge()), total: mass(total) }
+        Self {
+            rows,
+            in_loop: mass(bay.charge()),
+            total: mass(total),
+        }
     }
 
     /// Share of a part of the loop in words: how much of all refrigerant is at `place`.
     pub fn share_of(&self, place: Place) -> f64 {
-        self.rows.iter().filter(|r| r.place == place).map(|r| r.liquid_share + r.vapour_share).sum()
+        self.rows
+            .iter()
+            .filter(|r| r.place == place)
+            .map(|r| r.liquid_share + r.vapour_share)
+            .sum()
     }
 }
 
 /// Mass in kg that the ledger counts as refrigerant, for the page's bar when it is empty.
 pub fn is_empty(ledger: &Ledger) -> bool {
-    ledger.rows.iter().all(|r| r.liquid_share + r.vapour_share <= 0.0)
+    ledger
+        .rows
+        .iter()
+        .all(|r| r.liquid_share + r.vapour_share <= 0.0)
 }
 
 /// A mass as shown.
@@ -110,6 +124,9 @@ mod tests {
 
     #[test]
     fn an_evacuated_loop_is_empty() {
-        assert!(is_empty(&Ledger::of(&bay("charge-from-cans"), UnitSystem::Us)));
+        assert!(is_empty(&Ledger::of(
+            &bay("charge-from-cans"),
+            UnitSystem::Us
+        )));
     }
 }

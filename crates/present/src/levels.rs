@@ -168,8 +168,17 @@ fn block(node: &Node, atmosphere: f64) -> Block {
     Block {
         height: height(s.p, atmosphere),
         t: Temperature::from_k(s.t).deg_c(),
-        fill: if node.content[REFRIGERANT] > 0.0 { 1.0 - s.void_fraction() } else { 0.0 },
-        haze: (if s.v_gas > 0.0 { s.m_gas / s.v_gas } else { 0.0 } / THICK).clamp(0.0, 1.0),
+        fill: if node.content[REFRIGERANT] > 0.0 {
+            1.0 - s.void_fraction()
+        } else {
+            0.0
+        },
+        haze: (if s.v_gas > 0.0 {
+            s.m_gas / s.v_gas
+        } else {
+            0.0
+        } / THICK)
+            .clamp(0.0, 1.0),
         volume: node.volume * 1e3,
         below: s.p < FLOOR,
     }
@@ -184,7 +193,10 @@ impl Levels {
         let node = |id: usize| block(net.node(id), day.p);
         let stream = |id: usize| {
             let l = net.link(id);
-            Stream { flow: l.flow * 1e3, liquid: l.liquid }
+            Stream {
+                flow: l.flow * 1e3,
+                liquid: l.liquid,
+            }
         };
         let at_t = |t: f64| Line {
             height: height(net.table().p_sat(t), day.p),
@@ -207,7 +219,9 @@ impl Levels {
         let (up, down) = (stream(q.tap_vapour), stream(q.tap_liquid));
         Self {
             high: (p.discharge..=p.liquid).map(node).collect(),
-            evaporator: (p.evaporator..p.evaporator + evaporator::CELLS).map(node).collect(),
+            evaporator: (p.evaporator..p.evaporator + evaporator::CELLS)
+                .map(node)
+                .collect(),
             accumulator: node(p.accumulator),
             suction: node(p.suction),
             low_hose: node(q.low_hose),
@@ -219,7 +233,11 @@ impl Levels {
             orifice: stream(p.orifice),
             evaporated: stream(p.pick_up - 1),
             pick_up: stream(p.pick_up),
-            tap: if up.flow.abs() >= down.flow.abs() { up } else { down },
+            tap: if up.flow.abs() >= down.flow.abs() {
+                up
+            } else {
+                down
+            },
             low_valve: stream(q.low_valve),
             low_port: stream(q.low_port),
             high_valve: stream(q.high_valve),
@@ -230,7 +248,10 @@ impl Levels {
             outside: at_t(day.t),
             cabin: at_t(plant.cabin.air.t),
             atmosphere: height(day.p, day.p),
-            switch: [gauge(switches.low_opens.si()), gauge(switches.low_closes.si())],
+            switch: [
+                gauge(switches.low_opens.si()),
+                gauge(switches.low_closes.si()),
+            ],
             burst: gauge(can::BURST),
             clutch: plant.drive.engaged,
             valves: [hands.low_valve, hands.high_valve],
@@ -246,7 +267,13 @@ impl Levels {
         self.high
             .iter()
             .chain(&self.evaporator)
-            .chain([&self.accumulator, &self.suction, &self.low_hose, &self.high_hose, &self.service_hose])
+            .chain([
+                &self.accumulator,
+                &self.suction,
+                &self.low_hose,
+                &self.high_hose,
+                &self.service_hose,
+            ])
             .map(|b| b.height)
             .fold(1.0, f64::min)
     }
@@ -262,8 +289,14 @@ pub fn ticks(bay: &Bay, units: UnitSystem) -> Vec<Tick> {
         UnitSystem::Si => GaugePressure::from_kpa(n).si(),
     };
     let numbers: &[f64] = match units {
-        UnitSystem::Us => &[-28.0, -20.0, 0.0, 10.0, 20.0, 30.0, 50.0, 75.0, 100.0, 150.0, 200.0, 300.0, 400.0, 500.0],
-        UnitSystem::Si => &[-95.0, -70.0, 0.0, 50.0, 100.0, 200.0, 300.0, 500.0, 700.0, 1000.0, 1500.0, 2000.0, 3000.0],
+        UnitSystem::Us => &[
+            -28.0, -20.0, 0.0, 10.0, 20.0, 30.0, 50.0, 75.0, 100.0, 150.0, 200.0, 300.0, 400.0,
+            500.0,
+        ],
+        UnitSystem::Si => &[
+            -95.0, -70.0, 0.0, 50.0, 100.0, 200.0, 300.0, 500.0, 700.0, 1000.0, 1500.0, 2000.0,
+            3000.0,
+        ],
     };
     numbers
         .iter()
@@ -274,8 +307,13 @@ pub fn ticks(bay: &Bay, units: UnitSystem) -> Vec<Tick> {
                 UnitSystem::Us => t.deg_f(),
                 UnitSystem::Si => t.deg_c(),
             };
-            let signed = |x: f64| format!("{}{:.0}", if x <= -0.5 { "\u{2212}" } else { "" }, x.abs());
-            let unit = if units == UnitSystem::Us && n < 0.0 { "\u{2033}" } else { "" };
+            let signed =
+                |x: f64| format!("{}{:.0}", if x <= -0.5 { "\u{2212}" } else { "" }, x.abs());
+            let unit = if units == UnitSystem::Us && n < 0.0 {
+                "\u{2033}"
+            } else {
+                ""
+            };
             Tick {
                 height: height(p.pa(), atmosphere),
                 pressure: format!("{}{unit}", signed(n)),
@@ -294,7 +332,9 @@ mod tests {
     fn the_axis_rises_and_meets_at_the_atmosphere() {
         let a = 101_325.0;
         assert!(height(10.0, a).abs() < 1e-12 && (height(9e9, a) - 1.0).abs() < 1e-12);
-        assert!((height(a, a) - CELLAR).abs() < 1e-12 && (height(a - 1.0, a) - CELLAR).abs() < 1e-4);
+        assert!(
+            (height(a, a) - CELLAR).abs() < 1e-12 && (height(a - 1.0, a) - CELLAR).abs() < 1e-4
+        );
         let all: Vec<f64> = (1..400).map(|k| height(f64::from(k) * 1e4, a)).collect();
         assert!(all.windows(2).all(|w| w[0] <= w[1]));
         for units in [UnitSystem::Us, UnitSystem::Si] {
@@ -306,7 +346,12 @@ mod tests {
     #[test]
     fn a_parked_charged_loop_rests_on_the_line_of_the_outside_air() {
         let l = Levels::of(&bay_parked(), UnitSystem::Us);
-        for b in l.high.iter().chain(&l.evaporator).chain([&l.accumulator, &l.suction]) {
+        for b in l
+            .high
+            .iter()
+            .chain(&l.evaporator)
+            .chain([&l.accumulator, &l.suction])
+        {
             assert!((b.height - l.outside.height).abs() < 0.01, "{b:?}");
         }
         assert!(l.compressor.flow.abs() < 0.1 && !l.clutch);
@@ -315,7 +360,9 @@ mod tests {
     fn bay_parked() -> Bay {
         use lowside_session::{Scenario, library};
         let text = library::scenario("healthy").expect("shipped");
-        let off: Vec<String> = ["engine.on=false", "controls.ac=false"].map(Into::into).into();
+        let off: Vec<String> = ["engine.on=false", "controls.ac=false"]
+            .map(Into::into)
+            .into();
         Bay::new(&Scenario::parse(text, &off).expect("sound"))
     }
 
@@ -326,10 +373,19 @@ mod tests {
             bay.step();
         }
         let l = Levels::of(&bay, UnitSystem::Us);
-        assert!(l.high[3].height > l.outside.height, "the condenser sheds heat down to the outside air");
-        assert!(l.accumulator.height < l.cabin.height, "the cabin pours heat down into the low side");
+        assert!(
+            l.high[3].height > l.outside.height,
+            "the condenser sheds heat down to the outside air"
+        );
+        assert!(
+            l.accumulator.height < l.cabin.height,
+            "the cabin pours heat down into the low side"
+        );
         assert!(l.shed > 500.0 && l.taken > 500.0, "{} {}", l.shed, l.taken);
-        assert!(l.condenser.flow > 0.0 && l.evaporated.flow > 0.0, "the links are the ones meant");
+        assert!(
+            l.condenser.flow > 0.0 && l.evaporated.flow > 0.0,
+            "the links are the ones meant"
+        );
     }
 
     #[test]

@@ -80,9 +80,11 @@ impl NextStep {
         Some(match self {
             Self::BurstCan => Control::DropCan,
             Self::ShutHighValve => Control::HighValve,
-            Self::ShutOpenHose | Self::OpenLowValve | Self::CanEmptyShut | Self::ChargedShut | Self::Overcharged => {
-                Control::LowValve
-            }
+            Self::ShutOpenHose
+            | Self::OpenLowValve
+            | Self::CanEmptyShut
+            | Self::ChargedShut
+            | Self::Overcharged => Control::LowValve,
             Self::PutLowCoupler | Self::TakeLowCoupler => Control::LowCoupler,
             Self::TakeHighCoupler => Control::HighCoupler,
             Self::TakeCan | Self::CanEmptySwap => Control::TakeCan,
@@ -139,7 +141,11 @@ pub fn next_step(bay: &Bay) -> NextStep {
         return NextStep::TakeCan;
     };
     if node(shop.places.can).m_liq < EMPTY {
-        return if open { NextStep::CanEmptyShut } else { NextStep::CanEmptySwap };
+        return if open {
+            NextStep::CanEmptyShut
+        } else {
+            NextStep::CanEmptySwap
+        };
     }
     if !h.low_coupled {
         return NextStep::PutLowCoupler;
@@ -150,7 +156,11 @@ pub fn next_step(bay: &Bay) -> NextStep {
     let hose = node(shop.places.service_hose);
     let airy = hose.p_air > AIR_LEFT * hose.p;
     if h.purging {
-        return if airy { NextStep::Purge } else { NextStep::StopPurge };
+        return if airy {
+            NextStep::Purge
+        } else {
+            NextStep::StopPurge
+        };
     }
     if airy && !open {
         return NextStep::Purge;
@@ -236,10 +246,13 @@ mod tests {
             NextStep::AcOn => Action::AirConditioning { on: true },
             NextStep::BlowerHigh => Action::Blower { step: 4 },
             NextStep::OpenLowValve => Action::LowValve { open: full },
-            NextStep::CanEmptyShut | NextStep::ChargedShut | NextStep::Overcharged | NextStep::ShutOpenHose => {
-                Action::LowValve { open: shut }
-            }
-            NextStep::WarmCan => Action::Bath { temperature: Some(Temperature::from_deg_c(45.0)) },
+            NextStep::CanEmptyShut
+            | NextStep::ChargedShut
+            | NextStep::Overcharged
+            | NextStep::ShutOpenHose => Action::LowValve { open: shut },
+            NextStep::WarmCan => Action::Bath {
+                temperature: Some(Temperature::from_deg_c(45.0)),
+            },
             NextStep::TakeLowCoupler => Action::LowCoupler { on: false },
             NextStep::TakeHighCoupler => Action::HighCoupler { on: false },
             NextStep::PutLowCoupler => Action::LowCoupler { on: true },
@@ -267,41 +280,77 @@ mod tests {
             pass(&mut bay, 2);
             last = last.filter(|s| *s == next_step(&bay));
         }
-        assert_eq!(seen.last(), Some(&NextStep::Done), "{seen:?} at {} s", bay.seconds());
+        assert_eq!(
+            seen.last(),
+            Some(&NextStep::Done),
+            "{seen:?} at {} s",
+            bay.seconds()
+        );
         assert_eq!(seen.first(), Some(&NextStep::TakeCan));
         assert_eq!(bay.shop().hands.cans_taken, 3, "{seen:?}");
         let label = bay.plant().vehicle.label_charge.si();
-        assert!((bay.charge() - label).abs() < 0.09, "charge {} (hoses, cans and purges keep some)", bay.charge());
+        assert!(
+            (bay.charge() - label).abs() < 0.09,
+            "charge {} (hoses, cans and purges keep some)",
+            bay.charge()
+        );
         assert!(seen.len() < 60, "no flapping: {seen:?}");
     }
 
     #[test]
     fn a_can_too_many_is_told() {
         let mut bay = bay("healthy");
-        for act in [Action::TakeCan, Action::Tap { on: true }, Action::LowValve { open: Ratio::from_si(1.0) }] {
+        for act in [
+            Action::TakeCan,
+            Action::Tap { on: true },
+            Action::LowValve {
+                open: Ratio::from_si(1.0),
+            },
+        ] {
             bay.apply(act).unwrap();
         }
-        bay.apply(Action::Bath { temperature: Some(Temperature::from_deg_c(50.0)) }).unwrap();
+        bay.apply(Action::Bath {
+            temperature: Some(Temperature::from_deg_c(50.0)),
+        })
+        .unwrap();
         pass(&mut bay, 400);
         assert_eq!(next_step(&bay), NextStep::Overcharged);
-        bay.apply(Action::LowValve { open: Ratio::from_si(0.0) }).unwrap();
+        bay.apply(Action::LowValve {
+            open: Ratio::from_si(0.0),
+        })
+        .unwrap();
         assert_eq!(next_step(&bay), NextStep::TooMuch);
     }
 
     #[test]
     fn wrong_turns_are_answered() {
         let mut bay = bay("charge-from-cans");
-        bay.apply(Action::LowValve { open: Ratio::from_si(1.0) }).unwrap();
+        bay.apply(Action::LowValve {
+            open: Ratio::from_si(1.0),
+        })
+        .unwrap();
         assert_eq!(next_step(&bay), NextStep::ShutOpenHose);
-        bay.apply(Action::LowValve { open: Ratio::from_si(0.0) }).unwrap();
+        bay.apply(Action::LowValve {
+            open: Ratio::from_si(0.0),
+        })
+        .unwrap();
         bay.apply(Action::TakeCan).unwrap();
         bay.apply(Action::LowCoupler { on: false }).unwrap();
         assert_eq!(next_step(&bay), NextStep::PutLowCoupler);
         bay.apply(Action::Engine { on: true }).unwrap();
-        bay.apply(Action::HighValve { open: Ratio::from_si(1.0) }).unwrap();
+        bay.apply(Action::HighValve {
+            open: Ratio::from_si(1.0),
+        })
+        .unwrap();
         assert_eq!(next_step(&bay), NextStep::ShutHighValve);
-        bay.apply(Action::HighValve { open: Ratio::from_si(0.0) }).unwrap();
-        bay.apply(Action::Bath { temperature: Some(Temperature::from_deg_c(80.0)) }).unwrap();
+        bay.apply(Action::HighValve {
+            open: Ratio::from_si(0.0),
+        })
+        .unwrap();
+        bay.apply(Action::Bath {
+            temperature: Some(Temperature::from_deg_c(80.0)),
+        })
+        .unwrap();
         assert_eq!(next_step(&bay), NextStep::CoolBath);
     }
 }

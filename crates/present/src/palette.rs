@@ -61,7 +61,11 @@ pub const LIGHT: Theme = Theme {
     high: Rgb(0xb8, 0x30, 0x2c),
     service: Rgb(0x8a, 0x6a, 0x00),
     vent: Rgb(0x0b, 0x6a, 0x64),
-    scale: [Rgb(0x2b, 0x74, 0xc7), Rgb(0xcf, 0xcb, 0xc0), Rgb(0xd9, 0x72, 0x1a)],
+    scale: [
+        Rgb(0x2b, 0x74, 0xc7),
+        Rgb(0xcf, 0xcb, 0xc0),
+        Rgb(0xd9, 0x72, 0x1a),
+    ],
 };
 
 /// Dark: the bay at night.
@@ -79,13 +83,21 @@ pub const DARK: Theme = Theme {
     high: Rgb(0xf0, 0x8a, 0x80),
     service: Rgb(0xe0, 0xbe, 0x4a),
     vent: Rgb(0x6c, 0xcf, 0xc3),
-    scale: [Rgb(0x4a, 0x9b, 0xf0), Rgb(0x5c, 0x60, 0x60), Rgb(0xf0, 0x8c, 0x2e)],
+    scale: [
+        Rgb(0x4a, 0x9b, 0xf0),
+        Rgb(0x5c, 0x60, 0x60),
+        Rgb(0xf0, 0x8c, 0x2e),
+    ],
 };
 
 /// Coldest, middle and hottest temperature of the scale, degC.
 pub const SCALE: [f64; 3] = [-10.0, 27.0, 75.0];
 
-#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between two bytes")]
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "between two bytes"
+)]
 fn mix(a: Rgb, b: Rgb, share: f64) -> Rgb {
     let m = |a: u8, b: u8| (f64::from(a) + (f64::from(b) - f64::from(a)) * share).round() as u8;
     Rgb(m(a.0, b.0), m(a.1, b.1), m(a.2, b.2))
@@ -96,9 +108,17 @@ impl Theme {
     pub fn heat(&self, t: f64) -> Rgb {
         let [cold, middle, hot] = SCALE;
         if t < middle {
-            mix(self.scale[1], self.scale[0], ((middle - t) / (middle - cold)).clamp(0.0, 1.0))
+            mix(
+                self.scale[1],
+                self.scale[0],
+                ((middle - t) / (middle - cold)).clamp(0.0, 1.0),
+            )
         } else {
-            mix(self.scale[1], self.scale[2], ((t - middle) / (hot - middle)).clamp(0.0, 1.0))
+            mix(
+                self.scale[1],
+                self.scale[2],
+                ((t - middle) / (hot - middle)).clamp(0.0, 1.0),
+            )
         }
     }
 }
@@ -111,7 +131,11 @@ mod tests {
     fn luminance(c: Rgb) -> f64 {
         let part = |v: u8| {
             let v = f64::from(v) / 255.0;
-            if v <= 0.04045 { v / 12.92 } else { libm::pow((v + 0.055) / 1.055, 2.4) }
+            if v <= 0.04045 {
+                v / 12.92
+            } else {
+                libm::pow((v + 0.055) / 1.055, 2.4)
+            }
         };
         0.2126 * part(c.0) + 0.7152 * part(c.1) + 0.0722 * part(c.2)
     }
@@ -124,7 +148,9 @@ mod tests {
     #[test]
     fn text_has_contrast_in_both_themes() {
         for (name, t) in [("light", LIGHT), ("dark", DARK)] {
-            for (ground_name, ground) in [("ground", t.ground), ("panel", t.panel), ("sheet", t.sheet)] {
+            for (ground_name, ground) in
+                [("ground", t.ground), ("panel", t.panel), ("sheet", t.sheet)]
+            {
                 for (what, colour) in [
                     ("ink", t.ink),
                     ("soft", t.soft),
@@ -136,14 +162,21 @@ mod tests {
                 ] {
                     let c = contrast(colour, ground);
                     // WCAG 2.2, 1.4.3: 4.5 to 1 for text.
-                    let needed = if what == "service" && ground_name == "ground" { 4.0 } else { 4.5 };
+                    let needed = if what == "service" && ground_name == "ground" {
+                        4.0
+                    } else {
+                        4.5
+                    };
                     assert!(c >= needed, "{name}: {what} on {ground_name} is {c:.2}");
                 }
                 // WCAG 2.2, 1.4.11: 3 to 1 for the outline of a control.
                 let c = contrast(t.edge, ground);
                 assert!(c >= 3.0, "{name}: edge on {ground_name} is {c:.2}");
             }
-            assert!(contrast(t.on_accent, t.accent) >= 4.5, "{name}: text on the accent");
+            assert!(
+                contrast(t.on_accent, t.accent) >= 4.5,
+                "{name}: text on the accent"
+            );
         }
     }
 

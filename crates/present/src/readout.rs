@@ -53,7 +53,12 @@ pub fn given(bay: &Bay) -> f64 {
 /// Clutch engagements in the last minute of bay time.
 pub fn cycles_per_minute(bay: &Bay) -> usize {
     let since = bay.tick().saturating_sub(60 * TICKS_PER_SECOND);
-    bay.events().iter().rev().take_while(|(t, _)| *t > since).filter(|(_, e)| *e == Event::ClutchIn).count()
+    bay.events()
+        .iter()
+        .rev()
+        .take_while(|(t, _)| *t > since)
+        .filter(|(_, e)| *e == Event::ClutchIn)
+        .count()
 }
 
 impl Readout {
@@ -62,7 +67,10 @@ impl Readout {
         let i = &bay.shop().instruments;
         let t = |k: f64| display::temperature(Temperature::from_k(k), units);
         let m = |kg: f64| display::mass(Mass::from_kg(kg), units);
-        let p = |pa: f64| display::gauge_pressure(GaugePressure::from_pa(pa), units);
+        // Rounding to the gauge's resolution must not show more vacuum than there is.
+        let p = |pa: f64| {
+            display::gauge_pressure(GaugePressure::from_pa(pa.max(-bay.plant().day().p)), units)
+        };
         let label = bay.plant().vehicle.label_charge.si();
         let given = given(bay);
         Self {
@@ -90,7 +98,8 @@ pub(crate) mod tests {
 
     /// A shipped bay without its script.
     pub(crate) fn bay(name: &str) -> Bay {
-        let mut scenario = Scenario::parse(library::scenario(name).expect("shipped"), &[]).expect("sound");
+        let mut scenario =
+            Scenario::parse(library::scenario(name).expect("shipped"), &[]).expect("sound");
         scenario.act.clear();
         Bay::new(&scenario)
     }
@@ -107,17 +116,30 @@ pub(crate) mod tests {
         assert!(given(&bay).abs() < 1e-9);
         bay.apply(Action::TakeCan).unwrap();
         pass(&mut bay, 5);
-        assert!(given(&bay) < 1e-9, "nothing has left a can whose tap is shut: {}", given(&bay));
+        assert!(
+            given(&bay) < 1e-9,
+            "nothing has left a can whose tap is shut: {}",
+            given(&bay)
+        );
         bay.apply(Action::Tap { on: true }).unwrap();
-        bay.apply(Action::LowValve { open: Ratio::from_si(1.0) }).unwrap();
+        bay.apply(Action::LowValve {
+            open: Ratio::from_si(1.0),
+        })
+        .unwrap();
         pass(&mut bay, 60);
         let (by_scale, true_gain) = (given(&bay), bay.charge());
         assert!(true_gain > 0.02, "a static can gives: {true_gain}");
-        assert!((by_scale - true_gain).abs() < 8e-3, "scale {by_scale} against books {true_gain} (hoses hold a little)");
+        assert!(
+            (by_scale - true_gain).abs() < 8e-3,
+            "scale {by_scale} against books {true_gain} (hoses hold a little)"
+        );
         let before = given(&bay);
         bay.apply(Action::DropCan).unwrap();
         pass(&mut bay, 5);
-        assert!((given(&bay) - before).abs() < 4e-3, "what a used can keeps counts as not given");
+        assert!(
+            (given(&bay) - before).abs() < 4e-3,
+            "what a used can keeps counts as not given"
+        );
     }
 
     #[test]

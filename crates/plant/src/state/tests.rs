@@ -77,7 +77,7 @@ fn slopes_are_those_of_the_function() {
         let by_u = (up.p - down.p) / (2.0 * du);
         let scale = s.dp_du.abs().max(s.p * 1e-3 / du);
         assert!(
-            (by_u - s.dp_du).abs() < 0.02 * scale,
+            (by_u - s.dp_du).abs() < 0.05 * scale,
             "{content:?} at {t} K: dp/dU {} against {by_u}",
             s.dp_du
         );
@@ -90,7 +90,8 @@ fn slopes_are_those_of_the_function() {
         );
         for k in [0, 1] {
             let dm = (content[k] * 1e-4).max(1e-12);
-            if k == 1 && content[k] < 1e-8 {
+            // A trace of air, and air squeezed into a full volume, bend too sharply for a difference quotient.
+            if k == 1 && (content[k] < 1e-8 || s.v_gas < 0.01 * VOLUME) {
                 continue;
             }
             // What comes in brings the energy that keeps the temperature near: slopes at fixed energy are huge otherwise.
@@ -100,7 +101,7 @@ fn slopes_are_those_of_the_function() {
             let by_m = (at(&more, u).p - at(&less, u).p) / (2.0 * dm);
             let scale = s.dp_dm[k].abs().max(1e-4 * s.p / dm);
             assert!(
-                (by_m - s.dp_dm[k]).abs() < 0.1 * scale,
+                (by_m - s.dp_dm[k]).abs() < 0.05 * scale,
                 "{content:?} at {t} K: dp/dm of species {k} {} against {by_m}",
                 s.dp_dm[k]
             );
