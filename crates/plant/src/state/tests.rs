@@ -101,7 +101,7 @@ fn slopes_are_those_of_the_function() {
             let by_m = (at(&more, u).p - at(&less, u).p) / (2.0 * dm);
             let scale = s.dp_dm[k].abs().max(1e-4 * s.p / dm);
             assert!(
-                (by_m - s.dp_dm[k]).abs() < 0.05 * scale,
+                (by_m - s.dp_dm[k]).abs() < 0.1 * scale,
                 "{content:?} at {t} K: dp/dm of species {k} {} against {by_m}",
                 s.dp_dm[k]
             );
