@@ -8,7 +8,7 @@ use lowside_present::{
     history::{History, Row},
     ledger::Ledger,
     levels,
-    next::next_step,
+    next::{NextStep, next_step},
     readout::Readout,
 };
 use lowside_session::{Action, Caution, Event as BayEvent, TICKS_PER_SECOND, Take};
@@ -43,6 +43,8 @@ const CHART_EVERY: f64 = 180.0;
 const SLOW_EVERY: f64 = 4_000.0;
 /// Least time between two spoken messages, ms.
 const SPEAK_EVERY: f64 = 3_000.0;
+/// How long a next step must stand before it is read out, ms.
+const STEADY: f64 = 1_200.0;
 /// Lengths of the strip chart, minutes.
 const WINDOWS: [u32; 3] = [3, 10, 30];
 
@@ -90,6 +92,8 @@ pub(crate) struct App {
     traces: NodeRef,
     needles: [NodeRef; 2],
     needed: Option<Control>,
+    /// The next step, since when, and whether it was read out.
+    step: (NextStep, f64, bool),
     last_text: f64,
     last_chart: f64,
     /// What changes slowly for those who listen: the drawing in words, the chart as rows; and when it was made.
@@ -205,6 +209,7 @@ impl Component for App {
             traces: NodeRef::default(),
             needles: Default::default(),
             needed: None,
+            step: (NextStep::TakeCan, 0.0, true),
             last_text: 0.0,
             last_chart: 0.0,
             slow: (String::new(), -1e9),
@@ -368,7 +373,16 @@ impl App {
             theme::apply();
         }
         let theme = theme::current();
-        self.needed = next_step(&self.stage.bay).control();
+        let step = next_step(&self.stage.bay);
+        self.needed = step.control();
+        if step != self.step.0 {
+            self.step = (step, now, false);
+        } else if !self.step.2 && now - self.step.1 > STEADY {
+            self.step.2 = true;
+            let r = Readout::of(&self.stage.bay, self.units);
+            let (what, _) = words::next(step, &r.given.to_string(), &r.label.to_string());
+            self.waiting.push(format!("Next: {what}"));
+        }
         if self.stage.ticks.is_empty() {
             self.stage.ticks = levels::ticks(&self.stage.bay, self.units);
         }

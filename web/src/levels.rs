@@ -145,6 +145,11 @@ impl Brush<'_> {
         } else {
             (s.axis - 31.0, s.axis - 2.0)
         };
+        // The atmosphere keeps its number; others give way where they would touch.
+        let zero = ticks
+            .iter()
+            .find(|t| t.pressure == "0")
+            .map_or(f64::NEG_INFINITY, |t| s.y(t.height));
         let mut last = f64::INFINITY;
         for tick in ticks {
             let y = s.y(tick.height);
@@ -153,7 +158,8 @@ impl Brush<'_> {
                 .dashes(&[], 0.0)
                 .line(&[(s.axis, y), (s.w, y)]);
             pen.alpha(1.0);
-            if (last - y) < 12.0 {
+            let crowds_zero = (y - zero).abs() < 12.0 && tick.pressure != "0";
+            if last - y < 12.0 || crowds_zero {
                 continue;
             }
             last = y;

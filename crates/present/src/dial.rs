@@ -146,7 +146,7 @@ impl Face {
                 } else {
                     n.to_string()
                 };
-                let roomy = place(which, units, p) - vacuum_share(which) > 0.07;
+                let roomy = place(which, units, p) - vacuum_share(which) > 0.12;
                 (p >= 0.0 && p <= top(which, units)).then(|| Mark {
                     at: place(which, units, p),
                     label: (roomy && n.rem_euclid(shown) == 0).then_some(label),

@@ -1,0 +1,43 @@
+//! How many times real time a bay runs: settled, cycling, charging from a can, in vacuum.
+
+use criterion::{Criterion, Throughput, criterion_group, criterion_main};
+use lowside_session::{Bay, Scenario, TICKS_PER_SECOND, library, script::Player};
+
+/// A bay that has run a scenario for so many seconds.
+fn after(name: &str, overrides: &[&str], seconds: f64) -> Bay {
+    let overrides: Vec<String> = overrides.iter().map(|o| (*o).to_owned()).collect();
+    let text = library::scenario(name).expect("a shipped scenario");
+    let scenario = Scenario::parse(text, &overrides).expect("sound overrides");
+    let mut bay = Bay::new(&scenario);
+    let mut player = Player::new(&scenario.act);
+    while bay.seconds() < seconds {
+        player.play(&mut bay).expect("acts are taken");
+        bay.step();
+    }
+    bay
+}
+
+/// One second of bay time from each state; elements per second are bay seconds per second.
+fn bay_second(c: &mut Criterion) {
+    let mut group = c.benchmark_group("bay second");
+    group.throughput(Throughput::Elements(1));
+    for (name, bay) in [
+        ("settled", after("healthy", &["day.ambient=38degC"], 300.0)),
+        ("cycling", after("healthy", &["day.ambient=27degC"], 300.0)),
+        ("charging", after("charge-from-cans", &[], 90.0)),
+        ("evacuated", after("charge-from-cans", &[], 1.0)),
+    ] {
+        group.bench_function(name, |b| {
+            let mut bay = bay.clone();
+            b.iter(|| {
+                for _ in 0..TICKS_PER_SECOND {
+                    bay.step();
+                }
+            });
+        });
+    }
+    group.finish();
+}
+
+criterion_group!(benches, bay_second);
+criterion_main!(benches);
