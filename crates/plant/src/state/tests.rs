@@ -58,8 +58,8 @@ fn temperature_comes_back_from_energy() {
     }
 }
 
-/// The slopes serve the forecast of a step, which the true state then corrects: a tenth is near enough where air is squeezed
-/// into a full volume; elsewhere they are far better.
+/// The slopes serve the forecast of a step, which the true state then corrects: where air is squeezed into a full volume and
+/// the two stiffnesses blend, a third is near enough; everywhere else they hold to a few percent.
 #[test]
 fn slopes_are_those_of_the_function() {
     let table = Gas::R134a.table();
@@ -71,6 +71,11 @@ fn slopes_are_those_of_the_function() {
         let u = energy_at(table, &content, VOLUME, t);
         let at = |content: &Content, u: f64| solve(table, content, u, VOLUME, t);
         let s = at(&content, u);
+        let near = if content[1] > 0.0 && s.v_gas < 0.01 * VOLUME {
+            0.33
+        } else {
+            0.04
+        };
         let du = s.heat_capacity * 0.01;
         let (up, down) = (at(&content, u + du), at(&content, u - du));
         if up.phase != s.phase || down.phase != s.phase {
@@ -79,13 +84,13 @@ fn slopes_are_those_of_the_function() {
         let by_u = (up.p - down.p) / (2.0 * du);
         let scale = s.dp_du.abs().max(s.p * 1e-3 / du);
         assert!(
-            (by_u - s.dp_du).abs() < 0.1 * scale,
+            (by_u - s.dp_du).abs() < near * scale,
             "{content:?} at {t} K: dp/dU {} against {by_u}",
             s.dp_du
         );
         let capacity = 2.0 * du / (up.t - down.t);
         assert!(
-            (capacity / s.heat_capacity - 1.0).abs() < 0.1,
+            (capacity / s.heat_capacity - 1.0).abs() < near,
             "{content:?} at {t} K: {} J/K against {capacity}",
             s.heat_capacity
         );
@@ -102,7 +107,7 @@ fn slopes_are_those_of_the_function() {
             let by_m = (at(&more, u).p - at(&less, u).p) / (2.0 * dm);
             let scale = s.dp_dm[k].abs().max(1e-4 * s.p / dm);
             assert!(
-                (by_m - s.dp_dm[k]).abs() < 0.1 * scale,
+                (by_m - s.dp_dm[k]).abs() < near * scale,
                 "{content:?} at {t} K: dp/dm of species {k} {} against {by_m}",
                 s.dp_dm[k]
             );
