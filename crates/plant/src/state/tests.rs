@@ -71,7 +71,7 @@ fn slopes_are_those_of_the_function() {
         let u = energy_at(table, &content, VOLUME, t);
         let at = |content: &Content, u: f64| solve(table, content, u, VOLUME, t);
         let s = at(&content, u);
-        let near = if content[1] > 0.0 && s.v_gas < 0.01 * VOLUME {
+        let near = if content[1] > 0.0 && s.v_gas < 0.1 * VOLUME {
             0.33
         } else {
             0.04
