@@ -1,5 +1,5 @@
 //! The page: draws what `present` shows of a bay and sends acts to it. It computes nothing physical.
-use lowside_session::{Take, take::hex};
+use lowside_session::{Take, TakeError, take::hex};
 use wasm_bindgen::prelude::wasm_bindgen;
 
 mod app;
@@ -22,14 +22,17 @@ mod theme;
 mod top;
 mod words;
 
-/// The hash of the bay's state after the take `text`, for the check that browser and native agree bit for bit; a take that
-/// cannot be replayed gives its error instead.
+/// The hash of the bay's state at the end of the take `text`, for the check that browser and native agree bit for bit; a take
+/// that cannot be replayed gives its error instead. The hash is the one reached, whatever the take itself claims.
 #[wasm_bindgen(js_name = lowsideHash)]
 pub fn lowside_hash(text: &str) -> String {
-    match Take::parse(text).and_then(|take| take.resume()) {
-        Ok(bay) => hex(bay.state_hash()),
-        Err(error) => error.to_string(),
-    }
+    let reached = || {
+        let take = Take::parse(text)?;
+        let mut replay = take.replay();
+        while !replay.run(u64::MAX)? {}
+        Ok::<_, TakeError>(hex(replay.bay().state_hash()))
+    };
+    reached().unwrap_or_else(|error| error.to_string())
 }
 
 /// Fails on purpose, so that a browser test can see what a failure looks like.
