@@ -12,9 +12,9 @@ const LIMIT = 30_000;
 
 after(quit);
 
-/** A test of the page in one window; a failure leaves a picture in target/browser/failures. */
-export function pageTest(title, window, body, options) {
-  test(`${title} (${window.name})`, { timeout: LIMIT }, (t) =>
+/** A test of the page in one window, at most `limit` ms long; a failure leaves a picture in target/browser/failures. */
+export function pageTest(title, window, body, { limit = LIMIT, ...options } = {}) {
+  test(`${title} (${window.name})`, { timeout: limit }, (t) =>
     withPage(window, async (page) => {
       try {
         await body(page);

@@ -1,8 +1,9 @@
 //! Every take in `tests/takes` still ends, to the bit, where it ended when it was made.
 //!
-//! A take holds its own end hash, so any change of the physics, wanted or not, shows here natively and in
-//! `tests/browser/bits.test.mjs` in the browser. A wanted one is followed by making the takes anew (the command stands in
-//! DEVELOPERS.md) and by an entry under "Physics changed" in CHANGELOG.md.
+//! A take holds its own end hash, so any change of the physics, wanted or not, shows here. A wanted one is followed by
+//! making the takes anew (the command stands in DEVELOPERS.md, "Golden takes") and by an entry under "Physics changed" in
+//! CHANGELOG.md. Whether browser and native code agree is another question: `tests/browser/bits.test.mjs` asks it of the
+//! same takes.
 
 use std::{
     fs,

@@ -1,26 +1,22 @@
-//! The root: holds the bay, lets time pass each frame, draws what moves, and gives the rest its text ten times a second.
-use std::{cell::RefCell, rc::Rc};
+//! The root: holds the bay, lets time pass each frame, draws what moves, and gives the rest its text nine times a second.
+use std::rc::Rc;
 
 use lowside_present::{
     UnitSystem,
     controls::{Control, Controls},
-    dial::{self, Face, Which},
+    dial::Which,
     history::{History, Row},
     ledger::Ledger,
-    levels,
     next::{NextStep, next_step},
     readout::Readout,
 };
-use lowside_session::{Action, Caution, Event as BayEvent, TICKS_PER_SECOND, Take};
-use lowside_units::Ratio;
-use wasm_bindgen::{JsCast, closure::Closure};
-use web_sys::HtmlCanvasElement;
-use yew::{Component, Context, Html, KeyboardEvent, MouseEvent, NodeRef, classes, html};
+use lowside_session::{Action, Caution, Take};
+use wasm_bindgen::closure::Closure;
+use yew::{Component, Context, Html, KeyboardEvent, MouseEvent, NodeRef, html};
 
 use crate::{
     caution::Cautions,
-    chart::{Chart, ChartTable},
-    dial::Dial,
+    chart::Chart,
     host,
     ledger::LedgerView,
     levels::Painter,
@@ -28,25 +24,17 @@ use crate::{
     next::Next,
     panel::Panel,
     readings::Readings,
-    resume,
     stage::{self, Stage},
-    store, theme,
+    store,
     top::Top,
     words,
 };
+use outside::{FrameLoop, frames, keys, leaving, resume_in_background};
 
-/// Time between renewals of text, ms.
-const TEXT_EVERY: f64 = 110.0;
-/// Time between renewals of the strip chart, ms.
-const CHART_EVERY: f64 = 180.0;
-/// Time between renewals of the descriptions, ms.
-const SLOW_EVERY: f64 = 4_000.0;
-/// Least time between two spoken messages, ms.
-const SPEAK_EVERY: f64 = 3_000.0;
-/// How long a next step must stand before it is read out, ms.
-const STEADY: f64 = 1_200.0;
-/// Lengths of the strip chart, minutes.
-const WINDOWS: [u32; 3] = [3, 10, 30];
+mod act;
+mod frame;
+mod outside;
+mod parts;
 
 /// What can happen to the page.
 pub(crate) enum Msg {
@@ -100,70 +88,10 @@ pub(crate) struct App {
     slow: (String, f64),
     rows: Rc<Vec<Row>>,
     dark: bool,
-    _frame: Rc<RefCell<Option<Closure<dyn FnMut(f64)>>>>,
+    _frame: Rc<FrameLoop>,
     _key: Closure<dyn FnMut(KeyboardEvent)>,
     _leave: Closure<dyn FnMut()>,
 }
-
-fn request(frame: &RefCell<Option<Closure<dyn FnMut(f64)>>>) {
-    if let Some(frame) = &*frame.borrow() {
-        drop(host::window().request_animation_frame(frame.as_ref().unchecked_ref()));
-    }
-}
-
-/// The frame loop: one message a frame.
-fn frames(ctx: &Context<App>) -> Rc<RefCell<Option<Closure<dyn FnMut(f64)>>>> {
-    let holder: Rc<RefCell<Option<Closure<dyn FnMut(f64)>>>> = Rc::default();
-    let (link, inner) = (ctx.link().clone(), Rc::downgrade(&holder));
-    *holder.borrow_mut() = Some(Closure::new(move |now: f64| {
-        link.send_message(Msg::Frame(now));
-        if let Some(inner) = inner.upgrade() {
-            request(&inner);
-        }
-    }));
-    request(&holder);
-    holder
-}
-
-/// Space pauses, unless it works the control that has the focus.
-fn keys(ctx: &Context<App>) -> Closure<dyn FnMut(KeyboardEvent)> {
-    let link = ctx.link().clone();
-    let handler = Closure::new(move |e: KeyboardEvent| {
-        let focused = host::document()
-            .active_element()
-            .map(|a| a.tag_name().to_lowercase())
-            .unwrap_or_default();
-        let free = !matches!(
-            focused.as_str(),
-            "button" | "input" | "select" | "textarea" | "summary" | "a"
-        );
-        if e.key() == " " && free && !e.ctrl_key() && !e.meta_key() && !e.alt_key() {
-            e.prevent_default();
-            link.send_message(Msg::Pause);
-        }
-    });
-    drop(
-        host::window()
-            .add_event_listener_with_callback("keydown", handler.as_ref().unchecked_ref()),
-    );
-    handler
-}
-
-/// The page is left or hidden: save.
-fn leaving(ctx: &Context<App>) -> Closure<dyn FnMut()> {
-    let link = ctx.link().clone();
-    let handler = Closure::new(move || link.send_message(Msg::Save));
-    drop(
-        host::window()
-            .add_event_listener_with_callback("pagehide", handler.as_ref().unchecked_ref()),
-    );
-    drop(
-        host::document()
-            .add_event_listener_with_callback("visibilitychange", handler.as_ref().unchecked_ref()),
-    );
-    handler
-}
-
 impl Component for App {
     type Message = Msg;
     type Properties = ();
@@ -345,224 +273,5 @@ impl Component for App {
             <footer>{ words::FOOTER }</footer>
             <div class="unseen" aria-live="polite" role="status">{ &self.said.0 }</div>
         </> }
-    }
-}
-
-fn resume_in_background(ctx: &Context<App>, take: Take) {
-    let link = ctx.link().clone();
-    let _ = store::set(store::REPLAYING, "1");
-    wasm_bindgen_futures::spawn_local(async move {
-        let reporter = link.clone();
-        let outcome = resume::resume(&take, move |p| reporter.send_message(Msg::Progress(p))).await;
-        link.send_message(match outcome {
-            Ok(done) => Msg::Resumed(Box::new(Some(done)), None),
-            Err(e) => Msg::Resumed(Box::new(None), Some(e.to_string())),
-        });
-    });
-}
-
-impl App {
-    fn frame(&mut self, now: f64) -> bool {
-        if matches!(self.mode, Mode::Resuming(_)) {
-            return false;
-        }
-        let dt = self.stage.frame(now);
-        let dark = host::dark();
-        if dark != self.dark {
-            self.dark = dark;
-            theme::apply();
-        }
-        let theme = theme::current();
-        let step = next_step(&self.stage.bay);
-        self.needed = step.control();
-        if step != self.step.0 {
-            self.step = (step, now, false);
-        } else if !self.step.2 && now - self.step.1 > STEADY {
-            self.step.2 = true;
-            let r = Readout::of(&self.stage.bay, self.units);
-            let (what, _) = words::next(step, &r.given.to_string(), &r.label.to_string());
-            self.waiting.push(format!("Next: {what}"));
-        }
-        if self.stage.ticks.is_empty() {
-            self.stage.ticks = levels::ticks(&self.stage.bay, self.units);
-        }
-        if let Some(canvas) = self.sheet.cast::<HtmlCanvasElement>() {
-            let still = self.stage.paused || host::reduced_motion();
-            let names = if self.units == UnitSystem::Us {
-                ["psig", "\u{b0}F"]
-            } else {
-                ["kPag", "\u{b0}C"]
-            };
-            let moved = if still { 0.0 } else { dt };
-            let levels = self.stage.levels(self.units);
-            self.painter.draw(
-                &canvas,
-                theme,
-                &levels,
-                &self.stage.ticks,
-                &names,
-                self.needed,
-                moved,
-            );
-        }
-        for (which, needle) in [Which::Low, Which::High].into_iter().zip(&self.needles) {
-            if let Some(needle) = needle.cast::<web_sys::Element>() {
-                let angle = crate::dial::angle(dial::needle(&self.stage.bay, which, self.units));
-                drop(needle.set_attribute("transform", &format!("rotate({angle:.2} 100 100)")));
-            }
-        }
-        if now - self.last_chart > CHART_EVERY {
-            self.last_chart = now;
-            if let (Some(axes), Some(traces)) = (
-                self.axes.cast::<HtmlCanvasElement>(),
-                self.traces.cast::<HtmlCanvasElement>(),
-            ) {
-                let s = &self.stage;
-                self.chart.draw(
-                    &axes,
-                    &traces,
-                    theme,
-                    &s.bay,
-                    &s.history,
-                    self.units,
-                    self.minutes,
-                );
-            }
-        }
-        self.speak(now);
-        if now - self.slow.1 > SLOW_EVERY {
-            self.slow_down(now);
-        }
-        if now - self.last_text > TEXT_EVERY {
-            self.last_text = now;
-            return true;
-        }
-        false
-    }
-
-    /// Renews what changes slowly.
-    fn slow_down(&mut self, now: f64) {
-        let s = &self.stage;
-        let levels = s.levels(self.units);
-        self.slow = (
-            words::levels(&Readout::of(&s.bay, self.units), &levels),
-            now,
-        );
-        let to = s.bay.tick();
-        let from = to.saturating_sub(u64::from(self.minutes) * 60 * TICKS_PER_SECOND);
-        self.rows = Rc::new(s.history.table(from, to, 10, self.units));
-    }
-
-    /// One message at a time, none sooner than three seconds after the last.
-    fn speak(&mut self, now: f64) {
-        let news: Vec<BayEvent> = self.stage.news.drain(..).collect();
-        for e in news {
-            self.waiting.push(words::event(e).to_owned());
-        }
-        if self.waiting.is_empty() || now - self.said.1 < SPEAK_EVERY {
-            return;
-        }
-        // Under a flood the latest counts.
-        let keep = self.waiting.len().saturating_sub(2);
-        self.waiting.drain(..keep);
-        self.said = (self.waiting.remove(0), now);
-    }
-
-    fn act(&mut self, action: Action) {
-        match self.stage.act(action) {
-            Ok(Some(c)) => {
-                self.cautions.retain(|x| *x != c);
-                self.cautions.push(c);
-                let (title, text) = words::caution(c);
-                self.waiting.push(format!("Caution. {title}. {text}"));
-            }
-            Ok(None) => {}
-            Err(refused) => self.waiting.push(format!("Not done: {refused}")),
-        }
-    }
-
-    /// What can be pressed at a place of the drawing.
-    fn spot(&self, x: f64, y: f64) -> Option<Control> {
-        let near = |&(_, sx, sy): &(Control, f64, f64)| (sx - x).hypot(sy - y);
-        let best = self
-            .painter
-            .spots
-            .iter()
-            .min_by(|a, b| near(a).total_cmp(&near(b)))?;
-        (near(best) < 20.0).then_some(best.0)
-    }
-
-    /// A press on a glyph: from shut to open and back.
-    fn press(&mut self, control: Control) {
-        let c = Controls::of(&self.stage.bay, self.units);
-        let turn = |now: u8| Ratio::from_fraction(if now > 0 { 0.0 } else { 1.0 });
-        let action = match control {
-            Control::LowValve => Action::LowValve {
-                open: turn(c.low_valve),
-            },
-            Control::HighValve => Action::HighValve {
-                open: turn(c.high_valve),
-            },
-            Control::LowCoupler => Action::LowCoupler { on: !c.low_coupled },
-            Control::HighCoupler => Action::HighCoupler {
-                on: !c.high_coupled,
-            },
-            Control::Tap => Action::Tap {
-                on: !c.can.is_some_and(|k| k.open),
-            },
-            _ => return,
-        };
-        self.act(action);
-    }
-
-    fn dial(&self, which: Which, r: &Readout, c: &Controls) -> Html {
-        let (title, reading, coupled, needle) = match which {
-            Which::Low => ("Low side (blue)", &r.low, c.low_coupled, &self.needles[0]),
-            Which::High => ("High side (red)", &r.high, c.high_coupled, &self.needles[1]),
-        };
-        html! {
-            <Dial face={Face::of(&self.stage.bay, which, self.units)} needle={needle.clone()} {title}
-                number={reading.number.clone()} unit={reading.unit} spoken={reading.spoken.clone()} {coupled} />
-        }
-    }
-
-    fn levels_view(&self, ctx: &Context<Self>) -> Html {
-        let at = |make: fn(f64, f64) -> Msg| {
-            ctx.link().callback(move |e: MouseEvent| {
-                make(f64::from(e.offset_x()), f64::from(e.offset_y()))
-            })
-        };
-        html! {
-            <section class="levels" aria-labelledby="levels-title">
-                <h2 id="levels-title">{ "Levels" }<small>{ "pressure is height, everything flows downhill" }</small></h2>
-                <canvas ref={self.sheet.clone()} role="img" aria-label={self.slow.0.clone()}
-                    onclick={at(Msg::Press)} onmousemove={at(Msg::Hover)}></canvas>
-                <p class="key" aria-hidden="true"><span class="scale"></span>{ "cold to hot" }<span class="wet"></span>{ "liquid" }<span class="dry"></span>{ "vapour" }
-                    <span class="heat"></span>{ "heat" }</p>
-            </section>
-        }
-    }
-
-    fn chart_view(&self, ctx: &Context<Self>) -> Html {
-        let link = ctx.link();
-        html! {
-            <section class="chart" aria-labelledby="chart-title">
-                <h2 id="chart-title">{ "Strip chart" }
-                    <small><span class="name high">{ "high" }</span><span class="name low">{ "low" }</span>
-                    <span class="name accent">{ "vent, clutch bar" }</span><span class="name grey">{ "cabin" }</span></small>
-                    <span class="speeds" role="group" aria-label="Length of the chart">
-                        { for WINDOWS.iter().map(|&m| html! {
-                            <button type="button" aria-pressed={(m == self.minutes).to_string()} class={classes!((m == self.minutes).then_some("chosen"))}
-                                onclick={link.callback(move |_: MouseEvent| Msg::Window(m))}>{ format!("{m} min") }</button>
-                        }) }
-                    </span>
-                </h2>
-                <div class="strip">
-                    <canvas ref={self.axes.clone()} aria-hidden="true"></canvas>
-                    <canvas ref={self.traces.clone()} role="img" aria-label="Pressures, vent temperature and clutch over time; the table below gives the numbers"></canvas>
-                </div>
-                <ChartTable rows={self.rows.clone()} />
-            </section>
-        }
     }
 }

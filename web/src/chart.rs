@@ -109,11 +109,9 @@ impl Chart {
     /// Draws the traces, and the axes if need be.
     pub(crate) fn draw(
         &mut self,
-        axes: &HtmlCanvasElement,
-        traces: &HtmlCanvasElement,
+        (axes, traces): (&HtmlCanvasElement, &HtmlCanvasElement),
         theme: &Theme,
-        bay: &Bay,
-        history: &History,
+        (bay, history): (&Bay, &History),
         units: UnitSystem,
         minutes: u32,
     ) {

@@ -181,7 +181,7 @@ fn can(p: &PanelProps) -> Html {
             degrees(45.0)
         } else {
             Action::Bath { temperature: None }
-        })
+        });
     });
     let title = on.map_or_else(|| "Can".to_owned(), |k| format!("Can {}", k.number));
     html! {

@@ -71,9 +71,9 @@ impl Pen {
         self.c.begin_path();
         for (k, &(x, y)) in points.iter().enumerate() {
             if k == 0 {
-                self.c.move_to(x, y)
+                self.c.move_to(x, y);
             } else {
-                self.c.line_to(x, y)
+                self.c.line_to(x, y);
             }
         }
     }

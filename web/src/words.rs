@@ -16,6 +16,7 @@ pub(crate) const RESUME_ONCE: &str =
     "The last visit ended while it was being taken up. Its acts are kept.";
 
 /// The next step: what to do, and why.
+#[expect(clippy::too_many_lines, reason = "a list of sentences")]
 pub(crate) fn next(step: NextStep, given: &str, label: &str) -> (String, &'static str) {
     let (what, why) = match step {
         NextStep::BurstCan => (

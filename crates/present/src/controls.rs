@@ -71,6 +71,7 @@ pub struct CanControls {
 }
 
 /// How every control stands.
+#[expect(clippy::struct_excessive_bools, reason = "a switch each")]
 #[derive(Debug, Clone, PartialEq)]
 pub struct Controls {
     /// Engine runs.

@@ -87,7 +87,9 @@ impl History {
         reason = "a chart needs no more than single precision"
     )]
     pub fn record(&mut self, bay: &Bay) {
-        if bay.tick() % EVERY != 0 || self.samples.back().is_some_and(|s| s.tick >= bay.tick()) {
+        if !bay.tick().is_multiple_of(EVERY)
+            || self.samples.back().is_some_and(|s| s.tick >= bay.tick())
+        {
             return;
         }
         if self.samples.len() >= KEPT {

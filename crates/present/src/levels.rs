@@ -77,6 +77,10 @@ pub struct Tick {
 }
 
 /// The can on the drawing.
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "four things that are or are not the case"
+)]
 #[derive(Debug, Clone, PartialEq)]
 pub struct CanLevel {
     /// What is in it.

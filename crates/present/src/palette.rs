@@ -186,7 +186,7 @@ mod tests {
             let (cold, hot) = (t.heat(-30.0), t.heat(200.0));
             assert_eq!((cold, hot), (t.scale[0], t.scale[2]));
             // The blue-yellow direction survives the common red-green deficiencies.
-            let by = |c: Rgb| i32::from(c.2) - (i32::from(c.0) + i32::from(c.1)) / 2;
+            let by = |c: Rgb| i32::from(c.2) - i32::midpoint(i32::from(c.0), i32::from(c.1));
             assert!(by(cold) - by(hot) > 150, "{cold} {hot}");
             assert_eq!(t.heat(SCALE[1]), t.scale[1]);
         }

@@ -1,0 +1,131 @@
+//! What is done each frame, and what only every so often.
+use std::rc::Rc;
+
+use lowside_present::{
+    UnitSystem,
+    dial::{self, Which},
+    levels,
+    next::next_step,
+    readout::Readout,
+};
+use lowside_session::{Event as BayEvent, TICKS_PER_SECOND};
+use web_sys::HtmlCanvasElement;
+
+use super::{App, Mode};
+use crate::{host, levels::Scene, theme, words};
+
+/// Time between renewals of text, ms.
+const TEXT_EVERY: f64 = 110.0;
+/// Time between renewals of the strip chart, ms.
+const CHART_EVERY: f64 = 180.0;
+/// Time between renewals of the descriptions, ms.
+const SLOW_EVERY: f64 = 4_000.0;
+/// Least time between two spoken messages, ms.
+const SPEAK_EVERY: f64 = 3_000.0;
+/// How long a next step must stand before it is read out, ms.
+const STEADY: f64 = 1_200.0;
+
+impl App {
+    /// One frame at wall time `now` (ms); true if the text is due.
+    pub(super) fn frame(&mut self, now: f64) -> bool {
+        if matches!(self.mode, Mode::Resuming(_)) {
+            return false;
+        }
+        let dt = self.stage.frame(now);
+        let dark = host::dark();
+        if dark != self.dark {
+            self.dark = dark;
+            theme::apply();
+        }
+        let theme = theme::current();
+        let step = next_step(&self.stage.bay);
+        self.needed = step.control();
+        if step != self.step.0 {
+            self.step = (step, now, false);
+        } else if !self.step.2 && now - self.step.1 > STEADY {
+            self.step.2 = true;
+            let r = Readout::of(&self.stage.bay, self.units);
+            let (what, _) = words::next(step, &r.given.to_string(), &r.label.to_string());
+            self.waiting.push(format!("Next: {what}"));
+        }
+        if self.stage.ticks.is_empty() {
+            self.stage.ticks = levels::ticks(&self.stage.bay, self.units);
+        }
+        if let Some(canvas) = self.sheet.cast::<HtmlCanvasElement>() {
+            let still = self.stage.paused || host::reduced_motion();
+            let names = if self.units == UnitSystem::Us {
+                ["psig", "\u{b0}F"]
+            } else {
+                ["kPag", "\u{b0}C"]
+            };
+            let moved = if still { 0.0 } else { dt };
+            let levels = self.stage.levels(self.units);
+            let scene = Scene {
+                levels: &levels,
+                ticks: &self.stage.ticks,
+                names,
+                needed: self.needed,
+            };
+            self.painter.draw(&canvas, theme, &scene, moved);
+        }
+        for (which, needle) in [Which::Low, Which::High].into_iter().zip(&self.needles) {
+            if let Some(needle) = needle.cast::<web_sys::Element>() {
+                let angle = crate::dial::angle(dial::needle(&self.stage.bay, which, self.units));
+                drop(needle.set_attribute("transform", &format!("rotate({angle:.2} 100 100)")));
+            }
+        }
+        if now - self.last_chart > CHART_EVERY {
+            self.last_chart = now;
+            if let (Some(axes), Some(traces)) = (
+                self.axes.cast::<HtmlCanvasElement>(),
+                self.traces.cast::<HtmlCanvasElement>(),
+            ) {
+                let s = &self.stage;
+                self.chart.draw(
+                    (&axes, &traces),
+                    theme,
+                    (&s.bay, &s.history),
+                    self.units,
+                    self.minutes,
+                );
+            }
+        }
+        self.speak(now);
+        if now - self.slow.1 > SLOW_EVERY {
+            self.slow_down(now);
+        }
+        if now - self.last_text > TEXT_EVERY {
+            self.last_text = now;
+            return true;
+        }
+        false
+    }
+
+    /// Renews what changes slowly.
+    pub(super) fn slow_down(&mut self, now: f64) {
+        let s = &self.stage;
+        let levels = s.levels(self.units);
+        self.slow = (
+            words::levels(&Readout::of(&s.bay, self.units), &levels),
+            now,
+        );
+        let to = s.bay.tick();
+        let from = to.saturating_sub(u64::from(self.minutes) * 60 * TICKS_PER_SECOND);
+        self.rows = Rc::new(s.history.table(from, to, 10, self.units));
+    }
+
+    /// One message at a time, none sooner than three seconds after the last.
+    pub(super) fn speak(&mut self, now: f64) {
+        let news: Vec<BayEvent> = self.stage.news.drain(..).collect();
+        for e in news {
+            self.waiting.push(words::event(e).to_owned());
+        }
+        if self.waiting.is_empty() || now - self.said.1 < SPEAK_EVERY {
+            return;
+        }
+        // Under a flood the latest counts.
+        let keep = self.waiting.len().saturating_sub(2);
+        self.waiting.drain(..keep);
+        self.said = (self.waiting.remove(0), now);
+    }
+}

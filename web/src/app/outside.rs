@@ -1,0 +1,85 @@
+//! What reaches the page from outside it: frames, the space bar, leaving, and the end of a replay.
+use std::{cell::RefCell, rc::Rc};
+
+use lowside_session::Take;
+use wasm_bindgen::{JsCast, closure::Closure};
+use yew::{Context, KeyboardEvent};
+
+use super::{App, Msg};
+use crate::{host, resume, store};
+
+/// The callback that asks for itself again each frame.
+pub(super) type FrameLoop = RefCell<Option<Closure<dyn FnMut(f64)>>>;
+
+fn request(frame: &FrameLoop) {
+    if let Some(frame) = &*frame.borrow() {
+        drop(host::window().request_animation_frame(frame.as_ref().unchecked_ref()));
+    }
+}
+
+/// The frame loop: one message a frame.
+pub(super) fn frames(ctx: &Context<App>) -> Rc<FrameLoop> {
+    let holder: Rc<FrameLoop> = Rc::default();
+    let (link, inner) = (ctx.link().clone(), Rc::downgrade(&holder));
+    *holder.borrow_mut() = Some(Closure::new(move |now: f64| {
+        link.send_message(Msg::Frame(now));
+        if let Some(inner) = inner.upgrade() {
+            request(&inner);
+        }
+    }));
+    request(&holder);
+    holder
+}
+
+/// Space pauses, unless it works the control that has the focus.
+pub(super) fn keys(ctx: &Context<App>) -> Closure<dyn FnMut(KeyboardEvent)> {
+    let link = ctx.link().clone();
+    let handler = Closure::new(move |e: KeyboardEvent| {
+        let focused = host::document()
+            .active_element()
+            .map(|a| a.tag_name().to_lowercase())
+            .unwrap_or_default();
+        let free = !matches!(
+            focused.as_str(),
+            "button" | "input" | "select" | "textarea" | "summary" | "a"
+        );
+        if e.key() == " " && free && !e.ctrl_key() && !e.meta_key() && !e.alt_key() {
+            e.prevent_default();
+            link.send_message(Msg::Pause);
+        }
+    });
+    drop(
+        host::window()
+            .add_event_listener_with_callback("keydown", handler.as_ref().unchecked_ref()),
+    );
+    handler
+}
+
+/// The page is left or hidden: save.
+pub(super) fn leaving(ctx: &Context<App>) -> Closure<dyn FnMut()> {
+    let link = ctx.link().clone();
+    let handler = Closure::new(move || link.send_message(Msg::Save));
+    drop(
+        host::window()
+            .add_event_listener_with_callback("pagehide", handler.as_ref().unchecked_ref()),
+    );
+    drop(
+        host::document()
+            .add_event_listener_with_callback("visibilitychange", handler.as_ref().unchecked_ref()),
+    );
+    handler
+}
+
+/// Replays a take while the page shows how far it is.
+pub(super) fn resume_in_background(ctx: &Context<App>, take: Take) {
+    let link = ctx.link().clone();
+    let _ = store::set(store::REPLAYING, "1");
+    wasm_bindgen_futures::spawn_local(async move {
+        let reporter = link.clone();
+        let outcome = resume::resume(&take, move |p| reporter.send_message(Msg::Progress(p))).await;
+        link.send_message(match outcome {
+            Ok(done) => Msg::Resumed(Box::new(Some(done)), None),
+            Err(e) => Msg::Resumed(Box::new(None), Some(e.to_string())),
+        });
+    });
+}

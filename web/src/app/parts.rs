@@ -1,0 +1,66 @@
+//! The parts of the page that hold a canvas or a needle.
+use lowside_present::{
+    controls::Controls,
+    dial::{Face, Which},
+    readout::Readout,
+};
+use yew::{Context, Html, MouseEvent, classes, html};
+
+use super::{App, Msg};
+use crate::{chart::ChartTable, dial::Dial};
+
+/// Lengths of the strip chart, minutes.
+const WINDOWS: [u32; 3] = [3, 10, 30];
+
+impl App {
+    pub(super) fn dial(&self, which: Which, r: &Readout, c: &Controls) -> Html {
+        let (title, reading, coupled, needle) = match which {
+            Which::Low => ("Low side (blue)", &r.low, c.low_coupled, &self.needles[0]),
+            Which::High => ("High side (red)", &r.high, c.high_coupled, &self.needles[1]),
+        };
+        html! {
+            <Dial face={Face::of(&self.stage.bay, which, self.units)} needle={needle.clone()} {title}
+                number={reading.number.clone()} unit={reading.unit} spoken={reading.spoken.clone()} {coupled} />
+        }
+    }
+
+    pub(super) fn levels_view(&self, ctx: &Context<Self>) -> Html {
+        let at = |make: fn(f64, f64) -> Msg| {
+            ctx.link().callback(move |e: MouseEvent| {
+                make(f64::from(e.offset_x()), f64::from(e.offset_y()))
+            })
+        };
+        html! {
+            <section class="levels" aria-labelledby="levels-title">
+                <h2 id="levels-title">{ "Levels" }<small>{ "pressure is height, everything flows downhill" }</small></h2>
+                <canvas ref={self.sheet.clone()} role="img" aria-label={self.slow.0.clone()}
+                    onclick={at(Msg::Press)} onmousemove={at(Msg::Hover)}></canvas>
+                <p class="key" aria-hidden="true"><span class="scale"></span>{ "cold to hot" }<span class="wet"></span>{ "liquid" }<span class="dry"></span>{ "vapour" }
+                    <span class="heat"></span>{ "heat" }</p>
+            </section>
+        }
+    }
+
+    pub(super) fn chart_view(&self, ctx: &Context<Self>) -> Html {
+        let link = ctx.link();
+        html! {
+            <section class="chart" aria-labelledby="chart-title">
+                <h2 id="chart-title">{ "Strip chart" }
+                    <small><span class="name high">{ "high" }</span><span class="name low">{ "low" }</span>
+                    <span class="name accent">{ "vent, clutch bar" }</span><span class="name grey">{ "cabin" }</span></small>
+                    <span class="speeds" role="group" aria-label="Length of the chart">
+                        { for WINDOWS.iter().map(|&m| html! {
+                            <button type="button" aria-pressed={(m == self.minutes).to_string()} class={classes!((m == self.minutes).then_some("chosen"))}
+                                onclick={link.callback(move |_: MouseEvent| Msg::Window(m))}>{ format!("{m} min") }</button>
+                        }) }
+                    </span>
+                </h2>
+                <div class="strip">
+                    <canvas ref={self.axes.clone()} aria-hidden="true"></canvas>
+                    <canvas ref={self.traces.clone()} role="img" aria-label="Pressures, vent temperature and clutch over time; the table below gives the numbers"></canvas>
+                </div>
+                <ChartTable rows={self.rows.clone()} />
+            </section>
+        }
+    }
+}

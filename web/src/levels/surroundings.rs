@@ -1,0 +1,159 @@
+//! What stands around the loop: the axis, the air outside and in the cabin, the atmosphere, and the heat that runs down.
+use lowside_present::levels::{Levels, Line, Tick};
+
+use super::Brush;
+
+impl Brush<'_> {
+    /// The cellar below the atmosphere.
+    pub(super) fn ground(&self, l: &Levels, h: f64) {
+        let (pen, s) = (self.pen, self.sheet);
+        let y = s.y(l.atmosphere);
+        pen.fill(self.theme.rule)
+            .alpha(0.28)
+            .rect(s.axis, y, s.w - s.axis, h - y);
+        pen.alpha(1.0);
+    }
+
+    pub(super) fn axis(&self, ticks: &[Tick], names: [&str; 2]) {
+        let (pen, s, t) = (self.pen, self.sheet, self.theme);
+        let (outer, inner) = if s.wide {
+            (s.axis - 46.0, s.axis - 8.0)
+        } else {
+            (s.axis - 31.0, s.axis - 2.0)
+        };
+        // The atmosphere keeps its number; others give way where they would touch.
+        let zero = ticks
+            .iter()
+            .find(|t| t.pressure == "0")
+            .map_or(f64::NEG_INFINITY, |t| s.y(t.height));
+        let mut last = f64::INFINITY;
+        for tick in ticks {
+            let y = s.y(tick.height);
+            pen.alpha(0.7)
+                .stroke(t.rule, 1.0)
+                .dashes(&[], 0.0)
+                .line(&[(s.axis, y), (s.w, y)]);
+            pen.alpha(1.0);
+            let crowds_zero = (y - zero).abs() < 12.0 && tick.pressure != "0";
+            if last - y < 12.0 || crowds_zero {
+                continue;
+            }
+            last = y;
+            pen.font(self.size - 0.5, false)
+                .fill(t.ink)
+                .text(&tick.pressure, outer, y, "right");
+            pen.fill(t.soft).text(&tick.saturation, inner, y, "right");
+        }
+        pen.font(self.size - 1.0, true)
+            .fill(t.ink)
+            .text(names[0], outer, 12.0, "right");
+        pen.fill(t.soft).text(names[1], inner, 12.0, "right");
+    }
+
+    pub(super) fn surroundings(&self, l: &Levels) {
+        let (pen, s, t) = (self.pen, self.sheet, self.theme);
+        let across = |line: &Line, dash: &[f64], name: &str, dy: f64| {
+            let y = s.y(line.height);
+            pen.stroke(t.soft, 1.4)
+                .dashes(dash, 0.0)
+                .line(&[(s.shaft, y), (s.w - 4.0, y)]);
+            pen.dashes(&[], 0.0);
+            if s.wide {
+                pen.font(self.size, false).fill(t.soft).text(
+                    name,
+                    s.w - 6.0,
+                    y + dy - 7.0,
+                    "right",
+                );
+                pen.font(self.size, true).fill(t.ink).text(
+                    &line.shown.to_string(),
+                    s.w - 6.0,
+                    y + dy + 7.0,
+                    "right",
+                );
+            } else {
+                let text = format!("{name} {}", line.shown);
+                self.halo(&text, s.w - 5.0, y + dy.signum() * 8.0, "right", t.soft);
+            }
+        };
+        across(&l.outside, &[9.0, 4.0], "outside air", -16.0);
+        let close = (s.y(l.outside.height) - s.y(l.cabin.height)).abs() < 36.0;
+        across(
+            &l.cabin,
+            &[3.0, 4.0],
+            "cabin air",
+            if close { 16.0 } else { -16.0 },
+        );
+        let y = s.y(l.atmosphere);
+        pen.stroke(t.ink, 1.2).line(&[(s.axis, y), (s.w, y)]);
+        if s.wide {
+            pen.font(self.size, false)
+                .fill(t.soft)
+                .text("atmosphere", s.w - 6.0, y - 9.0, "right");
+            for (k, (h, name)) in l.switch.iter().zip(["clutch out", "clutch in"]).enumerate() {
+                let y = s.y(*h);
+                pen.stroke(t.soft, 1.2)
+                    .line(&[(s.end + 18.0, y), (s.end + 30.0, y)]);
+                pen.font(self.size - 1.0, false).fill(t.soft);
+                pen.text(
+                    name,
+                    s.end + 34.0,
+                    y + if k == 0 { 4.0 } else { -1.0 },
+                    "left",
+                );
+            }
+        } else {
+            self.halo("atmosphere", s.w - 5.0, y - 8.0, "right", t.soft);
+        }
+    }
+
+    /// Heat running down: from the condenser to the outside air, from the cabin air into the evaporator.
+    pub(super) fn heat(&self, l: &Levels) {
+        let s = self.sheet;
+        let cells = &l.high[1..l.high.len() - 1];
+        let mut x = s.shaft + l.high[0].volume * s.litre / s.high_h;
+        let each = l.shed / cells.len() as f64;
+        for cell in cells {
+            let w = cell.volume * s.litre / s.high_h;
+            self.arrow(
+                x + w / 2.0,
+                s.y(cell.height) + 3.0,
+                s.y(l.outside.height) - 1.0,
+                each / 500.0,
+            );
+            x += w;
+        }
+        let w = (s.end - s.basin) / l.evaporator.len() as f64;
+        let each = l.taken / l.evaporator.len() as f64;
+        for (k, cell) in l.evaporator.iter().enumerate() {
+            self.arrow(
+                s.end - (k as f64 + 0.5) * w,
+                s.y(l.cabin.height) + 1.0,
+                s.y(cell.height) - 3.0,
+                each / 500.0,
+            );
+        }
+    }
+
+    /// An arrow of heat; `size` 1 is strong. Nothing if it does not run downhill.
+    fn arrow(&self, x: f64, from: f64, to: f64, size: f64) {
+        if to - from < 9.0 || size < 0.02 {
+            return;
+        }
+        let (pen, t) = (self.pen, self.theme);
+        let half = (1.0 + 5.0 * size.min(1.4)).min(7.5);
+        let head = (half * 1.8).min(to - from - 3.0);
+        pen.alpha(0.75).fill(t.heat(62.0));
+        pen.path(&[
+            (x - half * 0.5, from),
+            (x + half * 0.5, from),
+            (x + half * 0.5, to - head),
+            (x + half * 1.3, to - head),
+            (x, to),
+            (x - half * 1.3, to - head),
+            (x - half * 0.5, to - head),
+        ]);
+        pen.c.fill();
+        pen.alpha(1.0);
+    }
+}
