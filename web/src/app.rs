@@ -228,10 +228,10 @@ impl Component for App {
         if let Mode::Resuming(done) = self.mode {
             return html! {
                 <main class="resuming">
-                    <h1>{ "Lowside" }</h1>
+                    <h1>{ words::NAME }</h1>
                     <p id="resuming">{ words::RESUMING }</p>
                     <progress max="1" value={format!("{done:.3}")} aria-labelledby="resuming"></progress>
-                    <p><button type="button" onclick={link.callback(|_: MouseEvent| Msg::Start("charge-from-cans".into()))}>{ "Start over" }</button></p>
+                    <p><button type="button" onclick={link.callback(|_: MouseEvent| Msg::Start("charge-from-cans".into()))}>{ words::START_OVER }</button></p>
                 </main>
             };
         }
@@ -242,7 +242,7 @@ impl Component for App {
         let reached = (self.stage.overloaded && !self.stage.paused)
             .then(|| format!("{:.0}", self.stage.reached));
         html! { <>
-            <a class="skip" href="#controls-title">{ "To the controls" }</a>
+            <a class="skip" href="#controls-title">{ words::TO_CONTROLS }</a>
             <Top clock={readout.clock.number.clone()} spoken_clock={readout.clock.spoken.clone()} paused={self.stage.paused}
                 speed={self.stage.speed} {reached} units={self.units} scenario={self.scenario.clone()}
                 pause={link.callback(|()| Msg::Pause)} step={link.callback(|()| Msg::Step)} set_speed={link.callback(Msg::Speed)}
@@ -250,11 +250,12 @@ impl Component for App {
             <main class="bay">
                 <div class="say">
                     <Next {step} given={readout.given.to_string()} label={readout.label.to_string()} />
+                    <Cautions shown={self.cautions.clone()} dismiss={link.callback(Msg::Dismiss)} />
                     if let Some(notice) = &self.notice { <p class="notice">{ notice }</p> }
                     if self.stage.storage_denied { <p class="notice">{ words::STORAGE_DENIED }</p> }
                 </div>
                 <section class="gauges" aria-labelledby="gauges-title">
-                    <h2 id="gauges-title" class="unseen">{ "Gauges" }</h2>
+                    <h2 id="gauges-title" class="unseen">{ words::GAUGES }</h2>
                     { self.dial(Which::Low, &readout, &controls) }
                     { self.dial(Which::High, &readout, &controls) }
                 </section>
@@ -269,7 +270,6 @@ impl Component for App {
                     <Log lines={self.stage.lines.clone()} />
                 </div>
             </main>
-            <Cautions shown={self.cautions.clone()} dismiss={link.callback(Msg::Dismiss)} />
             <footer>{ words::FOOTER }</footer>
             <div class="unseen" aria-live="polite" role="status">{ &self.said.0 }</div>
         </> }

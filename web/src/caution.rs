@@ -20,10 +20,10 @@ pub(crate) fn Cautions(p: &CautionsProps) -> Html {
     let dismiss = p.dismiss.clone();
     let more = p.shown.len() - 1;
     html! {
-        <aside class="caution" aria-label="Caution">
+        <aside class="caution" aria-label={words::CAUTION}>
             <p><strong>{ title }</strong>{ " " }{ text }{ " " }<small>{ words::STANDING }</small></p>
             <button type="button" class="plain" onclick={Callback::from(move |_: MouseEvent| dismiss.emit(latest))}>
-                { "Understood" }if more > 0 { <small>{ format!(" +{more}") }</small> }
+                { words::UNDERSTOOD }if more > 0 { <small>{ format!(" +{more}") }</small> }
             </button>
         </aside>
     }

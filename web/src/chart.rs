@@ -163,9 +163,9 @@ fn draw_axes(canvas: &HtmlCanvasElement, f: &Frame, theme: &Theme) -> Option<()>
         .y_label_style(font)
         .x_label_formatter(&|v| {
             if *v > -0.01 {
-                "now".into()
+                words::NOW.into()
             } else {
-                format!("\u{2212}{:.0} min", v.abs())
+                words::minutes_ago(v.abs())
             }
         })
         .y_label_formatter(&|v| format!("{v:.0}\u{b0}"))
@@ -272,18 +272,18 @@ pub(crate) struct TableProps {
 pub(crate) fn ChartTable(p: &TableProps) -> Html {
     html! {
         <details>
-            <summary>{ "Numbers" }</summary>
-            <div class="scroll" tabindex="0" role="region" aria-label="Strip chart as a table">
+            <summary>{ words::NUMBERS }</summary>
+            <div class="scroll" tabindex="0" role="region" aria-label={words::NUMBERS_TABLE}>
             <table>
-                <caption class="unseen">{ "Readings over time, the latest last" }</caption>
+                <caption class="unseen">{ words::NUMBERS_CAPTION }</caption>
                 <thead><tr>
-                    { for ["Time", "Low", "High", "Vent", "Cabin", "Clutch"].iter().map(|h| html! { <th scope="col">{ *h }</th> }) }
+                    { for words::NUMBERS_COLUMNS.iter().map(|h| html! { <th scope="col">{ *h }</th> }) }
                 </tr></thead>
                 <tbody>
                     { for p.rows.iter().map(|r| html! {
                         <tr><th scope="row">{ &r.time.number }</th>
                             { for [&r.low, &r.high, &r.vent, &r.cabin].iter().map(|s| html! { <td>{ s.to_string() }</td> }) }
-                            <td>{ if r.clutch { "in" } else { "out" } }</td>
+                            <td>{ words::IN_OUT[usize::from(r.clutch)] }</td>
                         </tr>
                     }) }
                 </tbody>

@@ -1,4 +1,5 @@
 //! A round gauge: an unchanging face and a needle that is turned directly each frame.
+use crate::words;
 use lowside_present::dial::{Face, Mark, Which};
 use yew::{Html, NodeRef, Properties, component, html};
 
@@ -79,9 +80,9 @@ pub(crate) struct DialProps {
 #[component]
 pub(crate) fn Dial(p: &DialProps) -> Html {
     let where_ = if p.coupled {
-        "on its port"
+        words::COUPLER_STATES[1]
     } else {
-        "coupler off: shows its hose"
+        words::HOSE_ONLY
     };
     html! {
         <div class="dial" role="img" aria-label={format!("{}: {}, {where_}", p.title, p.spoken)}>

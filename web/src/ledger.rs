@@ -26,9 +26,9 @@ pub(crate) fn LedgerView(p: &LedgerProps) -> Html {
         .collect();
     html! {
         <section class="ledger" aria-labelledby="ledger-title">
-            <h2 id="ledger-title">{ "Where every gram is" }<small>{ format!("{} in the loop", l.in_loop) }</small></h2>
+            <h2 id="ledger-title">{ words::LEDGER }<small>{ words::in_loop(&l.in_loop.to_string()) }</small></h2>
             if is_empty(l) {
-                <p class="empty">{ "No refrigerant in the bay yet." }</p>
+                <p class="empty">{ words::LEDGER_EMPTY }</p>
             } else {
                 <svg class="bar" viewBox="0 0 1000 20" preserveAspectRatio="none" aria-hidden="true">
                     { for pieces.iter().map(|(_, at, liquid, vapour)| html! { <>
@@ -49,12 +49,12 @@ pub(crate) fn LedgerView(p: &LedgerProps) -> Html {
                 </ul>
             }
             <details>
-                <summary>{ "Liquid, vapour, oil, air, water" }</summary>
-                <div class="scroll" tabindex="0" role="region" aria-label="Ledger table">
+                <summary>{ words::LEDGER_MORE }</summary>
+                <div class="scroll" tabindex="0" role="region" aria-label={words::LEDGER_TABLE}>
                 <table>
-                    <caption class="unseen">{ "Mass by place" }</caption>
+                    <caption class="unseen">{ words::LEDGER_CAPTION }</caption>
                     <thead><tr>
-                        { for ["Place", "Liquid", "Vapour", "Oil", "Air", "Water"].iter().map(|h| html! { <th scope="col">{ *h }</th> }) }
+                        { for words::LEDGER_COLUMNS.iter().map(|h| html! { <th scope="col">{ *h }</th> }) }
                     </tr></thead>
                     <tbody>
                         { for l.rows.iter().map(|r| html! {

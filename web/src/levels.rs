@@ -116,6 +116,7 @@ impl Painter {
         b.high_shelf(levels, &self.phase);
         b.hoses(levels, &self.phase);
         b.can(levels.can.as_ref(), levels.burst);
+        b.names(levels);
         self.spots = b.valves(levels, needed);
     }
 

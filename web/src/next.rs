@@ -17,10 +17,10 @@ pub(crate) fn Next(p: &NextProps) -> Html {
     let (what, why) = words::next(p.step, &p.given, &p.label);
     html! {
         <section class="next" aria-labelledby="next-title">
-            <h2 id="next-title">{ "Next" }</h2>
+            <h2 id="next-title">{ words::NEXT }</h2>
             <p><strong>{ what }</strong>{ " " }<span class="why">{ why }</span></p>
             if let Some(control) = p.step.control() {
-                <button type="button" class="plain" onclick={show(control)}>{ "Show me" }</button>
+                <button type="button" class="plain" onclick={show(control)}>{ words::SHOW_ME }</button>
             }
         </section>
     }

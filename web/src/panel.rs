@@ -7,6 +7,8 @@ use yew::{
     Callback, Event, Html, InputEvent, MouseEvent, Properties, TargetCast, classes, component, html,
 };
 
+use crate::words;
+
 /// Id of a control's element, by which "show me" finds it.
 pub(crate) fn id(control: Control) -> String {
     format!("control-{control:?}").to_lowercase()
@@ -102,8 +104,8 @@ struct ValveProps {
 #[component]
 fn Valve(p: &ValveProps) -> Html {
     let text = match p.value {
-        0 => "shut".to_owned(),
-        100 => "open".to_owned(),
+        0 => words::TAP_STATES[0].to_owned(),
+        100 => words::TAP_STATES[1].to_owned(),
         n => format!("{n} %"),
     };
     let to = |value: f64| {
@@ -115,8 +117,8 @@ fn Valve(p: &ValveProps) -> Html {
             <Slider control={p.control} needed={false} label={p.label} dot={p.dot} value={f64::from(p.value)} {text}
                 least={0.0} most={100.0} step={5.0} set={p.set.clone()} />
             <span class="ends">
-                <button type="button" aria-label={format!("{}: shut", p.label)} onclick={to(0.0)} disabled={p.value == 0}>{ "Shut" }</button>
-                <button type="button" aria-label={format!("{}: open", p.label)} onclick={to(100.0)} disabled={p.value == 100}>{ "Open" }</button>
+                <button type="button" aria-label={words::named(p.label, words::SHUT)} onclick={to(0.0)} disabled={p.value == 0}>{ words::SHUT }</button>
+                <button type="button" aria-label={words::named(p.label, words::OPEN)} onclick={to(100.0)} disabled={p.value == 100}>{ words::OPEN }</button>
             </span>
         </div>
     }
@@ -137,19 +139,19 @@ pub(crate) fn Panel(p: &PanelProps) -> Html {
     };
     html! {
         <section class="panel" aria-labelledby="controls-title">
-            <h2 id="controls-title" class="unseen">{ "Controls" }</h2>
+            <h2 id="controls-title" class="unseen">{ words::CONTROLS }</h2>
             <fieldset class="group">
-                <legend>{ "Gauge set" }</legend>
-                <Switch control={Control::LowCoupler} needed={needs(Control::LowCoupler)} label="Low coupler" dot="low"
-                    on={c.low_coupled} states={["off", "on its port"]} toggle={flag(|on| Action::LowCoupler { on })} />
-                <Valve control={Control::LowValve} needed={needs(Control::LowValve)} label="Low valve (blue)" dot="low" value={c.low_valve}
+                <legend>{ words::GAUGE_SET }</legend>
+                <Switch control={Control::LowCoupler} needed={needs(Control::LowCoupler)} label={words::LOW_COUPLER} dot="low"
+                    on={c.low_coupled} states={words::COUPLER_STATES} toggle={flag(|on| Action::LowCoupler { on })} />
+                <Valve control={Control::LowValve} needed={needs(Control::LowValve)} label={words::LOW_VALVE} dot="low" value={c.low_valve}
                     set={number(|v| Action::LowValve { open: Ratio::from_percent(v) })} />
-                <Switch control={Control::Purge} needed={needs(Control::Purge)} label="Purge (yellow)" dot="service"
-                    on={c.purging} states={["tight", "blowing out"]} toggle={flag(|on| Action::Purge { on })} />
-                <Valve control={Control::HighValve} needed={needs(Control::HighValve)} label="High valve (red)" dot="high" value={c.high_valve}
+                <Switch control={Control::Purge} needed={needs(Control::Purge)} label={words::PURGE} dot="service"
+                    on={c.purging} states={words::PURGE_STATES} toggle={flag(|on| Action::Purge { on })} />
+                <Valve control={Control::HighValve} needed={needs(Control::HighValve)} label={words::HIGH_VALVE} dot="high" value={c.high_valve}
                     set={number(|v| Action::HighValve { open: Ratio::from_percent(v) })} />
-                <Switch control={Control::HighCoupler} needed={needs(Control::HighCoupler)} label="High coupler" dot="high"
-                    on={c.high_coupled} states={["off", "on its port"]} toggle={flag(|on| Action::HighCoupler { on })} />
+                <Switch control={Control::HighCoupler} needed={needs(Control::HighCoupler)} label={words::HIGH_COUPLER} dot="high"
+                    on={c.high_coupled} states={words::COUPLER_STATES} toggle={flag(|on| Action::HighCoupler { on })} />
             </fieldset>
             { can(p) }
             { vehicle(p) }
@@ -183,27 +185,27 @@ fn can(p: &PanelProps) -> Html {
             Action::Bath { temperature: None }
         });
     });
-    let title = on.map_or_else(|| "Can".to_owned(), |k| format!("Can {}", k.number));
+    let title = on.map_or_else(|| words::CAN.to_owned(), |k| words::can(k.number));
     html! {
         <fieldset class="group">
             <legend>{ title }</legend>
             <span class="pair">
                 <button type="button" id={id(Control::TakeCan)} class={classes!("plain", needs(Control::TakeCan).then_some("needed"))}
-                    onclick={plain(Action::TakeCan)}>{ if on.is_some() { "Fresh can" } else { "Take a can" } }</button>
+                    onclick={plain(Action::TakeCan)}>{ if on.is_some() { words::FRESH_CAN } else { words::TAKE_A_CAN } }</button>
                 <button type="button" id={id(Control::DropCan)} class={classes!("plain", needs(Control::DropCan).then_some("needed"))}
-                    disabled={on.is_none()} onclick={plain(Action::DropCan)}>{ "Take it off" }</button>
+                    disabled={on.is_none()} onclick={plain(Action::DropCan)}>{ words::TAKE_OFF }</button>
             </span>
-            <Switch control={Control::Tap} needed={needs(Control::Tap)} label="Tap" dot="service" disabled={on.is_none()}
-                on={on.is_some_and(|k| k.open)} states={["shut", "open"]} toggle={flag(|on| Action::Tap { on })} />
-            <Switch control={Control::Invert} needed={needs(Control::Invert)} label="Turn over" disabled={on.is_none()}
-                on={on.is_some_and(|k| k.inverted)} states={["valve up: vapour", "valve down: liquid"]}
+            <Switch control={Control::Tap} needed={needs(Control::Tap)} label={words::TAP} dot="service" disabled={on.is_none()}
+                on={on.is_some_and(|k| k.open)} states={words::TAP_STATES} toggle={flag(|on| Action::Tap { on })} />
+            <Switch control={Control::Invert} needed={needs(Control::Invert)} label={words::TURN_OVER} disabled={on.is_none()}
+                on={on.is_some_and(|k| k.inverted)} states={words::TURN_STATES}
                 toggle={flag(|on| Action::Invert { on })} />
-            <Switch control={Control::Bath} needed={needs(Control::Bath)} label="Water bath" disabled={on.is_none()}
-                on={bath.is_some()} states={["out", "in the water"]} toggle={toggle_bath} />
+            <Switch control={Control::Bath} needed={needs(Control::Bath)} label={words::BATH} disabled={on.is_none()}
+                on={bath.is_some()} states={words::BATH_STATES} toggle={toggle_bath} />
             {{
                 let text = bath.map_or_else(|| "\u{2014}".to_owned(), |b| b.shown.to_string());
                 html! { <div class="slider">
-                    <label for="bath-t" class="name">{ "Water" }</label>
+                    <label for="bath-t" class="name">{ words::WATER }</label>
                     <output class="state" for="bath-t" aria-live="off">{ text }</output>
                     <input type="range" id="bath-t" min="5" max="95" step="1" value={bath.map_or(45.0, |b| b.value).to_string()}
                         disabled={bath.is_none()} aria-valuetext={bath.map(|b| b.shown.spoken.clone())} oninput={Callback::from(move |e: InputEvent| {
@@ -230,30 +232,30 @@ fn vehicle(p: &PanelProps) -> Html {
         Callback::from(move |v| act.emit(make(v)))
     };
     let blower = if c.blower == 0 {
-        "off".to_owned()
+        words::AC_STATES[0].to_owned()
     } else {
-        format!("{} of {}", c.blower, c.blower_most)
+        words::of(c.blower, c.blower_most)
     };
     html! {
         <fieldset class="group">
-            <legend>{ "Vehicle" }</legend>
+            <legend>{ words::VEHICLE }</legend>
             <span class="pair">
-                <Switch control={Control::Engine} needed={needs(Control::Engine)} label="Engine" on={c.engine}
-                    states={["off", "runs"]} toggle={flag(|on| Action::Engine { on })} />
-                <Switch control={Control::Ac} needed={needs(Control::Ac)} label="A/C" on={c.ac}
-                    states={["off", "on"]} toggle={flag(|on| Action::AirConditioning { on })} />
+                <Switch control={Control::Engine} needed={needs(Control::Engine)} label={words::ENGINE} on={c.engine}
+                    states={words::ENGINE_STATES} toggle={flag(|on| Action::Engine { on })} />
+                <Switch control={Control::Ac} needed={needs(Control::Ac)} label={words::AC} on={c.ac}
+                    states={words::AC_STATES} toggle={flag(|on| Action::AirConditioning { on })} />
             </span>
-            <Slider control={Control::Blower} needed={needs(Control::Blower)} label="Blower" value={f64::from(c.blower)} text={blower}
+            <Slider control={Control::Blower} needed={needs(Control::Blower)} label={words::BLOWER} value={f64::from(c.blower)} text={blower}
                 least={0.0} most={f64::from(c.blower_most)} step={1.0} set={number(|v| Action::Blower { step: blower_step(v) })} />
-            <Switch control={Control::Recirculation} needed={needs(Control::Recirculation)} label="Cabin air" on={c.recirculation}
-                states={["from outside", "recirculated"]} toggle={flag(|on| Action::Recirculation { on })} />
-            <Slider control={Control::Rpm} needed={needs(Control::Rpm)} label="Engine speed" value={c.rpm.value}
+            <Switch control={Control::Recirculation} needed={needs(Control::Recirculation)} label={words::CABIN_AIR} on={c.recirculation}
+                states={words::AIR_STATES} toggle={flag(|on| Action::Recirculation { on })} />
+            <Slider control={Control::Rpm} needed={needs(Control::Rpm)} label={words::ENGINE_SPEED} value={c.rpm.value}
                 text={c.rpm.shown.to_string()} least={600.0} most={3000.0} step={50.0}
                 set={number(|v| Action::EngineSpeed { speed: RotationSpeed::from_rpm(v) })} />
-            <Slider control={Control::RoadSpeed} needed={needs(Control::RoadSpeed)} label="Fan before the grille" value={c.road_speed.value}
+            <Slider control={Control::RoadSpeed} needed={needs(Control::RoadSpeed)} label={words::FAN} value={c.road_speed.value}
                 text={c.road_speed.shown.to_string()} least={0.0} most={80.0} step={5.0}
                 set={number(|v| Action::RoadSpeed { speed: Speed::from_km_h(v) })} />
-            <Slider control={Control::Ambient} needed={needs(Control::Ambient)} label="Outside air" value={c.ambient.value}
+            <Slider control={Control::Ambient} needed={needs(Control::Ambient)} label={words::OUTSIDE_AIR} value={c.ambient.value}
                 text={c.ambient.shown.to_string()} least={0.0} most={48.0} step={1.0}
                 set={number(|v| Action::Ambient { temperature: Temperature::from_deg_c(v) })} />
         </fieldset>

@@ -1,4 +1,5 @@
 //! Thermometers, scale, clutch and charge.
+use crate::words;
 use lowside_present::readout::Readout;
 use yew::{Html, Properties, component, html};
 
@@ -14,16 +15,16 @@ pub(crate) fn Readings(p: &ReadingsProps) -> Html {
     let given = format!("{:.1}", (r.given_share * 150.0).clamp(0.0, 198.0));
     html! {
         <section class="readings" aria-labelledby="readings-title">
-            <h2 id="readings-title" class="unseen">{ "Readings" }</h2>
+            <h2 id="readings-title" class="unseen">{ words::READINGS }</h2>
             <dl>
-                <div class={if r.vent_cold { "cold" } else { "" }}><dt>{ "Centre vent" }</dt><dd>{ r.vent.to_string() }</dd></div>
-                <div><dt>{ "Cabin" }</dt><dd>{ r.cabin.to_string() }</dd></div>
-                <div><dt>{ "Clutch" }</dt><dd>
+                <div class={if r.vent_cold { "cold" } else { "" }}><dt>{ words::VENT }</dt><dd>{ r.vent.to_string() }</dd></div>
+                <div><dt>{ words::CABIN_T }</dt><dd>{ r.cabin.to_string() }</dd></div>
+                <div><dt>{ words::CLUTCH }</dt><dd>
                     <span class={if r.clutch { "lamp lit" } else { "lamp" }} aria-hidden="true"></span>
-                    { if r.clutch { "in" } else { "out" } }<small>{ format!("{} / min", r.cycles) }</small>
+                    { words::IN_OUT[usize::from(r.clutch)] }<small>{ words::cycles(r.cycles) }</small>
                 </dd></div>
-                <div><dt>{ "Scale" }</dt><dd>{ r.scale.as_ref().map_or_else(|| "no can".to_owned(), ToString::to_string) }</dd></div>
-                <div class="wide"><dt>{ "Given by the cans" }</dt><dd>{ r.given.to_string() }<small>{ format!("label {}", r.label) }</small></dd>
+                <div><dt>{ words::SCALE }</dt><dd>{ r.scale.as_ref().map_or_else(|| words::NO_CAN.to_owned(), ToString::to_string) }</dd></div>
+                <div class="wide"><dt>{ words::GIVEN }</dt><dd>{ r.given.to_string() }<small>{ words::label(&r.label.to_string()) }</small></dd>
                     <svg viewBox="0 0 200 8" preserveAspectRatio="none" aria-hidden="true">
                         <rect class="trough" x="0" y="1" width="200" height="6" rx="3" />
                         <rect class="level" x="0" y="1" width={given} height="6" rx="3" />

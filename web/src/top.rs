@@ -40,12 +40,12 @@ pub(crate) fn Top(p: &TopProps) -> Html {
     };
     html! {
         <header class="top">
-            <h1>{ "Lowside" }<small>{ words::TAGLINE }</small></h1>
-            <div class="time" role="group" aria-label="Time">
+            <h1>{ words::NAME }<small>{ words::TAGLINE }</small></h1>
+            <div class="time" role="group" aria-label={words::TIME}>
                 <button type="button" class="pause" aria-pressed={p.paused.to_string()} onclick={press(&p.pause)}
-                    title="Space">{ if p.paused { "\u{25b6} Run" } else { "\u{2016} Pause" } }</button>
-                <button type="button" onclick={press(&p.step)} disabled={!p.paused} title="One second">{ "+1 s" }</button>
-                <span class="speeds" role="group" aria-label="Speed">
+                    title="Space">{ if p.paused { words::RUN } else { words::PAUSE } }</button>
+                <button type="button" onclick={press(&p.step)} disabled={!p.paused} title={words::ONE_SECOND}>{ "+1 s" }</button>
+                <span class="speeds" role="group" aria-label={words::SPEED}>
                     { for SPEEDS.iter().map(|&s| {
                         let set = p.set_speed.clone();
                         html! { <button type="button" aria-pressed={(s == p.speed).to_string()}
@@ -53,11 +53,11 @@ pub(crate) fn Top(p: &TopProps) -> Html {
                             onclick={Callback::from(move |_: MouseEvent| set.emit(s))}>{ format!("{s}\u{d7}") }</button> }
                     }) }
                 </span>
-                <span class="clock"><span aria-hidden="true">{ &p.clock }</span><span class="unseen">{ format!("Bay time {}", p.spoken_clock) }</span></span>
-                if let Some(reached) = &p.reached { <span class="reached">{ format!("reaches {reached}\u{d7}") }</span> }
+                <span class="clock"><span aria-hidden="true">{ &p.clock }</span><span class="unseen">{ words::bay_time(&p.spoken_clock) }</span></span>
+                if let Some(reached) = &p.reached { <span class="reached">{ words::reaches(reached) }</span> }
             </div>
             <div class="setup">
-                <span class="speeds" role="group" aria-label="Units">
+                <span class="speeds" role="group" aria-label={words::UNITS}>
                     { for [(UnitSystem::Us, "US"), (UnitSystem::Si, "SI")].iter().map(|&(u, name)| {
                         let set = p.set_units.clone();
                         html! { <button type="button" aria-pressed={(u == p.units).to_string()}
@@ -65,13 +65,13 @@ pub(crate) fn Top(p: &TopProps) -> Html {
                             onclick={Callback::from(move |_: MouseEvent| set.emit(u))}>{ name }</button> }
                     }) }
                 </span>
-                <label class="unseen" for="scenario">{ "Start with" }</label>
+                <label class="unseen" for="scenario">{ words::START_WITH }</label>
                 <select id="scenario" onchange={change}>
                     { for [("charge-from-cans", words::EVACUATED), ("healthy", words::HEALTHY)].iter().map(|&(id, name)| html! {
                         <option value={id} selected={id == p.scenario}>{ name }</option>
                     }) }
                 </select>
-                <button type="button" onclick={again}>{ "Start over" }</button>
+                <button type="button" onclick={again}>{ words::START_OVER }</button>
             </div>
         </header>
     }

@@ -2,12 +2,17 @@
 use lowside_present::{Place, history::MarkKind, levels::Levels, next::NextStep, readout::Readout};
 use lowside_session::{Caution, Event};
 
+pub(crate) use labels::*;
+
+mod labels;
+
 pub(crate) const TAGLINE: &str = "A service bay for learning car A/C";
 pub(crate) const EVACUATED: &str = "Evacuated van";
 pub(crate) const HEALTHY: &str = "Healthy van, running";
 pub(crate) const FOOTER: &str = "A simulator to practise in. It gives no licence: on a real vehicle follow the maker's data and local code; \
      service for pay needs certification, and refrigerant is recovered, never vented.";
-pub(crate) const STANDING: &str = "On a real vehicle: follow the maker's data and local code; service for pay needs certification.";
+pub(crate) const STANDING: &str =
+    "Real vehicles: follow the maker's data and local code; service for pay needs certification.";
 pub(crate) const STORAGE_DENIED: &str =
     "This browser keeps nothing for this page, so a reload starts over. Everything else works.";
 pub(crate) const RESUMING: &str = "Taking up where you left off";

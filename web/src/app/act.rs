@@ -14,10 +14,10 @@ impl App {
                 self.cautions.retain(|x| *x != c);
                 self.cautions.push(c);
                 let (title, text) = words::caution(c);
-                self.waiting.push(format!("Caution. {title}. {text}"));
+                self.waiting.push(words::spoken_caution(title, text));
             }
             Ok(None) => {}
-            Err(refused) => self.waiting.push(format!("Not done: {refused}")),
+            Err(refused) => self.waiting.push(words::refused(&refused.to_string())),
         }
     }
 

@@ -46,7 +46,7 @@ impl App {
             self.step.2 = true;
             let r = Readout::of(&self.stage.bay, self.units);
             let (what, _) = words::next(step, &r.given.to_string(), &r.label.to_string());
-            self.waiting.push(format!("Next: {what}"));
+            self.waiting.push(words::spoken_next(&what));
         }
         if self.stage.ticks.is_empty() {
             self.stage.ticks = levels::ticks(&self.stage.bay, self.units);

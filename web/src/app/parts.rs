@@ -7,7 +7,7 @@ use lowside_present::{
 use yew::{Context, Html, MouseEvent, classes, html};
 
 use super::{App, Msg};
-use crate::{chart::ChartTable, dial::Dial};
+use crate::{chart::ChartTable, dial::Dial, words};
 
 /// Lengths of the strip chart, minutes.
 const WINDOWS: [u32; 3] = [3, 10, 30];
@@ -15,8 +15,8 @@ const WINDOWS: [u32; 3] = [3, 10, 30];
 impl App {
     pub(super) fn dial(&self, which: Which, r: &Readout, c: &Controls) -> Html {
         let (title, reading, coupled, needle) = match which {
-            Which::Low => ("Low side (blue)", &r.low, c.low_coupled, &self.needles[0]),
-            Which::High => ("High side (red)", &r.high, c.high_coupled, &self.needles[1]),
+            Which::Low => (words::LOW_SIDE, &r.low, c.low_coupled, &self.needles[0]),
+            Which::High => (words::HIGH_SIDE, &r.high, c.high_coupled, &self.needles[1]),
         };
         html! {
             <Dial face={Face::of(&self.stage.bay, which, self.units)} needle={needle.clone()} {title}
@@ -32,11 +32,11 @@ impl App {
         };
         html! {
             <section class="levels" aria-labelledby="levels-title">
-                <h2 id="levels-title">{ "Levels" }<small>{ "pressure is height, everything flows downhill" }</small></h2>
+                <h2 id="levels-title">{ words::LEVELS }<small>{ words::LEVELS_IDEA }</small></h2>
                 <canvas ref={self.sheet.clone()} role="img" aria-label={self.slow.0.clone()}
                     onclick={at(Msg::Press)} onmousemove={at(Msg::Hover)}></canvas>
-                <p class="key" aria-hidden="true"><span class="scale"></span>{ "cold to hot" }<span class="wet"></span>{ "liquid" }<span class="dry"></span>{ "vapour" }
-                    <span class="heat"></span>{ "heat" }</p>
+                <p class="key" aria-hidden="true"><span class="scale"></span>{ words::KEY[0] }<span class="wet"></span>{ words::KEY[1] }<span class="dry"></span>{ words::KEY[2] }
+                    <span class="heat"></span>{ words::KEY[3] }</p>
             </section>
         }
     }
@@ -45,19 +45,19 @@ impl App {
         let link = ctx.link();
         html! {
             <section class="chart" aria-labelledby="chart-title">
-                <h2 id="chart-title">{ "Strip chart" }
-                    <small><span class="name high">{ "high" }</span><span class="name low">{ "low" }</span>
-                    <span class="name accent">{ "vent, clutch bar" }</span><span class="name grey">{ "cabin" }</span></small>
-                    <span class="speeds" role="group" aria-label="Length of the chart">
+                <h2 id="chart-title">{ words::CHART }
+                    <small><span class="name high">{ words::CHART_KEY[0] }</span><span class="name low">{ words::CHART_KEY[1] }</span>
+                    <span class="name accent">{ words::CHART_KEY[2] }</span><span class="name grey">{ words::CHART_KEY[3] }</span></small>
+                    <span class="speeds" role="group" aria-label={words::CHART_LENGTH}>
                         { for WINDOWS.iter().map(|&m| html! {
                             <button type="button" aria-pressed={(m == self.minutes).to_string()} class={classes!((m == self.minutes).then_some("chosen"))}
-                                onclick={link.callback(move |_: MouseEvent| Msg::Window(m))}>{ format!("{m} min") }</button>
+                                onclick={link.callback(move |_: MouseEvent| Msg::Window(m))}>{ words::minutes(m) }</button>
                         }) }
                     </span>
                 </h2>
                 <div class="strip">
                     <canvas ref={self.axes.clone()} aria-hidden="true"></canvas>
-                    <canvas ref={self.traces.clone()} role="img" aria-label="Pressures, vent temperature and clutch over time; the table below gives the numbers"></canvas>
+                    <canvas ref={self.traces.clone()} role="img" aria-label={words::CHART_SPOKEN}></canvas>
                 </div>
                 <ChartTable rows={self.rows.clone()} />
             </section>

@@ -5,6 +5,7 @@ use lowside_present::{
 };
 
 use super::{Brush, REST, STREAMS, Side};
+use crate::words;
 
 impl Brush<'_> {
     pub(super) fn hoses(&self, l: &Levels, phase: &[f64; STREAMS]) {
@@ -127,7 +128,13 @@ impl Brush<'_> {
                 .rounded(x, y, w, s.can_h, 7.0);
             pen.c.stroke();
             pen.dashes(&[], 0.0);
-            self.halo("no can", x + w / 2.0, y + s.can_h / 2.0, "center", t.soft);
+            self.halo(
+                words::NO_CAN,
+                x + w / 2.0,
+                y + s.can_h / 2.0,
+                "center",
+                t.soft,
+            );
             return;
         };
         let y = s.y(c.block.height);
@@ -170,14 +177,14 @@ impl Brush<'_> {
             ]);
         }
         pen.stroke(t.high, 1.6).line(&zig);
-        self.halo("bursts", x + w / 2.0, y_burst - 10.0, "center", t.high);
+        self.halo(words::BURSTS, x + w / 2.0, y_burst - 10.0, "center", t.high);
         let label_y = if c.inverted {
             top - 12.0
         } else {
             top + s.can_h + if c.bath { 18.0 } else { 12.0 }
         };
         let label = if s.wide {
-            format!("can {}, {}", c.number, c.shown)
+            words::can_label(c.number, &c.shown.to_string())
         } else {
             c.shown.to_string()
         };

@@ -1,7 +1,8 @@
 //! What stands around the loop: the axis, the air outside and in the cabin, the atmosphere, and the heat that runs down.
-use lowside_present::levels::{Levels, Line, Tick};
+use lowside_present::levels::{Levels, Tick};
 
 use super::Brush;
+use crate::words;
 
 impl Brush<'_> {
     /// The cellar below the atmosphere.
@@ -52,59 +53,53 @@ impl Brush<'_> {
 
     pub(super) fn surroundings(&self, l: &Levels) {
         let (pen, s, t) = (self.pen, self.sheet, self.theme);
-        let across = |line: &Line, dash: &[f64], name: &str, dy: f64| {
+        for (line, dash) in [(&l.outside, [9.0, 4.0]), (&l.cabin, [3.0, 4.0])] {
             let y = s.y(line.height);
-            pen.stroke(t.soft, 1.4)
-                .dashes(dash, 0.0)
-                .line(&[(s.shaft, y), (s.w - 4.0, y)]);
-            pen.dashes(&[], 0.0);
+            pen.stroke(t.soft, 1.4).dashes(&dash, 0.0);
+            pen.line(&[(s.shaft, y), (s.w - 4.0, y)]);
+        }
+        let y = s.y(l.atmosphere);
+        pen.stroke(t.ink, 1.2).dashes(&[], 0.0);
+        pen.line(&[(s.axis, y), (s.w, y)]);
+        if s.wide {
+            for (k, h) in l.switch.iter().enumerate() {
+                let (y, name) = (s.y(*h), words::SWITCH[k]);
+                pen.stroke(t.soft, 1.2);
+                pen.line(&[(s.end + 18.0, y), (s.end + 30.0, y)]);
+                let down = if k == 0 { 4.0 } else { -1.0 };
+                pen.font(self.size - 1.0, false).fill(t.soft);
+                pen.text(name, s.end + 34.0, y + down, "left");
+            }
+        }
+    }
+
+    /// The names of the lines, upon everything else.
+    pub(super) fn names(&self, l: &Levels) {
+        let (pen, s, t) = (self.pen, self.sheet, self.theme);
+        let close = (s.y(l.outside.height) - s.y(l.cabin.height)).abs() < 36.0;
+        let below = if close { 16.0 } else { -16.0 };
+        for (line, name, dy) in [
+            (&l.outside, words::OUTSIDE, -16.0),
+            (&l.cabin, words::CABIN, below),
+        ] {
+            let y = s.y(line.height);
             if s.wide {
-                pen.font(self.size, false).fill(t.soft).text(
-                    name,
-                    s.w - 6.0,
-                    y + dy - 7.0,
-                    "right",
-                );
-                pen.font(self.size, true).fill(t.ink).text(
-                    &line.shown.to_string(),
-                    s.w - 6.0,
-                    y + dy + 7.0,
-                    "right",
-                );
+                self.halo(name, s.w - 6.0, y + dy - 7.0, "right", t.soft);
+                pen.font(self.size, true).fill(t.ink);
+                pen.text(&line.shown.to_string(), s.w - 6.0, y + dy + 7.0, "right");
             } else {
                 let text = format!("{name} {}", line.shown);
-                self.halo(&text, s.w - 5.0, y + dy.signum() * 8.0, "right", t.soft);
-            }
-        };
-        across(&l.outside, &[9.0, 4.0], "outside air", -16.0);
-        let close = (s.y(l.outside.height) - s.y(l.cabin.height)).abs() < 36.0;
-        across(
-            &l.cabin,
-            &[3.0, 4.0],
-            "cabin air",
-            if close { 16.0 } else { -16.0 },
-        );
-        let y = s.y(l.atmosphere);
-        pen.stroke(t.ink, 1.2).line(&[(s.axis, y), (s.w, y)]);
-        if s.wide {
-            pen.font(self.size, false)
-                .fill(t.soft)
-                .text("atmosphere", s.w - 6.0, y - 9.0, "right");
-            for (k, (h, name)) in l.switch.iter().zip(["clutch out", "clutch in"]).enumerate() {
-                let y = s.y(*h);
-                pen.stroke(t.soft, 1.2)
-                    .line(&[(s.end + 18.0, y), (s.end + 30.0, y)]);
-                pen.font(self.size - 1.0, false).fill(t.soft);
-                pen.text(
-                    name,
-                    s.end + 34.0,
-                    y + if k == 0 { 4.0 } else { -1.0 },
-                    "left",
+                self.halo(
+                    &text,
+                    s.end - 4.0,
+                    y + f64::signum(dy) * 8.0,
+                    "right",
+                    t.ink,
                 );
             }
-        } else {
-            self.halo("atmosphere", s.w - 5.0, y - 8.0, "right", t.soft);
         }
+        let y = s.y(l.atmosphere) - 9.0;
+        self.halo(words::ATMOSPHERE, s.w - 6.0, y, "right", t.soft);
     }
 
     /// Heat running down: from the condenser to the outside air, from the cabin air into the evaporator.
