@@ -10,7 +10,7 @@ use lowside_present::{
     next::{NextStep, next_step},
     readout::Readout,
 };
-use lowside_session::{Action, Caution, Take};
+use lowside_session::{Action, Bay, Caution, Take, TakeError};
 use wasm_bindgen::closure::Closure;
 use yew::{Component, Context, Html, KeyboardEvent, MouseEvent, NodeRef, html};
 
@@ -51,7 +51,8 @@ pub(crate) enum Msg {
     Start(String),
     Dismiss(Caution),
     Progress(f64),
-    Resumed(Box<Option<(lowside_session::Bay, History)>>, Option<String>),
+    Resumed(Box<Result<(Bay, History), TakeError>>),
+    Copy,
 }
 
 /// What the page is doing.
@@ -59,6 +60,12 @@ enum Mode {
     /// A take is being replayed; share done.
     Resuming(f64),
     Running,
+}
+
+/// Something to be told, and the take it is about.
+struct Notice {
+    text: String,
+    take: Option<String>,
 }
 
 /// The whole page.
@@ -69,7 +76,7 @@ pub(crate) struct App {
     units: UnitSystem,
     minutes: u32,
     cautions: Vec<Caution>,
-    notice: Option<String>,
+    notice: Option<Notice>,
     /// What the polite region says, and since when; what waits.
     said: (String, f64),
     waiting: Vec<String>,
@@ -105,10 +112,15 @@ impl Component for App {
         let mut notice = None;
         let mut mode = Mode::Running;
         if let Some(text) = store::get(store::TAKE) {
+            let broken = |why: String| {
+                Some(Notice {
+                    text: why,
+                    take: Some(text.clone()),
+                })
+            };
             if store::get(store::REPLAYING).is_some() {
                 store::remove(store::REPLAYING);
-                notice = Some(words::RESUME_ONCE.to_owned());
-                let _ = store::set("lowside.take.kept", &text);
+                notice = broken(words::RESUME_ONCE.to_owned());
             } else {
                 match Take::parse(&text) {
                     Ok(take) if take.ticks > 0 || !take.log.is_empty() => {
@@ -116,7 +128,7 @@ impl Component for App {
                         resume_in_background(ctx, take);
                     }
                     Ok(_) => {}
-                    Err(e) => notice = Some(format!("{}: {e}", words::RESUME_BROKEN)),
+                    Err(e) => notice = broken(words::resume_broken(&e.to_string())),
                 }
             }
         }
@@ -190,6 +202,9 @@ impl Component for App {
             }
             Msg::Window(m) => self.minutes = m,
             Msg::Start(name) => {
+                // A replay under way is let go: what it brings is not taken any more.
+                self.mode = Mode::Running;
+                store::remove(store::REPLAYING);
                 let speed = self.stage.speed;
                 self.stage = Stage::new(stage::open(&name), History::default());
                 self.stage.speed = speed;
@@ -199,22 +214,30 @@ impl Component for App {
                 self.stage.save(host::now());
             }
             Msg::Dismiss(c) => self.cautions.retain(|x| *x != c),
+            Msg::Progress(_) | Msg::Resumed(..) if matches!(self.mode, Mode::Running) => {
+                return false;
+            }
             Msg::Progress(p) => self.mode = Mode::Resuming(p),
-            Msg::Resumed(bay, error) => {
+            Msg::Resumed(outcome) => {
                 store::remove(store::REPLAYING);
                 self.mode = Mode::Running;
-                if let Some((bay, history)) = *bay {
-                    self.scenario = if bay.scenario().name.to_lowercase().contains("healthy") {
-                        "healthy"
-                    } else {
-                        "charge-from-cans"
+                match *outcome {
+                    Ok((bay, history)) => {
+                        self.scenario = String::from(stage::name_of(&bay));
+                        self.stage = Stage::new(bay, history);
+                        self.stage.save(host::now());
                     }
-                    .into();
-                    self.stage = Stage::new(bay, history);
-                    self.stage.save(host::now());
+                    Err(e) => {
+                        self.notice = Some(Notice {
+                            text: words::resume_broken(&e.to_string()),
+                            take: store::get(store::TAKE),
+                        });
+                    }
                 }
-                if let Some(e) = error {
-                    self.notice = Some(format!("{}: {e}", words::RESUME_BROKEN));
+            }
+            Msg::Copy => {
+                if let Some(take) = self.notice.as_ref().and_then(|n| n.take.as_ref()) {
+                    host::copy(take);
                 }
             }
         }
@@ -251,7 +274,13 @@ impl Component for App {
                 <div class="say">
                     <Next {step} given={readout.given.to_string()} label={readout.label.to_string()} />
                     <Cautions shown={self.cautions.clone()} dismiss={link.callback(Msg::Dismiss)} />
-                    if let Some(notice) = &self.notice { <p class="notice">{ notice }</p> }
+                    if let Some(notice) = &self.notice {
+                        <p class="notice">{ &notice.text }
+                            if notice.take.is_some() {
+                                <button type="button" onclick={link.callback(|_: MouseEvent| Msg::Copy)}>{ words::COPY }</button>
+                            }
+                        </p>
+                    }
                     if self.stage.storage_denied { <p class="notice">{ words::STORAGE_DENIED }</p> }
                 </div>
                 <section class="gauges" aria-labelledby="gauges-title">

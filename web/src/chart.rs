@@ -91,13 +91,13 @@ fn plots(area: &Sheet, f: &Frame) -> Option<(Plot<'static>, Plot<'static>)> {
     let minutes = f64::from(f.minutes);
     let upper = ChartBuilder::on(&upper)
         .margin_top(whole(7.0))
-        .margin_right(whole(8.0))
+        .margin_right(whole(14.0))
         .set_label_area_size(plotters::chart::LabelAreaPosition::Left, whole(40.0))
         .build_cartesian_2d(-minutes..0.0, -0.0..most)
         .ok()?;
     let lower = ChartBuilder::on(&lower)
         .margin_top(whole(11.0))
-        .margin_right(whole(8.0))
+        .margin_right(whole(14.0))
         .set_label_area_size(plotters::chart::LabelAreaPosition::Left, whole(40.0))
         .set_label_area_size(plotters::chart::LabelAreaPosition::Bottom, whole(18.0))
         .build_cartesian_2d(-minutes..0.0, t)
@@ -222,7 +222,7 @@ fn draw_traces(
             ))
             .ok()?;
         // A name that would lie upon the one before is left out.
-        if (x(at) - last_text) / minutes * f64::from(f.size.0) < 46.0 {
+        if (x(at) - last_text) / minutes * f64::from(f.size.0) < 46.0 || at > 0.96 {
             continue;
         }
         last_text = x(at);

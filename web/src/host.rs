@@ -84,3 +84,14 @@ pub(crate) fn show(id: &str) {
         drop(element.focus());
     }
 }
+
+/// Puts text on the clipboard, where the browser allows it.
+pub(crate) fn copy(text: &str) {
+    let navigator = window().navigator();
+    // An insecure page has no clipboard.
+    let there = js_sys::Reflect::get(&navigator, &"clipboard".into()).is_ok_and(|c| c.is_object());
+    if there {
+        // Nothing hangs on whether it was allowed.
+        drop(navigator.clipboard().write_text(text));
+    }
+}

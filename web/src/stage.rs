@@ -63,6 +63,15 @@ pub(crate) fn open(name: &str) -> Bay {
     Bay::new(&scenario)
 }
 
+/// Name of the shipped scenario a bay was opened with, the main job's if it is none of them.
+pub(crate) fn name_of(bay: &Bay) -> &'static str {
+    let same = |name: &&str| open(name).scenario().name == bay.scenario().name;
+    ["healthy", "charge-from-cans"]
+        .into_iter()
+        .find(same)
+        .unwrap_or("charge-from-cans")
+}
+
 impl Stage {
     /// Puts a bay on stage.
     pub(crate) fn new(bay: Bay, history: History) -> Self {

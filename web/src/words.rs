@@ -16,9 +16,13 @@ pub(crate) const STANDING: &str =
 pub(crate) const STORAGE_DENIED: &str =
     "This browser keeps nothing for this page, so a reload starts over. Everything else works.";
 pub(crate) const RESUMING: &str = "Taking up where you left off";
-pub(crate) const RESUME_BROKEN: &str = "The last visit could not be taken up again";
+/// The last visit could not be taken up: why.
+pub(crate) fn resume_broken(why: &str) -> String {
+    format!("The last visit could not be taken up again: {why}")
+}
+
 pub(crate) const RESUME_ONCE: &str =
-    "The last visit ended while it was being taken up. Its acts are kept.";
+    "The last visit ended while it was being taken up, so the bay starts anew.";
 
 /// The next step: what to do, and why.
 #[expect(clippy::too_many_lines, reason = "a list of sentences")]

@@ -102,6 +102,11 @@ impl Drive {
         drive
     }
 
+    /// Pressures as the lagging switches feel them, Pa gauge: low, high.
+    pub fn felt(&self) -> [f64; 2] {
+        self.felt
+    }
+
     /// Advances by `dt` seconds with the true gauge pressures (Pa) at the accumulator and the discharge line.
     pub fn advance(&mut self, settings: &Settings, low: f64, high: f64, dt: f64) {
         let share = dt / (self.lag + dt);

@@ -1,7 +1,7 @@
 //! A fingerprint of a bay's state: equal bits, equal hash, natively and in the browser.
 
 use lowside_plant::plant::Plant;
-use lowside_shop::Shop;
+use lowside_shop::{Shop, can::Stance, gauge::Instrument};
 
 /// Fowler-Noll-Vo, variant 1a, 64 bit: simple, the same everywhere, good enough to tell two states apart.
 struct Fnv(u64);
@@ -24,44 +24,78 @@ impl Fnv {
         };
         self.word(bits);
     }
+
+    fn numbers<const N: usize>(&mut self, all: [f64; N]) {
+        for x in all {
+            self.number(x);
+        }
+    }
+
+    fn flags<const N: usize>(&mut self, all: [bool; N]) {
+        self.word(
+            all.iter()
+                .fold(0, |word, &flag| word << 1 | u64::from(flag)),
+        );
+    }
 }
 
-/// Hash of everything that decides how the bay goes on.
+/// Hash of everything that decides how the bay goes on, and of the books.
 pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     let mut h = Fnv(0xcbf2_9ce4_8422_2325);
     h.word(tick);
     for node in plant.network.nodes() {
-        for m in node.content.0 {
-            h.number(m);
-        }
-        h.number(node.energy);
-        h.number(node.state.t);
+        h.numbers(node.content.0);
+        h.numbers([node.energy, node.state.t]);
     }
     for link in plant.network.links() {
         h.number(link.flow);
     }
-    for t in plant.condenser.wall.iter().chain(&plant.evaporator.wall) {
-        h.number(*t);
-    }
+    let account = plant.network.account();
+    h.numbers(account.mass_in.0);
+    h.numbers(account.to_room.0);
+    h.number(account.energy_in);
+    h.numbers(plant.condenser.wall);
+    h.numbers(plant.evaporator.wall);
+    h.numbers([
+        plant.evaporator.held,
+        plant.evaporator.drained,
+        plant.hood_t,
+    ]);
     for s in &plant.shells {
-        h.number(s.t);
+        h.numbers([s.t, s.outside]);
     }
     let c = &plant.cabin;
-    for x in [
-        c.air.t,
-        c.air.w,
-        c.interior,
-        c.vent.t,
-        c.vent.w,
-        plant.hood_t,
-        plant.evaporator.held,
-    ] {
-        h.number(x);
+    h.numbers([c.air.t, c.air.w, c.interior, c.vent.t, c.vent.w]);
+    let (d, k, s) = (plant.day(), &plant.condition, &plant.settings);
+    h.numbers([d.t, d.humidity, d.p, d.sun]);
+    h.numbers([
+        k.compressor_wear,
+        k.orifice_open,
+        k.condenser_air,
+        k.evaporator_air,
+    ]);
+    h.numbers([s.engine_rpm, s.road_speed]);
+    h.word(s.blower as u64);
+    h.flags([s.engine_on, s.ac_on, s.recirculate]);
+    let d = &plant.drive;
+    h.flags([d.engaged, d.cycling.closed, d.cut_out.closed]);
+    h.numbers(d.felt());
+    h.word(u64::from(d.cycles));
+    let hands = &shop.hands;
+    h.numbers([hands.low_valve, hands.high_valve]);
+    h.flags([
+        hands.low_coupled,
+        hands.high_coupled,
+        hands.purging,
+        hands.can.is_some(),
+    ]);
+    h.word(u64::from(hands.cans_taken));
+    if let Some(can) = &hands.can {
+        h.flags([can.open, can.burst, can.stance == Stance::Inverted]);
+        h.number(can.bath.unwrap_or(0.0));
     }
+    h.numbers(shop.shelf.0);
     let i = &shop.instruments;
-    for g in [&i.low, &i.high, &i.vent, &i.cabin, &i.scale] {
-        h.number(g.pointer());
-    }
-    h.word(u64::from(plant.drive.engaged) | u64::from(plant.drive.cycles) << 1);
+    h.numbers([&i.low, &i.high, &i.vent, &i.cabin, &i.scale].map(Instrument::pointer));
     h.0
 }

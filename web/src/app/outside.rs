@@ -77,9 +77,6 @@ pub(super) fn resume_in_background(ctx: &Context<App>, take: Take) {
     wasm_bindgen_futures::spawn_local(async move {
         let reporter = link.clone();
         let outcome = resume::resume(&take, move |p| reporter.send_message(Msg::Progress(p))).await;
-        link.send_message(match outcome {
-            Ok(done) => Msg::Resumed(Box::new(Some(done)), None),
-            Err(e) => Msg::Resumed(Box::new(None), Some(e.to_string())),
-        });
+        link.send_message(Msg::Resumed(Box::new(outcome)));
     });
 }

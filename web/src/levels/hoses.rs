@@ -179,7 +179,7 @@ impl Brush<'_> {
         pen.stroke(t.high, 1.6).line(&zig);
         self.halo(words::BURSTS, x + w / 2.0, y_burst - 10.0, "center", t.high);
         let label_y = if c.inverted {
-            top - 12.0
+            y + 26.0
         } else {
             top + s.can_h + if c.bath { 18.0 } else { 12.0 }
         };

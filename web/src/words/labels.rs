@@ -5,7 +5,7 @@ macro_rules! labels {
 }
 
 labels! {
-    NAME = "Lowside";
+    NAME = "Lowside"; COPY = "Copy its actions";
     CONTROLS = "Controls"; GAUGE_SET = "Gauge set"; CAN = "Can"; VEHICLE = "Vehicle"; TO_CONTROLS = "To the controls";
     LOW_COUPLER = "Low coupler"; HIGH_COUPLER = "High coupler"; LOW_VALVE = "Low valve (blue)"; HIGH_VALVE = "High valve (red)";
     PURGE = "Purge (yellow)"; TAP = "Tap"; TURN_OVER = "Turn over"; BATH = "Water bath"; WATER = "Water";
