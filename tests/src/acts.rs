@@ -54,7 +54,12 @@ pub fn any(dice: &mut Dice) -> Action {
         5 => Action::Blower {
             step: u8::try_from(dice.bits() % 6).unwrap_or(0),
         },
-        6 => Action::Recirculation { on },
+        6 if on => Action::Recirculation {
+            on: dice.chance(0.5),
+        },
+        6 => Action::Windows {
+            on: dice.chance(0.5),
+        },
         7 => Action::RoadSpeed {
             speed: Speed::from_m_s(dice.between(0.0, 41.0)),
         },

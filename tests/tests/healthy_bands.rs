@@ -54,7 +54,14 @@ fn pressures_and_vent_lie_in_the_bands_of_common_practice() {
 #[test]
 fn at_idle_on_a_hot_day_the_vent_is_cold() {
     for t in [34.0, 35.0] {
-        let s = at(t, &["engine.speed=800rpm", "start.charge=36oz"]);
+        let s = at(
+            t,
+            &[
+                "engine.speed=800rpm",
+                "start.charge=36oz",
+                "controls.windows_open=false",
+            ],
+        );
         assert!(
             (3.0..=8.0).contains(&s.vent_degC_mean),
             "{t} degC: vent {:.1} degC",
@@ -68,12 +75,12 @@ fn at_idle_on_a_hot_day_the_vent_is_cold() {
 fn cycling_quickens_below_seventy_percent_charge() {
     let cycles =
         |charge: f64| at(35.0, &[&format!("start.charge={}kg", 1.0206 * charge)]).clutch_cycles;
-    let (full, mild, low) = (cycles(1.0), cycles(0.65), cycles(0.35));
+    let (full, mild, low) = (cycles(1.0), cycles(0.6), cycles(0.35));
     assert!(
         f64::from(mild) > 1.5 * f64::from(full),
-        "65 %: {mild} cycles in two minutes against {full}"
+        "60 %: {mild} cycles in two minutes against {full}"
     );
-    assert!(low >= mild, "35 %: {low} cycles against {mild} at 65 %");
+    assert!(low >= mild, "35 %: {low} cycles against {mild} at 60 %");
     assert!(
         low >= 16,
         "a badly low loop cycles more than eight times a minute: {low} in two"
@@ -109,7 +116,7 @@ fn the_accumulator_hides_the_charge() {
 #[test]
 fn overcharge_raises_head_and_floods_the_compressor() {
     let full = at(38.0, &[]);
-    let over: Vec<Summary> = [1.4, 1.6, 1.8]
+    let over: Vec<Summary> = [1.45, 1.6, 1.8]
         .iter()
         .map(|c| at(38.0, &[&format!("start.charge={}kg", 1.0206 * c)]))
         .collect();
@@ -120,7 +127,7 @@ fn overcharge_raises_head_and_floods_the_compressor() {
     );
     for s in &over {
         assert!(
-            s.suction_liquid > 0.06,
+            s.suction_liquid > 0.03 && s.suction_liquid > 5.0 * full.suction_liquid,
             "{:.2} kg: {:.2} liquid",
             s.refrigerant_kg,
             s.suction_liquid
@@ -170,6 +177,96 @@ fn air_raises_the_high_side() {
         open > none + 400.0,
         "3.6 g: {open:.0} against {none:.0} kPag"
     );
+}
+
+/// No single fault makes the vent of a healthy van colder in the performance test, but a choked orifice at first by a little
+/// and less air through the evaporator (fault table, common practice).
+#[test]
+fn faults_warm_the_vent() {
+    for t in [35.0, 38.0] {
+        let healthy = at(t, &[]);
+        for fault in [
+            "condition.compressor_wear=20%",
+            "condition.compressor_wear=50%",
+            "condition.condenser_air=70%",
+            "condition.condenser_air=50%",
+            "condition.orifice_open=40%",
+            "start.charge=0.7kg",
+            "start.charge=0.5kg",
+            "start.charge=1.6kg",
+            "start.air=2g",
+        ] {
+            let s = at(t, &[fault]);
+            let warmer = s.vent_degC_mean - healthy.vent_degC_mean;
+            assert!(
+                warmer > -0.5,
+                "{t} degC, {fault}: vent {warmer:+.1} K against the healthy van"
+            );
+        }
+    }
+}
+
+/// A hotter day blows warmer (performance test, common practice).
+#[test]
+fn hotter_days_blow_warmer() {
+    let vents: Vec<f64> = [35.0, 38.0, 41.0, 43.0]
+        .iter()
+        .map(|t| at(*t, &[]).vent_degC_mean)
+        .collect();
+    assert!(vents.is_sorted(), "{vents:?}");
+}
+
+/// Pressures equalise within some minutes after switching off, the faster the leakier the compressor: 1-3 min healthy, 10-40 s
+/// worn out (common practice; the time here is that to 50 kPa, so some seconds shorter).
+#[test]
+fn pressures_equalise_after_switching_off() {
+    let seconds = |wear: &str| {
+        let wear = format!("condition.compressor_wear={wear}");
+        let mut bay =
+            lowside_session::Bay::new(&lowside_tests::runs::scenario("healthy", &[&wear]));
+        lowside_tests::runs::run(&mut bay, 300.0);
+        bay.apply(lowside_session::Action::Engine { on: false })
+            .expect("it can be done");
+        let start = bay.seconds();
+        while bay.seconds() < start + 600.0 {
+            bay.step();
+            let p = bay.plant();
+            let gap = p.network.node(p.places.discharge).state.p
+                - p.network.node(p.places.accumulator).state.p;
+            if gap < 50e3 {
+                break;
+            }
+        }
+        bay.seconds() - start
+    };
+    let (healthy, worn) = (seconds("0 %"), seconds("80 %"));
+    assert!((30.0..=180.0).contains(&healthy), "healthy: {healthy:.0} s");
+    assert!((5.0..=40.0).contains(&worn), "worn: {worn:.0} s");
+}
+
+/// An hour after switching off everything is at the day's temperature and its saturation pressure again (common practice:
+/// static pressure is read after a full soak).
+#[test]
+fn a_soaked_loop_stands_at_saturation() {
+    use lowside_session::Action;
+    let mut bay = lowside_session::Bay::new(&lowside_tests::runs::scenario("healthy", &[]));
+    lowside_tests::runs::run(&mut bay, 300.0);
+    for act in [
+        Action::Engine { on: false },
+        Action::AirConditioning { on: false },
+        Action::Blower { step: 0 },
+    ] {
+        bay.apply(act).expect("it can be done");
+    }
+    lowside_tests::runs::run(&mut bay, 5400.0);
+    let p = bay
+        .plant()
+        .network
+        .node(bay.plant().places.accumulator)
+        .state
+        .p;
+    // R-134a at 35 degC: 887 kPa (CoolProp).
+    assert!((p / 887e3 - 1.0).abs() < 0.03, "{:.0} kPa", p / 1e3);
 }
 
 /// Less air over the condenser raises the high side (fault table, common practice).

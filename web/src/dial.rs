@@ -25,7 +25,15 @@ fn arc(from: f64, to: f64, r: f64) -> String {
 fn mark(m: &Mark, outer: f64, long: f64, short: f64, text: f64, class: &'static str) -> Html {
     let inner = outer - if m.label.is_some() { long } else { short };
     let ((x0, y0), (x1, y1)) = (point(m.at, outer), point(m.at, inner));
-    let (tx, ty) = point(m.at, text);
+    // Long numbers beside the hub move in, so that they stay off their marks.
+    let length = m
+        .label
+        .as_ref()
+        .map_or(0.0, |l| l.chars().count().saturating_sub(2) as f64);
+    let (tx, ty) = point(
+        m.at,
+        text - 3.4 * length * angle(m.at).to_radians().sin().abs(),
+    );
     html! {
         <g class={class}>
             <path d={format!("M{x0:.1} {y0:.1}L{x1:.1} {y1:.1}")} />
@@ -53,8 +61,8 @@ fn FacePlate(p: &FaceProps) -> Html {
             <path class="band" d={arc(f.zero_at, 1.0, 86.0)} />
             if f.zero_at > 0.0 { <path class="vacuum" d={arc(0.0, f.zero_at, 86.0)} /> }
             { for f.pressure.iter().map(|m| mark(m, 82.0, 10.0, 5.0, 61.5, "press")) }
-            <path class="ring" d={arc(f.zero_at, 1.0, 47.0)} />
-            { for f.saturation.iter().map(|m| mark(m, 47.0, 5.0, 3.0, 36.0, "sat")) }
+            <path class="ring" d={arc(f.zero_at, 1.0, 43.0)} />
+            { for f.saturation.iter().map(|m| mark(m, 43.0, 5.0, 3.0, 32.0, "sat")) }
             <text class="unit" x="100" y="132" text-anchor="middle">{ f.unit }</text>
             <text class="gas" x="100" y="146" text-anchor="middle">{ format!("{} {}", f.refrigerant, f.temperature_unit) }</text>
             <g ref={p.needle.clone()}>
@@ -73,6 +81,7 @@ pub(crate) struct DialProps {
     pub(crate) number: String,
     pub(crate) unit: &'static str,
     pub(crate) spoken: String,
+    pub(crate) saturation: Option<String>,
     pub(crate) coupled: bool,
 }
 
@@ -90,6 +99,7 @@ pub(crate) fn Dial(p: &DialProps) -> Html {
             <div class="tag" aria-hidden="true">
                 <span class={if p.face.which == Which::Low { "name low" } else { "name high" }}>{ p.title }</span>
                 <strong>{ &p.number }{ " " }<span>{ p.unit }</span></strong>
+                if let Some(t) = &p.saturation { <span class="off">{ t }</span> }
                 if !p.coupled { <span class="off">{ where_ }</span> }
             </div>
         </div>

@@ -247,8 +247,12 @@ fn vehicle(p: &PanelProps) -> Html {
             </span>
             <Slider control={Control::Blower} needed={needs(Control::Blower)} label={words::BLOWER} value={f64::from(c.blower)} text={blower}
                 least={0.0} most={f64::from(c.blower_most)} step={1.0} set={number(|v| Action::Blower { step: blower_step(v) })} />
-            <Switch control={Control::Recirculation} needed={needs(Control::Recirculation)} label={words::CABIN_AIR} on={c.recirculation}
-                states={words::AIR_STATES} toggle={flag(|on| Action::Recirculation { on })} />
+            <span class="pair">
+                <Switch control={Control::Recirculation} needed={needs(Control::Recirculation)} label={words::CABIN_AIR} on={c.recirculation}
+                    states={words::AIR_STATES} toggle={flag(|on| Action::Recirculation { on })} />
+                <Switch control={Control::Windows} needed={needs(Control::Windows)} label={words::WINDOWS} on={c.windows}
+                    states={words::TAP_STATES} toggle={flag(|open| Action::Windows { open })} />
+            </span>
             <Slider control={Control::Rpm} needed={needs(Control::Rpm)} label={words::ENGINE_SPEED} value={c.rpm.value}
                 text={c.rpm.shown.to_string()} least={600.0} most={3000.0} step={50.0}
                 set={number(|v| Action::EngineSpeed { speed: RotationSpeed::from_rpm(v) })} />

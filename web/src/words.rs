@@ -128,6 +128,10 @@ pub(crate) fn next(step: NextStep, given: &str, label: &str) -> (String, &'stati
             "Take the high-side coupler off",
             "At rest its hose no longer holds hot discharge gas.",
         ),
+        NextStep::AllWell => (
+            "Nothing needs doing: this is what right looks like",
+            "Try a valve, a can too many, a hotter day, a slower engine, and watch the levels.",
+        ),
         NextStep::Done => (
             "Done: the vent is cold and the charge is in. Try what one can or six would have done",
             "Start over at the top, or go on and see.",
@@ -282,4 +286,14 @@ pub(crate) fn levels(r: &Readout, l: &Levels) -> String {
         "Levels by pressure. High shelf: gauge {}, {high}. Low shelf: gauge {}, {low}. {compressor}. {can}.",
         r.high.spoken, r.low.spoken
     )
+}
+
+/// Saturation temperature beside a gauge.
+pub(crate) fn boils_at(t: &str) -> String {
+    format!("boils at {t}")
+}
+
+/// Saturation temperature beside the high gauge.
+pub(crate) fn condenses_at(t: &str) -> String {
+    format!("condenses at {t}")
 }

@@ -37,6 +37,8 @@ pub struct Places {
     pub pick_up: LinkId,
     /// Relief valve.
     pub relief: LinkId,
+    /// Leak past the compressor's reeds and rings.
+    pub reeds: LinkId,
 }
 
 /// Index of the compressor body among the shells.
@@ -44,7 +46,7 @@ pub const BODY: usize = 0;
 /// Speed of an oil film over that of the gas that drags it (own figure: gives 2-4 % oil in circulation).
 const FILM: f64 = 0.03;
 /// The same for the suction line, which stands for the compressor's crankcase too and lets its store out slowly.
-const CRANKCASE: f64 = 0.0015;
+const CRANKCASE: f64 = 0.0007;
 /// Liquid share of the last condenser cell below which vapour is drawn into the liquid line.
 const LIQUID_SEAL: f64 = 0.5;
 /// Gas that neighbouring condenser cells exchange, m3/s (tuned so that 1 g of trapped air adds 100-200 kPa, common practice).
@@ -85,6 +87,7 @@ fn nodes(net: &mut Network, v: &Vehicle, t: f64) -> Places {
         orifice: 0,
         pick_up: 0,
         relief: 0,
+        reeds: 0,
     }
 }
 
@@ -172,6 +175,12 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
         (p.discharge, slip),
         (ROOM, slip),
         Law::OneWay(0.0),
+    );
+    p.reeds = net.add_link(
+        "reeds and rings",
+        (p.discharge, slip),
+        (p.suction, slip),
+        shut,
     );
 }
 

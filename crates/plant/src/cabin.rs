@@ -3,6 +3,9 @@
 use crate::{evaporator::Air, state::CP_AIR, vehicle::CabinSpec};
 use lowside_units::Quantity;
 
+/// Air that drifts through the coil with the blower off, kg/s: about 10 W/K with what the box conducts (own figure).
+const DRAUGHT: f64 = 0.012;
+
 /// The day outside.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Outside {
@@ -51,10 +54,20 @@ impl Cabin {
     /// Sets the blower to a step (0 = off).
     pub fn set_blower(&mut self, step: usize) {
         self.flow = if step == 0 {
-            0.0
+            DRAUGHT
         } else {
             self.spec.blower[step.min(self.spec.blower.len()) - 1].si()
         };
+    }
+
+    /// Outside air exchanged through leaks, and through windows and doors if they stand open, kg/s.
+    fn exchange(&self, windows_open: bool) -> f64 {
+        self.spec.leakage.si()
+            + if windows_open {
+                self.spec.window_exchange.si()
+            } else {
+                0.0
+            }
     }
 
     /// Share of outside air in what the blower draws.
@@ -83,10 +96,10 @@ impl Cabin {
     }
 
     /// Advances the cabin by `dt` seconds with air from the coil.
-    pub fn advance(&mut self, coil: Air, outside: &Outside, dt: f64) {
+    pub fn advance(&mut self, coil: Air, outside: &Outside, windows_open: bool, dt: f64) {
+        let leak = self.exchange(windows_open);
         let s = &self.spec;
-        let still = self.flow <= 0.0;
-        if still {
+        if self.flow <= DRAUGHT {
             self.vent = self.air;
         } else {
             let duct = s.duct_conductance.si() * (outside.t - coil.t) / (self.flow * CP_AIR);
@@ -99,7 +112,6 @@ impl Cabin {
         let c = mass * CP_AIR;
         // Fresh air drawn in by the blower pushes as much cabin air out; leakage exchanges on top.
         let supply = self.flow;
-        let leak = s.leakage.si();
         let inside = s.interior_conductance.si();
         let body = s.body_conductance.si();
         let to_air = supply * CP_AIR * (self.vent.t - self.air.t)

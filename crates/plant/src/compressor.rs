@@ -58,7 +58,7 @@ impl Compressor {
         } else {
             0.05 * (4.0 - r)
         };
-        (0.72 - bend - 0.04 * fast).clamp(0.3, 0.8) * (1.0 - 0.8 * self.wear).max(0.2)
+        (0.72 - bend - 0.04 * fast).clamp(0.3, 0.8) * (1.0 - 0.5 * self.wear)
     }
 
     /// What the turning compressor does with a suction state and a discharge pressure.

@@ -19,6 +19,8 @@ pub struct Settings {
     pub recirculate: bool,
     /// Road speed, m/s.
     pub road_speed: f64,
+    /// Windows and doors stand open.
+    pub windows_open: bool,
 }
 
 impl Default for Settings {
@@ -30,9 +32,13 @@ impl Default for Settings {
             blower: 0,
             recirculate: true,
             road_speed: 0.0,
+            windows_open: false,
         }
     }
 }
+
+/// Time in which a clutch brings the compressor up to speed, s (common practice: a tenth to a third).
+const CATCHING: f64 = 0.2;
 
 /// A pressure switch with two set points, Pa gauge.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -74,6 +80,8 @@ pub struct Drive {
     pub engaged: bool,
     /// Times the clutch has pulled in.
     pub cycles: u32,
+    /// How far the clutch has caught: speed of the compressor over that of its pulley, 0 to 1.
+    pub grip: f64,
     /// Pressures as the lagging switches feel them, Pa gauge: low, high.
     felt: [f64; 2],
     lag: f64,
@@ -95,6 +103,7 @@ impl Drive {
             },
             engaged: false,
             cycles: 0,
+            grip: 0.0,
             felt: [p; 2],
             lag: spec.lag.si(),
         };
@@ -120,5 +129,10 @@ impl Drive {
             self.cycles += 1;
         }
         self.engaged = engage;
+        self.grip = if engage {
+            (self.grip + dt / CATCHING).min(1.0)
+        } else {
+            0.0
+        };
     }
 }

@@ -5,7 +5,7 @@
 //! tick but never throw them past it, however small the volumes are.
 
 /// Pressure difference below which a passage runs laminar, Pa: it keeps the square-root law finite at rest.
-const LAMINAR: f64 = 30.0;
+pub const LAMINAR: f64 = 30.0;
 
 /// Flow of a law and its chord, for the direction that the pressures give.
 #[derive(Debug, Clone, Copy, Default)]

@@ -99,8 +99,10 @@ pub struct Network {
     account: Account,
     pattern: Sparse,
     work: Workspace,
-    /// Times the step had to be found anew since the start, for the curious.
+    /// Times a step had to be found anew since the start, for the curious.
     pub corrections: u64,
+    /// Steps taken although forecast and truth still disagreed after the last quartering.
+    pub unsettled: u64,
 }
 
 /// Arrays kept between steps so that a step allocates nothing.
@@ -111,6 +113,8 @@ struct Workspace {
     p_start: Vec<f64>,
     p_end: Vec<f64>,
     rates: Vec<Rate>,
+    /// Pressure difference for which each rate's chord was taken, Pa.
+    chord_dp: Vec<f64>,
     streams: Vec<(Stream, Stream)>,
     added: Vec<f64>,
     /// Net species (kg/s) and energy (W) that stirring carries along each link.
@@ -123,8 +127,10 @@ struct Workspace {
 
 /// Forecast and true pressure may differ by this before the step is found anew: share, and Pa.
 const TOLERANCE: (f64, f64) = (0.004, 400.0);
+/// Growth of a pressure difference within a step from which a passage's chord is taken anew (flow would be 1.7 times too much).
+const CHORD_GROWTH: f64 = 3.0;
 /// Corrections of one step at most; flows are conservative at any number.
-const CORRECTIONS: usize = 5;
+const CORRECTIONS: usize = 6;
 /// Times a step that will not agree may be quartered.
 const QUARTERINGS: u8 = 2;
 /// Least air for which stirring is worked out, kg.
@@ -145,6 +151,7 @@ impl Network {
             pattern: Sparse::default(),
             work: Workspace::default(),
             corrections: 0,
+            unsettled: 0,
         };
         net.add_node("room", 1.0, Content::default(), room_t, 0.0);
         net.set_room(room_t, room_p, room_humidity);
@@ -311,24 +318,26 @@ impl Network {
         self.nodes[1..].iter().map(|n| n.energy).sum()
     }
 
-    /// Largest share of any node's mass that the flows of now would carry off in `dt` seconds.
+    /// Largest share of any node's refrigerant and air that the flows of now would carry off in `dt` seconds. Oil and water
+    /// do not count: they lie there, and what passes over them is no slower for it.
     pub fn courant(&mut self, dt: f64) -> f64 {
         self.find_rates();
         let w = &mut self.work;
         w.out.fill([0.0; SPECIES]);
-        for (link, rate) in self.links.iter().zip(&w.rates) {
-            let donor = if rate.flow >= 0.0 {
-                link.from.0
+        for ((link, rate), streams) in self.links.iter().zip(&w.rates).zip(&w.streams) {
+            let (donor, share) = if rate.flow >= 0.0 {
+                (link.from.0, &streams.0.share)
             } else {
-                link.to.0
+                (link.to.0, &streams.1.share)
             };
-            w.out[donor][0] += rate.flow.abs();
+            w.out[donor][0] += rate.flow.abs() * (share[REFRIGERANT] + share[AIR]);
         }
+        let moving = |n: &Node| n.content[REFRIGERANT] + n.content[AIR] + 1e-4 * n.volume;
         self.nodes
             .iter()
             .zip(&w.out)
             .skip(1)
-            .map(|(n, out)| out[0] * dt / (n.content.total() + 1e-4 * n.volume))
+            .map(|(n, out)| out[0] * dt / moving(n))
             .fold(0.0, f64::max)
     }
 
@@ -343,6 +352,7 @@ impl Network {
     fn advance_part(&mut self, dt: f64, heat: &[f64], share: f64, quarterings: u8) {
         let agreed = self.attempt(dt, heat, share);
         if agreed || quarterings == 0 {
+            self.unsettled += u64::from(!agreed);
             self.close_books(dt);
             return;
         }
@@ -377,12 +387,56 @@ impl Network {
                     let p_true = node.state.p;
                     (p - p_true).abs() <= TOLERANCE.0 * p_true + TOLERANCE.1
                 });
-            if agreed {
+            let lawful = self.refresh_chords();
+            if agreed && lawful {
                 return true;
             }
             self.corrections += 1;
         }
         false
+    }
+
+    /// Takes the chords of passages anew whose pressure difference has grown beyond what their chord was taken for: a passage at
+    /// rest passes little, not what its slope at rest would give. True when none had to be.
+    fn refresh_chords(&mut self) -> bool {
+        let Self {
+            nodes,
+            links,
+            work: w,
+            ..
+        } = self;
+        let mut lawful = true;
+        for (k, link) in links.iter().enumerate() {
+            let (Law::Passage(c) | Law::OneWay(c)) = link.law else {
+                continue;
+            };
+            let (from, to) = (link.from.0, link.to.0);
+            let dp = w.p_end[from] - w.p_end[to];
+            if w.flows[k] == 0.0 || dp.abs() < CHORD_GROWTH * (w.chord_dp[k].abs() + flow::LAMINAR)
+            {
+                continue;
+            }
+            let (up, stream) = if dp >= 0.0 {
+                (&nodes[from].state, &w.streams[k].0)
+            } else {
+                (&nodes[to].state, &w.streams[k].1)
+            };
+            let p_up = if dp >= 0.0 {
+                w.p_end[from]
+            } else {
+                w.p_end[to]
+            };
+            let at_end = flow::passage(c, stream.rho, dp, p_up, up.p_sat, stream.liquid);
+            let chord = at_end.by_from;
+            w.rates[k] = Rate {
+                flow: chord * (w.p_start[from] - w.p_start[to]),
+                by_from: chord,
+                by_to: chord,
+            };
+            w.chord_dp[k] = dp;
+            lawful = false;
+        }
+        lawful
     }
 
     /// Flow of every link at the pressures of now, and the streams it would draw at either end.
@@ -403,6 +457,7 @@ impl Network {
         w.out.resize(n, [0.0; SPECIES]);
         w.flows.resize(m, 0.0);
         w.rates.resize(m, Rate::default());
+        w.chord_dp.resize(m, 0.0);
         w.added.resize(m, 0.0);
         w.stirred.resize(m, (Content::default(), 0.0));
         w.streams.resize(m, (Stream::default(), Stream::default()));
@@ -426,6 +481,7 @@ impl Network {
                 )
             };
             let dp = a.state.p - b.state.p;
+            w.chord_dp[k] = dp;
             let forward = dp >= 0.0;
             // The end that cannot be drawn from within this tick is left as it was: only a reversal asks for it.
             if forward || link.flow > 0.0 {

@@ -29,6 +29,8 @@ const DIVISIONS: u8 = 16;
 const HOOD_RISE: f64 = 25.0;
 /// Time in which the space under the hood warms up or cools, s.
 const HOOD_TIME: f64 = 240.0;
+/// Leak area of the reeds and rings of a compressor that is worn out, m2 (own figure: pressures then equalise within 10-40 s).
+const REED_LEAK: f64 = 1.2e-6;
 /// Idle speed at which the fan is rated, 1/min.
 const FAN_IDLE: f64 = 800.0;
 
@@ -166,7 +168,8 @@ impl Plant {
         for _ in 0..parts {
             let coil = self.pass_heat(&outside, dt);
             self.network.advance(dt, &self.heat);
-            self.cabin.advance(coil, &outside, dt);
+            self.cabin
+                .advance(coil, &outside, self.settings.windows_open, dt);
         }
     }
 
@@ -203,7 +206,7 @@ impl Plant {
     fn set_laws(&mut self) {
         let p = self.places;
         let rpm = if self.drive.engaged {
-            self.settings.engine_rpm * self.vehicle.compressor.pulley_ratio.si()
+            self.settings.engine_rpm * self.vehicle.compressor.pulley_ratio.si() * self.drive.grip
         } else {
             0.0
         };
@@ -213,6 +216,9 @@ impl Plant {
         };
         self.network
             .set_law(p.compressor, Law::Compressor(compressor, rpm));
+        // Worn reeds and rings let discharge gas back, running or at rest.
+        let reeds = k_from_hole(0.7, REED_LEAK * self.condition.compressor_wear);
+        self.network.set_law(p.reeds, Law::Passage(reeds));
         let o = &self.vehicle.orifice;
         let orifice = Orifice {
             bore: o.bore.si(),

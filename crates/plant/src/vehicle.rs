@@ -185,6 +185,8 @@ pub struct CabinSpec {
     pub full_sun: Power,
     /// Outside air that leaks in with the windows shut.
     pub leakage: MassFlow,
+    /// Outside air exchanged on top of that with windows and doors open.
+    pub window_exchange: MassFlow,
     /// Share of outside air that enters with the door on recirculation.
     pub recirculation_leak: Ratio,
     /// Air flow of the blower in its steps, lowest first.

@@ -40,6 +40,8 @@ pub enum Control {
     Blower,
     /// Recirculation door.
     Recirculation,
+    /// Windows and doors.
+    Windows,
     /// Fan before the grille.
     RoadSpeed,
     /// Temperature of the day.
@@ -86,6 +88,8 @@ pub struct Controls {
     pub blower_most: u8,
     /// Recirculation on.
     pub recirculation: bool,
+    /// Windows and doors open.
+    pub windows: bool,
     /// Fan before the grille, km/h.
     pub road_speed: Setting,
     /// Day's temperature, degC.
@@ -140,6 +144,7 @@ impl Controls {
             blower: small(s.blower),
             blower_most: small(bay.plant().cabin.blower_steps()),
             recirculation: s.recirculate,
+            windows: s.windows_open,
             road_speed: {
                 let v = Speed::from_si(s.road_speed);
                 Setting {

@@ -61,6 +61,8 @@ pub enum NextStep {
     TakeHighCoupler,
     /// Done.
     Done,
+    /// The vehicle is as it should be and nobody has charged it.
+    AllWell,
 }
 
 /// Air in the service hose above which it needs purging, share of its pressure.
@@ -95,7 +97,9 @@ impl NextStep {
             Self::BlowerHigh => Control::Blower,
             Self::WarmCan | Self::CoolBath => Control::Bath,
             Self::TurnUpright => Control::Invert,
-            Self::WatchCharging | Self::Settle | Self::TooMuch | Self::Done => return None,
+            Self::WatchCharging | Self::Settle | Self::TooMuch | Self::Done | Self::AllWell => {
+                return None;
+            }
         })
     }
 }
@@ -216,6 +220,9 @@ fn finish(bay: &Bay, open: bool) -> NextStep {
     // The high coupler comes off at rest: its hose holds hot discharge gas while the engine runs.
     if h.high_coupled && bay.shop().hands.cans_taken > 0 && !s.engine_on {
         return NextStep::TakeHighCoupler;
+    }
+    if h.cans_taken == 0 {
+        return NextStep::AllWell;
     }
     NextStep::Done
 }

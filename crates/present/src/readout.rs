@@ -16,6 +16,10 @@ pub struct Readout {
     pub low: Shown,
     /// High-pressure gauge.
     pub high: Shown,
+    /// Saturation temperature at the compound gauge's pointer; none in a vacuum too deep for it to mean anything.
+    pub low_saturation: Option<Shown>,
+    /// Saturation temperature at the high-pressure gauge's pointer, likewise.
+    pub high_saturation: Option<Shown>,
     /// Centre vent.
     pub vent: Shown,
     /// The vent is at or below 10 degC, what the job asks for.
@@ -38,6 +42,9 @@ pub struct Readout {
 
 /// Vent temperature that the job asks for, K: 10 degC (issue's acceptance value).
 pub const VENT_GOAL: f64 = 283.15;
+
+/// Pressure at and below which a gauge's pointer tells no saturation temperature, Pa absolute (its resolution is not better).
+const MEANS_NOTHING: f64 = 20e3;
 
 /// What the cans have given, kg, as a technician adds it up: full weight less weight now, for each can, to the resolution of
 /// the scale. A can just put down weighs what it will once the scale has come to rest: nobody reads it sooner.
@@ -71,12 +78,19 @@ impl Readout {
         let p = |pa: f64| {
             display::gauge_pressure(GaugePressure::from_pa(pa.max(-bay.plant().day().p)), units)
         };
+        let table = bay.plant().network.table();
+        let sat = |gauge: f64| {
+            let pa = gauge + bay.plant().day().p;
+            (pa > MEANS_NOTHING).then(|| t(table.t_sat(pa)))
+        };
         let label = bay.plant().vehicle.label_charge.si();
         let given = given(bay);
         Self {
             clock: display::duration(Duration::from_s(bay.seconds())),
             low: p(i.low.reading()),
             high: p(i.high.reading()),
+            low_saturation: sat(i.low.pointer()),
+            high_saturation: sat(i.high.pointer()),
             vent: t(i.vent.reading()),
             vent_cold: i.vent.reading() <= VENT_GOAL,
             cabin: t(i.cabin.reading()),
@@ -150,6 +164,9 @@ pub(crate) mod tests {
         let si = Readout::of(&bay, UnitSystem::Si);
         assert!(us.low.unit == "psig" && si.low.unit == "kPag");
         assert_eq!(us.clock.number, "0:30");
+        assert!(us.low_saturation.is_some() && si.high_saturation.is_some());
+        let empty = Readout::of(&self::bay("charge-from-cans"), UnitSystem::Us);
+        assert_eq!(empty.low_saturation, None, "a vacuum boils at nothing");
         assert_eq!(us.scale, None);
         assert_eq!(us.label.to_string(), "36.0 oz");
         assert_eq!(si.label.to_string(), "1021 g");

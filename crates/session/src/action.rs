@@ -43,6 +43,11 @@ pub enum Action {
         /// 0 to 144 km/h.
         speed: Speed,
     },
+    /// Open or shut windows and doors.
+    Windows {
+        /// Open?
+        on: bool,
+    },
     /// Change the day's temperature.
     Ambient {
         /// -10 to 50 degC.
@@ -153,6 +158,7 @@ impl Action {
                 settings.road_speed =
                     in_range("speed", speed, Speed::from_m_s(0.0), Speed::from_m_s(40.0))?.si();
             }
+            Self::Windows { on } => settings.windows_open = on,
             Self::Ambient { temperature } => {
                 let mut day = plant.day();
                 day.t = in_range(

@@ -76,10 +76,11 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     ]);
     h.numbers([s.engine_rpm, s.road_speed]);
     h.word(s.blower as u64);
-    h.flags([s.engine_on, s.ac_on, s.recirculate]);
+    h.flags([s.engine_on, s.ac_on, s.recirculate, s.windows_open]);
     let d = &plant.drive;
     h.flags([d.engaged, d.cycling.closed, d.cut_out.closed]);
     h.numbers(d.felt());
+    h.number(d.grip);
     h.word(u64::from(d.cycles));
     let hands = &shop.hands;
     h.numbers([hands.low_valve, hands.high_valve]);

@@ -135,6 +135,8 @@ pub struct ControlSpec {
     pub recirculation: bool,
     /// Road speed.
     pub road_speed: Speed,
+    /// Windows and doors open.
+    pub windows_open: bool,
 }
 
 impl Default for ControlSpec {
@@ -144,6 +146,7 @@ impl Default for ControlSpec {
             blower: 0,
             recirculation: true,
             road_speed: Speed::from_si(0.0),
+            windows_open: false,
         }
     }
 }
@@ -336,6 +339,7 @@ impl Scenario {
         s.blower = usize::from(self.controls.blower);
         s.recirculate = self.controls.recirculation;
         s.road_speed = self.controls.road_speed.si();
+        s.windows_open = self.controls.windows_open;
         plant
     }
 }

@@ -41,7 +41,7 @@ impl Instrument {
 
     /// The reading: the pointer rounded to the resolution.
     pub fn reading(&self) -> f64 {
-        (self.pointer() / self.resolution).round() * self.resolution
+        ((self.pointer() / self.resolution).round() * self.resolution).clamp(self.least, self.most)
     }
 }
 

@@ -18,9 +18,19 @@ impl App {
             Which::Low => (words::LOW_SIDE, &r.low, c.low_coupled, &self.needles[0]),
             Which::High => (words::HIGH_SIDE, &r.high, c.high_coupled, &self.needles[1]),
         };
+        let saturation = match which {
+            Which::Low => r
+                .low_saturation
+                .as_ref()
+                .map(|t| words::boils_at(&t.to_string())),
+            Which::High => r
+                .high_saturation
+                .as_ref()
+                .map(|t| words::condenses_at(&t.to_string())),
+        };
         html! {
             <Dial face={Face::of(&self.stage.bay, which, self.units)} needle={needle.clone()} {title}
-                number={reading.number.clone()} unit={reading.unit} spoken={reading.spoken.clone()} {coupled} />
+                number={reading.number.clone()} unit={reading.unit} spoken={reading.spoken.clone()} {saturation} {coupled} />
         }
     }
 

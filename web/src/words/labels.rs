@@ -9,7 +9,8 @@ labels! {
     CONTROLS = "Controls"; GAUGE_SET = "Gauge set"; CAN = "Can"; VEHICLE = "Vehicle"; TO_CONTROLS = "To the controls";
     LOW_COUPLER = "Low coupler"; HIGH_COUPLER = "High coupler"; LOW_VALVE = "Low valve (blue)"; HIGH_VALVE = "High valve (red)";
     PURGE = "Purge (yellow)"; TAP = "Tap"; TURN_OVER = "Turn over"; BATH = "Water bath"; WATER = "Water";
-    ENGINE = "Engine"; AC = "A/C"; BLOWER = "Blower"; CABIN_AIR = "Cabin air"; ENGINE_SPEED = "Engine speed";
+    ENGINE = "Engine"; AC = "A/C"; BLOWER = "Blower"; CABIN_AIR = "Air"; ENGINE_SPEED = "Engine speed";
+    WINDOWS = "Windows";
     FAN = "Fan before the grille"; OUTSIDE_AIR = "Outside air"; SHUT = "Shut"; OPEN = "Open";
     TAKE_A_CAN = "Take a can"; FRESH_CAN = "Fresh can"; TAKE_OFF = "Take it off";
     GAUGES = "Gauges"; LOW_SIDE = "Low side (blue)"; HIGH_SIDE = "High side (red)"; HOSE_ONLY = "coupler off: shows its hose";
@@ -35,7 +36,7 @@ pub(crate) const TURN_STATES: [&str; 2] = ["valve up: vapour", "valve down: liqu
 pub(crate) const BATH_STATES: [&str; 2] = ["out", "in the water"];
 pub(crate) const ENGINE_STATES: [&str; 2] = ["off", "runs"];
 pub(crate) const AC_STATES: [&str; 2] = ["off", "on"];
-pub(crate) const AIR_STATES: [&str; 2] = ["from outside", "recirculated"];
+pub(crate) const AIR_STATES: [&str; 2] = ["outside", "recirculated"];
 pub(crate) const IN_OUT: [&str; 2] = ["out", "in"];
 /// Marks of the cycling switch: where it opens and where it closes.
 pub(crate) const SWITCH: [&str; 2] = ["clutch out", "clutch in"];

@@ -154,6 +154,7 @@ impl CabinSpec {
         conductance("cabin.body_conductance", self.body_conductance)?;
         within("cabin.full_sun", self.full_sun, 0.0, 5e3)?;
         within("cabin.leakage", self.leakage, 0.0, 0.2)?;
+        within("cabin.window_exchange", self.window_exchange, 0.0, 1.0)?;
         within(
             "cabin.recirculation_leak",
             self.recirculation_leak,

@@ -193,7 +193,7 @@ mod tests {
             ),
             (
                 "[start]\ncharge = \"4 kg\"",
-                "start.charge: 4000 g is outside 0 g to 2932.5 g",
+                "start.charge: 4000 g is outside 0 g to 2847.5 g",
             ),
             (
                 "[day]\nambiant = \"6\"",
