@@ -116,7 +116,7 @@ fn the_accumulator_hides_the_charge() {
 #[test]
 fn overcharge_raises_head_and_floods_the_compressor() {
     let full = at(38.0, &[]);
-    let over: Vec<Summary> = [1.45, 1.6, 1.8]
+    let over: Vec<Summary> = [1.45, 1.55, 1.65]
         .iter()
         .map(|c| at(38.0, &[&format!("start.charge={}kg", 1.0206 * c)]))
         .collect();

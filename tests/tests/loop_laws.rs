@@ -204,3 +204,53 @@ fn the_same_acts_give_the_same_bits() {
     assert_eq!(replayed.state_hash(), a.state_hash());
     assert_eq!(replayed.log(), a.log());
 }
+
+/// With every volume at the least its check allows, the loop still behaves: no part gets colder than boiling at the lowest
+/// pressure about would make it, nor hotter than compression, and no pressure beyond the compressor's own.
+#[test]
+fn the_smallest_volumes_behave() {
+    for part in [
+        "suction_line.volume=20cm3",
+        "suction_line.volume=100cm3",
+        "liquid_line.volume=20cm3",
+        "discharge_line.volume=20cm3",
+    ] {
+        let s = scenario("healthy", &[&format!("vehicle.{part}"), "until=2min"]);
+        let mut bay = Bay::new(&s);
+        for _ in 0..6000 {
+            bay.step();
+            let net = &bay.plant().network;
+            let highest = net.node(bay.plant().places.discharge).state.p.max(1.0e6);
+            for node in &net.nodes()[1..17] {
+                let t = node.state.t - 273.15;
+                assert!(
+                    (-45.0..190.0).contains(&t),
+                    "{part} at {} s: {} at {t:.0} degC",
+                    bay.seconds(),
+                    node.name
+                );
+                assert!(
+                    node.state.p < 1.3 * highest,
+                    "{part} at {} s: {} at {:.0} kPa",
+                    bay.seconds(),
+                    node.name,
+                    node.state.p / 1e3
+                );
+            }
+        }
+        assert!(
+            bay.plant().network.unsettled < 5,
+            "{part}: {} steps did not settle",
+            bay.plant().network.unsettled
+        );
+    }
+}
+
+/// Steps of the ordinary job settle: what the network forecast is what then is.
+#[test]
+fn steps_settle() {
+    for name in ["healthy", "charge-from-cans"] {
+        let (bay, _) = play(&scenario(name, &["until=8min"]));
+        assert_eq!(bay.plant().network.unsettled, 0, "{name}");
+    }
+}

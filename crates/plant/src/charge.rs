@@ -5,6 +5,7 @@ use crate::{
     condenser, evaporator,
     network::{Network, NodeId},
     species::{AIR, Content, OIL, REFRIGERANT, WATER},
+    state::RHO_OIL,
 };
 
 /// What is in the loop at the start, kg, and the cabin's temperature, K.
@@ -25,6 +26,8 @@ pub struct Start {
 /// Oil by part, common shares of a loop at rest (common practice): compressor, accumulator, evaporator, condenser; the lines
 /// have the rest.
 const OIL_SHARES: [f64; 4] = [0.45, 0.25, 0.15, 0.10];
+/// Most of a part's volume that oil takes at the start.
+const OIL_FULL: f64 = 0.35;
 /// Fullest any cell stands at the start.
 const FULL: f64 = 0.9;
 /// Fullest the accumulator stands while there is room elsewhere.
@@ -71,6 +74,16 @@ pub fn fill(net: &mut Network, p: &Places, start: &Start, t: f64) {
             lines
         }
     };
+    // A part holds no more oil than leaves its gas a way through; the accumulator takes the rest.
+    let most_oil = |i: NodeId| OIL_FULL * net.node(i).volume * RHO_OIL;
+    let mut oils: Vec<f64> = net.nodes().iter().map(|_| 0.0).collect();
+    let mut spilled = 0.0;
+    for i in all.clone() {
+        let share = start.oil * oil(i);
+        oils[i] = share.min(most_oil(i));
+        spilled += share - oils[i];
+    }
+    oils[p.accumulator] += spilled;
     let gas_space: f64 = all
         .clone()
         .map(|i| (1.0 - level[i]) * net.node(i).volume)
@@ -82,7 +95,7 @@ pub fn fill(net: &mut Network, p: &Places, start: &Start, t: f64) {
         // Air spreads over the gas space alone, water over everything.
         content[AIR] = start.air * v * (1.0 - level[i]) / gas_space;
         content[WATER] = start.water * v / volume;
-        content[OIL] = start.oil * oil(i);
+        content[OIL] = oils[i];
         net.inject(i, &content);
     }
 }
