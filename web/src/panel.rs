@@ -251,7 +251,7 @@ fn vehicle(p: &PanelProps) -> Html {
                 <Switch control={Control::Recirculation} needed={needs(Control::Recirculation)} label={words::CABIN_AIR} on={c.recirculation}
                     states={words::AIR_STATES} toggle={flag(|on| Action::Recirculation { on })} />
                 <Switch control={Control::Windows} needed={needs(Control::Windows)} label={words::WINDOWS} on={c.windows}
-                    states={words::TAP_STATES} toggle={flag(|open| Action::Windows { open })} />
+                    states={words::TAP_STATES} toggle={flag(|on| Action::Windows { on })} />
             </span>
             <Slider control={Control::Rpm} needed={needs(Control::Rpm)} label={words::ENGINE_SPEED} value={c.rpm.value}
                 text={c.rpm.shown.to_string()} least={600.0} most={3000.0} step={50.0}

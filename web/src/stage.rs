@@ -5,9 +5,7 @@ use lowside_present::{
     history::History,
     levels::{Levels, Tick},
 };
-use lowside_session::{
-    Action, Bay, Caution, Event, Refused, Scenario, TICKS_PER_SECOND, Take, library,
-};
+use lowside_session::{Action, Bay, Caution, Event, Refused, TICKS_PER_SECOND, Take, library};
 
 use crate::{fail, host, store};
 
@@ -57,8 +55,7 @@ pub(crate) struct Stage {
 
 /// Opens a shipped scenario without its script.
 pub(crate) fn open(name: &str) -> Bay {
-    let text = library::scenario(name).expect("a shipped scenario");
-    let mut scenario = Scenario::parse(text, &[]).expect("a shipped scenario is sound");
+    let mut scenario = library::shipped(name).expect("a shipped scenario is sound");
     scenario.act.clear();
     Bay::new(&scenario)
 }

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 /// What the driver and technician have set on the vehicle.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[expect(clippy::struct_excessive_bools, reason = "each is a switch of its own")]
 pub struct Settings {
     /// Engine runs.
     pub engine_on: bool,

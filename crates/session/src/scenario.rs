@@ -14,6 +14,7 @@ use thiserror::Error;
 
 use crate::script::Act;
 
+#[cfg(feature = "text")]
 mod read;
 
 /// Most bytes a scenario may have.

@@ -181,6 +181,17 @@ mod tests {
     }
 
     #[test]
+    fn shipped_scenarios_are_the_same_baked_as_written() {
+        let mut seen = 0;
+        for name in library::scenario_names() {
+            let written = Scenario::parse(library::scenario(name).unwrap(), &[]).unwrap();
+            assert_eq!(library::shipped(name), Some(written), "{name}");
+            seen += 1;
+        }
+        assert!(seen >= 2, "{seen} scenarios are shipped");
+    }
+
+    #[test]
     fn messages_name_the_place_and_speak_in_usual_units() {
         for (tail, said) in [
             (
