@@ -67,6 +67,7 @@ fn table(bay: &Bay, s: &Summary, speed: f64) -> String {
         |t: f64| both(|u| display::temperature_difference(TemperatureDifference::from_k(t), u));
     let mass = |kg: f64| both(|u| display::mass(Mass::from_kg(kg), u));
     let power = |w: f64| both(|u| display::power(Power::from_w(w), u));
+    let heat = |w: f64| both(|u| display::heat_flow(Power::from_w(w), u));
     let share = |r: f64| one(display::ratio(Ratio::from_fraction(r)).to_string());
     let dials = &bay.shop().instruments;
     let clutch = if s.clutch_on { "in" } else { "out" };
@@ -91,7 +92,7 @@ fn table(bay: &Bay, s: &Summary, speed: f64) -> String {
         ("discharge line", celsius(s.discharge_degC)),
         ("refrigerant in the loop", mass(s.refrigerant_kg)),
         ("air in the loop", mass(s.air_kg)),
-        ("capacity, mean", power(s.capacity_W)),
+        ("capacity, mean", heat(s.capacity_W)),
         ("shaft, mean", power(s.shaft_W)),
         ("clutch", one(clutch.into())),
         ("clutch, share of time in", share(s.clutch_duty)),

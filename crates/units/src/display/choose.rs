@@ -52,6 +52,12 @@ const MPH: Style = Style::new(0, "mph", "mile an hour", "miles an hour");
 const KM_H: Style = Style::new(0, "km/h", "kilometre an hour", "kilometres an hour");
 const RPM: Style = Style::new(0, "rpm", "revolution a minute", "revolutions a minute");
 const HP: Style = Style::new(1, "hp", "horsepower", "horsepower");
+const BTU_H: Style = Style::new(
+    0,
+    "Btu/h",
+    "British thermal unit an hour",
+    "British thermal units an hour",
+);
 const KW: Style = Style::new(2, "kW", "kilowatt", "kilowatts");
 const PERCENT: Style = Style::new(0, "%", "per cent", "per cent");
 
@@ -170,6 +176,15 @@ pub fn speed(v: Speed, system: UnitSystem) -> Shown {
 #[must_use]
 pub fn rotation(n: RotationSpeed) -> Shown {
     RPM.show(n.rpm())
+}
+
+/// Heat flow: Btu/h or kW.
+#[must_use]
+pub fn heat_flow(p: Power, system: UnitSystem) -> Shown {
+    match system {
+        UnitSystem::Us => BTU_H.show(p.btu_h()),
+        UnitSystem::Si => KW.show(p.kw()),
+    }
 }
 
 /// Power: hp or kW.

@@ -7,8 +7,9 @@ mod choose;
 mod style;
 
 pub use choose::{
-    absolute_pressure, duration, gauge_pressure, leak_rate, length, mass, mass_flow, power, ratio,
-    rotation, speed, temperature, temperature_difference, vacuum, volume, volume_flow,
+    absolute_pressure, duration, gauge_pressure, heat_flow, leak_rate, length, mass, mass_flow,
+    power, ratio, rotation, speed, temperature, temperature_difference, vacuum, volume,
+    volume_flow,
 };
 pub use style::{Shown, Style};
 
