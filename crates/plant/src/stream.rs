@@ -56,6 +56,8 @@ pub struct Stream {
 
 /// Discharge coefficient of the bleed hole (sharp hole in thin wall, common practice).
 const BLEED_CD: f64 = 0.6;
+/// A store that lets its oil creep no faster than this keeps it in a sump when liquid passes over.
+const KEPT: f64 = 0.001;
 /// Share of a volume above which oil is torn along instead of creeping (own figure).
 const CROWDED: f64 = 0.4;
 /// How much faster it then goes, per share of the volume above that (own figure).
@@ -77,20 +79,21 @@ pub fn draw(
     let y = liquid_share(state, how, gas_mass, gas_rho, last_flow);
 
     // Oil is mixed into liquid where there is any and creeps as a film where there is none.
-    let (oil_in_liquid, oil_film) = if liq_mass > content[OIL] * 0.02 && liq_mass > 0.0 {
-        let c = content[OIL] / (liq_mass + content[OIL]);
-        (y * c, 0.0)
-    } else if gas_mass > 0.0 {
-        // Oil that crowds the passage is torn along the more, the less room it leaves.
-        let volume = content[OIL] / RHO_OIL;
-        let crowd = (volume / (volume + state.v_gas + state.v_liq) - CROWDED).max(0.0);
-        (
-            0.0,
-            (oil_mobility * (1.0 + crowd * TORN) * content[OIL] / gas_mass).min(0.3),
-        )
-    } else {
-        (0.0, 0.0)
-    };
+    let (oil_in_liquid, oil_film) =
+        if liq_mass > content[OIL] * 0.02 && liq_mass > 0.0 && oil_mobility > KEPT {
+            let c = content[OIL] / (liq_mass + content[OIL]);
+            (y * c, 0.0)
+        } else if gas_mass > 0.0 {
+            // Oil that crowds the passage is torn along the more, the less room it leaves.
+            let volume = content[OIL] / RHO_OIL;
+            let crowd = (volume / (volume + state.v_gas + state.v_liq) - CROWDED).max(0.0);
+            (
+                0.0,
+                (oil_mobility * (1.0 + crowd * TORN) * content[OIL] / gas_mass).min(0.3),
+            )
+        } else {
+            (0.0, 0.0)
+        };
     let oil = oil_in_liquid + oil_film;
     let total = gas_mass + liq_mass;
     let water = if total > 0.0 {
