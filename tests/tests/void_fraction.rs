@@ -23,9 +23,9 @@ fn void_at(quality: f64, t: f64, flux: f64) -> f64 {
     for _ in 0..60 {
         let mid = 0.5 * (lo + hi);
         if 1.0 - drift(mid, 1.0 / s.rho_l, 1.0 / s.rho_g, flux) < quality {
-            lo = mid
+            lo = mid;
         } else {
-            hi = mid
+            hi = mid;
         }
     }
     0.5 * (lo + hi)
