@@ -1,0 +1,163 @@
+//! The charge from 40 to 150 % of the label: what shows, what does not, and where theory says which way.
+
+use std::sync::Arc;
+
+use super::{falls, list, rises, with};
+use crate::{
+    Job,
+    check::{Check, Finding},
+    error::Error,
+    plot::Plot,
+    run::{Run, Runs},
+};
+
+/// What fills the section.
+pub const JOBS: &[Job] = &[idle, medium, fast];
+
+/// The van's label, kg (36 oz).
+pub(super) const LABEL: f64 = 1.020_583;
+
+/// Shares of the label's charge, %.
+const SHARES: [f64; 12] = [
+    40.0, 50.0, 60.0, 70.0, 80.0, 90.0, 100.0, 110.0, 120.0, 130.0, 140.0, 150.0,
+];
+
+fn idle(runs: &Runs) -> Result<Vec<Check>, Error> {
+    sweep(runs, 800.0)
+}
+
+fn medium(runs: &Runs) -> Result<Vec<Check>, Error> {
+    sweep(runs, 1500.0)
+}
+
+fn fast(runs: &Runs) -> Result<Vec<Check>, Error> {
+    sweep(runs, 2500.0)
+}
+
+fn sweep(runs: &Runs, rpm: f64) -> Result<Vec<Check>, Error> {
+    let mut table: Vec<(f64, Arc<Run>)> = Vec::new();
+    for share in SHARES {
+        let run = runs.healthy(&[
+            &with("start.charge", LABEL * share / 100.0, "kg"),
+            &with("engine.speed", rpm, "rpm"),
+        ])?;
+        table.push((share, run));
+    }
+    let curve = |of: fn(&Run) -> f64| -> Vec<(f64, f64)> {
+        table.iter().map(|(x, r)| (*x, of(r))).collect()
+    };
+    let between = |of: fn(&Run) -> f64, lo: f64, hi: f64| -> Vec<f64> {
+        curve(of)
+            .into_iter()
+            .filter(|p| p.0 >= lo && p.0 <= hi)
+            .map(|p| p.1)
+            .collect()
+    };
+    let spread = |v: &[f64]| {
+        let (lo, hi) = v
+            .iter()
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |a, x| (a.0.min(*x), a.1.max(*x)));
+        hi - lo
+    };
+    let mut check = Check::new(
+        format!("Charge sweep at {rpm} rpm, 35 degC"),
+        "Flat from 80 to 110 % (capacity to 5 %, superheat to 2 K, our reading of \"flat\"); below 70 % superheat rises and the \
+         clutch cycles faster, more than about 8 times a minute when badly low; above 120 % the high side climbs and liquid \
+         reaches the compressor. Everywhere: more charge, less superheat, more subcooling, no lower high side (slack 0.7 K and \
+         15 kPa for cycling).",
+        "common practice, no source; monotony by mass balance",
+    );
+    check.tuned = "accumulator.volume of the van sets how wide the plateau is (0.5-1.0 L plausible)".into();
+    let capacity = between(|r| r.summary.capacity_W, 80.0, 110.0);
+    check.find(Finding::within(
+        "80 to 110 %: spread of capacity",
+        100.0 * spread(&capacity) / capacity[capacity.len() / 2],
+        0.0,
+        5.0,
+        "%",
+        1,
+    ));
+    check.find(Finding::within(
+        "80 to 110 %: spread of superheat",
+        spread(&between(|r| r.on.superheat, 80.0, 110.0)),
+        0.0,
+        2.0,
+        "K",
+        1,
+    ));
+    let superheat = between(|r| r.on.superheat, 0.0, 200.0);
+    check.find(Finding::holds(
+        "superheat falls with charge",
+        list(&superheat, 1),
+        "falling, slack 0.7 K",
+        falls(&superheat, 0.7),
+    ));
+    let subcooling = between(|r| r.on.subcooling, 0.0, 200.0);
+    check.find(Finding::holds(
+        "subcooling rises with charge",
+        list(&subcooling, 1),
+        "rising, slack 0.7 K",
+        rises(&subcooling, 0.7),
+    ));
+    let head = between(|r| r.on.high, 0.0, 200.0);
+    check.find(Finding::holds(
+        "high side rises with charge",
+        list(&head, 0),
+        "rising, slack 15 kPa",
+        rises(&head, 15.0),
+    ));
+    let at = |share: f64, of: fn(&Run) -> f64| {
+        between(of, share, share).first().copied().unwrap_or(f64::NAN)
+    };
+    check.find(Finding::holds(
+        "40 %: superheat far above that of the full loop",
+        format!("{:.1} against {:.1} K", at(40.0, |r| r.on.superheat), at(100.0, |r| r.on.superheat)),
+        "at least 5 K more",
+        at(40.0, |r| r.on.superheat) > at(100.0, |r| r.on.superheat) + 5.0,
+    ));
+    let cycles = |share| at(share, Run::cycles_per_minute);
+    check.find(Finding::holds(
+        "60 %: cycles faster than full",
+        format!("{:.1} against {:.1} a minute", cycles(60.0), cycles(100.0)),
+        "more",
+        cycles(60.0) > cycles(100.0),
+    ));
+    check.find(Finding::holds(
+        "40 %: cycles a minute",
+        format!("{:.1}", cycles(40.0)),
+        "above 8",
+        cycles(40.0) > 8.0,
+    ));
+    check.find(Finding::holds(
+        "150 %: high side over full",
+        format!("{:+.0} kPa", at(150.0, |r| r.on.high) - at(100.0, |r| r.on.high)),
+        "above +50 kPa",
+        at(150.0, |r| r.on.high) > at(100.0, |r| r.on.high) + 50.0,
+    ));
+    check.find(Finding::holds(
+        "150 %: liquid at the compressor",
+        format!("{:.1} %", 100.0 * at(150.0, |r| r.on.liquid)),
+        "above 3 %",
+        at(150.0, |r| r.on.liquid) > 0.03,
+    ));
+    let x = "charge, % of the label";
+    let plot = |title: &str, y: &str| Plot::new(format!("{title}, {rpm} rpm"), x, y);
+    check.plots = vec![
+        plot("Capacity", "kW").curve("capacity", curve(|r| r.summary.capacity_W / 1e3)),
+        plot("Temperatures", "degC")
+            .curve("vent", curve(|r| r.all.vent))
+            .curve("evaporator outlet", curve(|r| r.on.outlet))
+            .curve("discharge line", curve(|r| r.on.discharge)),
+        plot("Superheat and subcooling", "K")
+            .curve("superheat", curve(|r| r.on.superheat))
+            .curve("subcooling", curve(|r| r.on.subcooling)),
+        plot("Pressures, clutch in", "kPa gauge")
+            .curve("high side", curve(|r| r.on.high))
+            .curve("low side", curve(|r| r.on.low)),
+        plot("Cycles", "a minute").curve("cycles", curve(Run::cycles_per_minute)),
+        plot("Liquid", "%")
+            .curve("in the accumulator, of its volume", curve(|r| 100.0 * r.all.level))
+            .curve("at the compressor", curve(|r| 100.0 * r.on.liquid)),
+    ];
+    Ok(vec![check])
+}

@@ -1,0 +1,244 @@
+//! Things that take time: cooling down a hot van, equalising, the length of a step.
+
+use lowside_plant::{
+    network::Law,
+    plant::{Plant, TICK},
+};
+use lowside_session::{Action, Bay, TICKS_PER_SECOND};
+
+use super::truths;
+use crate::{
+    Job,
+    check::{Check, Finding},
+    error::Error,
+    plot::Plot,
+    run::{Runs, scenario},
+};
+
+/// What fills the section.
+pub const JOBS: &[Job] = &[pull_down, shut_down, step_size];
+
+fn pull_down(runs: &Runs) -> Result<Vec<Check>, Error> {
+    let mut check = Check::new(
+        "Pull-down from a hot soak",
+        "A van that stood in full sun (cabin 60 degC, day 35 degC), windows shut, recirculation, high blower, 1 500 rpm: the vent \
+         falls by 20 K within 2 min, the cabin falls all the time and passes the day's temperature within 15 min; after half \
+         an hour the cabin is below 28 degC.",
+        "common practice, from memory; a large van on its own air conditioner is slow",
+    );
+    let run = runs.healthy(&[
+        "start.cabin=60degC",
+        "day.sun=100%",
+        "controls.windows_open=false",
+        "until=30min",
+    ])?;
+    let at = |t: f64| {
+        run.samples
+            .iter()
+            .find(|s| s.t >= t)
+            .copied()
+            .unwrap_or_default()
+    };
+    let first = at(1.0);
+    check.find(Finding::holds(
+        "vent after 2 min",
+        format!("{:.1} degC, {:.1} at the start", at(120.0).vent, first.vent),
+        "20 K lower",
+        at(120.0).vent < first.vent - 20.0,
+    ));
+    let minutes: Vec<f64> = (1..=30).map(|m| at(f64::from(m) * 60.0).cabin).collect();
+    check.find(Finding::holds(
+        "cabin falls from minute to minute",
+        super::list(&minutes[..6], 1) + ", ...",
+        "falling, slack 0.2 K",
+        super::falls(&minutes, 0.2),
+    ));
+    let cool = run
+        .samples
+        .iter()
+        .find(|s| s.cabin < 35.0)
+        .map_or(f64::INFINITY, |s| s.t / 60.0);
+    check.find(Finding::within(
+        "cabin below the day's temperature after",
+        cool,
+        0.0,
+        15.0,
+        "min",
+        1,
+    ));
+    check.find(Finding::within(
+        "cabin after 30 min",
+        run.last().cabin,
+        10.0,
+        28.0,
+        "degC",
+        1,
+    ));
+    check.tuned = super::healthy::tuned("utility-van");
+    check.plots = vec![
+        Plot::new("Pull-down: air", "time, s", "degC")
+            .line("cabin", run.curve(|s| s.cabin))
+            .line("vent", run.curve(|s| s.vent)),
+        Plot::new("Pull-down: pressures", "time, s", "kPa gauge")
+            .line("high side", run.curve(|s| s.high))
+            .line("low side", run.curve(|s| s.low)),
+    ];
+    Ok(vec![check])
+}
+
+fn shut_down(runs: &Runs) -> Result<Vec<Check>, Error> {
+    let mut check = Check::new(
+        "Shut-down",
+        "After the engine stops, pressures come within 50 kPa in 1 to 3 min; liquid goes over from the high side to evaporator and \
+         accumulator, nine tenths of it within 3 min; an hour and a half later, everything off, both sides stand at saturation at \
+         the day's temperature (1 %).",
+        "common practice; migration within 1-3 min from memory (the measurements of Peuker 2010 were not reachable); R-134a saturation",
+    );
+    let (run, seconds) = truths::equalise(runs, &[])?;
+    check.find(Finding::within("pressures equal after", seconds, 60.0, 180.0, "s", 0));
+    let since = |t: f64| {
+        run.samples
+            .iter()
+            .find(|s| s.t >= 300.0 + t)
+            .copied()
+            .unwrap_or_default()
+    };
+    let gone = |t: f64| since(0.0).mass_high - since(t).mass_high;
+    check.find(Finding::within(
+        "share of the six-minute migration done after 3 min",
+        100.0 * gone(180.0) / gone(355.0),
+        90.0,
+        110.0,
+        "%",
+        0,
+    ));
+    check.find(Finding::holds(
+        "refrigerant gone over to the low side in 3 min",
+        format!("{:.0} g", 1e3 * gone(180.0)),
+        "more than 50 g",
+        gone(180.0) > 0.05,
+    ));
+    let soaked = runs.play(
+        "healthy",
+        &["until=95min"],
+        &[
+            (300.0, Action::Engine { on: false }),
+            (300.0, Action::AirConditioning { on: false }),
+            (300.0, Action::Blower { step: 0 }),
+        ],
+    )?;
+    let saturation = lowside_fluids::Gas::R134a.table().p_sat(308.15) / 1e3 - 101.325;
+    for (side, p) in [("low", soaked.last().low), ("high", soaked.last().high)] {
+        check.find(Finding::within(
+            format!("{side} side after 90 min"),
+            p,
+            saturation * 0.99,
+            saturation * 1.01,
+            "kPag",
+            1,
+        ));
+    }
+    let after = |of: fn(&crate::run::Sample) -> f64| -> Vec<(f64, f64)> {
+        run.curve(of)
+            .into_iter()
+            .filter(|p| p.0 >= 290.0)
+            .map(|p| (p.0 - 300.0, p.1))
+            .collect()
+    };
+    check.plots = vec![
+        Plot::new("Shut-down: pressures", "time since, s", "kPa gauge")
+            .line("high side", after(|s| s.high))
+            .line("low side", after(|s| s.low)),
+        Plot::new("Shut-down: where the refrigerant is", "time since, s", "g")
+            .line("high side", after(|s| 1e3 * s.mass_high))
+            .line("evaporator", after(|s| 1e3 * s.mass_evaporator))
+            .line("accumulator", after(|s| 1e3 * s.mass_accumulator)),
+        Plot::new("A soak of an hour and a half", "time, s", "kPa gauge")
+            .line("high side", soaked.curve(|s| s.high))
+            .line("low side", soaked.curve(|s| s.low)),
+    ];
+    Ok(vec![check])
+}
+
+/// Pressures of discharge line, accumulator and evaporator inlet after `seconds` at steps of `dt`, without heat, Pa.
+fn coast(plant: &Plant, dt: f64, seconds: f64) -> [f64; 3] {
+    let mut net = plant.network.clone();
+    let heat = vec![0.0; net.nodes().len()];
+    let mut t = 0.0;
+    while t < seconds - 1e-9 {
+        // Divided where much would flow, as the plant divides its tick.
+        let parts = (net.courant(dt) / 0.5).ceil().clamp(1.0, 16.0);
+        let mut done = 0.0;
+        while done < parts {
+            net.advance(dt / parts, &heat);
+            done += 1.0;
+        }
+        t += dt;
+    }
+    let p = plant.places;
+    [p.discharge, p.accumulator, p.evaporator].map(|i| net.node(i).state.p)
+}
+
+const STEPS: [f64; 6] = [0.08, 0.04, TICK, 0.01, 0.005, 0.0025];
+/// The finest step, against which the others stand.
+const FINE: f64 = 0.00125;
+
+fn step_size(_: &Runs) -> Result<Vec<Check>, Error> {
+    let mut check = Check::new(
+        "Length of the step",
+        "The network alone, from a running loop and without heat: 3 s with the compressor turning and 30 s after it stopped, \
+         at steps of 80 ms to 2.5 ms against 1.25 ms. At the 20 ms of a tick no pressure is off by more than 0.5 % (our own \
+         demand), and finer steps come nearer.",
+        "numerical analysis: the step is of first order, so that a quarter of the step has about a quarter of the error",
+    );
+    let mut bay = Bay::new(&scenario("healthy", &["day.ambient=38degC"])?);
+    while bay.tick() < 200 * TICKS_PER_SECOND {
+        bay.step();
+    }
+    let running = bay.plant().clone();
+    let mut stopped = bay.plant().clone();
+    let compressor = stopped.places.compressor;
+    if let Law::Compressor(c, _) = stopped.network.link(compressor).law {
+        stopped.network.set_law(compressor, Law::Compressor(c, 0.0));
+    }
+    let mut plot = Plot::new("Error of the pressures by step", "step, ms", "largest error, %").log();
+    for (what, plant, seconds) in [
+        ("compressor turning, 3 s", &running, 3.0),
+        ("coming to rest, 30 s", &stopped, 30.0),
+    ] {
+        let fine = coast(plant, FINE, seconds);
+        let errors: Vec<(f64, f64)> = STEPS
+            .iter()
+            .map(|dt| {
+                let now = coast(plant, *dt, seconds);
+                let worst = now
+                    .iter()
+                    .zip(&fine)
+                    .map(|(a, b)| (a / b - 1.0).abs() * 100.0)
+                    .fold(0.0, f64::max);
+                (dt * 1e3, worst)
+            })
+            .collect();
+        check.find(Finding::within(
+            format!("{what}: error at 20 ms"),
+            errors[2].1,
+            0.0,
+            0.5,
+            "%",
+            3,
+        ));
+        check.find(Finding::holds(
+            format!("{what}: errors at 80, 20, 5 ms"),
+            format!("{:.3}, {:.3}, {:.3} %", errors[0].1, errors[2].1, errors[4].1),
+            "each below the one before",
+            errors[0].1 > errors[2].1 && errors[2].1 > errors[4].1,
+        ));
+        plot = plot.curve(what, errors);
+    }
+    check.find(Finding::not_yet(
+        "the whole tick with heat, walls and air",
+        "a tick whose length can be set",
+    ));
+    check.plots.push(plot);
+    Ok(vec![check])
+}

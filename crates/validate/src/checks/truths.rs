@@ -1,0 +1,273 @@
+//! The thirteen truths that most teaching gets wrong. None is scripted: each is a run of the same model.
+
+use lowside_units::Ratio;
+
+use super::with;
+use crate::{
+    Job,
+    check::{Check, Finding},
+    error::Error,
+    plot::Plot,
+    run::{Run, Runs},
+};
+use std::sync::Arc;
+
+mod charge;
+mod clutch;
+mod stop;
+
+mod vacuum;
+
+pub(super) use stop::equalise;
+
+/// What fills the section.
+pub const JOBS: &[Job] = &[
+    charge::hidden,
+    charge::cliff,
+    charge::over,
+    choked,
+    subcooling_alone,
+    standing,
+    mixtures,
+    vacuum::holding,
+    vacuum::twenty_inches,
+    vacuum::hose,
+    clutch::cycling,
+    recovery,
+    stop::last,
+];
+
+const TRADE: &str = "trade knowledge and an earlier check model of such a loop; no published source";
+/// A jumper over the cycling switch: the loop finds its own balance.
+const JUMPED: &str = "vehicle.switches.low_opens=20kPag";
+
+/// One ounce, kg.
+const OUNCE: f64 = 0.028_349_523;
+
+type Sweep = Vec<(f64, Arc<Run>)>;
+
+fn curve(sweep: &Sweep, of: fn(&Run) -> f64) -> Vec<(f64, f64)> {
+    sweep.iter().map(|(x, r)| (*x, of(r))).collect()
+}
+
+/// Charges in ounces, with overrides besides.
+fn by_ounces(runs: &Runs, ounces: &[u8], more: &[&str]) -> Result<Sweep, Error> {
+    ounces
+        .iter()
+        .map(|oz| {
+            let oz = f64::from(*oz);
+            let charge = with("start.charge", oz * OUNCE, "kg");
+            let mut all = vec![charge.as_str()];
+            all.extend(more);
+            Ok((oz, runs.healthy(&all)?))
+        })
+        .collect()
+}
+
+fn choked(runs: &Runs) -> Result<Vec<Check>, Error> {
+    let mut sweep: Sweep = Vec::new();
+    for share in [100.0, 90.0, 80.0, 70.0, 60.0, 50.0, 40.0, 30.0, 20.0] {
+        let run = runs.healthy(&[JUMPED, &with("condition.orifice_open", share, "%")])?;
+        sweep.push((share, run));
+    }
+    let mut check = Check::new(
+        "4. A choked orifice",
+        "First liquid moves from accumulator to condenser: high side a little up, vent a little colder. Then, the accumulator \
+         empty, high side falls and superheat soars while subcooling is still 8 to 17 K. 1 500 rpm, 35 degC, cycling switch \
+         jumped so that the loop finds its balance.",
+        TRADE,
+    );
+    let base = &sweep[0].1;
+    let wet: Vec<&(f64, Arc<Run>)> = sweep[1..].iter().filter(|(_, r)| r.on.level > 0.02).collect();
+    let dry: Vec<&(f64, Arc<Run>)> = sweep[1..].iter().filter(|(_, r)| r.on.level <= 0.02).collect();
+    let moved = wet.last().map_or(f64::NAN, |(_, r)| r.on.mass_high - base.on.mass_high);
+    check.find(Finding::holds(
+        "accumulator still wet: refrigerant gone over to the high side",
+        format!("{:+.0} g", 1e3 * moved),
+        "more than +20 g",
+        moved > 0.02,
+    ));
+    let most = wet.iter().map(|(_, r)| r.on.high - base.on.high).fold(f64::NEG_INFINITY, f64::max);
+    check.find(Finding::within(
+        "accumulator still wet: most the high side rises (2-6 psi)",
+        most,
+        14.0,
+        41.0,
+        "kPa",
+        0,
+    ));
+    let coldest = wet.iter().map(|(_, r)| r.all.vent - base.all.vent).fold(f64::INFINITY, f64::min);
+    check.find(Finding::holds(
+        "accumulator still wet: vent at its coldest",
+        format!("{coldest:+.1} K"),
+        "below healthy",
+        coldest < -0.05,
+    ));
+    check.find(Finding::holds(
+        "the accumulator runs empty within the sweep",
+        format!("{} of {} steps", dry.len(), sweep.len() - 1),
+        "at least one",
+        !dry.is_empty(),
+    ));
+    let top = sweep.iter().map(|(_, r)| r.on.high).fold(f64::NEG_INFINITY, f64::max);
+    for (share, r) in &dry {
+        check.find(Finding::holds(
+            format!("{share} % open, accumulator empty: high side"),
+            format!("{:.0} kPag", r.on.high),
+            format!("below its highest, {top:.0} kPag"),
+            r.on.high < top - 10.0,
+        ));
+        check.find(Finding::within(
+            format!("{share} % open, accumulator empty: subcooling"),
+            r.on.subcooling,
+            8.0,
+            17.0,
+            "K",
+            1,
+        ));
+    }
+    if let Some((share, r)) = dry.last() {
+        check.find(Finding::holds(
+            format!("{share} % open: superheat"),
+            format!("{:.1} K", r.on.superheat),
+            "above 10 K",
+            r.on.superheat > 10.0,
+        ));
+    }
+    let x = "open area, %";
+    check.plots = vec![
+        Plot::new("Where the refrigerant is", x, "g")
+            .curve("high side", curve(&sweep, |r| 1e3 * r.on.mass_high))
+            .curve("evaporator", curve(&sweep, |r| 1e3 * r.on.mass_evaporator))
+            .curve("accumulator", curve(&sweep, |r| 1e3 * r.on.mass_accumulator)),
+        Plot::new("High side", x, "kPa gauge").curve("high side", curve(&sweep, |r| r.on.high)),
+        Plot::new("Superheat, subcooling, vent", x, "K or degC")
+            .curve("superheat", curve(&sweep, |r| r.on.superheat))
+            .curve("subcooling", curve(&sweep, |r| r.on.subcooling))
+            .curve("vent", curve(&sweep, |r| r.all.vent)),
+    ];
+    Ok(vec![check])
+}
+
+fn subcooling_alone(runs: &Runs) -> Result<Vec<Check>, Error> {
+    let mut check = Check::new(
+        "5. Subcooling near zero alone proves nothing",
+        "A healthy loop at idle shows 1 to 3 K. A low charge shows near zero with large superheat.",
+        TRADE,
+    );
+    let mut points: [Vec<(f64, f64)>; 4] = Default::default();
+    for day in [27.0, 32.0, 35.0, 38.0, 43.0] {
+        let ambient = with("day.ambient", day, "degC");
+        let idle = runs.healthy(&["engine.speed=800rpm", &ambient])?;
+        check.find(Finding::within(
+            format!("healthy, idle, {day} degC: subcooling"),
+            idle.on.subcooling,
+            1.0,
+            3.0,
+            "K",
+            1,
+        ));
+        let low = runs.healthy(&["engine.speed=800rpm", &ambient, "start.charge=510g"])?;
+        check.find(Finding::holds(
+            format!("half the charge, idle, {day} degC"),
+            format!(
+                "subcooling {:.1} K, superheat {:.1} K",
+                low.on.subcooling, low.on.superheat
+            ),
+            "subcooling below 1 K, superheat above 8 K",
+            low.on.subcooling < 1.0 && low.on.superheat > 8.0,
+        ));
+        for (into, y) in points.iter_mut().zip([
+            idle.on.subcooling,
+            idle.on.superheat,
+            low.on.subcooling,
+            low.on.superheat,
+        ]) {
+            into.push((day, y));
+        }
+    }
+    let [a, b, c, d] = points;
+    check.plots.push(
+        Plot::new("Subcooling and superheat at idle", "day, degC", "K")
+            .curve("healthy, subcooling", a)
+            .curve("healthy, superheat", b)
+            .curve("half charge, subcooling", c)
+            .curve("half charge, superheat", d),
+    );
+    Ok(vec![check])
+}
+
+fn standing(runs: &Runs) -> Result<Vec<Check>, Error> {
+    let mut check = Check::new(
+        "6. Standing pressure says only that some liquid is there",
+        "Soaked at 30 degC, the engine off: saturation pressure whatever the charge (0.5 %), above it only with air.",
+        "saturation of R-134a (Tillner-Roth & Baehr 1994); Dalton",
+    );
+    let saturation = lowside_fluids::Gas::R134a.table().p_sat(303.15) / 1e3 - 101.325;
+    let still = ["engine.on=false", "controls.ac=false", "day.ambient=30degC", "until=5min"];
+    let (mut pure, mut mixed) = (Vec::new(), Vec::new());
+    for grams in [150.0, 300.0, 600.0, 1020.0, 1500.0, 2000.0] {
+        for air in [0.0, 2.0] {
+            let (charge, air_text) = (with("start.charge", grams, "g"), with("start.air", air, "g"));
+            let mut all = still.to_vec();
+            all.extend([charge.as_str(), air_text.as_str()]);
+            let p = runs.healthy(&all)?.last().low;
+            if air > 0.0 {
+                mixed.push((grams, p));
+                check.find(Finding::holds(
+                    format!("{grams} g with 2 g of air"),
+                    format!("{p:.0} kPag"),
+                    format!("at least 20 kPa above {saturation:.0} kPag"),
+                    p > saturation + 20.0,
+                ));
+            } else {
+                pure.push((grams, p));
+                let by = 0.005 * saturation;
+                check.find(Finding::within(
+                    format!("{grams} g"),
+                    p,
+                    saturation - by,
+                    saturation + by,
+                    "kPag",
+                    0,
+                ));
+            }
+        }
+    }
+    check.plots.push(
+        Plot::new("Standing pressure at 30 degC", "charge, g", "kPa gauge")
+            .curve("R-134a alone", pure)
+            .curve("with 2 g of air", mixed),
+    );
+    Ok(vec![check])
+}
+
+fn mixtures(_: &Runs) -> Result<Vec<Check>, Error> {
+    let mut check = Check::new(
+        "7. R-12 left in R-134a looks like air and cannot be purged",
+        "At 75 degF: 77-79 psig pure, about 88 at 10 mol % of R-12, 100 at 50 %. Pure R-134a is run here; the mixtures cannot be.",
+        "mixture model of CoolProp, as recalled",
+    );
+    let psig = (lowside_fluids::Gas::R134a.table().p_sat((75.0 + 459.67) / 1.8) - 101_325.0) / 6894.757;
+    check.find(Finding::within("pure R-134a at 75 degF", psig, 77.0, 79.0, "psig", 1));
+    check.find(Finding::not_yet("10 and 50 % of R-12", "mixtures"));
+    Ok(vec![check])
+}
+
+fn recovery(_: &Runs) -> Result<Vec<Check>, Error> {
+    let mut check = Check::new(
+        "12. Recovery leaves gas in the oil",
+        "18 to 30 % with old equipment, so that the next \"right\" charge is an over-charge.",
+        TRADE,
+    );
+    check.find(Finding::not_yet(
+        "share left after recovery",
+        "a recovery machine, and oil that holds refrigerant",
+    ));
+    Ok(vec![check])
+}
+
+/// A hand valve, so far open.
+fn open(share: f64) -> Ratio {
+    Ratio::from_fraction(share)
+}

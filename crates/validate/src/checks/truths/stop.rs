@@ -1,0 +1,88 @@
+//! Half the evaporator's air, a worn compressor, and how fast pressures equalise.
+
+use lowside_session::Action;
+
+use super::TRADE;
+use crate::{
+    check::{Check, Finding},
+    error::Error,
+    plot::Plot,
+    run::{Run, Runs},
+};
+
+/// When the engine is stopped, s.
+const STOP: f64 = 300.0;
+/// Difference at which pressures count as equal, kPa.
+const EQUAL: f64 = 50.0;
+
+/// A run that is stopped after five minutes, and the seconds until both sides are equal.
+pub(in crate::checks) fn equalise(runs: &Runs, overrides: &[&str]) -> Result<(std::sync::Arc<Run>, f64), Error> {
+    let mut all = vec!["until=11min"];
+    all.extend(overrides);
+    let run = runs.play("healthy", &all, &[(STOP, Action::Engine { on: false })])?;
+    let end = run
+        .samples
+        .iter()
+        .find(|s| s.t > STOP && s.high - s.low < EQUAL)
+        .map_or(f64::INFINITY, |s| s.t - STOP);
+    Ok((run, end))
+}
+
+/// 13: what else is mistaken for something else.
+pub(super) fn last(runs: &Runs) -> Result<Vec<Check>, Error> {
+    let mut check = Check::new(
+        "13. Half the air, a worn compressor, equalising",
+        "Half the evaporator air makes the vent colder and the low side low. A worn compressor raises no superheat while the \
+         accumulator is wet. After the engine stops (35 degC, 1 500 rpm) pressures come within 50 kPa in less than 10 s with an \
+         orifice bypass, in 10 to 40 s with leaking valves, in 1 to 3 min when healthy.",
+        TRADE,
+    );
+    let idle = "engine.speed=800rpm";
+    for (speed, more) in [("idle", idle), ("1 500 rpm", "engine.speed=1500rpm")] {
+        let (full, half) = (
+            runs.healthy(&[more])?,
+            runs.healthy(&[more, "condition.evaporator_air=50%"])?,
+        );
+        check.find(Finding::holds(
+            format!("half the air, {speed}: vent"),
+            format!("{:.1} degC", half.all.vent),
+            format!("below {:.1} degC", full.all.vent),
+            half.all.vent < full.all.vent,
+        ));
+        check.find(Finding::holds(
+            format!("half the air, {speed}: low side over the whole time"),
+            format!("{:.0} kPag", half.all.low),
+            format!("below {:.0} kPag, or cycling on the switch", full.all.low),
+            half.all.low < full.all.low || half.cycles_per_minute() > full.cycles_per_minute(),
+        ));
+        let worn = runs.healthy(&[more, "condition.compressor_wear=50%"])?;
+        check.find(Finding::holds(
+            format!("worn 50 %, {speed}: superheat with a wet accumulator"),
+            format!(
+                "{:.1} K, accumulator {:.0} % full",
+                worn.on.superheat,
+                100.0 * worn.on.level
+            ),
+            "below 2 K, accumulator above 5 %",
+            worn.on.superheat < 2.0 && worn.on.level > 0.05,
+        ));
+    }
+    let mut plot = Plot::new("After the engine stops: high over low side", "time since, s", "kPa");
+    for (what, overrides, lo, hi) in [
+        ("healthy", &[][..], 60.0, 180.0),
+        ("leaking valves (wear 80 %)", &["condition.compressor_wear=80%"], 10.0, 40.0),
+        ("orifice bypassed (3 mm)", &["vehicle.orifice.bore=3mm"], 0.0, 10.0),
+    ] {
+        let (run, seconds) = equalise(runs, overrides)?;
+        check.find(Finding::within(format!("{what}: equal after"), seconds, lo, hi, "s", 0));
+        let gap = run
+            .samples
+            .iter()
+            .filter(|s| (STOP..STOP + 200.0).contains(&s.t))
+            .map(|s| (s.t - STOP, s.high - s.low))
+            .collect();
+        plot = plot.line(what, gap);
+    }
+    check.plots.push(plot);
+    Ok(vec![check])
+}

@@ -1,0 +1,83 @@
+//! `lowside-validate [--out FOLDER]`: runs every outside check, writes the report, fails on any miss.
+#![expect(
+    clippy::print_stdout,
+    reason = "a command line tool reports on standard output"
+)]
+
+use std::{fs, path::PathBuf, process::ExitCode, time::Instant};
+
+use lowside_validate::{
+    check::{Check, Counts, Section, Verdict},
+    error::Error,
+    report,
+};
+
+const USAGE: &str =
+    "lowside-validate [--out FOLDER]   writes report.html there (target/validation)";
+
+fn main() -> ExitCode {
+    let mut args = std::env::args().skip(1);
+    let mut out = PathBuf::from("target/validation");
+    while let Some(arg) = args.next() {
+        match (arg.as_str(), args.next()) {
+            ("--out", Some(folder)) => out = folder.into(),
+            _ => {
+                eprintln!("{USAGE}");
+                return ExitCode::FAILURE;
+            }
+        }
+    }
+    match make(out) {
+        Ok(true) => ExitCode::SUCCESS,
+        Ok(false) => ExitCode::FAILURE,
+        Err(error) => {
+            eprintln!("lowside-validate: {error}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+/// Makes the report; true when nothing misses.
+fn make(out: PathBuf) -> Result<bool, Error> {
+    let started = Instant::now();
+    let sections = lowside_validate::all()?;
+    let page = report::html(&sections)?;
+    let file = out.join("report.html");
+    let failed = |why| Error::File {
+        path: file.display().to_string(),
+        why,
+    };
+    fs::create_dir_all(&out).map_err(failed)?;
+    fs::write(&file, page).map_err(failed)?;
+    for section in &sections {
+        print_misses(section);
+    }
+    let all = || sections.iter().flat_map(|s| &s.checks);
+    let (checks, figures) = (
+        Counts::of(all().map(Check::verdict)),
+        Counts::of_findings(all()),
+    );
+    for (name, c) in [("checks", checks), ("figures", figures)] {
+        println!(
+            "{name}: {} pass, {} miss, {} not yet",
+            c.pass, c.miss, c.not_yet
+        );
+    }
+    println!(
+        "{}  ({:.0} s)",
+        file.display(),
+        started.elapsed().as_secs_f64()
+    );
+    Ok(figures.miss == 0)
+}
+
+fn print_misses(section: &Section) {
+    for check in &section.checks {
+        for f in check.findings.iter().filter(|f| f.verdict == Verdict::Miss) {
+            println!(
+                "miss: {}: {}: {} (asked: {})",
+                check.title, f.what, f.got, f.asked
+            );
+        }
+    }
+}
