@@ -26,6 +26,8 @@ const DIAGRAM: &[(&str, &[&str])] = &[
     (CLI, &[PRESENT, SESSION, SHOP, PLANT, FLUIDS, UNITS]),
     // The page sends actions and draws view models. It must not reach the physics.
     ("lowside-web", &[PRESENT, SESSION, UNITS]),
+    // Outside checks in one report: looks at the engine, never at how it is shown.
+    ("lowside-validate", &[SESSION, SHOP, PLANT, FLUIDS, UNITS]),
     // The tool that builds everything must build when nothing else does.
     ("lowside-xtask", &[]),
     (

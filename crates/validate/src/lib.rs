@@ -56,10 +56,7 @@ pub fn all() -> Result<Vec<Section>, Error> {
 }
 
 /// Threads take the next job until none is left; results keep the order of the jobs.
-fn in_parallel(
-    jobs: &[(usize, &'static str, Job)],
-    runs: &Runs,
-) -> Result<Vec<Vec<Check>>, Error> {
+fn in_parallel(jobs: &[(usize, &'static str, Job)], runs: &Runs) -> Result<Vec<Vec<Check>>, Error> {
     let next = AtomicUsize::new(0);
     let slots: Vec<Mutex<Option<Result<Vec<Check>, Error>>>> =
         jobs.iter().map(|_| Mutex::new(None)).collect();

@@ -208,9 +208,8 @@ impl Plot {
             }
             if s.marks {
                 match k % 3 {
-                    0 => chart.draw_series(
-                        points.iter().map(|p| Circle::new(*p, 3, colour.filled())),
-                    )?,
+                    0 => chart
+                        .draw_series(points.iter().map(|p| Circle::new(*p, 3, colour.filled())))?,
                     1 => chart.draw_series(
                         points
                             .iter()
@@ -256,11 +255,7 @@ impl Plot {
             .series
             .iter()
             .flat_map(|s| s.points.iter().map(|p| p.0))
-            .chain(
-                self.bands
-                    .iter()
-                    .flat_map(|b| b.points.iter().map(|p| p.0)),
-            )
+            .chain(self.bands.iter().flat_map(|b| b.points.iter().map(|p| p.0)))
             .collect();
         at.sort_by(f64::total_cmp);
         at.dedup();
@@ -354,7 +349,11 @@ pub fn number(v: f64) -> String {
     } else {
         &text
     };
-    if text == "-0" { "0".into() } else { text.into() }
+    if text == "-0" {
+        "0".into()
+    } else {
+        text.into()
+    }
 }
 
 fn power(v: f64) -> String {

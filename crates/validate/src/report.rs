@@ -193,7 +193,9 @@ fn figure(page: &mut String, plot: &Plot) -> Result<(), Error> {
             escape(&b.name)
         );
     }
-    page.push_str("</figcaption>\n<details><summary>Numbers</summary><div class=\"wide\"><table><thead><tr>");
+    page.push_str(
+        "</figcaption>\n<details><summary>Numbers</summary><div class=\"wide\"><table><thead><tr>",
+    );
     let (head, rows) = plot.numbers();
     for cell in head {
         let _ = write!(page, "<th scope=\"col\">{}</th>", escape(&cell));
@@ -223,7 +225,10 @@ fn key(k: usize, line: bool, marks: bool) -> String {
     }
     if marks {
         let _ = match k % 3 {
-            0 => write!(inside, "<circle cx=\"14\" cy=\"6\" r=\"3.5\" fill=\"var(--s{k6})\"/>"),
+            0 => write!(
+                inside,
+                "<circle cx=\"14\" cy=\"6\" r=\"3.5\" fill=\"var(--s{k6})\"/>"
+            ),
             1 => write!(inside, "<path d=\"M14 1l5 9h-10z\" fill=\"var(--s{k6})\"/>"),
             _ => write!(
                 inside,
@@ -231,5 +236,7 @@ fn key(k: usize, line: bool, marks: bool) -> String {
             ),
         };
     }
-    format!("<svg class=\"swatch\" width=\"28\" height=\"12\" viewBox=\"0 0 28 12\" aria-hidden=\"true\">{inside}</svg>")
+    format!(
+        "<svg class=\"swatch\" width=\"28\" height=\"12\" viewBox=\"0 0 28 12\" aria-hidden=\"true\">{inside}</svg>"
+    )
 }

@@ -63,10 +63,7 @@ impl Sample {
         let p = plant.places;
         let table = plant.network.table();
         let node = |i: usize| &plant.network.node(i).state;
-        let (outlet, liquid) = (
-            node(p.evaporator + evaporator::CELLS - 1),
-            node(p.liquid),
-        );
+        let (outlet, liquid) = (node(p.evaporator + evaporator::CELLS - 1), node(p.liquid));
         let accumulator = node(p.accumulator);
         let mass = |from: usize, to: usize| -> f64 {
             (from..=to)
@@ -87,7 +84,12 @@ impl Sample {
             level: accumulator.v_liq / (accumulator.v_liq + accumulator.v_gas).max(1e-12),
             inlet: node(p.evaporator).t - 273.15,
             outlet: outlet.t - 273.15,
-            wall: plant.evaporator.wall.iter().fold(0.0, |a: f64, b| a.max(*b)) - 273.15,
+            wall: plant
+                .evaporator
+                .wall
+                .iter()
+                .fold(0.0, |a: f64, b| a.max(*b))
+                - 273.15,
             mass_high: mass(p.discharge, p.discharge)
                 + mass(p.condenser, p.condenser + condenser::CELLS - 1)
                 + mass(p.liquid, p.liquid),

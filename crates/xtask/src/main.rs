@@ -12,6 +12,7 @@ mod page;
 mod place;
 mod site;
 mod tools;
+mod validate;
 
 use std::process::ExitCode;
 
@@ -27,6 +28,7 @@ cargo xtask test [--fast]              every check: format, lints, docs, native 
 cargo xtask browser [--dev] [FILE...]  build the page and run the browser tests, all or those named
 cargo xtask shots [--dev]              pictures of the page, desktop and phone, into target/shots
 cargo xtask bench                      how fast tables and bays are, natively and in the browser
+cargo xtask validate                   every outside check in one report in target/validation; fails on any miss
 cargo xtask bits                       is a bay the same to the bit natively and in the browser?
 
 --dev builds the page without optimising: quicker to build, slower to run.";
@@ -80,6 +82,10 @@ fn run(args: &[String]) -> Result<()> {
         "bench" => {
             options.finish()?;
             bench::run_all(&Place::find()?)
+        }
+        "validate" => {
+            options.finish()?;
+            validate::run(&Place::find()?)
         }
         "bits" => {
             options.finish()?;

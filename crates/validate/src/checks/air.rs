@@ -55,7 +55,11 @@ pub fn checks(_: &Runs) -> Result<Vec<Check>, Error> {
     .log();
     for ((what, most, unit), points) in asked.into_iter().zip(errors) {
         let worst = points.iter().fold(0.0, |a: f64, p| {
-            if p.1.is_nan() { f64::INFINITY } else { a.max(p.1) }
+            if p.1.is_nan() {
+                f64::INFINITY
+            } else {
+                a.max(p.1)
+            }
         });
         check.find(Finding::error(what, worst, most, unit));
         plot = plot.marks(what, points);

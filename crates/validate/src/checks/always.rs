@@ -44,7 +44,12 @@ fn books(records: &[Record]) -> Check {
         "Conservation",
     );
     let (mass, at) = worst(records, |r| r.mass);
-    check.find(Finding::error(format!("mass, worst in: {at}"), mass, 1e-9, ""));
+    check.find(Finding::error(
+        format!("mass, worst in: {at}"),
+        mass,
+        1e-9,
+        "",
+    ));
     let (energy, at) = worst(records, |r| r.energy);
     check.find(Finding::error(
         format!("energy, worst in: {at}"),
@@ -83,12 +88,8 @@ fn carnot(records: &[Record]) -> Check {
         0,
     ));
     check.plots.push(
-        Plot::new(
-            "Share of Carnot's coefficient of performance",
-            "run",
-            "%",
-        )
-        .marks("share of Carnot", bound),
+        Plot::new("Share of Carnot's coefficient of performance", "run", "%")
+            .marks("share of Carnot", bound),
     );
     check
 }

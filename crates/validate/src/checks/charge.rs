@@ -54,9 +54,9 @@ fn sweep(runs: &Runs, rpm: f64) -> Result<Vec<Check>, Error> {
             .collect()
     };
     let spread = |v: &[f64]| {
-        let (lo, hi) = v
-            .iter()
-            .fold((f64::INFINITY, f64::NEG_INFINITY), |a, x| (a.0.min(*x), a.1.max(*x)));
+        let (lo, hi) = v.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |a, x| {
+            (a.0.min(*x), a.1.max(*x))
+        });
         hi - lo
     };
     let mut check = Check::new(
@@ -67,7 +67,8 @@ fn sweep(runs: &Runs, rpm: f64) -> Result<Vec<Check>, Error> {
          15 kPa for cycling).",
         "common practice, no source; monotony by mass balance",
     );
-    check.tuned = "accumulator.volume of the van sets how wide the plateau is (0.5-1.0 L plausible)".into();
+    check.tuned =
+        "accumulator.volume of the van sets how wide the plateau is (0.5-1.0 L plausible)".into();
     let capacity = between(|r| r.summary.capacity_W, 80.0, 110.0);
     check.find(Finding::within(
         "80 to 110 %: spread of capacity",
@@ -107,11 +108,18 @@ fn sweep(runs: &Runs, rpm: f64) -> Result<Vec<Check>, Error> {
         rises(&head, 15.0),
     ));
     let at = |share: f64, of: fn(&Run) -> f64| {
-        between(of, share, share).first().copied().unwrap_or(f64::NAN)
+        between(of, share, share)
+            .first()
+            .copied()
+            .unwrap_or(f64::NAN)
     };
     check.find(Finding::holds(
         "40 %: superheat far above that of the full loop",
-        format!("{:.1} against {:.1} K", at(40.0, |r| r.on.superheat), at(100.0, |r| r.on.superheat)),
+        format!(
+            "{:.1} against {:.1} K",
+            at(40.0, |r| r.on.superheat),
+            at(100.0, |r| r.on.superheat)
+        ),
         "at least 5 K more",
         at(40.0, |r| r.on.superheat) > at(100.0, |r| r.on.superheat) + 5.0,
     ));
@@ -130,7 +138,10 @@ fn sweep(runs: &Runs, rpm: f64) -> Result<Vec<Check>, Error> {
     ));
     check.find(Finding::holds(
         "150 %: high side over full",
-        format!("{:+.0} kPa", at(150.0, |r| r.on.high) - at(100.0, |r| r.on.high)),
+        format!(
+            "{:+.0} kPa",
+            at(150.0, |r| r.on.high) - at(100.0, |r| r.on.high)
+        ),
         "above +50 kPa",
         at(150.0, |r| r.on.high) > at(100.0, |r| r.on.high) + 50.0,
     ));
@@ -156,7 +167,10 @@ fn sweep(runs: &Runs, rpm: f64) -> Result<Vec<Check>, Error> {
             .curve("low side", curve(|r| r.on.low)),
         plot("Cycles", "a minute").curve("cycles", curve(Run::cycles_per_minute)),
         plot("Liquid", "%")
-            .curve("in the accumulator, of its volume", curve(|r| 100.0 * r.all.level))
+            .curve(
+                "in the accumulator, of its volume",
+                curve(|r| 100.0 * r.all.level),
+            )
             .curve("at the compressor", curve(|r| 100.0 * r.on.liquid)),
     ];
     Ok(vec![check])

@@ -66,10 +66,14 @@ fn plots(sweep: &Sweep, name: &str, x: &str) -> Vec<Plot> {
         Plot::new(format!("{name}: pressures, clutch in"), x, "kPa gauge")
             .curve("high side", curve(sweep, |r| r.on.high))
             .curve("low side", curve(sweep, |r| r.on.low)),
-        Plot::new(format!("{name}: temperatures and differences"), x, "degC or K")
-            .curve("vent", curve(sweep, |r| r.all.vent))
-            .curve("superheat", curve(sweep, |r| r.on.superheat))
-            .curve("subcooling", curve(sweep, |r| r.on.subcooling)),
+        Plot::new(
+            format!("{name}: temperatures and differences"),
+            x,
+            "degC or K",
+        )
+        .curve("vent", curve(sweep, |r| r.all.vent))
+        .curve("superheat", curve(sweep, |r| r.on.superheat))
+        .curve("subcooling", curve(sweep, |r| r.on.subcooling)),
         Plot::new(format!("{name}: capacity"), x, "kW")
             .curve("capacity", curve(sweep, |r| r.summary.capacity_W / 1e3)),
     ]
@@ -88,7 +92,14 @@ fn air(runs: &Runs) -> Result<Vec<Check>, Error> {
     );
     check.tuned = "stirring between condenser cells, so that 1 g adds 100-200 kPa".into();
     let over = |g| at(&s, g, |r| r.on.high) - at(&s, 0.0, |r| r.on.high);
-    check.find(Finding::within("1 g: high side", over(1.0), 150.0, 200.0, "kPa more", 0));
+    check.find(Finding::within(
+        "1 g: high side",
+        over(1.0),
+        150.0,
+        200.0,
+        "kPa more",
+        0,
+    ));
     check.find(Finding::holds(
         "3.6 g: high side",
         format!("{:+.0} kPa", over(3.6)),
@@ -151,7 +162,10 @@ fn condenser_air(runs: &Runs) -> Result<Vec<Check>, Error> {
     ));
     check.find(Finding::holds(
         "half the air: high side",
-        format!("{:+.0} kPa", at(&s, 50.0, |r| r.on.high) - at(&s, 100.0, |r| r.on.high)),
+        format!(
+            "{:+.0} kPa",
+            at(&s, 50.0, |r| r.on.high) - at(&s, 100.0, |r| r.on.high)
+        ),
         "at least +150 kPa",
         at(&s, 50.0, |r| r.on.high) - at(&s, 100.0, |r| r.on.high) >= 150.0,
     ));
@@ -161,7 +175,9 @@ fn condenser_air(runs: &Runs) -> Result<Vec<Check>, Error> {
 
 fn orifice_area(runs: &Runs) -> Result<Vec<Check>, Error> {
     let shares = [20.0, 30.0, 40.0, 50.0, 60.0, 70.0, 80.0, 90.0, 100.0];
-    let s = sweep(runs, &shares, |v| vec![with("condition.orifice_open", v, "%")])?;
+    let s = sweep(runs, &shares, |v| {
+        vec![with("condition.orifice_open", v, "%")]
+    })?;
     let mut check = Check::new(
         "Open area of the orifice, 20 to 100 % (1 500 rpm, 35 degC)",
         "Choked a little: high side up by 2 to 6 psi (14 to 41 kPa) as liquid moves to the condenser. Choked much: low side and \
@@ -250,7 +266,9 @@ fn bore(runs: &Runs) -> Result<Vec<Check>, Error> {
 
 fn wear(runs: &Runs) -> Result<Vec<Check>, Error> {
     let shares = [0.0, 15.0, 30.0, 45.0, 60.0, 80.0];
-    let s = sweep(runs, &shares, |v| vec![with("condition.compressor_wear", v, "%")])?;
+    let s = sweep(runs, &shares, |v| {
+        vec![with("condition.compressor_wear", v, "%")]
+    })?;
     let mut check = Check::new(
         "Worn compressor, 0 to 80 % (1 500 rpm, 35 degC)",
         "Volumetric efficiency falls: low side up, high side down, capacity down, vent warmer.",

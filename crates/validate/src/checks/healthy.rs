@@ -15,8 +15,7 @@ use std::{fmt::Write as _, sync::Arc};
 /// What fills the section.
 pub const JOBS: &[Job] = &[table];
 
-const PRACTICE: &str =
-    "common practice, no single source (R-134a, recirculation, high blower, windows open, after 10 min)";
+const PRACTICE: &str = "common practice, no single source (R-134a, recirculation, high blower, windows open, after 10 min)";
 
 /// A day's ranges: degC; low side with the clutch in, high side at 1 500 rpm (kPa gauge); centre vent, degC.
 pub(super) struct Day {
@@ -166,7 +165,8 @@ fn rules(
     let mut check = Check::new(
         format!("{vehicle}: rules of thumb"),
         "High side in psig is 2.0 to 2.6 times the day in degF (1 500 rpm). Up to 27 degC the clutch cycles; at 38 degC and idle \
-         it need not. High side and vent rise with the day (vent from 32 degC on, where the cycling switch no longer holds it). \
+         it need not. High side and vent rise with the day (vent where the clutch stays in: a cycling switch sets its own). No healthy \
+         vehicle meets its high-pressure cut-out. \
          Cooling over shaft work lies between 0.8 and 6.",
         "common practice, no source",
     );
@@ -191,6 +191,13 @@ fn rules(
                 run.cycles_per_minute() > 0.0,
             ));
         }
+        let cut_outs = run.trips.iter().filter(|t| t.low > 180.0).count();
+        check.find(Finding::holds(
+            format!("{at}: high-pressure cut-out"),
+            format!("lets go {cut_outs} times in ten minutes"),
+            "never",
+            cut_outs == 0,
+        ));
         let cop = run.summary.capacity_W / run.summary.shaft_W;
         if *s == 1 {
             check.find(Finding::within(
@@ -204,19 +211,22 @@ fn rules(
         }
     }
     for (s, (_, speed)) in SPEEDS.iter().enumerate() {
-        let values = |points: Vec<(f64, f64)>, from: f64| -> Vec<f64> {
-            points.iter().filter(|p| p.0 >= from).map(|p| p.1).collect()
-        };
-        let heads = values(curve(s, |r| r.on.high), 0.0);
+        let heads: Vec<f64> = curve(s, |r| r.on.high).iter().map(|p| p.1).collect();
         check.find(Finding::holds(
             format!("{speed}: high side rises with the day"),
             super::list(&heads, 0),
             "rising",
             rises(&heads, 0.0),
         ));
-        let vents = values(curve(s, |r| r.all.vent), 32.0);
+        let steady =
+            |row: &&(usize, usize, Arc<Run>)| row.1 == s && row.2.summary.clutch_cycles == 0;
+        let vents: Vec<f64> = table
+            .iter()
+            .filter(steady)
+            .map(|row| row.2.all.vent)
+            .collect();
         check.find(Finding::holds(
-            format!("{speed}: vent rises with the day, 32 to 43 degC"),
+            format!("{speed}: vent rises with the day where the clutch stays in"),
             super::list(&vents, 1),
             "rising",
             rises(&vents, 0.0),
@@ -236,7 +246,10 @@ fn rules(
     for (s, (_, name)) in SPEEDS.iter().enumerate() {
         cycles = cycles.curve(*name, curve(s, Run::cycles_per_minute));
         capacity = capacity.curve(*name, curve(s, |r| r.summary.capacity_W / 1e3));
-        cop = cop.curve(*name, curve(s, |r| r.summary.capacity_W / r.summary.shaft_W));
+        cop = cop.curve(
+            *name,
+            curve(s, |r| r.summary.capacity_W / r.summary.shaft_W),
+        );
     }
     check.plots = vec![cycles, capacity, cop];
     check

@@ -56,7 +56,11 @@ pub fn checks(_: &Runs) -> Result<Vec<Check>, Error> {
 fn worst(points: &[(f64, f64)]) -> f64 {
     // NaN is the worst there is.
     points.iter().fold(0.0, |a, p| {
-        if p.1.is_nan() { f64::INFINITY } else { f64::max(a, p.1) }
+        if p.1.is_nan() {
+            f64::INFINITY
+        } else {
+            f64::max(a, p.1)
+        }
     })
 }
 

@@ -56,17 +56,41 @@ fn before_the_clutch_opens(runs: &Runs) -> Result<Vec<Check>, Error> {
                 late.iter().map(|t| t.low).sum::<f64>() / n,
             )
         };
-        check.find(Finding::within(format!("{day} degC: high side"), h, high.0, high.1, "kPag", 0));
-        check.find(Finding::within(format!("{day} degC: low side"), l, low.0, low.1, "kPag", 0));
+        check.find(Finding::within(
+            format!("{day} degC: high side"),
+            h,
+            high.0,
+            high.1,
+            "kPag",
+            0,
+        ));
+        check.find(Finding::within(
+            format!("{day} degC: low side"),
+            l,
+            low.0,
+            low.1,
+            "kPag",
+            0,
+        ));
         highs.push((day, h));
         lows.push((day, l));
     }
     check.plots = vec![
-        Plot::new("High side before the clutch opens", "day, degC", "kPa gauge")
-            .band("printed", rows.iter().map(|r| (r.0, r.1.0, r.1.1)).collect())
-            .curve("ours", highs),
+        Plot::new(
+            "High side before the clutch opens",
+            "day, degC",
+            "kPa gauge",
+        )
+        .band(
+            "printed",
+            rows.iter().map(|r| (r.0, r.1.0, r.1.1)).collect(),
+        )
+        .curve("ours", highs),
         Plot::new("Low side before the clutch opens", "day, degC", "kPa gauge")
-            .band("printed", rows.iter().map(|r| (r.0, r.2.0, r.2.1)).collect())
+            .band(
+                "printed",
+                rows.iter().map(|r| (r.0, r.2.0, r.2.1)).collect(),
+            )
             .curve("ours", lows),
     ];
     Ok(vec![check])
@@ -88,8 +112,22 @@ fn variable_type(runs: &Runs) -> Result<Vec<Check>, Error> {
     let (mut highs, mut lows) = (Vec::new(), Vec::new());
     for (day, high, low) in rows {
         let run = idle_humid(runs, day, 60.0)?;
-        check.find(Finding::within(format!("{day} degC: high side"), run.on.high, high.0, high.1, "kPag", 0));
-        check.find(Finding::within(format!("{day} degC: low side"), run.on.low, low.0, low.1, "kPag", 0));
+        check.find(Finding::within(
+            format!("{day} degC: high side"),
+            run.on.high,
+            high.0,
+            high.1,
+            "kPag",
+            0,
+        ));
+        check.find(Finding::within(
+            format!("{day} degC: low side"),
+            run.on.low,
+            low.0,
+            low.1,
+            "kPag",
+            0,
+        ));
         highs.push((day, run.on.high));
         lows.push((day, run.on.low));
     }
@@ -112,10 +150,16 @@ fn variable_type(runs: &Runs) -> Result<Vec<Check>, Error> {
     }
     check.plots = vec![
         Plot::new("High side at idle", "day, degC", "kPa gauge")
-            .band("printed", rows.iter().map(|r| (r.0, r.1.0, r.1.1)).collect())
+            .band(
+                "printed",
+                rows.iter().map(|r| (r.0, r.1.0, r.1.1)).collect(),
+            )
             .curve("ours", highs),
         Plot::new("Low side at idle", "day, degC", "kPa gauge")
-            .band("printed", rows.iter().map(|r| (r.0, r.2.0, r.2.1)).collect())
+            .band(
+                "printed",
+                rows.iter().map(|r| (r.0, r.2.0, r.2.1)).collect(),
+            )
             .curve("ours", lows),
     ];
     Ok(vec![check])
@@ -141,14 +185,34 @@ fn cycling_1994(runs: &Runs) -> Result<Vec<Check>, Error> {
         highs.push((day, run.on.high));
         lows.push((day, run.on.low));
     }
-    check.find(Finding::within("low side, 30 degC", lows[2].1, 240.0, 344.0, "kPag", 0));
-    check.find(Finding::within("high side, 30 degC", highs[2].1, 1226.0, 1618.0, "kPag", 0));
+    check.find(Finding::within(
+        "low side, 30 degC",
+        lows[2].1,
+        240.0,
+        344.0,
+        "kPag",
+        0,
+    ));
+    check.find(Finding::within(
+        "high side, 30 degC",
+        highs[2].1,
+        1226.0,
+        1618.0,
+        "kPag",
+        0,
+    ));
     check.plots = vec![
         Plot::new("Low side at idle", "day, degC", "kPa gauge")
-            .band("printed, day not told", vec![(24.0, 240.0, 344.0), (35.0, 240.0, 344.0)])
+            .band(
+                "printed, day not told",
+                vec![(24.0, 240.0, 344.0), (35.0, 240.0, 344.0)],
+            )
             .curve("ours", lows),
         Plot::new("High side at idle", "day, degC", "kPa gauge")
-            .band("printed, day not told", vec![(24.0, 1226.0, 1618.0), (35.0, 1226.0, 1618.0)])
+            .band(
+                "printed, day not told",
+                vec![(24.0, 1226.0, 1618.0), (35.0, 1226.0, 1618.0)],
+            )
             .curve("ours", highs),
     ];
     Ok(vec![check])
@@ -167,11 +231,46 @@ fn switches(runs: &Runs) -> Result<Vec<Check>, Error> {
     let set = |v: f64| v / 1e3;
     let (opens, closes) = (set(s.low_opens.si()), set(s.low_closes.si()));
     let (cut, back) = (set(s.high_opens.si()), set(s.high_closes.si()));
-    check.find(Finding::within("cycling switch opens", opens, 145.0, 170.0, "kPag", 0));
-    check.find(Finding::within("cycling switch closes", closes, 200.0, 324.0, "kPag", 0));
-    check.find(Finding::within("cut-out opens (1997 manual)", cut, 2610.0, 3190.0, "kPag", 0));
-    check.find(Finding::within("cut-out closes (1997 manual)", back, 1550.0, 1890.0, "kPag", 0));
-    check.find(Finding::within("cut-out opens (2001-2002 manuals)", cut, 2746.0, 3138.0, "kPag", 0));
+    check.find(Finding::within(
+        "cycling switch opens",
+        opens,
+        145.0,
+        170.0,
+        "kPag",
+        0,
+    ));
+    check.find(Finding::within(
+        "cycling switch closes",
+        closes,
+        200.0,
+        324.0,
+        "kPag",
+        0,
+    ));
+    check.find(Finding::within(
+        "cut-out opens (1997 manual)",
+        cut,
+        2610.0,
+        3190.0,
+        "kPag",
+        0,
+    ));
+    check.find(Finding::within(
+        "cut-out closes (1997 manual)",
+        back,
+        1550.0,
+        1890.0,
+        "kPag",
+        0,
+    ));
+    check.find(Finding::within(
+        "cut-out opens (2001-2002 manuals)",
+        cut,
+        2746.0,
+        3138.0,
+        "kPag",
+        0,
+    ));
     check.find(Finding::holds(
         "relief valve opens (2001-2002 manuals)",
         format!("{:.0} kPag", set(s.relief_opens.si())),
@@ -179,10 +278,26 @@ fn switches(runs: &Runs) -> Result<Vec<Check>, Error> {
         set(s.relief_opens.si()) > 3727.0,
     ));
     let cool = runs.healthy(&["day.ambient=21degC"])?;
-    let low: Vec<f64> = cool.trips.iter().filter(|t| t.t > 300.0).map(|t| t.low).collect();
+    let low: Vec<f64> = cool
+        .trips
+        .iter()
+        .filter(|t| t.t > 300.0)
+        .map(|t| t.low)
+        .collect();
     let mean = low.iter().sum::<f64>() / low.len() as f64;
-    check.find(Finding::within("clutch lets go at 21 degC", mean, opens - 10.0, opens + 10.0, "kPag", 0));
-    let hot = runs.healthy(&["day.ambient=43degC", "condition.condenser_air=5%", "engine.speed=800rpm"])?;
+    check.find(Finding::within(
+        "clutch lets go at 21 degC",
+        mean,
+        opens - 10.0,
+        opens + 10.0,
+        "kPag",
+        0,
+    ));
+    let hot = runs.healthy(&[
+        "day.ambient=43degC",
+        "condition.condenser_air=5%",
+        "engine.speed=800rpm",
+    ])?;
     let high = hot.trips.iter().map(|t| t.high).fold(0.0, f64::max);
     check.find(Finding::within(
         "clutch lets go with the condenser blocked",
@@ -193,8 +308,14 @@ fn switches(runs: &Runs) -> Result<Vec<Check>, Error> {
         0,
     ));
     check.plots = vec![
-        Plot::new("Low side cycling at 21 degC", "time, s", "kPa gauge").line("low side", cool.curve(|s| s.low)),
-        Plot::new("High side, condenser blocked, 43 degC", "time, s", "kPa gauge").line("high side", hot.curve(|s| s.high)),
+        Plot::new("Low side cycling at 21 degC", "time, s", "kPa gauge")
+            .line("low side", cool.curve(|s| s.low)),
+        Plot::new(
+            "High side, condenser blocked, 43 degC",
+            "time, s",
+            "kPa gauge",
+        )
+        .line("high side", hot.curve(|s| s.high)),
     ];
     Ok(vec![check])
 }
@@ -211,8 +332,22 @@ fn under_charge(runs: &Runs) -> Result<Vec<Check>, Error> {
     let full = runs.healthy(&[])?;
     let low = runs.healthy(&[&with("start.charge", 0.75 * LABEL, "kg")])?;
     let psi = |a: f64, b: f64| (a - b) / PSI;
-    check.find(Finding::within("75 %: high side", psi(low.on.high, full.on.high), -5.0, 1.0, "psi", 1));
-    check.find(Finding::within("75 %: low side", psi(low.on.low, full.on.low), -6.0, 0.0, "psi", 1));
+    check.find(Finding::within(
+        "75 %: high side",
+        psi(low.on.high, full.on.high),
+        -5.0,
+        1.0,
+        "psi",
+        1,
+    ));
+    check.find(Finding::within(
+        "75 %: low side",
+        psi(low.on.low, full.on.low),
+        -6.0,
+        0.0,
+        "psi",
+        1,
+    ));
     check.find(Finding::within(
         "75 %: vent",
         1.8 * (low.all.vent - full.all.vent),
@@ -229,13 +364,20 @@ fn under_charge(runs: &Runs) -> Result<Vec<Check>, Error> {
         "%",
         1,
     ));
-    check.find(Finding::not_yet("75 %: oil in the compressor -57 %", "a reading of the oil in the compressor alone"));
+    check.find(Finding::not_yet(
+        "75 %: oil in the compressor -57 %",
+        "a reading of the oil in the compressor alone",
+    ));
     let mut curve = Vec::new();
-    for share in [40.0, 50.0, 60.0, 70.0, 80.0, 90.0, 100.0, 110.0, 120.0, 130.0] {
+    for share in [
+        40.0, 50.0, 60.0, 70.0, 80.0, 90.0, 100.0, 110.0, 120.0, 130.0,
+    ] {
         let run = runs.healthy(&[&with("start.charge", LABEL * share / 100.0, "kg")])?;
         curve.push((share, run.summary.capacity_W));
     }
-    let (best_at, best) = curve.iter().fold((0.0, 0.0), |b, p| if p.1 > b.1 { *p } else { b });
+    let (best_at, best) = curve
+        .iter()
+        .fold((0.0, 0.0), |b, p| if p.1 > b.1 { *p } else { b });
     let near = |x: f64| {
         let nearest = curve
             .iter()
@@ -250,9 +392,21 @@ fn under_charge(runs: &Runs) -> Result<Vec<Check>, Error> {
         "%",
         1,
     ));
-    check.find(Finding::within("capacity lost 20 % above it", near(1.2 * best_at), 0.0, 25.0, "%", 1));
+    check.find(Finding::within(
+        "capacity lost 20 % above it",
+        near(1.2 * best_at),
+        0.0,
+        25.0,
+        "%",
+        1,
+    ));
     check.plots.push(
-        Plot::new("Capacity over charge, 1 500 rpm, 35 degC", "charge, % of the label", "W").curve("ours", curve),
+        Plot::new(
+            "Capacity over charge, 1 500 rpm, 35 degC",
+            "charge, % of the label",
+            "W",
+        )
+        .curve("ours", curve),
     );
     Ok(vec![check])
 }
@@ -264,10 +418,20 @@ fn inlet_and_outlet(runs: &Runs) -> Result<Vec<Check>, Error> {
          restricted. Means with the clutch in.",
         "a trade association's article, 2021-05-18; US Army TM 5-3805-291-23-1",
     );
-    for (speed, more) in [("idle", "engine.speed=800rpm"), ("1 500 rpm", "engine.speed=1500rpm")] {
+    for (speed, more) in [
+        ("idle", "engine.speed=800rpm"),
+        ("1 500 rpm", "engine.speed=1500rpm"),
+    ] {
         let warmer = |run: &Run| 1.8 * (run.on.outlet - run.on.inlet);
         let full = runs.healthy(&[more])?;
-        check.find(Finding::within(format!("{speed}, right charge"), warmer(&full), -3.0, 3.0, "degF", 1));
+        check.find(Finding::within(
+            format!("{speed}, right charge"),
+            warmer(&full),
+            -3.0,
+            3.0,
+            "degF",
+            1,
+        ));
         for (what, fault) in [
             ("half the charge", "start.charge=510g"),
             ("orifice 20 % open", "condition.orifice_open=20%"),
@@ -291,7 +455,15 @@ fn standing(runs: &Runs) -> Result<Vec<Check>, Error> {
         "a 2001 passenger-car service manual",
     );
     let mut ours = Vec::new();
-    let rows = [(15.0, 3.9), (20.0, 4.7), (25.0, 5.6), (30.0, 6.7), (35.0, 7.8), (40.0, 9.1), (45.0, 10.5)];
+    let rows = [
+        (15.0, 3.9),
+        (20.0, 4.7),
+        (25.0, 5.6),
+        (30.0, 6.7),
+        (35.0, 7.8),
+        (40.0, 9.1),
+        (45.0, 10.5),
+    ];
     for (day, bar) in rows {
         let run = runs.healthy(&[
             &with("day.ambient", day, "degC"),
@@ -301,7 +473,14 @@ fn standing(runs: &Runs) -> Result<Vec<Check>, Error> {
         ])?;
         let p = run.last().low / 100.0;
         ours.push((day, p));
-        check.find(Finding::within(format!("{day} degC"), p, bar - 0.12, bar + 0.12, "bar gauge", 2));
+        check.find(Finding::within(
+            format!("{day} degC"),
+            p,
+            bar - 0.12,
+            bar + 0.12,
+            "bar gauge",
+            2,
+        ));
     }
     check.plots.push(
         Plot::new("Standing pressure", "temperature, degC", "bar gauge")

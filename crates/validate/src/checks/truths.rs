@@ -37,7 +37,8 @@ pub const JOBS: &[Job] = &[
     stop::last,
 ];
 
-const TRADE: &str = "trade knowledge and an earlier check model of such a loop; no published source";
+const TRADE: &str =
+    "trade knowledge and an earlier check model of such a loop; no published source";
 /// A jumper over the cycling switch: the loop finds its own balance.
 const JUMPED: &str = "vehicle.switches.low_opens=20kPag";
 
@@ -78,16 +79,27 @@ fn choked(runs: &Runs) -> Result<Vec<Check>, Error> {
         TRADE,
     );
     let base = &sweep[0].1;
-    let wet: Vec<&(f64, Arc<Run>)> = sweep[1..].iter().filter(|(_, r)| r.on.level > 0.02).collect();
-    let dry: Vec<&(f64, Arc<Run>)> = sweep[1..].iter().filter(|(_, r)| r.on.level <= 0.02).collect();
-    let moved = wet.last().map_or(f64::NAN, |(_, r)| r.on.mass_high - base.on.mass_high);
+    let wet: Vec<&(f64, Arc<Run>)> = sweep[1..]
+        .iter()
+        .filter(|(_, r)| r.on.level > 0.02)
+        .collect();
+    let dry: Vec<&(f64, Arc<Run>)> = sweep[1..]
+        .iter()
+        .filter(|(_, r)| r.on.level <= 0.02)
+        .collect();
+    let moved = wet
+        .last()
+        .map_or(f64::NAN, |(_, r)| r.on.mass_high - base.on.mass_high);
     check.find(Finding::holds(
         "accumulator still wet: refrigerant gone over to the high side",
         format!("{:+.0} g", 1e3 * moved),
         "more than +20 g",
         moved > 0.02,
     ));
-    let most = wet.iter().map(|(_, r)| r.on.high - base.on.high).fold(f64::NEG_INFINITY, f64::max);
+    let most = wet
+        .iter()
+        .map(|(_, r)| r.on.high - base.on.high)
+        .fold(f64::NEG_INFINITY, f64::max);
     check.find(Finding::within(
         "accumulator still wet: most the high side rises (2-6 psi)",
         most,
@@ -96,7 +108,10 @@ fn choked(runs: &Runs) -> Result<Vec<Check>, Error> {
         "kPa",
         0,
     ));
-    let coldest = wet.iter().map(|(_, r)| r.all.vent - base.all.vent).fold(f64::INFINITY, f64::min);
+    let coldest = wet
+        .iter()
+        .map(|(_, r)| r.all.vent - base.all.vent)
+        .fold(f64::INFINITY, f64::min);
     check.find(Finding::holds(
         "accumulator still wet: vent at its coldest",
         format!("{coldest:+.1} K"),
@@ -109,7 +124,10 @@ fn choked(runs: &Runs) -> Result<Vec<Check>, Error> {
         "at least one",
         !dry.is_empty(),
     ));
-    let top = sweep.iter().map(|(_, r)| r.on.high).fold(f64::NEG_INFINITY, f64::max);
+    let top = sweep
+        .iter()
+        .map(|(_, r)| r.on.high)
+        .fold(f64::NEG_INFINITY, f64::max);
     for (share, r) in &dry {
         check.find(Finding::holds(
             format!("{share} % open, accumulator empty: high side"),
@@ -139,7 +157,10 @@ fn choked(runs: &Runs) -> Result<Vec<Check>, Error> {
         Plot::new("Where the refrigerant is", x, "g")
             .curve("high side", curve(&sweep, |r| 1e3 * r.on.mass_high))
             .curve("evaporator", curve(&sweep, |r| 1e3 * r.on.mass_evaporator))
-            .curve("accumulator", curve(&sweep, |r| 1e3 * r.on.mass_accumulator)),
+            .curve(
+                "accumulator",
+                curve(&sweep, |r| 1e3 * r.on.mass_accumulator),
+            ),
         Plot::new("High side", x, "kPa gauge").curve("high side", curve(&sweep, |r| r.on.high)),
         Plot::new("Superheat, subcooling, vent", x, "K or degC")
             .curve("superheat", curve(&sweep, |r| r.on.superheat))
@@ -200,15 +221,23 @@ fn subcooling_alone(runs: &Runs) -> Result<Vec<Check>, Error> {
 fn standing(runs: &Runs) -> Result<Vec<Check>, Error> {
     let mut check = Check::new(
         "6. Standing pressure says only that some liquid is there",
-        "Soaked at 30 degC, the engine off: saturation pressure whatever the charge (0.5 %), above it only with air.",
+        "Soaked for an hour at 30 degC, the engine off: saturation pressure whatever the charge (0.5 %), above it only with air.",
         "saturation of R-134a (Tillner-Roth & Baehr 1994); Dalton",
     );
     let saturation = lowside_fluids::Gas::R134a.table().p_sat(303.15) / 1e3 - 101.325;
-    let still = ["engine.on=false", "controls.ac=false", "day.ambient=30degC", "until=5min"];
+    let still = [
+        "engine.on=false",
+        "controls.ac=false",
+        "day.ambient=30degC",
+        "until=1h",
+    ];
     let (mut pure, mut mixed) = (Vec::new(), Vec::new());
     for grams in [150.0, 300.0, 600.0, 1020.0, 1500.0, 2000.0] {
         for air in [0.0, 2.0] {
-            let (charge, air_text) = (with("start.charge", grams, "g"), with("start.air", air, "g"));
+            let (charge, air_text) = (
+                with("start.charge", grams, "g"),
+                with("start.air", air, "g"),
+            );
             let mut all = still.to_vec();
             all.extend([charge.as_str(), air_text.as_str()]);
             let p = runs.healthy(&all)?.last().low;
@@ -248,8 +277,19 @@ fn mixtures(_: &Runs) -> Result<Vec<Check>, Error> {
         "At 75 degF: 77-79 psig pure, about 88 at 10 mol % of R-12, 100 at 50 %. Pure R-134a is run here; the mixtures cannot be.",
         "mixture model of CoolProp, as recalled",
     );
-    let psig = (lowside_fluids::Gas::R134a.table().p_sat((75.0 + 459.67) / 1.8) - 101_325.0) / 6894.757;
-    check.find(Finding::within("pure R-134a at 75 degF", psig, 77.0, 79.0, "psig", 1));
+    let psig = (lowside_fluids::Gas::R134a
+        .table()
+        .p_sat((75.0 + 459.67) / 1.8)
+        - 101_325.0)
+        / 6894.757;
+    check.find(Finding::within(
+        "pure R-134a at 75 degF",
+        psig,
+        77.0,
+        79.0,
+        "psig",
+        1,
+    ));
     check.find(Finding::not_yet("10 and 50 % of R-12", "mixtures"));
     Ok(vec![check])
 }

@@ -80,14 +80,7 @@ pub fn checks(_: &Runs) -> Result<Vec<Check>, Error> {
         ),
     ] {
         let by = 1e-5 * asked;
-        points.find(Finding::within(
-            what,
-            got,
-            asked - by,
-            asked + by,
-            "Pa",
-            5,
-        ));
+        points.find(Finding::within(what, got, asked - by, asked + by, "Pa", 5));
     }
     Ok(vec![line, points])
 }

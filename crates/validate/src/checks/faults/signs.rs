@@ -33,30 +33,178 @@ fn faster(fault: &Run, healthy: &Run) -> bool {
     fault.summary.clutch_cycles > healthy.summary.clutch_cycles
 }
 
-/// Performance test: 1 500 rpm, 35 degC.
+/// A day on which the healthy van cycles, for faults of the cycling switch.
+const MILD: &str = "day.ambient=27degC";
+
+/// Performance test: 1 500 rpm, 35 degC unless the row says otherwise.
 const TABLE: &[Row] = &[
-    (1, "low charge, 70 %", &["start.charge=714g"], [Down, Down, Up], Some(("cycles faster", faster))),
-    (2, "low charge, 40 %", &["start.charge=408g"], [Down, Down, Up], Some(("cycles faster", faster))),
-    (3, "over-charge, 150 %", &["start.charge=1531g"], [Up, Up, Up], Some(("subcooling higher", |f, h| f.on.subcooling > h.on.subcooling + 1.0))),
+    (
+        1,
+        "low charge, 70 %",
+        &["start.charge=714g"],
+        [Down, Down, Up],
+        Some(("cycles faster", faster)),
+    ),
+    (
+        2,
+        "low charge, 40 %",
+        &["start.charge=408g"],
+        [Down, Down, Up],
+        Some(("cycles faster", faster)),
+    ),
+    (
+        3,
+        "over-charge, 150 %",
+        &["start.charge=1531g"],
+        [Up, Up, Up],
+        Some(("subcooling higher", |f, h| {
+            f.on.subcooling > h.on.subcooling + 1.0
+        })),
+    ),
     (4, "air, 2 g", &["start.air=2g"], [Up, Up, Up], None),
-    (6, "orifice screen clogged, 30 % open", &["condition.orifice_open=30%"], [Down, Down, Up], Some(("high subcooling", |f, h| f.on.subcooling > h.on.subcooling))),
-    (7, "orifice missing (3 mm bore)", &["vehicle.orifice.bore=3mm"], [Up, Down, Up], None),
-    (8, "bore 0.3 mm too large (2.0 mm)", &["vehicle.orifice.bore=2mm"], [Up, Down, Up], None),
-    (8, "bore 0.3 mm too small (1.4 mm)", &["vehicle.orifice.bore=1.4mm"], [Down, Up, Up], None),
-    (10, "worn compressor, 50 %", &["condition.compressor_wear=50%"], [Up, Down, Up], None),
-    (12, "clutch gets no current", &["controls.ac=false"], [Any, Any, Up], Some(("both sides level", |f, _| (f.on.high - f.on.low).abs() < 30.0))),
-    (13, "low switch opens 70 kPa too high", &["vehicle.switches.low_opens=222kPag", "vehicle.switches.low_closes=360kPag"], [Up, Any, Up], None),
-    (13, "low switch opens 70 kPa too low", &["vehicle.switches.low_opens=82kPag"], [Down, Any, Any], Some(("cycles slower", |f, h| f.summary.clutch_cycles <= h.summary.clutch_cycles))),
-    (14, "high cut-out trips early, at 1 400 kPag", &["vehicle.switches.high_opens=1400kPag", "vehicle.switches.high_closes=1000kPag"], [Any, Any, Up], Some(("clutch lets go at the high side's trip", |f, _| f.trips.iter().filter(|t| t.high > 1300.0).count() > 2))),
-    (15, "condenser air blocked, 45 %", &["condition.condenser_air=45%"], [Up, Up, Up], None),
-    (17, "condenser partly plugged inside", &["vehicle.condenser.pressure_loss=500kPa"], [Down, Up, Up], None),
-    (18, "liquid line crushed", &["vehicle.liquid_line.pressure_loss=500kPa"], [Down, Up, Up], None),
-    (19, "suction hose collapsed", &["vehicle.suction_line.pressure_loss=300kPa"], [Any, Down, Up], None),
-    (20, "evaporator air blocked, 45 %", &["condition.evaporator_air=45%"], [Down, Down, Down], Some(("clutch longer out", |f, h| f.summary.clutch_duty < h.summary.clutch_duty))),
-    (21, "blower weak, lowest step", &["controls.blower=1"], [Down, Down, Down], None),
-    (23, "door stuck on outside air, 60 % humidity", &["controls.recirculation=false", "day.humidity=60%"], [Up, Up, Up], None),
-    (25, "too much oil, 250 %", &["start.oil=592g"], [Up, Up, Up], None),
-    (31, "R-12's mass of R-134a, 44 oz", &["start.charge=44oz"], [Level, Level, Level], Some(("more liquid at the compressor", |f, h| f.on.liquid >= h.on.liquid))),
+    (
+        6,
+        "orifice screen clogged, 30 % open",
+        &["condition.orifice_open=30%"],
+        [Down, Down, Up],
+        Some(("high subcooling", |f, h| f.on.subcooling > h.on.subcooling)),
+    ),
+    (
+        7,
+        "orifice missing (3 mm bore)",
+        &["vehicle.orifice.bore=3mm"],
+        [Up, Down, Up],
+        None,
+    ),
+    (
+        8,
+        "bore 0.3 mm too large (2.0 mm)",
+        &["vehicle.orifice.bore=2mm"],
+        [Up, Down, Up],
+        None,
+    ),
+    (
+        8,
+        "bore 0.3 mm too small (1.4 mm)",
+        &["vehicle.orifice.bore=1.4mm"],
+        [Down, Up, Up],
+        None,
+    ),
+    (
+        10,
+        "worn compressor, 50 %",
+        &["condition.compressor_wear=50%"],
+        [Up, Down, Up],
+        None,
+    ),
+    (
+        12,
+        "clutch gets no current",
+        &["controls.ac=false"],
+        [Any, Any, Up],
+        Some(("both sides level", |f, _| {
+            (f.on.high - f.on.low).abs() < 30.0
+        })),
+    ),
+    (
+        13,
+        "low switch opens 70 kPa too high",
+        &[
+            "vehicle.switches.low_opens=222kPag",
+            "vehicle.switches.low_closes=360kPag",
+            MILD,
+        ],
+        [Up, Any, Up],
+        None,
+    ),
+    (
+        13,
+        "low switch opens 70 kPa too low",
+        &["vehicle.switches.low_opens=82kPag", MILD],
+        [Down, Any, Any],
+        Some(("cycles slower", |f, h| {
+            f.summary.clutch_cycles <= h.summary.clutch_cycles
+        })),
+    ),
+    (
+        14,
+        "high cut-out trips early, at 1 400 kPag",
+        &[
+            "vehicle.switches.high_opens=1400kPag",
+            "vehicle.switches.high_closes=1000kPag",
+        ],
+        [Any, Any, Up],
+        Some(("clutch lets go at the high side's trip", |f, _| {
+            f.trips.iter().filter(|t| t.high > 1300.0).count() > 2
+        })),
+    ),
+    (
+        15,
+        "condenser air blocked, 45 %",
+        &["condition.condenser_air=45%"],
+        [Up, Up, Up],
+        None,
+    ),
+    (
+        17,
+        "condenser partly plugged inside",
+        &["vehicle.condenser.pressure_loss=500kPa"],
+        [Down, Up, Up],
+        None,
+    ),
+    (
+        18,
+        "liquid line crushed",
+        &["vehicle.liquid_line.pressure_loss=500kPa"],
+        [Down, Up, Up],
+        None,
+    ),
+    (
+        19,
+        "suction hose collapsed",
+        &["vehicle.suction_line.pressure_loss=300kPa"],
+        [Any, Down, Up],
+        None,
+    ),
+    (
+        20,
+        "evaporator air blocked, 45 %",
+        &["condition.evaporator_air=45%"],
+        [Down, Down, Down],
+        Some(("clutch longer out", |f, h| {
+            f.summary.clutch_duty < h.summary.clutch_duty
+        })),
+    ),
+    (
+        21,
+        "blower weak, lowest step",
+        &["controls.blower=1"],
+        [Down, Down, Down],
+        None,
+    ),
+    (
+        23,
+        "door stuck on outside air, 60 % humidity",
+        &["controls.recirculation=false", "day.humidity=60%"],
+        [Up, Up, Up],
+        None,
+    ),
+    (
+        25,
+        "too much oil, 250 %",
+        &["start.oil=592g"],
+        [Up, Up, Up],
+        None,
+    ),
+    (
+        31,
+        "R-12's mass of R-134a, 44 oz",
+        &["start.charge=44oz"],
+        [Level, Level, Level],
+        Some(("more liquid at the compressor", |f, h| {
+            f.on.liquid >= h.on.liquid
+        })),
+    ),
 ];
 
 /// Faults of the table that the model cannot have yet.
@@ -67,7 +215,11 @@ const LATER: &[(u8, &str, &str)] = &[
     (22, "blend door leaks heat", "the heating side"),
     (24, "coil iced", "frost on the coil"),
     (26, "too little oil", "wear by lack of oil"),
-    (27, "desiccant saturated", "a desiccant and water that freezes"),
+    (
+        27,
+        "desiccant saturated",
+        "a desiccant and water that freezes",
+    ),
     (28, "desiccant bag burst", "debris"),
     (29, "leaks", "leaks"),
     (30, "mixed refrigerants", "mixtures"),
@@ -102,15 +254,16 @@ pub(super) fn table(runs: &Runs) -> Result<Vec<Check>, Error> {
     let mut check = Check::new(
         "The fault table",
         "Which way low side and high side (means, clutch in) and vent go against the healthy van at the same day: 1 500 rpm, 35 \
-         degC, one fault at a time. Half a psi, 2 psi and 0.3 K count as a change. Fan at idle and on the road has a row of its own.",
+         degC (the cycling switch's faults at 27, where the healthy van cycles), one fault at a time. Half a psi, 2 psi and 0.3 K count as a change. Fan at idle and on the road has a row of its own.",
         "fault table of common practice, no source",
     );
-    let healthy = runs.healthy(&[])?;
     let of = |r: &Run| [r.on.low, r.on.high, r.all.vent];
-    let base = of(&healthy);
     let mut bars: [Vec<(f64, f64)>; 3] = Default::default();
     for (n, what, overrides, ways, more) in TABLE {
         let run = runs.healthy(overrides)?;
+        let mild = overrides.contains(&MILD);
+        let healthy = runs.healthy(if mild { &[MILD] } else { &[] })?;
+        let base = of(&healthy);
         let now = of(&run);
         let names = ["low side, kPag", "high side, kPag", "vent, degC"];
         for k in 0..3 {
@@ -165,16 +318,34 @@ pub(super) fn table(runs: &Runs) -> Result<Vec<Check>, Error> {
 /// Row 16: a fan that does nothing shows at idle and not on the road.
 fn fan(runs: &Runs, check: &mut Check) -> Result<(), Error> {
     let idle = "engine.speed=800rpm";
-    let dead = ["vehicle.fan.idle_flow=0.1kg/s", "vehicle.fan.top_flow=0.1kg/s"];
+    let dead = [
+        "vehicle.fan.idle_flow=0.1kg/s",
+        "vehicle.fan.top_flow=0.1kg/s",
+    ];
     let road = ["engine.speed=1500rpm", "controls.road_speed=80km/h"];
     let at_idle = runs.healthy(&[idle, dead[0], dead[1]])?;
     let good_idle = runs.healthy(&[idle])?;
     let on_road = runs.healthy(&[road[0], road[1], dead[0], dead[1]])?;
     let good_road = runs.healthy(&road)?;
     for (what, now, base, k) in [
-        ("high side at idle, kPag", at_idle.on.high, good_idle.on.high, 1),
-        ("low side at idle, kPag", at_idle.on.low, good_idle.on.low, 0),
-        ("vent at idle, degC", at_idle.all.vent, good_idle.all.vent, 2),
+        (
+            "high side at idle, kPag",
+            at_idle.on.high,
+            good_idle.on.high,
+            1,
+        ),
+        (
+            "low side at idle, kPag",
+            at_idle.on.low,
+            good_idle.on.low,
+            0,
+        ),
+        (
+            "vent at idle, degC",
+            at_idle.all.vent,
+            good_idle.all.vent,
+            2,
+        ),
     ] {
         check.find(Finding::holds(
             format!("16 fan inoperative: {what}"),

@@ -7,17 +7,57 @@ use crate::{
 };
 
 const ROWS: &[(&str, &str, &str)] = &[
-    ("6b. Expansion-valve system of 28 oz flat down to about 22 oz", "an expansion valve", "a trade association's article, 2021-07-20"),
-    ("9. Irreversibility +18 % from idle to 48 km/h, +5 % from 48 to 97 km/h", "the engine speeds of that car (only the abstract was reachable)", "Ratts & Brown, Appl. Therm. Eng. 20 (2000) 1039"),
-    ("10. R-134a's performance over CO2's", "CO2 as a refrigerant", "Brown, Yana-Motta & Domanski, Int. J. Refrig. 25 (2002) 19"),
-    ("11. Mass of five sections over time after shut-down", "the measurements (only the abstract was reachable); ours are drawn under \"Shut-down\"", "Peuker, University of Illinois 2010"),
-    ("12. Oil circulation peaks about 10 s after the clutch engages", "a reading of the oil in circulation", "SAE 980286, abstract"),
-    ("14. At least 95 % recovered within 30 min at 21-24 degC", "a recovery machine", "SAE J2788 (2020)"),
-    ("15. Purity of recycled R-134a", "recovery and recycling", "SAE J2099"),
-    ("16. Leak detector scales of 4, 7, 14 g a year", "leaks and a detector", "SAE J2791 (2019)"),
+    (
+        "6b. Expansion-valve system of 28 oz flat down to about 22 oz",
+        "an expansion valve",
+        "a trade association's article, 2021-07-20",
+    ),
+    (
+        "9. Irreversibility +18 % from idle to 48 km/h, +5 % from 48 to 97 km/h",
+        "the engine speeds of that car (only the abstract was reachable)",
+        "Ratts & Brown, Appl. Therm. Eng. 20 (2000) 1039",
+    ),
+    (
+        "10. R-134a's performance over CO2's",
+        "CO2 as a refrigerant",
+        "Brown, Yana-Motta & Domanski, Int. J. Refrig. 25 (2002) 19",
+    ),
+    (
+        "11. Mass of five sections over time after shut-down",
+        "the measurements (only the abstract was reachable); ours are drawn under \"Shut-down\"",
+        "Peuker, University of Illinois 2010",
+    ),
+    (
+        "12. Oil circulation peaks about 10 s after the clutch engages",
+        "a reading of the oil in circulation",
+        "SAE 980286, abstract",
+    ),
+    (
+        "14. At least 95 % recovered within 30 min at 21-24 degC",
+        "a recovery machine",
+        "SAE J2788 (2020)",
+    ),
+    (
+        "15. Purity of recycled R-134a",
+        "recovery and recycling",
+        "SAE J2099",
+    ),
+    (
+        "16. Leak detector scales of 4, 7, 14 g a year",
+        "leaks and a detector",
+        "SAE J2791 (2019)",
+    ),
     ("17. Design limits of leakage", "leaks", "40 CFR 86.1867-12"),
-    ("18. Solubility of water", "water dissolved in refrigerant", "ASHRAE Handbook Refrigeration, moisture chapter"),
-    ("19. Charge to 15 g, and the check by recovery", "a recovery machine", "SAE J639, J2788 (from memory)"),
+    (
+        "18. Solubility of water",
+        "water dissolved in refrigerant",
+        "ASHRAE Handbook Refrigeration, moisture chapter",
+    ),
+    (
+        "19. Charge to 15 g, and the check by recovery",
+        "a recovery machine",
+        "SAE J639, J2788 (from memory)",
+    ),
 ];
 
 /// One check an unreachable row.

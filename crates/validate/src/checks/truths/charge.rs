@@ -8,7 +8,8 @@ use crate::{
     run::{Run, Runs},
 };
 
-const ACCUMULATOR: &str = "accumulator.volume of the van, 0.68 L (0.5-1.0 plausible), sets the width of the plateau";
+const ACCUMULATOR: &str =
+    "accumulator.volume of the van, 0.68 L (0.5-1.0 plausible), sets the width of the plateau";
 
 /// 1: with liquid in the accumulator, nothing shows the charge.
 pub(super) fn hidden(runs: &Runs) -> Result<Vec<Check>, Error> {
@@ -82,10 +83,17 @@ pub(super) fn hidden(runs: &Runs) -> Result<Vec<Check>, Error> {
                 .curve("low side", curve(&sweep, |r| r.on.low)),
         );
         check.plots.push(
-            Plot::new(format!("What shows and what does not, {speed}"), "charge, oz", "K, degC or %")
-                .curve("vent", curve(&sweep, |r| r.all.vent))
-                .curve("subcooling", curve(&sweep, |r| r.on.subcooling))
-                .curve("accumulator level, %", curve(&sweep, |r| 100.0 * r.all.level)),
+            Plot::new(
+                format!("What shows and what does not, {speed}"),
+                "charge, oz",
+                "K, degC or %",
+            )
+            .curve("vent", curve(&sweep, |r| r.all.vent))
+            .curve("subcooling", curve(&sweep, |r| r.on.subcooling))
+            .curve(
+                "accumulator level, %",
+                curve(&sweep, |r| 100.0 * r.all.level),
+            ),
         );
     }
     Ok(vec![check])
@@ -96,7 +104,7 @@ fn edge(sweep: &Sweep) -> (f64, [f64; 3]) {
     let Some(top) = sweep.iter().rposition(|(_, r)| r.on.superheat > 3.0) else {
         return (f64::NAN, [f64::NAN; 3]);
     };
-    let bottom = top.saturating_sub(3);
+    let bottom = top.saturating_sub(6);
     let ((x1, r1), (x0, r0)) = (&sweep[top], &sweep[bottom]);
     let per = |of: fn(&Run) -> f64| (of(r0) - of(r1)) / (x1 - x0);
     (
@@ -118,7 +126,7 @@ pub(super) fn cliff(runs: &Runs) -> Result<Vec<Check>, Error> {
         TRADE,
     );
     check.tuned = ACCUMULATOR.into();
-    let ounces: Vec<u8> = (8..=36).step_by(2).collect();
+    let ounces: Vec<u8> = (10..=34).collect();
     let mut superheat = Plot::new("Superheat", "charge, oz", "K");
     let mut vent = Plot::new("Vent", "charge, oz", "degC");
     let mut low = Plot::new("Low side", "charge, oz", "kPa gauge");
@@ -196,13 +204,16 @@ pub(super) fn over(runs: &Runs) -> Result<Vec<Check>, Error> {
         sweep
             .iter()
             .find(|(oz, _)| *oz >= wet)
-            .map_or("never".into(), |(_, r)| format!("{:+.0} kPa", r.on.high - base.on.high)),
+            .map_or("never".into(), |(_, r)| {
+                format!("{:+.0} kPa", r.on.high - base.on.high)
+            }),
         "within 5 % of the full loop's",
         wet < head,
     ));
     let x = "charge, oz";
     check.plots = vec![
-        Plot::new("Discharge temperature", x, "degC").curve("discharge line", curve(&sweep, |r| r.on.discharge)),
+        Plot::new("Discharge temperature", x, "degC")
+            .curve("discharge line", curve(&sweep, |r| r.on.discharge)),
         Plot::new("Subcooling and liquid at the compressor", x, "K or %")
             .curve("subcooling, K", curve(&sweep, |r| r.on.subcooling))
             .curve("liquid, %", curve(&sweep, |r| 100.0 * r.on.liquid)),
