@@ -24,7 +24,10 @@ use error::Error;
 use run::Runs;
 
 /// A piece of work that gives checks.
-pub type Job = fn(&Runs) -> Result<Vec<Check>, Error>;
+pub type Job = fn(&Runs) -> Found;
+
+/// What a job gives.
+pub type Found = Result<Vec<Check>, Error>;
 
 /// Runs every check, on as many threads as the machine has processors, then those that look at all runs together.
 ///
@@ -58,8 +61,7 @@ pub fn all() -> Result<Vec<Section>, Error> {
 /// Threads take the next job until none is left; results keep the order of the jobs.
 fn in_parallel(jobs: &[(usize, &'static str, Job)], runs: &Runs) -> Result<Vec<Vec<Check>>, Error> {
     let next = AtomicUsize::new(0);
-    let slots: Vec<Mutex<Option<Result<Vec<Check>, Error>>>> =
-        jobs.iter().map(|_| Mutex::new(None)).collect();
+    let slots: Vec<Mutex<Option<Found>>> = jobs.iter().map(|_| Mutex::new(None)).collect();
     let threads = thread::available_parallelism().map_or(1, usize::from);
     thread::scope(|scope| {
         for _ in 0..threads.min(jobs.len()) {

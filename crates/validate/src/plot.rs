@@ -16,6 +16,9 @@ pub const DASHES: [&str; COLOURS] = ["none", "7 4", "2 3", "10 3 2 3", "4 4", "1
 /// Rows a table of numbers has at most.
 const ROWS: usize = 60;
 
+/// Points of a picture.
+pub type Points = Vec<(f64, f64)>;
+
 /// One curve or one set of marks.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Series {

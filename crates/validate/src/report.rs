@@ -35,9 +35,9 @@ pub fn html(sections: &[Section]) -> Result<String, Error> {
     page.push_str(&contents(sections));
     page.push_str("<main>\n");
     for (i, section) in sections.iter().enumerate() {
-        let _ = write!(
+        let _ = writeln!(
             page,
-            "<section aria-labelledby=\"s{i}\"><h2 id=\"s{i}\">{}</h2>\n",
+            "<section aria-labelledby=\"s{i}\"><h2 id=\"s{i}\">{}</h2>",
             escape(section.title)
         );
         for (k, check) in section.checks.iter().enumerate() {
@@ -144,9 +144,9 @@ fn article(page: &mut String, id: &str, check: &Check) -> Result<(), Error> {
         escape(&check.source)
     );
     if !check.tuned.is_empty() {
-        let _ = write!(
+        let _ = writeln!(
             page,
-            "<p class=\"tuned\"><strong>Tuned:</strong> {}</p>\n",
+            "<p class=\"tuned\"><strong>Tuned:</strong> {}</p>",
             escape(&check.tuned)
         );
     }
@@ -156,9 +156,9 @@ fn article(page: &mut String, id: &str, check: &Check) -> Result<(), Error> {
              <th scope=\"col\">Asked</th><th scope=\"col\">Verdict</th></tr></thead><tbody>\n",
         );
         for f in &check.findings {
-            let _ = write!(
+            let _ = writeln!(
                 page,
-                "<tr><th scope=\"row\">{}</th><td>{}</td><td>{}</td><td>{}</td></tr>\n",
+                "<tr><th scope=\"row\">{}</th><td>{}</td><td>{}</td><td>{}</td></tr>",
                 escape(&f.what),
                 escape(&f.got),
                 escape(&f.asked),

@@ -7,7 +7,7 @@ use crate::{
     Job,
     check::{Check, Finding},
     error::Error,
-    plot::Plot,
+    plot::{Plot, Points},
     run::{Run, Runs},
 };
 
@@ -113,6 +113,38 @@ fn sweep(runs: &Runs, rpm: f64) -> Result<Vec<Check>, Error> {
             .copied()
             .unwrap_or(f64::NAN)
     };
+    extremes(&mut check, &at);
+    check.plots = plots(rpm, &curve);
+    Ok(vec![check])
+}
+
+fn plots(rpm: f64, curve: &dyn Fn(fn(&Run) -> f64) -> Points) -> Vec<Plot> {
+    let x = "charge, % of the label";
+    let plot = |title: &str, y: &str| Plot::new(format!("{title}, {rpm} rpm"), x, y);
+    vec![
+        plot("Capacity", "kW").curve("capacity", curve(|r| r.summary.capacity_W / 1e3)),
+        plot("Temperatures", "degC")
+            .curve("vent", curve(|r| r.all.vent))
+            .curve("evaporator outlet", curve(|r| r.on.outlet))
+            .curve("discharge line", curve(|r| r.on.discharge)),
+        plot("Superheat and subcooling", "K")
+            .curve("superheat", curve(|r| r.on.superheat))
+            .curve("subcooling", curve(|r| r.on.subcooling)),
+        plot("Pressures, clutch in", "kPa gauge")
+            .curve("high side", curve(|r| r.on.high))
+            .curve("low side", curve(|r| r.on.low)),
+        plot("Cycles", "a minute").curve("cycles", curve(Run::cycles_per_minute)),
+        plot("Liquid", "%")
+            .curve(
+                "in the accumulator, of its volume",
+                curve(|r| 100.0 * r.all.level),
+            )
+            .curve("at the compressor", curve(|r| 100.0 * r.on.liquid)),
+    ]
+}
+
+/// What far too little and far too much show.
+fn extremes(check: &mut Check, at: &dyn Fn(f64, fn(&Run) -> f64) -> f64) {
     check.find(Finding::holds(
         "40 %: superheat far above that of the full loop",
         format!(
@@ -151,27 +183,4 @@ fn sweep(runs: &Runs, rpm: f64) -> Result<Vec<Check>, Error> {
         "above 3 %",
         at(150.0, |r| r.on.liquid) > 0.03,
     ));
-    let x = "charge, % of the label";
-    let plot = |title: &str, y: &str| Plot::new(format!("{title}, {rpm} rpm"), x, y);
-    check.plots = vec![
-        plot("Capacity", "kW").curve("capacity", curve(|r| r.summary.capacity_W / 1e3)),
-        plot("Temperatures", "degC")
-            .curve("vent", curve(|r| r.all.vent))
-            .curve("evaporator outlet", curve(|r| r.on.outlet))
-            .curve("discharge line", curve(|r| r.on.discharge)),
-        plot("Superheat and subcooling", "K")
-            .curve("superheat", curve(|r| r.on.superheat))
-            .curve("subcooling", curve(|r| r.on.subcooling)),
-        plot("Pressures, clutch in", "kPa gauge")
-            .curve("high side", curve(|r| r.on.high))
-            .curve("low side", curve(|r| r.on.low)),
-        plot("Cycles", "a minute").curve("cycles", curve(Run::cycles_per_minute)),
-        plot("Liquid", "%")
-            .curve(
-                "in the accumulator, of its volume",
-                curve(|r| 100.0 * r.all.level),
-            )
-            .curve("at the compressor", curve(|r| 100.0 * r.on.liquid)),
-    ];
-    Ok(vec![check])
 }

@@ -7,7 +7,7 @@ use crate::{
     Job,
     check::{Check, Finding},
     error::Error,
-    plot::Plot,
+    plot::{Plot, Points},
     run::{Run, Runs, scenario},
 };
 use std::{fmt::Write as _, sync::Arc};
@@ -157,11 +157,7 @@ fn of_vehicle(vehicle: &str, table: &Table) -> Vec<Check> {
     vec![low, high, vent, rules]
 }
 
-fn rules(
-    vehicle: &str,
-    table: &Table,
-    curve: &dyn Fn(usize, fn(&Run) -> f64) -> Vec<(f64, f64)>,
-) -> Check {
+fn rules(vehicle: &str, table: &Table, curve: &dyn Fn(usize, fn(&Run) -> f64) -> Points) -> Check {
     let mut check = Check::new(
         format!("{vehicle}: rules of thumb"),
         "High side in psig is 2.0 to 2.6 times the day in degF (1 500 rpm). Up to 27 degC the clutch cycles; at 38 degC and idle \

@@ -1,5 +1,7 @@
 //! The orifice tube against three published correlations.
 
+use std::fmt::Write as _;
+
 use lowside_fluids::Gas;
 use lowside_plant::orifice::{Inlet, Orifice};
 
@@ -104,9 +106,10 @@ pub fn checks(_: &Runs) -> Result<Vec<Check>, Error> {
         1,
     ));
     let apart = spread.iter().fold(0.0, |a: f64, s| a.max(*s));
-    check.asked.push_str(&format!(
+    let _ = write!(
+        check.asked,
         " Choi and Kim themselves differ by up to {apart:.0} % over the same rows."
-    ));
+    );
     check.plots.push(
         Plot::new(
             "Difference from the other two correlations, bores from 1.5 mm",
