@@ -12,7 +12,7 @@ pub enum Error {
         /// The overrides that were set.
         overrides: Vec<String>,
         /// What is wrong with them.
-        why: ScenarioError,
+        why: Box<ScenarioError>,
     },
     /// A check asks for a scenario that is not shipped.
     #[error("there is no shipped scenario \"{0}\"")]
@@ -23,7 +23,7 @@ pub enum Error {
         /// The act.
         act: String,
         /// The bay's reason.
-        why: Refused,
+        why: Box<Refused>,
     },
     /// A reference table does not read as one.
     #[error("reference table {table}, line {line}: {why}")]

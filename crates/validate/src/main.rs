@@ -4,7 +4,12 @@
     reason = "a command line tool reports on standard output"
 )]
 
-use std::{fs, path::PathBuf, process::ExitCode, time::Instant};
+use std::{
+    fs,
+    path::{Path, PathBuf},
+    process::ExitCode,
+    time::Instant,
+};
 
 use lowside_validate::{
     check::{Check, Counts, Section, Verdict},
@@ -19,15 +24,13 @@ fn main() -> ExitCode {
     let mut args = std::env::args().skip(1);
     let mut out = PathBuf::from("target/validation");
     while let Some(arg) = args.next() {
-        match (arg.as_str(), args.next()) {
-            ("--out", Some(folder)) => out = folder.into(),
-            _ => {
-                eprintln!("{USAGE}");
-                return ExitCode::FAILURE;
-            }
-        }
+        let (true, Some(folder)) = (arg == "--out", args.next()) else {
+            eprintln!("{USAGE}");
+            return ExitCode::FAILURE;
+        };
+        out = folder.into();
     }
-    match make(out) {
+    match make(&out) {
         Ok(true) => ExitCode::SUCCESS,
         Ok(false) => ExitCode::FAILURE,
         Err(error) => {
@@ -38,7 +41,7 @@ fn main() -> ExitCode {
 }
 
 /// Makes the report; true when nothing misses.
-fn make(out: PathBuf) -> Result<bool, Error> {
+fn make(out: &Path) -> Result<bool, Error> {
     let started = Instant::now();
     let sections = lowside_validate::all()?;
     let page = report::html(&sections)?;
@@ -47,7 +50,7 @@ fn make(out: PathBuf) -> Result<bool, Error> {
         path: file.display().to_string(),
         why,
     };
-    fs::create_dir_all(&out).map_err(failed)?;
+    fs::create_dir_all(out).map_err(failed)?;
     fs::write(&file, page).map_err(failed)?;
     for section in &sections {
         print_misses(section);

@@ -268,7 +268,10 @@ fn of_carnot(run: &Run) -> Option<f64> {
 pub fn scenario(name: &str, overrides: &[&str]) -> Result<Scenario, Error> {
     let text = library::scenario(name).ok_or_else(|| Error::NoScenario(name.to_owned()))?;
     let overrides: Vec<String> = overrides.iter().map(|o| (*o).to_owned()).collect();
-    Scenario::parse(text, &overrides).map_err(|why| Error::Scenario { overrides, why })
+    Scenario::parse(text, &overrides).map_err(|why| Error::Scenario {
+        overrides,
+        why: Box::new(why),
+    })
 }
 
 fn play(
@@ -290,7 +293,7 @@ fn play(
         while let Some((_, act)) = acts.next_if(|(t, _)| *t <= bay.seconds() + 1e-9) {
             bay.apply(*act).map_err(|why| Error::Refused {
                 act: format!("{act:?}"),
-                why,
+                why: Box::new(why),
             })?;
         }
         bay.step();

@@ -16,6 +16,9 @@ use crate::{
 /// 20 inHg of vacuum at sea level, Pa absolute (NIST SP 811: 3 386.389 Pa an inch).
 const TWENTY_INCHES: f64 = 101_325.0 - 20.0 * 3_386.389;
 
+/// Heat capacity of liquid R-134a near 10 degC, J/(kg K) (Tillner-Roth & Baehr 1994).
+const LIQUID_CP: f64 = 1.37e3;
+
 /// 8: a leak that matters does not show on a compound gauge.
 #[expect(clippy::unnecessary_wraps, reason = "a job may fail, this one cannot")]
 pub(super) fn holding(_: &Runs) -> Result<Vec<Check>, Error> {
@@ -113,12 +116,10 @@ pub(super) fn hose(_: &Runs) -> Result<Vec<Check>, Error> {
         "g",
         3,
     ));
-    let (curve, [colder, heat]) = can_gives_vapour()?;
-    // Liquid of R-134a near 10 degC takes 1.37 kJ/(kg K) (Tillner-Roth & Baehr 1994); four fifths of it are left.
-    let capacity = 0.8 * can::NET * 1.37e3 + can::METAL;
+    let (curve, [colder, warmed]) = can_gives_vapour()?;
     check.find(Finding::within(
-        format!("can after giving 20 % as vapour ({colder:.1} K in still air, which brought {heat:.0} J)"),
-        colder + heat / capacity,
+        format!("can after giving 20 % as vapour ({colder:.1} K in still air, which gave back {warmed:.1} K)"),
+        colder + warmed,
         24.0,
         28.0,
         "K colder",
@@ -135,8 +136,8 @@ pub(super) fn hose(_: &Runs) -> Result<Vec<Check>, Error> {
     Ok(vec![check])
 }
 
-/// A full can, upright, on a running empty loop: share given (%) and how far it cooled (K); the cooling at 20 % and the
-/// heat (J) that the air had brought by then.
+/// A full can, upright, on a running empty loop: share given (%) and how far it cooled (K); the cooling at 20 %, and how
+/// far the air had warmed it by then (K).
 fn can_gives_vapour() -> Result<(Points, [f64; 2]), Error> {
     let mut bay = Bay::new(&scenario(
         "healthy",
@@ -149,20 +150,21 @@ fn can_gives_vapour() -> Result<(Points, [f64; 2]), Error> {
     ] {
         bay.apply(act).map_err(|why| Error::Refused {
             act: format!("{act:?}"),
-            why,
+            why: Box::new(why),
         })?;
     }
     let mut curve = Vec::new();
-    let (mut at_twenty, mut heat) = ([f64::NAN; 2], 0.0);
+    let (mut at_twenty, mut warmed) = ([f64::NAN; 2], 0.0);
     while bay.seconds() < 900.0 {
         bay.step();
         let node = bay.plant().network.node(bay.shop().places.can);
         let given = 100.0 * (1.0 - node.content[0] / can::NET);
         let colder = 298.15 - node.state.t;
         let shell = bay.plant().shells[bay.shop().places.can_shell].t;
-        heat += can::IN_AIR * (298.15 - shell) * TICK;
+        let capacity = node.content[0] * LIQUID_CP + can::METAL;
+        warmed += can::IN_AIR * (298.15 - shell) * TICK / capacity;
         if at_twenty[0].is_nan() && given >= 20.0 {
-            at_twenty = [colder, heat];
+            at_twenty = [colder, warmed];
         }
         if bay.tick().is_multiple_of(50) {
             curve.push((given, colder));
