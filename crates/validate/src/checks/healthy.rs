@@ -1,5 +1,6 @@
 //! The healthy vehicle on six days at three engine speeds, against the ranges of common practice.
 
+use lowside_fluids::Gas;
 use lowside_session::library;
 
 use super::{rises, with};
@@ -43,6 +44,10 @@ pub(super) const DAYS: [Day; 6] = [
     day(43.0, (190.0, 380.0), (1700.0, 2500.0), (7.0, 18.0)),
 ];
 
+/// Said where the ranges are held against another gas than theirs.
+const OTHER_GAS: &str =
+    " The ranges are those of R-134a, held here against another gas for want of its own.";
+
 const SPEEDS: [(f64, &str); 3] = [(800.0, "idle"), (1500.0, "1500 rpm"), (2500.0, "2500 rpm")];
 
 /// Lines of a vehicle's file that say they were tuned.
@@ -69,10 +74,8 @@ fn table(runs: &Runs) -> Result<Vec<Check>, Error> {
     let mut checks = Vec::new();
     for vehicle in library::vehicle_names().split(", ") {
         let which = format!("vehicle={vehicle}");
-        let label = scenario("healthy", &[&which, "start.charge=200g"])?
-            .vehicle
-            .label_charge
-            .kg();
+        let sheet = scenario("healthy", &[&which, "start.charge=200g"])?.vehicle;
+        let label = sheet.label_charge.kg();
         let charge = with("start.charge", label, "kg");
         let mut table: Table = Vec::new();
         for (d, day) in DAYS.iter().enumerate() {
@@ -86,7 +89,13 @@ fn table(runs: &Runs) -> Result<Vec<Check>, Error> {
                 table.push((d, s, run));
             }
         }
-        checks.extend(of_vehicle(vehicle, &table));
+        let mut found = of_vehicle(vehicle, &table);
+        if sheet.refrigerant != Gas::R134a {
+            for check in &mut found {
+                check.asked.push_str(OTHER_GAS);
+            }
+        }
+        checks.extend(found);
     }
     Ok(checks)
 }
