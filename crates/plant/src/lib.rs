@@ -9,6 +9,7 @@ pub mod controls;
 pub mod evaporator;
 pub mod exchange;
 pub mod flow;
+pub mod moisture;
 pub mod network;
 pub mod orifice;
 pub mod plant;

@@ -1,6 +1,9 @@
 //! The vehicle put together: loop, walls, air, cabin, drive; and its tick.
 
-use lowside_fluids::moist_air;
+use lowside_fluids::{
+    moist_air,
+    moisture::{FUSION, SIEVE_CAPACITY},
+};
 use lowside_units::Quantity;
 use serde::{Deserialize, Serialize};
 
@@ -13,6 +16,7 @@ use crate::{
     controls::{Drive, Settings},
     evaporator::{self, Evaporator},
     flow::k_from_hole,
+    moisture::{self, Tube},
     network::{Law, Network},
     orifice::Orifice,
     shell::{Around, Shell},
@@ -116,6 +120,8 @@ impl Plant {
         let mut network = Network::new(vehicle.refrigerant, day.t, day.p, day.w());
         let (places, shells) = assembly::build(&mut network, vehicle, day.t);
         charge::fill(&mut network, &places, start, day.t);
+        let held = vehicle.accumulator.desiccant.si() * SIEVE_CAPACITY * start.desiccant_load;
+        network.inject_bound(places.accumulator, held);
         let low = network.node(places.accumulator).state.p - day.p;
         Self {
             vehicle: vehicle.clone(),
@@ -171,6 +177,39 @@ impl Plant {
             self.cabin
                 .advance(coil, &outside, self.settings.windows_open, dt);
         }
+        self.bind_water(TICK);
+    }
+
+    /// The orifice tube without ice, in the condition it is in.
+    fn tube(&self) -> Tube {
+        let o = &self.vehicle.orifice;
+        Tube(Orifice {
+            bore: o.bore.si(),
+            length: o.length.si(),
+            open: self.condition.orifice_open,
+        })
+    }
+
+    /// Ice in the orifice tube, kg.
+    pub fn ice(&self) -> f64 {
+        self.network.node(self.places.evaporator).bound
+    }
+
+    /// Water the desiccant holds, kg.
+    pub fn desiccant_water(&self) -> f64 {
+        self.network.node(self.places.accumulator).bound
+    }
+
+    fn bind_water(&mut self, dt: f64) {
+        let (p, tube, hood) = (self.places, self.tube(), self.hood_t);
+        let net = &mut self.network;
+        moisture::dry(
+            net,
+            p.accumulator,
+            self.vehicle.accumulator.desiccant.si(),
+            dt,
+        );
+        moisture::freeze(net, p.orifice, tube, hood, dt);
     }
 
     fn set_drive(&mut self, dt: f64) {
@@ -219,13 +258,8 @@ impl Plant {
         // Worn reeds and rings let discharge gas back, running or at rest.
         let reeds = k_from_hole(0.7, REED_LEAK * self.condition.compressor_wear);
         self.network.set_law(p.reeds, Law::Passage(reeds));
-        let o = &self.vehicle.orifice;
-        let orifice = Orifice {
-            bore: o.bore.si(),
-            length: o.length.si(),
-            open: self.condition.orifice_open,
-        };
-        self.network.set_law(p.orifice, Law::Orifice(orifice));
+        let tube = self.tube().with_ice(self.ice());
+        self.network.set_law(p.orifice, Law::Orifice(tube));
         // The relief valve lifts in proportion, fully open 5 % above its setting.
         let set = self.vehicle.switches.relief_opens.si();
         let over = (self.network.node(p.discharge).state.p - self.day.p - set) / (0.05 * set);
@@ -313,6 +347,8 @@ impl Plant {
     /// Energy held by volumes and walls, J: what the account of the network's edge must explain.
     pub fn energy(&self) -> f64 {
         let shells: f64 = self.shells.iter().map(|s| s.metal * s.t).sum();
-        self.network.energy() + self.condenser.energy() + self.evaporator.energy() + shells
+        // Ice holds less than the water it came from.
+        let fusion = self.ice() * FUSION;
+        self.network.energy() + self.condenser.energy() + self.evaporator.energy() + shells - fusion
     }
 }
