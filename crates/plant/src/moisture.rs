@@ -23,6 +23,9 @@ const WETTED: f64 = 600.0;
 const IN_VAPOUR: f64 = 4.0 * 3600.0;
 /// Liquid share of the accumulator from which the whole bag is wetted (own figure).
 const BAG_UNDER: f64 = 0.2;
+/// A desiccant loaded up to this share of what it can hold leaves less than 0.01 mg/kg in the refrigerant up to 60 degC: it
+/// gives nothing back to an accumulator with no more than a trace of water, kg.
+const DRY: (f64, f64) = (0.1, 1e-9);
 
 /// Lets the desiccant (kg, dry) of an accumulator take up or give back water for `dt` seconds.
 ///
@@ -34,6 +37,10 @@ pub fn dry(network: &mut Network, accumulator: NodeId, desiccant: f64, dt: f64) 
     }
     let node = network.node(accumulator);
     let (t, held) = (node.state.t, node.bound);
+    let capacity = SIEVE_CAPACITY * desiccant;
+    if node.content[WATER] <= DRY.1 && held <= DRY.0 * capacity {
+        return;
+    }
     let level = 1.0 - node.state.void_fraction();
     let wet = smooth(level / BAG_UNDER);
     let rate = wet / WETTED + (1.0 - wet) / IN_VAPOUR;
@@ -41,7 +48,7 @@ pub fn dry(network: &mut Network, accumulator: NodeId, desiccant: f64, dt: f64) 
     let at_rest = node.content[REFRIGERANT]
         * solubility(network.gas(), t)
         * sieve_saturation(held / desiccant, t);
-    let room = (SIEVE_CAPACITY * desiccant - held).max(0.0);
+    let room = (capacity - held).max(0.0);
     let taken = ((node.content[WATER] - at_rest) * share).min(room);
     network.bind(accumulator, taken, 0.0);
 }
