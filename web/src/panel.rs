@@ -262,6 +262,9 @@ fn vehicle(p: &PanelProps) -> Html {
             <Slider control={Control::Ambient} needed={needs(Control::Ambient)} label={words::OUTSIDE_AIR} value={c.ambient.value}
                 text={c.ambient.shown.to_string()} least={0.0} most={48.0} step={1.0}
                 set={number(|v| Action::Ambient { temperature: Temperature::from_deg_c(v) })} />
+            <Slider control={Control::Humidity} needed={needs(Control::Humidity)} label={words::HUMIDITY} value={c.humidity.value}
+                text={c.humidity.shown.to_string()} least={10.0} most={95.0} step={5.0}
+                set={number(|v| Action::Humidity { share: Ratio::from_percent(v) })} />
         </fieldset>
     }
 }

@@ -201,6 +201,7 @@ pub(crate) fn event(e: Event) -> &'static str {
         Event::CanEmpty => "The can is empty: no liquid is left in it",
         Event::LiquidAtCompressor => "Liquid reaches the compressor",
         Event::LiquidGone => "The suction is dry again",
+        Event::CompressorHurt => "The compressor has suffered lasting wear",
         #[expect(
             unreachable_patterns,
             reason = "events yet to come are shown in general words"

@@ -98,6 +98,7 @@ fn table(bay: &Bay, s: &Summary, speed: f64) -> String {
         ("clutch, share of time in", share(s.clutch_duty)),
         ("clutch, times pulled in", one(s.clutch_cycles.to_string())),
         ("liquid drawn by compressor", share(s.suction_liquid)),
+        ("compressor wear", share(s.compressor_wear)),
         ("accumulator level", share(s.accumulator_level)),
     ];
     let name = text::one_line(&bay.scenario().name);

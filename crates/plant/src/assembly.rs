@@ -104,6 +104,12 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
         |drop: f64, rho: f64, n: usize| Law::Passage(k_from_drop(RATED_FLOW, rho, drop / n as f64));
     let shut = Law::Passage(0.0);
     let slip = Draw::Slip;
+    let hot = Draw::Drift {
+        area: v.condenser.flow_area.si(),
+    };
+    let cold = Draw::Drift {
+        area: v.evaporator.flow_area.si(),
+    };
     let bottom = Draw::Bottom {
         pull_through: LIQUID_SEAL,
     };
@@ -124,7 +130,7 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
         condenser::CELLS - 1,
     );
     for k in p.condenser + 1..p.condenser + condenser::CELLS {
-        let link = net.add_link("condenser", (k - 1, slip), (k, slip), law);
+        let link = net.add_link("condenser", (k - 1, hot), (k, hot), law);
         net.set_stir(link, STIR);
     }
     let last = p.condenser + condenser::CELLS - 1;
@@ -147,12 +153,12 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
         evaporator::CELLS,
     );
     for k in p.evaporator + 1..p.evaporator + evaporator::CELLS {
-        net.add_link("evaporator", (k - 1, slip), (k, slip), law);
+        net.add_link("evaporator", (k - 1, cold), (k, cold), law);
     }
     let last = p.evaporator + evaporator::CELLS - 1;
     net.add_link(
         "evaporator outlet",
-        (last, slip),
+        (last, cold),
         (p.accumulator, Draw::Top { floods }),
         law,
     );

@@ -6,6 +6,7 @@ pub mod charge;
 pub mod compressor;
 pub mod condenser;
 pub mod controls;
+pub mod damage;
 pub mod evaporator;
 pub mod exchange;
 pub mod flow;

@@ -283,6 +283,7 @@ impl Network {
         let node = &mut self.nodes[id];
         let mut all = node.content;
         all.add(content, 1.0);
+        all.drop_dust();
         let energy = state::energy_at(table, &all, node.volume, node.state.t);
         self.account.mass_in.add(content, 1.0);
         self.account.energy_in += energy - node.energy;
@@ -709,6 +710,7 @@ impl Network {
             }
         }
         for node in &mut nodes[1..] {
+            node.content.drop_dust();
             node.state = state::solve(table, &node.content, node.energy, node.volume, node.state.t);
         }
     }

@@ -2,7 +2,9 @@
 //!
 //! Choked flow of subcooled and two-phase refrigerant by Payne & O'Neal, "A mass flow rate correlation for refrigerants
 //! and refrigerant/oil mixtures flowing through short tubes", HVAC&R Research 10(1) (2004) 73-87: coefficients from a
-//! secondary source, held against two other published correlations in the tests. Outside its ground the law continues:
+//! secondary source, held against two other published correlations in the tests. It was fitted to several refrigerants,
+//! R-12 and R-134a among them; R-1234yf is younger than the fit and outside it: there the law rests on its reduced groups
+//! (pressure, subcooling and densities over critical values) alone, unchecked. Outside its ground the law continues:
 //! subcooling above 15 K scales with the square root of the driving pressure; qualities above 0.2 run over into the
 //! critical flow of a vapour nozzle; and no flow exceeds what the pressure difference itself can drive.
 

@@ -14,6 +14,7 @@ use crate::{
     compressor::Compressor,
     condenser::{self, Condenser},
     controls::{Drive, Settings},
+    damage::Damage,
     evaporator::{self, Evaporator},
     flow::k_from_hole,
     moisture::{self, Tube},
@@ -105,6 +106,8 @@ pub struct Plant {
     pub cabin: Cabin,
     /// Switches and clutch.
     pub drive: Drive,
+    /// What use has done to the compressor.
+    pub damage: Damage,
     /// Temperature under the hood, K.
     pub hood_t: f64,
     /// Air over the condenser: flow kg/s and temperature K.
@@ -131,6 +134,7 @@ impl Plant {
             evaporator: Evaporator::new(&vehicle.evaporator, day.t),
             cabin: Cabin::new(&vehicle.cabin, start.cabin_t, day.w()),
             drive: Drive::new(&vehicle.switches, low),
+            damage: Damage::default(),
             hood_t: day.t,
             condenser_air: (0.0, day.t),
             network,
@@ -178,6 +182,20 @@ impl Plant {
                 .advance(coil, &outside, self.settings.windows_open, dt);
         }
         self.bind_water(TICK);
+        if self.drive.engaged {
+            let (liquid, p) = (self.suction_liquid(), self.places);
+            self.damage.add(
+                liquid,
+                self.network.node(p.suction),
+                self.network.node(p.discharge),
+                TICK,
+            );
+        }
+    }
+
+    /// Wear of the compressor: the condition it came in and what use has added, 0 to 1.
+    pub fn wear(&self) -> f64 {
+        (self.condition.compressor_wear + self.damage.wear()).min(1.0)
     }
 
     /// The orifice tube without ice, in the condition it is in.
@@ -251,12 +269,12 @@ impl Plant {
         };
         let compressor = Compressor {
             displacement: self.vehicle.compressor.displacement.si(),
-            wear: self.condition.compressor_wear,
+            wear: self.wear(),
         };
         self.network
             .set_law(p.compressor, Law::Compressor(compressor, rpm));
         // Worn reeds and rings let discharge gas back, running or at rest.
-        let reeds = k_from_hole(0.7, REED_LEAK * self.condition.compressor_wear);
+        let reeds = k_from_hole(0.7, REED_LEAK * self.wear());
         self.network.set_law(p.reeds, Law::Passage(reeds));
         let tube = self.tube().with_ice(self.ice());
         self.network.set_law(p.orifice, Law::Orifice(tube));

@@ -15,6 +15,9 @@ pub const OIL: usize = 3;
 /// Names of the species, in index order, for messages and ledgers.
 pub const NAMES: [&str; SPECIES] = ["refrigerant", "air", "water", "oil"];
 
+/// Mass below which there is nothing, kg: fewer than one molecule of anything.
+const DUST: f64 = 1e-26;
+
 /// Masses held, kg, in the order refrigerant, air, water, oil. Never negative.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Serialize, Deserialize)]
 pub struct Content(pub [f64; SPECIES]);
@@ -28,6 +31,15 @@ impl Content {
     /// Total mass, kg.
     pub fn total(&self) -> f64 {
         self.0.iter().sum()
+    }
+
+    /// Sets masses too small to mean anything to nothing, so that no quotient of them runs out of numbers.
+    pub fn drop_dust(&mut self) {
+        for m in &mut self.0 {
+            if *m < DUST {
+                *m = 0.0;
+            }
+        }
     }
 
     /// Adds `other` scaled by `factor`, species by species.

@@ -79,6 +79,8 @@ pub struct LineSpec {
 pub struct CondenserSpec {
     /// Inside volume.
     pub volume: Volume,
+    /// Cross-section of all its parallel tubes: it sets how far vapour drifts ahead of liquid.
+    pub flow_area: Area,
     /// Heat capacity of tubes and fins.
     pub metal: HeatCapacity,
     /// Air-side conductance at the rated air flow; grows with its square root.
@@ -121,6 +123,8 @@ pub struct OrificeSpec {
 pub struct EvaporatorSpec {
     /// Inside volume.
     pub volume: Volume,
+    /// Cross-section of all its parallel tubes: it sets how far vapour drifts ahead of liquid.
+    pub flow_area: Area,
     /// Heat capacity of metal and the water that clings to it.
     pub metal: HeatCapacity,
     /// Air-side conductance at the rated air flow; grows with its square root.

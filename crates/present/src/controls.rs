@@ -3,7 +3,7 @@
 use lowside_session::Bay;
 use lowside_shop::can::Stance;
 use lowside_units::{
-    Quantity, RotationSpeed, Speed, Temperature,
+    Quantity, Ratio, RotationSpeed, Speed, Temperature,
     display::{self, Shown, UnitSystem},
 };
 
@@ -46,6 +46,8 @@ pub enum Control {
     RoadSpeed,
     /// Temperature of the day.
     Ambient,
+    /// Relative humidity of the day.
+    Humidity,
 }
 
 /// A number that can be set, with its text.
@@ -94,6 +96,8 @@ pub struct Controls {
     pub road_speed: Setting,
     /// Day's temperature, degC.
     pub ambient: Setting,
+    /// Day's relative humidity, per cent.
+    pub humidity: Setting,
     /// Low coupler on its port.
     pub low_coupled: bool,
     /// High coupler on its port.
@@ -153,6 +157,13 @@ impl Controls {
                 }
             },
             ambient: celsius(Temperature::from_k(bay.plant().day().t), units),
+            humidity: {
+                let share = Ratio::from_fraction(bay.plant().day().humidity);
+                Setting {
+                    value: share.percent().round(),
+                    shown: display::ratio(share),
+                }
+            },
             low_coupled: h.low_coupled,
             high_coupled: h.high_coupled,
             low_valve: percent(h.low_valve),
@@ -193,5 +204,6 @@ mod tests {
             "113.0 \u{b0}F"
         );
         assert_eq!(c.ambient.shown.to_string(), "95.0 \u{b0}F");
+        assert_eq!(c.humidity.shown.to_string(), "40 %");
     }
 }

@@ -24,4 +24,6 @@ pub enum Event {
     LiquidAtCompressor,
     /// Liquid no longer reaches the compressor.
     LiquidGone,
+    /// Use has worn the compressor by another tenth.
+    CompressorHurt,
 }

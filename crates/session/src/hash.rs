@@ -77,6 +77,8 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     h.numbers([s.engine_rpm, s.road_speed]);
     h.word(s.blower as u64);
     h.flags([s.engine_on, s.ac_on, s.recirculate, s.windows_open]);
+    let w = &plant.damage;
+    h.numbers([w.slugging, w.washing, w.dryness, w.heat, w.pressure]);
     let d = &plant.drive;
     h.flags([d.engaged, d.cycling.closed, d.cut_out.closed]);
     h.numbers(d.felt());

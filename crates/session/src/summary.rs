@@ -76,6 +76,8 @@ pub struct Summary {
     pub capacity_W: f64,
     /// Mean shaft power.
     pub shaft_W: f64,
+    /// Wear of the compressor, 0 (new) to 1: what it came with and what use has added.
+    pub compressor_wear: f64,
     /// Liquid level in the accumulator, share of its volume.
     pub accumulator_level: f64,
     /// Worst gap in the books of any species so far.
@@ -151,6 +153,7 @@ impl Window {
             suction_liquid: plant.suction_liquid(),
             capacity_W: mean(|s| s.capacity),
             shaft_W: mean(|s| s.shaft),
+            compressor_wear: plant.wear(),
             accumulator_level: accumulator.v_liq
                 / (accumulator.v_liq + accumulator.v_gas).max(1e-12),
             max_mass_error_rel: self.worst_mass.max(bay.mass_error()),

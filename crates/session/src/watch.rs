@@ -24,6 +24,7 @@ pub(crate) struct Watch {
     relief: bool,
     flooded: bool,
     can_had_liquid: bool,
+    tenths_worn: u8,
 }
 
 impl Watch {
@@ -67,6 +68,11 @@ impl Watch {
         } else if self.flooded && wet < DRAINED {
             self.flooded = false;
             tell(Event::LiquidGone);
+        }
+        // One more tenth at a time: a tick adds far less than that.
+        if plant.damage.wear() >= 0.1 * f64::from(self.tenths_worn + 1) {
+            self.tenths_worn += 1;
+            tell(Event::CompressorHurt);
         }
         let can_liquid = plant.network.node(shop.places.can).state.m_liq > EMPTY;
         if self.can_had_liquid && !can_liquid && shop.hands.can.is_some() {

@@ -53,6 +53,17 @@ pub(crate) fn shots(place: &Place, site: Site) -> Result<()> {
         .env("LOWSIDE_SHOTS", &out))
 }
 
+/// Plays takes in the browser and prints their speed beside the native one.
+pub(crate) fn speed(place: &Place, site: Site, takes: &serde_json::Value) -> Result<()> {
+    let stage = Stage::prepare(place, site)?;
+    let list = stage.dir.join("takes.json");
+    fs::write(&list, takes.to_string())?;
+    run(stage
+        .node()
+        .arg(place.root.join("tests/browser/speed.mjs"))
+        .env("LOWSIDE_TAKES", &list))
+}
+
 fn all_tests(scripts: &Path) -> Result<Vec<PathBuf>> {
     let mut files = Vec::new();
     for entry in fs::read_dir(scripts).with_context(|| format!("reading {}", scripts.display()))? {

@@ -4,6 +4,7 @@
     reason = "a command line tool reports on standard output"
 )]
 
+mod bench;
 mod bits;
 mod browser;
 mod gate;
@@ -25,6 +26,7 @@ cargo xtask test [--fast]              every check: format, lints, docs, native 
                                        (--fast: format, native lints and native tests only)
 cargo xtask browser [--dev] [FILE...]  build the page and run the browser tests, all or those named
 cargo xtask shots [--dev]              pictures of the page, desktop and phone, into target/shots
+cargo xtask bench                      how fast tables and bays are, natively and in the browser
 cargo xtask bits                       is a bay the same to the bit natively and in the browser?
 
 --dev builds the page without optimising: quicker to build, slower to run.";
@@ -74,6 +76,10 @@ fn run(args: &[String]) -> Result<()> {
             let place = Place::find()?;
             let site = page::build(&place, dev)?;
             browser::shots(&place, site)
+        }
+        "bench" => {
+            options.finish()?;
+            bench::run_all(&Place::find()?)
         }
         "bits" => {
             options.finish()?;

@@ -12,6 +12,7 @@ labels! {
     ENGINE = "Engine"; AC = "A/C"; BLOWER = "Blower"; CABIN_AIR = "Air"; ENGINE_SPEED = "Engine speed";
     WINDOWS = "Windows";
     FAN = "Fan before the grille"; OUTSIDE_AIR = "Outside air"; SHUT = "Shut"; OPEN = "Open";
+    HUMIDITY = "Humidity";
     TAKE_A_CAN = "Take a can"; FRESH_CAN = "Fresh can"; TAKE_OFF = "Take it off";
     GAUGES = "Gauges"; LOW_SIDE = "Low side (blue)"; HIGH_SIDE = "High side (red)"; HOSE_ONLY = "coupler off: shows its hose";
     READINGS = "Readings"; VENT = "Centre vent"; CABIN_T = "Cabin"; CLUTCH = "Clutch"; SCALE = "Scale"; GIVEN = "Given by the cans";

@@ -73,6 +73,7 @@ impl LineSpec {
 impl CondenserSpec {
     fn check(&self) -> Result<(), UnitError> {
         within("condenser.volume", self.volume, 0.1e-3, 5e-3)?;
+        within("condenser.flow_area", self.flow_area, 20e-6, 5e-3)?;
         within("condenser.metal", self.metal, 200.0, 20e3)?;
         conductance("condenser.air_conductance", self.air_conductance)?;
         air("condenser.air_flow", self.air_flow)?;
@@ -103,6 +104,7 @@ impl OrificeSpec {
 impl EvaporatorSpec {
     fn check(&self) -> Result<(), UnitError> {
         within("evaporator.volume", self.volume, 0.1e-3, 5e-3)?;
+        within("evaporator.flow_area", self.flow_area, 20e-6, 5e-3)?;
         within("evaporator.metal", self.metal, 200.0, 20e3)?;
         conductance("evaporator.air_conductance", self.air_conductance)?;
         air("evaporator.air_flow", self.air_flow)?;

@@ -252,7 +252,7 @@ mod tests {
         for (text, said) in [
             (
                 "vehicle=bus",
-                "vehicle \"bus\" is not known; known are: utility-van",
+                "vehicle \"bus\" is not known; known are: compact-car, crossover, utility-van, utility-van-r12",
             ),
             (
                 "vehicle.orifice.bore=9mm",

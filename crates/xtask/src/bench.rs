@@ -1,0 +1,96 @@
+//! `cargo xtask bench`: how fast the tables and a bay are, natively and in the browser, in one run on one machine.
+//!
+//! Shared machines drift, so only ratios from one run mean anything: the tables stand beside the equation of state and, where
+//! Python has CoolProp, beside its tabular back end; a take played in the browser stands beside the same take played natively.
+use std::{
+    fs,
+    path::Path,
+    process::{Command, Stdio},
+};
+
+use anyhow::{Context, Result};
+
+use crate::{
+    browser, page,
+    place::{Place, read, run},
+};
+
+/// Runs everything and prints it.
+pub(crate) fn run_all(place: &Place) -> Result<()> {
+    println!("\n# Property tables against the equation of state (criterion)");
+    run(&mut place.cargo(&[
+        "bench",
+        "--package=lowside-fluids",
+        "--bench=state",
+        "--",
+        "state",
+    ]))?;
+    coolprop(place)?;
+    println!("\n# A second of bay time, natively (criterion)");
+    run(&mut place.cargo(&[
+        "bench",
+        "--package=lowside-session",
+        "--features=text",
+        "--bench=bay",
+    ]))?;
+    println!("\n# Whole takes, natively and in the browser");
+    let site = page::build(place, false)?;
+    let native = native(place)?;
+    browser::speed(place, site, &native)
+}
+
+/// Times CoolProp's tabular back end over like states, where Python has it; says so where not.
+fn coolprop(place: &Place) -> Result<()> {
+    println!("\n# The same with CoolProp's tabular back end (Python)");
+    let script = place.root.join("crates/fluids/benches/coolprop_tables.py");
+    let has = |args: &[&str]| {
+        Command::new("python3")
+            .args(args)
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .status()
+            .is_ok_and(|s| s.success())
+    };
+    if has(&["-c", "import CoolProp, numpy"]) {
+        run(Command::new("python3").arg(script))
+    } else {
+        println!("left out: python3 with the packages coolprop and numpy is not here");
+        Ok(())
+    }
+}
+
+/// Each take's speed natively, as `lowside replay` measures it: name, text, times real time.
+fn native(place: &Place) -> Result<serde_json::Value> {
+    let mut takes = Vec::new();
+    for file in files(&place.root.join("tests/takes"))? {
+        let text =
+            fs::read_to_string(&file).with_context(|| format!("reading {}", file.display()))?;
+        let mut lowside = place.cargo(&[
+            "run",
+            "--quiet",
+            "--release",
+            "--package=lowside-cli",
+            "--",
+            "replay",
+        ]);
+        let report = read(lowside.arg(&file).arg("--json"))?;
+        let report: serde_json::Value =
+            serde_json::from_str(&report).context("reading the report of a replay")?;
+        takes.push(serde_json::json!({
+            "name": file.file_name().unwrap_or_default().to_string_lossy(),
+            "text": text,
+            "seconds": report["t_s"],
+            "native": report["real_time_factor"],
+        }));
+    }
+    Ok(takes.into())
+}
+
+fn files(dir: &Path) -> Result<Vec<std::path::PathBuf>> {
+    let mut files = Vec::new();
+    for entry in fs::read_dir(dir).with_context(|| format!("reading {}", dir.display()))? {
+        files.push(entry?.path());
+    }
+    files.sort();
+    Ok(files)
+}

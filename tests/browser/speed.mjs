@@ -1,0 +1,28 @@
+// How fast the page's own module plays each take, beside the native figure of the same run.
+import { readFileSync } from "node:fs";
+import { desktop, quit, withPage } from "./page.mjs";
+
+try {
+  await withPage(desktop, async (page) => {
+    await page.waitForFunction(() => typeof window.lowsideHash === "function");
+    // The bay on the page would take time of its own.
+    await page.getByRole("button", { name: /Pause/ }).click();
+    for (const { name, text, seconds, native } of JSON.parse(readFileSync(process.env.LOWSIDE_TAKES, "utf8"))) {
+      const times = await page.evaluate((take) => {
+        const run = () => {
+          const start = performance.now();
+          window.lowsideHash(take);
+          return (performance.now() - start) / 1000;
+        };
+        run();
+        return [run(), run(), run()].sort((a, b) => a - b);
+      }, text);
+      const here = seconds / times[1];
+      console.log(
+        `${name}: browser ${here.toFixed(0)}, native ${native.toFixed(0)} times real time, ratio ${(here / native).toFixed(2)}`,
+      );
+    }
+  });
+} finally {
+  await quit();
+}
