@@ -17,6 +17,13 @@ fn sound(bay: &Bay, seed: u64) {
                 node.name
             );
         }
+        assert!(
+            (0.0..0.05).contains(&node.bound),
+            "seed {seed} at {} s: {} binds {} kg",
+            bay.seconds(),
+            node.name,
+            node.bound
+        );
         let s = &node.state;
         // Nothing is packed tighter than liquid: a volume that overfills must say so in its pressure.
         let packed = node.content[0] / node.volume;
@@ -37,6 +44,21 @@ fn sound(bay: &Bay, seed: u64) {
     }
 }
 
+/// Water for one run in two, up to far more than any refrigerant dissolves, and a desiccant from dry to full.
+fn moisture(seed: u64) -> (String, String) {
+    // Dice of its own, so that the other draws stay what they were.
+    let mut dice = Dice::new(seed ^ 0x0057_a7e2);
+    let water = if dice.chance(0.5) {
+        0.0
+    } else {
+        20.0 * dice.unit() * dice.unit() * dice.unit()
+    };
+    (
+        format!("start.water={water}g"),
+        format!("condition.desiccant_load={}", dice.unit()),
+    )
+}
+
 /// Plays `seconds` of random acts, one every two seconds or so.
 fn random_run(seed: u64, seconds: f64) {
     let mut dice = Dice::new(seed);
@@ -50,7 +72,11 @@ fn random_run(seed: u64, seconds: f64) {
         }
     );
     let ambient = format!("day.ambient={}K", dice.between(268.0, 318.0));
-    let scenario = scenario("charge-from-cans", &[&charge, &air, &ambient]);
+    let (water, load) = moisture(seed);
+    let scenario = scenario(
+        "charge-from-cans",
+        &[&charge, &air, &ambient, &water, &load],
+    );
     let mut bay = Bay::new(&scenario);
     while bay.seconds() < seconds {
         if dice.chance(0.01) {

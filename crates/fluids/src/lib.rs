@@ -5,6 +5,7 @@ pub mod eos;
 pub mod flash;
 pub mod helmholtz;
 pub mod moist_air;
+pub mod moisture;
 pub mod oil;
 pub mod refrigerant;
 pub mod saturation;

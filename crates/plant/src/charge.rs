@@ -15,8 +15,10 @@ pub struct Start {
     pub charge: f64,
     /// Air.
     pub air: f64,
-    /// Water.
+    /// Water outside the desiccant.
     pub water: f64,
+    /// Water the desiccant already holds, share of what it can hold.
+    pub desiccant_load: f64,
     /// Oil.
     pub oil: f64,
     /// Cabin air and interior, K.

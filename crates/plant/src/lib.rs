@@ -10,6 +10,7 @@ pub mod damage;
 pub mod evaporator;
 pub mod exchange;
 pub mod flow;
+pub mod moisture;
 pub mod network;
 pub mod orifice;
 pub mod plant;

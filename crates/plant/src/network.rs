@@ -14,7 +14,7 @@ use crate::{
     flow::{self, Rate},
     orifice::{Inlet, Orifice},
     sparse::Sparse,
-    species::{AIR, Content, REFRIGERANT, SPECIES},
+    species::{AIR, Content, REFRIGERANT, SPECIES, WATER},
     state::{self, Phase, State},
     stream::{Draw, Stream, draw},
 };
@@ -37,6 +37,8 @@ pub struct Node {
     pub content: Content,
     /// Internal energy, J.
     pub energy: f64,
+    /// Water bound here, as ice or in a desiccant: counted in the books, but out of the flow, kg.
+    pub bound: f64,
     /// How easily oil creeps along as a film where only gas flows: its speed over that of the gas.
     pub oil_mobility: f64,
     /// Temperature and pressure of what it holds.
@@ -168,7 +170,7 @@ impl Network {
         room.content = Content([0.0, air, 0.0, 0.0]);
         room.energy = state::energy_at(table, &room.content, room.volume, t);
         room.state = state::solve(table, &room.content, room.energy, room.volume, t);
-        room.content.0[crate::species::WATER] = air * w;
+        room.content[WATER] = air * w;
     }
 
     /// Adds a volume at temperature `t` (K) and returns its id.
@@ -188,6 +190,7 @@ impl Network {
             volume,
             content,
             energy,
+            bound: 0.0,
             oil_mobility,
             state,
         });
@@ -289,6 +292,23 @@ impl Network {
         node.state = state::solve(table, &all, energy, node.volume, node.state.t);
     }
 
+    /// Binds so much of a node's water, kg (negative: sets it free), which gives off so much heat for each kilogram, J/kg. What
+    /// is bound counts no energy of its own but minus that heat: the water's own warmth stays in the node.
+    pub fn bind(&mut self, id: NodeId, water: f64, heat: f64) {
+        let node = &mut self.nodes[id];
+        let moved = water.min(node.content[WATER]).max(-node.bound);
+        node.content[WATER] -= moved;
+        node.bound += moved;
+        node.energy += moved * heat;
+        self.work.fresh = false;
+    }
+
+    /// Puts bound water into a node from outside (a desiccant that was not dry), kg.
+    pub fn inject_bound(&mut self, id: NodeId, water: f64) {
+        self.nodes[id].bound += water;
+        self.account.mass_in[WATER] += water;
+    }
+
     /// Lets both ends of a link exchange gas by stirring, m3/s each way.
     pub fn set_stir(&mut self, id: LinkId, volume_flow: f64) {
         self.links[id].stir = volume_flow;
@@ -305,11 +325,12 @@ impl Network {
         self.account.energy_in += joules;
     }
 
-    /// Species held by all nodes but the room, kg.
+    /// Species held by all nodes but the room, with the water bound in them, kg.
     pub fn held(&self) -> Content {
         let mut sum = Content::default();
         for n in &self.nodes[1..] {
             sum.add(&n.content, 1.0);
+            sum[WATER] += n.bound;
         }
         sum
     }

@@ -1,6 +1,9 @@
 //! The vehicle put together: loop, walls, air, cabin, drive; and its tick.
 
-use lowside_fluids::moist_air;
+use lowside_fluids::{
+    moist_air,
+    moisture::{FUSION, SIEVE_CAPACITY},
+};
 use lowside_units::Quantity;
 use serde::{Deserialize, Serialize};
 
@@ -14,6 +17,7 @@ use crate::{
     damage::Damage,
     evaporator::{self, Evaporator},
     flow::k_from_hole,
+    moisture::{self, Tube},
     network::{Law, Network},
     orifice::Orifice,
     shell::{Around, Shell},
@@ -32,6 +36,8 @@ const HOOD_RISE: f64 = 25.0;
 const HOOD_TIME: f64 = 240.0;
 /// Leak area of the reeds and rings of a compressor that is worn out, m2 (own figure: pressures then equalise within 10-40 s).
 const REED_LEAK: f64 = 1.2e-6;
+/// Suction flow below which liquid in it counts in proportion, kg/s (a third of the rated flow).
+const TRICKLE: f64 = 0.015;
 /// Idle speed at which the fan is rated, 1/min.
 const FAN_IDLE: f64 = 800.0;
 
@@ -119,6 +125,8 @@ impl Plant {
         let mut network = Network::new(vehicle.refrigerant, day.t, day.p, day.w());
         let (places, shells) = assembly::build(&mut network, vehicle, day.t);
         charge::fill(&mut network, &places, start, day.t);
+        let held = vehicle.accumulator.desiccant.si() * SIEVE_CAPACITY * start.desiccant_load;
+        network.inject_bound(places.accumulator, held);
         let low = network.node(places.accumulator).state.p - day.p;
         Self {
             vehicle: vehicle.clone(),
@@ -175,6 +183,7 @@ impl Plant {
             self.cabin
                 .advance(coil, &outside, self.settings.windows_open, dt);
         }
+        self.bind_water(TICK);
         if self.drive.engaged {
             let (liquid, p) = (self.suction_liquid(), self.places);
             self.damage.add(
@@ -189,6 +198,38 @@ impl Plant {
     /// Wear of the compressor: the condition it came in and what use has added, 0 to 1.
     pub fn wear(&self) -> f64 {
         (self.condition.compressor_wear + self.damage.wear()).min(1.0)
+    }
+
+    /// The orifice tube without ice, in the condition it is in.
+    fn tube(&self) -> Tube {
+        let o = &self.vehicle.orifice;
+        Tube(Orifice {
+            bore: o.bore.si(),
+            length: o.length.si(),
+            open: self.condition.orifice_open,
+        })
+    }
+
+    /// Ice in the orifice tube, kg.
+    pub fn ice(&self) -> f64 {
+        self.network.node(self.places.evaporator).bound
+    }
+
+    /// Water the desiccant holds, kg.
+    pub fn desiccant_water(&self) -> f64 {
+        self.network.node(self.places.accumulator).bound
+    }
+
+    fn bind_water(&mut self, dt: f64) {
+        let (p, tube, hood) = (self.places, self.tube(), self.hood_t);
+        let net = &mut self.network;
+        moisture::dry(
+            net,
+            p.accumulator,
+            self.vehicle.accumulator.desiccant.si(),
+            dt,
+        );
+        moisture::freeze(net, p.orifice, tube, hood, dt);
     }
 
     fn set_drive(&mut self, dt: f64) {
@@ -237,13 +278,8 @@ impl Plant {
         // Worn reeds and rings let discharge gas back, running or at rest.
         let reeds = k_from_hole(0.7, REED_LEAK * self.wear());
         self.network.set_law(p.reeds, Law::Passage(reeds));
-        let o = &self.vehicle.orifice;
-        let orifice = Orifice {
-            bore: o.bore.si(),
-            length: o.length.si(),
-            open: self.condition.orifice_open,
-        };
-        self.network.set_law(p.orifice, Law::Orifice(orifice));
+        let tube = self.tube().with_ice(self.ice());
+        self.network.set_law(p.orifice, Law::Orifice(tube));
         // The relief valve lifts in proportion, fully open 5 % above its setting.
         let set = self.vehicle.switches.relief_opens.si();
         let over = (self.network.node(p.discharge).state.p - self.day.p - set) / (0.05 * set);
@@ -318,19 +354,19 @@ impl Plant {
         self.network.count_energy(gain);
     }
 
-    /// Liquid refrigerant in what the compressor draws now, kg per kg; 0 with the clutch out.
+    /// Liquid refrigerant in what the compressor draws now, kg per kg; 0 with the clutch out. A trickle counts for little: while
+    /// the clutch catches, the bleed alone is a large share of a small flow.
     pub fn suction_liquid(&self) -> f64 {
         let c = self.network.link(self.places.compressor);
-        if self.drive.engaged && c.flow > 0.0 {
-            c.liquid
-        } else {
-            0.0
-        }
+        if self.drive.engaged && c.flow > 0.0 { c.liquid * (c.flow / TRICKLE).min(1.0) } else { 0.0 }
+    }
     }
 
     /// Energy held by volumes and walls, J: what the account of the network's edge must explain.
     pub fn energy(&self) -> f64 {
         let shells: f64 = self.shells.iter().map(|s| s.metal * s.t).sum();
-        self.network.energy() + self.condenser.energy() + self.evaporator.energy() + shells
+        // Ice holds less than the water it came from.
+        let fusion = self.ice() * FUSION;
+        self.network.energy() + self.condenser.energy() + self.evaporator.energy() + shells - fusion
     }
 }

@@ -149,6 +149,8 @@ pub struct AccumulatorSpec {
     pub floods_above: Ratio,
     /// Area of the oil bleed hole.
     pub bleed_hole: Area,
+    /// Desiccant in its bag, dry.
+    pub desiccant: Mass,
     /// Heat passage from the air under the hood.
     pub hood_conductance: Conductance,
     /// Pressure lost in the pick-up tube at the rated flow of 50 g/s.

@@ -45,7 +45,7 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     h.word(tick);
     for node in plant.network.nodes() {
         h.numbers(node.content.0);
-        h.numbers([node.energy, node.state.t]);
+        h.numbers([node.energy, node.state.t, node.bound]);
     }
     for link in plant.network.links() {
         h.number(link.flow);

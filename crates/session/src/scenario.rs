@@ -95,7 +95,7 @@ pub struct StartSpec {
     pub charge: Option<Mass>,
     /// Air left in the loop.
     pub air: Mass,
-    /// Water in the loop.
+    /// Water in the loop, outside the desiccant.
     pub water: Mass,
     /// Oil; the vehicle's when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -164,6 +164,8 @@ pub struct ConditionSpec {
     pub condenser_air: Ratio,
     /// Share of the blower's air that gets through the evaporator.
     pub evaporator_air: Ratio,
+    /// Water the desiccant holds at the start, share of what it can hold.
+    pub desiccant_load: Ratio,
 }
 
 impl Default for ConditionSpec {
@@ -174,6 +176,7 @@ impl Default for ConditionSpec {
             orifice_open: whole,
             condenser_air: whole,
             evaporator_air: whole,
+            desiccant_load: Ratio::from_si(0.05),
         }
     }
 }
@@ -303,6 +306,7 @@ impl Scenario {
         share("condition.orifice_open", parts.orifice_open, 0.0)?;
         share("condition.condenser_air", parts.condenser_air, 0.0)?;
         share("condition.evaporator_air", parts.evaporator_air, 0.05)?;
+        share("condition.desiccant_load", parts.desiccant_load, 0.0)?;
         for (i, act) in self.act.iter().enumerate() {
             act.check()
                 .map_err(|e| inside(&format!("act {}", i + 1), e))?;
@@ -322,6 +326,7 @@ impl Scenario {
             charge: self.start.charge.unwrap_or(self.vehicle.label_charge).si(),
             air: self.start.air.si(),
             water: self.start.water.si(),
+            desiccant_load: self.condition.desiccant_load.si(),
             oil: self.start.oil.unwrap_or(self.vehicle.oil).si(),
             cabin_t: self.start.cabin.unwrap_or(self.day.ambient).si(),
         };

@@ -1,6 +1,9 @@
 //! The ledger: where every gram is now.
 
-use lowside_plant::{plant::Plant, species::Content};
+use lowside_plant::{
+    plant::Plant,
+    species::{Content, WATER},
+};
 
 use crate::shop::Shop;
 
@@ -13,6 +16,8 @@ pub struct Entry {
     pub content: Content,
     /// How much of the refrigerant there is liquid, kg.
     pub liquid: f64,
+    /// How much of the water there is bound, kg: in the desiccant (accumulator) or as ice in the orifice tube (evaporator).
+    pub bound: f64,
 }
 
 /// A place where matter can be.
@@ -45,16 +50,19 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; 10] {
     let p = plant.places;
     let sum = |place, range: core::ops::RangeInclusive<usize>| {
         let mut content = Content::default();
-        let mut liquid = 0.0;
+        let (mut liquid, mut bound) = (0.0, 0.0);
         for i in range {
             let node = plant.network.node(i);
             content.add(&node.content, 1.0);
+            content[WATER] += node.bound;
+            bound += node.bound;
             liquid += node.state.m_liq;
         }
         Entry {
             place,
             content,
             liquid,
+            bound,
         }
     };
     [
@@ -73,11 +81,13 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; 10] {
             place: Place::Shelf,
             content: shop.shelf,
             liquid: 0.0,
+            bound: 0.0,
         },
         Entry {
             place: Place::Room,
             content: vented,
             liquid: 0.0,
+            bound: 0.0,
         },
     ]
 }

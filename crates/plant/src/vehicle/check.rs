@@ -122,6 +122,7 @@ impl AccumulatorSpec {
         within("accumulator.volume", self.volume, 0.1e-3, 3e-3)?;
         within("accumulator.floods_above", self.floods_above, 0.2, 0.98)?;
         within("accumulator.bleed_hole", self.bleed_hole, 0.05e-6, 5e-6)?;
+        within("accumulator.desiccant", self.desiccant, 0.0, 0.2)?;
         conductance("accumulator.hood_conductance", self.hood_conductance)?;
         loss("accumulator.pressure_loss", self.pressure_loss)
     }
