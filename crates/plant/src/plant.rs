@@ -358,8 +358,11 @@ impl Plant {
     /// the clutch catches, the bleed alone is a large share of a small flow.
     pub fn suction_liquid(&self) -> f64 {
         let c = self.network.link(self.places.compressor);
-        if self.drive.engaged && c.flow > 0.0 { c.liquid * (c.flow / TRICKLE).min(1.0) } else { 0.0 }
-    }
+        if self.drive.engaged && c.flow > 0.0 {
+            c.liquid * (c.flow / TRICKLE).min(1.0)
+        } else {
+            0.0
+        }
     }
 
     /// Energy held by volumes and walls, J: what the account of the network's edge must explain.

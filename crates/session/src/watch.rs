@@ -1,6 +1,6 @@
 //! Watches the bay for what is worth telling.
 
-use lowside_plant::plant::Plant;
+use lowside_plant::plant::{Plant, TICK};
 use lowside_shop::Shop;
 
 use crate::event::Event;
@@ -9,6 +9,8 @@ use crate::event::Event;
 const FLOODED: f64 = 0.12;
 /// Share below which flooding has passed.
 const DRAINED: f64 = 0.06;
+/// Time over which the liquid share is smoothed for that, s.
+const FLOOD_LAG: f64 = 0.5;
 /// Liquid in a can below which it is empty, kg.
 const EMPTY: f64 = 1e-3;
 
@@ -25,6 +27,7 @@ pub(crate) struct Watch {
     flooded: bool,
     can_had_liquid: bool,
     tenths_worn: u8,
+    wet: f64,
 }
 
 impl Watch {
@@ -61,7 +64,9 @@ impl Watch {
         if burst {
             tell(Event::CanBurst);
         }
-        let wet = plant.suction_liquid();
+        // A breath of wet vapour as the clutch catches is no flood: what counts is what goes on.
+        self.wet += (plant.suction_liquid() - self.wet) * TICK / FLOOD_LAG;
+        let wet = self.wet;
         if !self.flooded && wet > FLOODED {
             self.flooded = true;
             tell(Event::LiquidAtCompressor);
