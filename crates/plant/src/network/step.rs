@@ -1,0 +1,282 @@
+//! The step: end pressures found for all links together, flows applied, forecast held against truth.
+
+use super::{Law, Network, ROOM};
+use crate::{
+    species::SPECIES,
+    state::{self, State},
+    stream::{Stream, draw},
+};
+
+/// Forecast and true pressure may differ by this before the step is found anew: share, and Pa.
+const TOLERANCE: (f64, f64) = (0.004, 400.0);
+/// Corrections of one step at most; flows are conservative at any number.
+const CORRECTIONS: usize = 6;
+/// Times a step that will not agree may be quartered.
+const QUARTERINGS: u8 = 2;
+/// Share of a node's refrigerant that may leave within one step.
+const LARGEST_DRAIN: f64 = 0.8;
+
+impl Network {
+    /// Advances every node by `dt` seconds; `heat` holds the joules each node takes up meanwhile (already counted).
+    ///
+    /// A step whose forecast cannot be brought to agree with the nodes' true pressures is taken again in four parts, those
+    /// in four again if need be: a rule of the state alone, so that it is the same everywhere.
+    pub fn advance(&mut self, dt: f64, heat: &[f64]) {
+        self.advance_part(dt, heat, 1.0, QUARTERINGS);
+    }
+
+    fn advance_part(&mut self, dt: f64, heat: &[f64], share: f64, quarterings: u8) {
+        let agreed = self.attempt(dt, heat, share);
+        if agreed || quarterings == 0 {
+            self.unsettled += u64::from(!agreed);
+            self.close_books(dt);
+            return;
+        }
+        for (node, start) in self.nodes.iter_mut().zip(&self.work.start) {
+            (node.content, node.energy, node.state) = *start;
+        }
+        for _ in 0..4 {
+            self.advance_part(dt / 4.0, heat, share / 4.0, quarterings - 1);
+        }
+    }
+
+    /// One step with a share of the heat; true when forecast and truth agree at its end.
+    fn attempt(&mut self, dt: f64, heat: &[f64], share: f64) -> bool {
+        self.find_rates();
+        let w = &mut self.work;
+        w.fresh = false;
+        w.start.clear();
+        w.start
+            .extend(self.nodes.iter().map(|n| (n.content, n.energy, n.state)));
+        w.p_start.clear();
+        w.p_start.extend(self.nodes.iter().map(|n| n.state.p));
+        w.flows.fill(0.0);
+        for round in 0..=CORRECTIONS {
+            self.forecast(dt, heat, share, round == 0);
+            self.apply(dt, heat, share);
+            let agreed = self
+                .nodes
+                .iter()
+                .zip(&self.work.p_end)
+                .skip(1)
+                .all(|(node, &p)| {
+                    let p_true = node.state.p;
+                    (p - p_true).abs() <= TOLERANCE.0 * p_true + TOLERANCE.1
+                });
+            let lawful = self.refresh_chords();
+            if agreed && lawful {
+                return true;
+            }
+            self.corrections += 1;
+        }
+        false
+    }
+
+    /// Finds the end pressures and from them the flows: `work.p_end`, `work.flows`.
+    fn forecast(&mut self, dt: f64, heat: &[f64], share: f64, first: bool) {
+        let Self {
+            nodes,
+            links,
+            work: w,
+            pattern,
+            ..
+        } = self;
+        pattern.clear();
+        for (i, node) in nodes.iter().enumerate() {
+            w.rhs[i] = node.state.p
+                + if first {
+                    node.state.dp_du * heat[i] * share
+                } else {
+                    0.0
+                };
+        }
+        for (k, link) in links.iter().enumerate() {
+            let (from, to) = (link.from.0, link.to.0);
+            let rate = w.rates[k];
+            if rate.by_from == 0.0 && rate.by_to == 0.0 && rate.flow == 0.0 {
+                continue;
+            }
+            let known = if first { rate.flow } else { w.flows[k] };
+            let stream = if known >= 0.0 {
+                &w.streams[k].0
+            } else {
+                &w.streams[k].1
+            };
+            // Flow = fixed + by_from P_from - by_to P_to, about the pressures at the start of the tick.
+            let fixed = rate.flow - rate.by_from * w.p_start[from] + rate.by_to * w.p_start[to];
+            let known = if first { 0.0 } else { w.flows[k] };
+            for (node, sign, added) in [(from, -1.0, 0.0), (to, 1.0, w.added[k])] {
+                if node == ROOM {
+                    continue;
+                }
+                let gain = sign * dt * pressure_per_kg(&nodes[node].state, stream, added);
+                w.rhs[node] += gain * (fixed - known);
+                for (other, by) in [(from, rate.by_from), (to, -rate.by_to)] {
+                    if other == ROOM {
+                        w.rhs[node] += gain * by * w.p_start[ROOM];
+                    } else {
+                        pattern.add(node, other, -gain * by);
+                    }
+                }
+            }
+        }
+        pattern.solve(&mut w.rhs);
+        w.p_end.clear();
+        w.p_end.extend_from_slice(&w.rhs);
+        for (k, link) in links.iter().enumerate() {
+            let (from, to) = (link.from.0, link.to.0);
+            let rate = w.rates[k];
+            let mut flow = rate.flow + rate.by_from * (w.p_end[from] - w.p_start[from])
+                - rate.by_to * (w.p_end[to] - w.p_start[to]);
+            if matches!(link.law, Law::OneWay(_) | Law::Compressor(..)) {
+                flow = flow.max(0.0);
+            }
+            w.flows[k] = flow;
+        }
+        self.hold_back(dt);
+    }
+
+    /// Slows the flows out of a node that they would empty within the step, and draws the streams of reversed links.
+    fn hold_back(&mut self, dt: f64) {
+        let Self {
+            nodes,
+            links,
+            work: w,
+            ..
+        } = self;
+        w.out.fill([0.0; SPECIES]);
+        for (k, link) in links.iter().enumerate() {
+            let flow = w.flows[k];
+            if flow == 0.0 {
+                continue;
+            }
+            let reversed = (flow < 0.0) != (w.rates[k].flow < 0.0);
+            let (donor, how) = if flow > 0.0 { link.from } else { link.to };
+            if reversed {
+                let node = &nodes[donor];
+                // Where trial states exist the start content is gone; the trial serves, being within one step of it.
+                let s = draw(
+                    &node.state,
+                    &node.content,
+                    how,
+                    link.flow,
+                    node.oil_mobility,
+                );
+                if flow > 0.0 {
+                    w.streams[k].0 = s;
+                } else {
+                    w.streams[k].1 = s;
+                }
+            }
+            let stream = if flow > 0.0 {
+                &w.streams[k].0
+            } else {
+                &w.streams[k].1
+            };
+            for (out, share) in w.out[donor].iter_mut().zip(stream.share.0) {
+                *out += flow.abs() * dt * share;
+            }
+        }
+        for (k, link) in links.iter().enumerate() {
+            let flow = w.flows[k];
+            let donor = if flow > 0.0 { link.from.0 } else { link.to.0 };
+            if donor == ROOM || flow == 0.0 {
+                continue;
+            }
+            let (out, held) = (w.out[donor], w.start[donor].0);
+            let mut scale = 1.0f64;
+            for s in 0..SPECIES {
+                if out[s] > LARGEST_DRAIN * held[s] {
+                    scale = scale.min(LARGEST_DRAIN * held[s] / out[s]);
+                }
+            }
+            w.flows[k] *= scale;
+        }
+    }
+
+    /// Moves the flows: every node's content and energy anew from the start of the step, then its state.
+    fn apply(&mut self, dt: f64, heat: &[f64], share: f64) {
+        let table = self.table();
+        let Self {
+            nodes,
+            links,
+            work: w,
+            ..
+        } = self;
+        for ((node, start), q) in nodes.iter_mut().zip(&w.start).zip(heat).skip(1) {
+            node.content = start.0;
+            node.energy = start.1 + q * share;
+        }
+        for (k, link) in links.iter().enumerate() {
+            let (from, to) = (link.from.0, link.to.0);
+            if link.stir > 0.0 {
+                let (species, energy) = &w.stirred[k];
+                nodes[from].content.add(species, -dt);
+                nodes[from].energy -= energy * dt;
+                nodes[to].content.add(species, dt);
+                nodes[to].energy += energy * dt;
+            }
+            let moved = w.flows[k] * dt;
+            if moved == 0.0 {
+                continue;
+            }
+            let stream = if moved > 0.0 {
+                &w.streams[k].0
+            } else {
+                &w.streams[k].1
+            };
+            if from != ROOM {
+                nodes[from].content.add(&stream.share, -moved);
+                nodes[from].energy -= moved * stream.h;
+            }
+            if to != ROOM {
+                nodes[to].content.add(&stream.share, moved);
+                nodes[to].energy += moved * (stream.h + w.added[k]);
+            }
+        }
+        for node in &mut nodes[1..] {
+            node.content.drop_dust();
+            node.state = state::solve(table, &node.content, node.energy, node.volume, node.state.t);
+        }
+    }
+
+    /// Notes what crossed the edge, and each link's flow for readings and for the next tick.
+    fn close_books(&mut self, dt: f64) {
+        let Self {
+            links,
+            work: w,
+            account,
+            ..
+        } = self;
+        for (k, link) in links.iter_mut().enumerate() {
+            let flow = w.flows[k];
+            let stream = if flow >= 0.0 {
+                &w.streams[k].0
+            } else {
+                &w.streams[k].1
+            };
+            link.flow = flow;
+            link.liquid = stream.liquid;
+            link.h = stream.h;
+            link.shaft = flow * w.added[k] / (1.0 - crate::compressor::BODY_LOSS);
+            let moved = flow * dt;
+            account.energy_in += moved * w.added[k];
+            if link.from.0 == ROOM {
+                account.mass_in.add(&stream.share, moved);
+                account.to_room.add(&stream.share, -moved);
+                account.energy_in += moved * stream.h;
+            }
+            if link.to.0 == ROOM {
+                account.mass_in.add(&stream.share, -moved);
+                account.to_room.add(&stream.share, moved);
+                account.energy_in -= moved * stream.h;
+            }
+        }
+    }
+}
+
+/// Pressure a node gains for each kilogram of a stream that enters with `added` J/kg on top, Pa/kg.
+fn pressure_per_kg(s: &State, stream: &Stream, added: f64) -> f64 {
+    let by_mass: f64 = stream.share.0.iter().zip(s.dp_dm).map(|(a, b)| a * b).sum();
+    by_mass + s.dp_du * (stream.h + added)
+}
