@@ -82,3 +82,27 @@ fn a_dry_compressor_wears_out() {
     );
     assert!(s.low_kPa_abs_clutch_on_mean > well.low_kPa_abs_clutch_on_mean);
 }
+
+#[test]
+fn heat_and_pressure_beyond_the_cut_out_wear() {
+    // A cut-out set far too high, and a bag before the condenser on a hot day; then a worn and hurried compressor as well.
+    let abuse = [
+        "vehicle.switches.high_opens=3300kPag",
+        "condition.condenser_air=30%",
+        "day.ambient=45degC",
+        "until=10min",
+    ];
+    let (bay, _) = play(&scenario("healthy", &abuse));
+    assert!(
+        bay.plant().damage.pressure > 0.01,
+        "{:?}",
+        bay.plant().damage
+    );
+    let worn = [
+        &abuse[..],
+        &["condition.compressor_wear=70%", "engine.speed=2500rpm"],
+    ]
+    .concat();
+    let (bay, _) = play(&scenario("healthy", &worn));
+    assert!(bay.plant().damage.heat > 0.0, "{:?}", bay.plant().damage);
+}

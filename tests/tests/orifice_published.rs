@@ -100,7 +100,8 @@ fn choked_flow_is_payne_and_o_neal() {
 
 #[test]
 fn the_other_two_correlations_lie_near() {
-    // Subcooled rows with a bore of 1.5 mm and more, as the tables' own header says.
+    // Subcooled rows with a bore of 1.5 mm and more. The tables' header speaks of about 15 %; measured, Choi lies 19 % and Kim
+    // 24 % away at worst (the validation report shows both as misses). A quarter guards against a gross mistake, no more.
     let mut worst: [f64; 2] = [0.0; 2];
     for row in rows()
         .iter()

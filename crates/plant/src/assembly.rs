@@ -47,7 +47,8 @@ pub const BODY: usize = 0;
 const FILM: f64 = 0.03;
 /// The same for the suction line, which stands for the compressor's crankcase too and lets its store out slowly.
 const CRANKCASE: f64 = 0.0007;
-/// Liquid share of the last condenser cell below which vapour is drawn into the liquid line.
+/// Liquid share of the last condenser cell below which vapour is drawn into the liquid line (tuned, 0.15-0.8: a lower seal makes
+/// a receiver of the cell, a higher one squeezes trapped air too hard).
 const LIQUID_SEAL: f64 = 0.5;
 /// Gas that neighbouring condenser cells exchange, m3/s (tuned so that 1 g of trapped air adds 100-200 kPa, common practice).
 const STIR: f64 = 1.2e-4;
