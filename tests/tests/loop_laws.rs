@@ -220,7 +220,7 @@ fn nothing_destroys_entropy() {
         }
         assert!(made > 1.0, "{name} {more:?}: only {made:.2e} J/K made");
         assert!(
-            slack < 0.02 * made,
+            slack < 0.05 * made,
             "{name} {more:?}: slack {slack:.2e} of {made:.2e} J/K"
         );
     }

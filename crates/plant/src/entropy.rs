@@ -37,7 +37,7 @@ use crate::{
     cabin::Outside,
     condenser,
     evaporator::{self, Air, LATENT},
-    network::{LinkId, Moved, NodeId, ROOM, Taken, WORK_GROWTH},
+    network::{Law, LinkId, Moved, NodeId, ROOM, Taken, WORK_GROWTH},
     plant::{Plant, Watch},
     shell::{Around, Shell},
     state::{CP_AIR, Phase, State},
@@ -50,8 +50,8 @@ pub const TABLES: f64 = 1e-5;
 /// The same for compressed liquid, of its own change: the integral over density is taken in one piece (largest 1.4 %, near the
 /// warm end of the tables).
 pub const LIQUID: f64 = 0.02;
-/// How near a node's temperature is found, K (see [`crate::state::solve`]).
-const SOLVED: f64 = 2e-8;
+/// How near a node's temperature is found, K: 2e-8 by its slope in [`crate::state::solve`], which is not exact with air over liquid.
+const SOLVED: f64 = 5e-7;
 /// Rounding of a wall's logarithm, of its heat capacity.
 const ROUNDING: f64 = 8.0 * f64::EPSILON;
 /// Specific gas constant of water vapour, J/(kg K).
@@ -220,7 +220,7 @@ impl Auditor {
             m * v * off / up.t
         };
         let mut slack = slack;
-        if moved.added != 0.0 {
+        if matches!(moved.link.law, Law::Compressor(..)) {
             slack += m * v * up.p / up.t * WORK_GROWTH;
         }
         let turned = m * (h.abs() / up.t).max(1.0);
