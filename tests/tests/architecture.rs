@@ -13,6 +13,7 @@ const SHOP: &str = "lowside-shop";
 const SESSION: &str = "lowside-session";
 const PRESENT: &str = "lowside-present";
 const CLI: &str = "lowside-cli";
+const WORDS: &str = "lowside-words";
 
 /// The diagram: each crate, and the crates of this workspace that its shipped code may use.
 /// Dev-dependencies are free: a test may look at anything.
@@ -24,15 +25,17 @@ const DIAGRAM: &[(&str, &[&str])] = &[
     (SESSION, &[SHOP, PLANT, FLUIDS, UNITS]),
     (PRESENT, &[SESSION, SHOP, PLANT, FLUIDS, UNITS]),
     (CLI, &[PRESENT, SESSION, SHOP, PLANT, FLUIDS, UNITS]),
+    // Languages know nothing of what they are used for.
+    (WORDS, &[]),
     // The page sends actions and draws view models. It must not reach the physics.
-    ("lowside-web", &[PRESENT, SESSION, UNITS]),
+    ("lowside-web", &[PRESENT, SESSION, UNITS, WORDS]),
     // Outside checks in one report: looks at the engine, never at how it is shown.
     ("lowside-validate", &[SESSION, SHOP, PLANT, FLUIDS, UNITS]),
     // The tool that builds everything must build when nothing else does.
     ("lowside-xtask", &[]),
     (
         "lowside-tests",
-        &[CLI, PRESENT, SESSION, SHOP, PLANT, FLUIDS, UNITS],
+        &[CLI, PRESENT, SESSION, SHOP, PLANT, FLUIDS, UNITS, WORDS],
     ),
 ];
 
