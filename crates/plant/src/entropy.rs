@@ -20,7 +20,7 @@
 //!   compressor's work for pressures that may differ by [`WORK_GROWTH`].
 //!
 //! Dalton's law, by which a node shares its pressure among vapour and air, leaves out that air presses the liquid and so raises
-//! the pressure of its vapour (Poynting): v p_air / T for each kilogram that may have changed its phase.
+//! the pressure of its vapour (Poynting): v p_air / T for each kilogram that changed its phase.
 //!
 //! To these comes what the tables lack of a perfect fit of s to u and p: [`TABLES`] of the entropy turned over.
 //!
@@ -40,6 +40,7 @@ use crate::{
     network::{Law, LinkId, Moved, NodeId, ROOM, Taken, WORK_GROWTH},
     plant::{Plant, Watch},
     shell::{Around, Shell},
+    species::REFRIGERANT,
     state::{CP_AIR, Phase, State},
 };
 use matter::{gibbs, node_entropy, stream_entropy};
@@ -144,6 +145,8 @@ struct Auditor {
     evaporator: Account,
     /// Mean over the step of 1 / T of each node, weighted with its heat, 1/K.
     cold: Vec<f64>,
+    /// Refrigerant that turned to vapour in each node during the step, less what its vapour grew by, kg.
+    evaporated: Vec<f64>,
     before: Option<Before>,
 }
 
@@ -170,6 +173,7 @@ impl Auditor {
             condenser: Default::default(),
             evaporator: Account::default(),
             cold: vec![0.0; nodes],
+            evaporated: vec![0.0; nodes],
             before: None,
         }
     }
@@ -225,18 +229,16 @@ impl Auditor {
         }
         let turned = m * (h.abs() / up.t).max(1.0);
         self.links[k].count(m * (s_down - s_up), turned, slack);
-        let rest = |node: NodeId| {
-            if beyond {
-                f64::INFINITY
-            } else {
-                m * poynting(&nodes[node].state)
-            }
-        };
-        self.nodes[giver].count(m * s_up, turned, rest(giver));
-        self.nodes[taker].count(-m * s_down, turned, rest(taker));
+        let rest = if beyond { f64::INFINITY } else { 0.0 };
+        self.nodes[giver].count(m * s_up, turned, rest);
+        self.nodes[taker].count(-m * s_down, turned, rest);
+        let vapour = m * (share[REFRIGERANT] - moved.stream.liquid);
+        self.evaporated[giver] += vapour;
+        self.evaporated[taker] -= vapour;
         // A stream drawn at the start of the step leaves a node that has gone on: the tangent at the end state lies above it.
         if giver != ROOM {
-            let lag = gibbs(table, up, share, h) - s_up;
+            let liquid = moved.stream.liquid * poynting(up);
+            let lag = gibbs(table, up, share, h) - liquid - s_up;
             self.nodes[giver].slack += m * lag.max(0.0);
         }
     }
@@ -255,6 +257,8 @@ impl Auditor {
         let at_start = value(&taken.before(to).1) - value(&taken.before(from).1);
         let lag = (into - out - at_start).abs();
         self.stirring[k].count(into - out, into.abs() + out.abs(), lag);
+        self.evaporated[from] += species[REFRIGERANT] * taken.dt;
+        self.evaporated[to] -= species[REFRIGERANT] * taken.dt;
         self.nodes[from].count(out, out, 0.0);
         self.nodes[to].count(-into, into, 0.0);
     }
@@ -297,6 +301,7 @@ impl Watch for Auditor {
 
     fn step(&mut self, taken: &Taken<'_>) {
         let nodes = taken.nodes();
+        self.evaporated.fill(0.0);
         for (k, moved) in taken.moved().enumerate() {
             self.flow(k, taken, &moved);
             self.stir(k, taken, &moved);
@@ -311,7 +316,8 @@ impl Watch for Auditor {
             let q = taken.heat[i] * taken.share / node.state.t;
             // What stays put and is the same before and after has no error of its own: the change counts.
             let mut slack = 2.0 * node.state.heat_capacity * SOLVED / node.state.t
-                + poynting(&node.state) * (node.state.m_gas - state.m_gas).abs();
+                + 1.05 * poynting(&node.state)
+                    * (self.evaporated[i] + node.state.m_gas - state.m_gas).abs();
             if inexact(table, &state) || inexact(table, &node.state) {
                 slack = f64::INFINITY;
             }
