@@ -177,6 +177,18 @@ pub(crate) fn caution(c: Caution) -> (&'static str, &'static str) {
             "The yellow hose is open to the room",
             "An open valve now connects the loop with the air: it takes air and moisture in, or lets refrigerant out.",
         ),
+        Caution::PressureToPump => (
+            "Pressure at the vacuum pump",
+            "Refrigerant under pressure blows the pump's oil out and goes into the room. Recover it first, until the gauges stand at or below zero.",
+        ),
+        Caution::PumpStopsOpen => (
+            "Valve open, pump stopping",
+            "A pump that stops with its valve open lets air, and with it moisture, back into the loop. Shut the valve first.",
+        ),
+        Caution::HotOil => (
+            "Hot oil",
+            "The oil of a pump that has run burns the skin. Used oil is waste: hand it in as your local rules ask.",
+        ),
         // The session may learn of more.
         #[expect(
             unreachable_patterns,
@@ -202,6 +214,7 @@ pub(crate) fn event(e: Event) -> &'static str {
         Event::LiquidAtCompressor => "Liquid reaches the compressor",
         Event::LiquidGone => "The suction is dry again",
         Event::CompressorHurt => "The compressor has suffered lasting wear",
+        Event::PumpOilBlown => "Pressure has blown oil out of the vacuum pump",
         #[expect(
             unreachable_patterns,
             reason = "events yet to come are shown in general words"

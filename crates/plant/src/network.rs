@@ -330,6 +330,11 @@ impl Network {
         self.account
     }
 
+    /// Counts matter that went into the room otherwise than through a link (`sign` 1), or came from there (-1).
+    pub fn count_to_room(&mut self, content: &Content, sign: f64) {
+        self.account.to_room.add(content, sign);
+    }
+
     /// Counts heat that came in from outside the bay, J.
     pub fn count_energy(&mut self, joules: f64) {
         self.account.energy_in += joules;

@@ -1,7 +1,9 @@
 //! A script of acts, each at a time or on a condition, done in order.
 
 use lowside_plant::plant::TICK;
-use lowside_units::{Duration, GaugePressure, Mass, Quantity, Temperature, UnitError, in_range};
+use lowside_units::{
+    AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Temperature, UnitError, in_range,
+};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use thiserror::Error;
 
@@ -43,6 +45,8 @@ pub enum Reading {
     CanLiquid,
     /// Refrigerant in the loop.
     Charge,
+    /// Vacuum gauge.
+    Vacuum,
 }
 
 /// Names of the readings.
@@ -53,6 +57,7 @@ const READINGS: &[(&str, Reading)] = &[
     ("cabin", Reading::Cabin),
     ("can_liquid", Reading::CanLiquid),
     ("charge", Reading::Charge),
+    ("vacuum", Reading::Vacuum),
 ];
 
 /// Names of the readings, for a message.
@@ -125,6 +130,7 @@ impl core::str::FromStr for Condition {
             Reading::Low | Reading::High => GaugePressure::parse(value)?.si(),
             Reading::Vent | Reading::Cabin => Temperature::parse(value)?.si(),
             Reading::CanLiquid | Reading::Charge => Mass::parse(value)?.si(),
+            Reading::Vacuum => AbsolutePressure::parse(value)?.si(),
         };
         Ok(Self {
             reading,
@@ -150,6 +156,9 @@ impl core::fmt::Display for Condition {
             }
             Reading::CanLiquid | Reading::Charge => {
                 write!(f, "{name} {sign} {}", Mass::from_si(self.value))
+            }
+            Reading::Vacuum => {
+                write!(f, "{name} {sign} {}", AbsolutePressure::from_si(self.value))
             }
         }
     }
@@ -180,6 +189,7 @@ impl Condition {
             Reading::Cabin => i.cabin.pointer(),
             Reading::CanLiquid => bay.plant().network.node(bay.shop().places.can).state.m_liq,
             Reading::Charge => bay.charge(),
+            Reading::Vacuum => i.vacuum.pointer(),
         };
         if self.below {
             value < self.value
