@@ -56,6 +56,9 @@ pub(crate) fn caution_text(c: Caution) -> (&'static str, &'static str) {
         Caution::EyesAndHands => (caution_eyes(), caution_eyes_text()),
         Caution::Venting => (caution_venting(), caution_venting_text()),
         Caution::OpenHose => (caution_open_hose(), caution_open_hose_text()),
+        Caution::PressureToPump => (caution_pressure_to_pump(), caution_pressure_to_pump_text()),
+        Caution::PumpStopsOpen => (caution_pump_stops_open(), caution_pump_stops_open_text()),
+        Caution::HotOil => (caution_hot_oil(), caution_hot_oil_text()),
         // The session may learn of more.
         #[expect(
             unreachable_patterns,
@@ -78,6 +81,7 @@ pub(crate) fn event(e: Event) -> &'static str {
         Event::LiquidAtCompressor => event_liquid(),
         Event::LiquidGone => event_liquid_gone(),
         Event::CompressorHurt => event_compressor_hurt(),
+        Event::PumpOilBlown => event_pump_oil_blown(),
         #[expect(
             unreachable_patterns,
             reason = "events yet to come are shown in general words"
@@ -125,6 +129,8 @@ pub(crate) fn mark(kind: MarkKind) -> String {
 pub(crate) fn refused_why(why: &Refused) -> String {
     match why {
         Refused::NoCan => refused_no_can().to_owned(),
+        Refused::NoPump => refused_no_pump().to_owned(),
+        Refused::PumpRuns => refused_pump_runs().to_owned(),
         Refused::CanBurst => refused_can_burst().to_owned(),
         Refused::OutOfRange(UnitError::OutOfRange {
             field,

@@ -6,17 +6,19 @@
 //! tick) the node is linearised anew where it stands and the flows are found again. Whatever the forecast was worth, every
 //! flux leaves one node and enters another, so that mass and energy close to rounding.
 
-use lowside_fluids::{Gas, table::Table};
+use lowside_fluids::{Gas, moist_air, table::Table, water};
 use serde::{Deserialize, Serialize};
 
 use crate::{
     compressor::Compressor,
     flow::Rate,
     orifice::Orifice,
+    pump::Pump,
     sparse::Sparse,
-    species::{Content, SPECIES, WATER},
+    species::{AIR, Content, SPECIES, WATER},
     state::{self, State},
     stream::{Draw, Stream},
+    tube::Tube,
 };
 
 mod rates;
@@ -57,6 +59,10 @@ pub enum Law {
     OneWay(f64),
     /// The orifice tube.
     Orifice(Orifice),
+    /// A capillary leak of shape pi r^4/(16 L), m3.
+    Leak(f64),
+    /// A vacuum pump that turns, drawing from the first end.
+    Pump(Pump),
     /// The compressor turning at so many turns a minute (0 = at rest; its valves then keep gas from flowing back).
     Compressor(Compressor, f64),
 }
@@ -72,6 +78,8 @@ pub struct Link {
     pub to: (NodeId, Draw),
     /// Law of the flow.
     pub law: Law,
+    /// The tubes of a passage, for thin gas (none: the hole of its law alone).
+    pub tubes: [Tube; 2],
     /// Gas that both ends exchange by stirring, m3/s each way: it spreads air against the flow.
     pub stir: f64,
     /// Flow of the last tick, kg/s of everything, positive forward.
@@ -153,12 +161,19 @@ impl Network {
         let table = self.table();
         self.work.fresh = false;
         let room = &mut self.nodes[ROOM];
-        let air = p * room.volume / (state::R_AIR * t);
-        // Water vapour rides along as a trace; the pressure of the room counts as air alone.
-        room.content = Content([0.0, air, 0.0, 0.0]);
+        let vapour = moist_air::vapour_pressure(w, p);
+        room.content[AIR] = (p - vapour) * room.volume / (state::R_AIR * t);
+        room.content[WATER] = vapour * room.volume / (water::GAS_CONSTANT * t);
         room.energy = state::energy_at(table, &room.content, room.volume, t);
         room.state = state::solve(table, &room.content, room.energy, room.volume, t);
-        room.content[WATER] = air * w;
+    }
+
+    /// What a volume open to the room holds: its air with its humidity.
+    pub fn room_air(&self, volume: f64) -> Content {
+        let room = &self.nodes[ROOM];
+        let mut content = Content::default();
+        content.add(&room.content, volume / room.volume);
+        content
     }
 
     /// Adds a volume at temperature `t` (K) and returns its id.
@@ -198,6 +213,7 @@ impl Network {
             from,
             to,
             law,
+            tubes: [Tube::default(); 2],
             stir: 0.0,
             flow: 0.0,
             liquid: 0.0,
@@ -297,6 +313,12 @@ impl Network {
         self.account.mass_in[WATER] += water;
     }
 
+    /// Gives a passage the tubes it is made of, for thin gas.
+    pub fn set_tubes(&mut self, id: LinkId, tubes: [Tube; 2]) {
+        self.links[id].tubes = tubes;
+        self.work.fresh = false;
+    }
+
     /// Lets both ends of a link exchange gas by stirring, m3/s each way.
     pub fn set_stir(&mut self, id: LinkId, volume_flow: f64) {
         self.links[id].stir = volume_flow;
@@ -306,6 +328,11 @@ impl Network {
     /// What crossed the edge so far.
     pub fn account(&self) -> Account {
         self.account
+    }
+
+    /// Counts matter that went into the room otherwise than through a link (`sign` 1), or came from there (-1).
+    pub fn count_to_room(&mut self, content: &Content, sign: f64) {
+        self.account.to_room.add(content, sign);
     }
 
     /// Counts heat that came in from outside the bay, J.

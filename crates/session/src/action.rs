@@ -4,8 +4,12 @@ use lowside_plant::plant::Plant;
 use lowside_shop::{
     Shop,
     can::{self, Stance},
+    vacuum::{self, GaugePlace, PumpOil, VacuumPump},
 };
-use lowside_units::{Quantity, Ratio, RotationSpeed, Speed, Temperature, UnitError, in_range};
+use lowside_units::{
+    AbsolutePressure, Quantity, Ratio, RotationSpeed, Speed, Temperature, UnitError, VolumeFlow,
+    in_range,
+};
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
@@ -103,6 +107,40 @@ pub enum Action {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         temperature: Option<Temperature>,
     },
+    /// Change the day's air pressure, as by another altitude.
+    AirPressure {
+        /// 60 to 110 kPa.
+        pressure: AbsolutePressure,
+    },
+    /// Screw the vacuum pump onto the service hose (a can there goes to the shelf).
+    TakePump {
+        /// Free-air displacement, 1.5 to 8 cfm.
+        speed: VolumeFlow,
+    },
+    /// Take the vacuum pump off the service hose.
+    DropPump,
+    /// Start or stop the vacuum pump.
+    Pump {
+        /// Let it turn?
+        on: bool,
+    },
+    /// Open or shut the isolation valve at the pump.
+    Isolation {
+        /// Open?
+        on: bool,
+    },
+    /// Open or shut the gas ballast of the pump.
+    Ballast {
+        /// Open?
+        on: bool,
+    },
+    /// Change the pump's oil.
+    PumpOil,
+    /// Move the electronic vacuum gauge.
+    VacuumGauge {
+        /// To the pump's inlet, or to the loop.
+        at: GaugePlace,
+    },
 }
 
 /// Why an act was not taken. Nothing has changed.
@@ -117,10 +155,32 @@ pub enum Refused {
     /// The can is burst.
     #[error("the can has burst: take it off")]
     CanBurst,
+    /// There is no pump on the hose.
+    #[error("there is no vacuum pump on the service hose")]
+    NoPump,
+    /// The pump turns.
+    #[error("the vacuum pump turns: stop it first")]
+    PumpRuns,
 }
 
 fn opening(open: Ratio) -> Result<f64, UnitError> {
     Ok(in_range("open", open, Ratio::from_si(0.0), Ratio::from_si(1.0))?.si())
+}
+
+fn pump(shop: &mut Shop) -> Result<&mut VacuumPump, Refused> {
+    shop.hands.pump.as_mut().ok_or(Refused::NoPump)
+}
+
+/// Share of the atmosphere above which what comes to the pump counts as pressure.
+const PRESSURE: f64 = 1.05;
+
+/// Gas above atmospheric pressure could reach the pump once everything between is open.
+fn pressure_to_pump(plant: &Plant, shop: &Shop) -> bool {
+    let (h, p) = (&shop.hands, &shop.places);
+    let over = |node| plant.network.node(node).state.p > PRESSURE * plant.day().p;
+    over(p.service_hose)
+        || h.low_valve > 0.0 && over(p.low_hose)
+        || h.high_valve > 0.0 && over(p.high_hose)
 }
 
 impl Action {
@@ -207,6 +267,37 @@ impl Action {
                     .transpose()?;
                 shop.hands.can.as_mut().ok_or(Refused::NoCan)?.bath = t.map(Temperature::k);
             }
+            Self::AirPressure { pressure } => {
+                let mut day = plant.day();
+                let (thin, dense) = (
+                    AbsolutePressure::from_kpa(60.0),
+                    AbsolutePressure::from_kpa(110.0),
+                );
+                day.p = in_range("pressure", pressure, thin, dense)?.si();
+                plant.set_day(day);
+            }
+            Self::TakePump { speed } => {
+                let (least, most) = vacuum::SPEEDS;
+                let (least, most) = (VolumeFlow::from_si(least), VolumeFlow::from_si(most));
+                let speed = in_range("speed", speed, least, most)?.si();
+                shop.take_pump(plant, speed);
+            }
+            Self::DropPump => {
+                if pump(shop)?.on {
+                    return Err(Refused::PumpRuns);
+                }
+                shop.drop_pump(plant);
+            }
+            Self::Pump { on } => pump(shop)?.on = on,
+            Self::Isolation { on } => pump(shop)?.valve_open = on,
+            Self::Ballast { on } => pump(shop)?.ballast = on,
+            Self::PumpOil => {
+                if pump(shop)?.on {
+                    return Err(Refused::PumpRuns);
+                }
+                shop.pump_oil = PumpOil::default();
+            }
+            Self::VacuumGauge { at } => shop.hands.vacuum_gauge = at,
         }
         shop.set_laws(plant);
         Ok(())
@@ -230,13 +321,39 @@ impl Action {
             Self::TakeCan | Self::Tap { on: true } => Some(Caution::EyesAndHands),
             Self::DropCan if shop.hands.can.is_some_and(|c| c.open) => Some(Caution::Venting),
             Self::LowValve { open } | Self::HighValve { open }
-                if open.si() > 0.0 && shop.hands.can.is_none() =>
+                if open.si() > 0.0 && shop.hands.can.is_none() && shop.hands.pump.is_none() =>
             {
                 Some(Caution::OpenHose)
             }
+            Self::LowValve { open } if open.si() > 0.0 => {
+                let p = plant.network.node(shop.places.low_hose).state.p;
+                opens_to_pump(p, plant, shop)
+            }
+            Self::HighValve { open } if open.si() > 0.0 => {
+                let p = plant.network.node(shop.places.high_hose).state.p;
+                opens_to_pump(p, plant, shop)
+            }
+            Self::Isolation { on: true } if pressure_to_pump(plant, shop) => {
+                Some(Caution::PressureToPump)
+            }
+            Self::Pump { on: true }
+                if shop.hands.pump.is_some_and(|p| p.valve_open)
+                    && pressure_to_pump(plant, shop) =>
+            {
+                Some(Caution::PressureToPump)
+            }
+            Self::Pump { on: false } if shop.hands.pump.is_some_and(|p| p.on && p.valve_open) => {
+                Some(Caution::PumpStopsOpen)
+            }
+            Self::PumpOil => Some(Caution::HotOil),
             _ => None,
         }
     }
+}
+
+fn opens_to_pump(p: f64, plant: &Plant, shop: &Shop) -> Option<Caution> {
+    let open = shop.hands.pump.is_some_and(|pump| pump.valve_open);
+    (open && p > PRESSURE * plant.day().p).then_some(Caution::PressureToPump)
 }
 
 /// A caution of the trade, shown at the act. The words are the page's.
@@ -257,4 +374,10 @@ pub enum Caution {
     Venting,
     /// The service hose is open to the room.
     OpenHose,
+    /// Pressure at the pump's inlet blows its oil out and the refrigerant into the room: recover first.
+    PressureToPump,
+    /// A pump that stops with its valve open lets air back into what it has emptied.
+    PumpStopsOpen,
+    /// The oil of a pump that has run is hot, and used oil is waste.
+    HotOil,
 }

@@ -3,7 +3,9 @@
 use core::fmt;
 
 use lowside_plant::species::{AIR, REFRIGERANT, WATER};
-use lowside_units::{GaugePressure, Mass, Quantity, Ratio, Temperature, UnitError};
+use lowside_units::{
+    AbsolutePressure, GaugePressure, Mass, Quantity, Ratio, Temperature, UnitError,
+};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use thiserror::Error;
 
@@ -13,6 +15,7 @@ use crate::bay::Bay;
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Kind {
     Gauge,
+    Absolute,
     Temperature,
     Mass,
     Share,
@@ -68,6 +71,8 @@ readings! {
     CanLiquid, "can_liquid", Mass, b => b.plant().network.node(b.shop().places.can).state.m_liq;
     /// Refrigerant in the loop, without hoses and cans.
     Charge, "charge", Mass, b => b.charge();
+    /// Electronic vacuum gauge.
+    Vacuum, "vacuum", Absolute, b => b.shop().instruments.vacuum.pointer();
     /// Air in the loop.
     Air, "air", Mass, b => in_loop(b, AIR);
     /// Water in the loop that no desiccant and no ice holds.
@@ -191,6 +196,7 @@ impl core::str::FromStr for Condition {
             (sign, value) => {
                 let si = match kind {
                     Kind::Gauge => GaugePressure::parse(value)?.si(),
+                    Kind::Absolute => AbsolutePressure::parse(value)?.si(),
                     Kind::Temperature => Temperature::parse(value)?.si(),
                     Kind::Mass => Mass::parse(value)?.si(),
                     Kind::Share | Kind::Switch => Ratio::parse(value)?.si(),
@@ -217,6 +223,7 @@ impl fmt::Display for Condition {
         write!(f, "{name} {sign} ")?;
         match self.reading.kind() {
             Kind::Gauge => GaugePressure::from_si(si).fmt(f),
+            Kind::Absolute => AbsolutePressure::from_si(si).fmt(f),
             Kind::Temperature => Temperature::from_si(si).fmt(f),
             Kind::Mass => Mass::from_si(si).fmt(f),
             Kind::Share | Kind::Switch => Ratio::from_si(si).fmt(f),
@@ -258,6 +265,7 @@ mod tests {
     fn what_is_written_is_read_and_written_again() {
         for text in [
             "vent < 10 degC",
+            "vacuum < 500 micron",
             "low > 30 psig",
             "vented < 30 g",
             "suction_liquid > 12 %",

@@ -26,4 +26,6 @@ pub enum Event {
     LiquidGone,
     /// Use has worn the compressor by another tenth.
     CompressorHurt,
+    /// Pressure has blown oil out of the vacuum pump.
+    PumpOilBlown,
 }

@@ -1,7 +1,7 @@
 //! A fingerprint of a bay's state: equal bits, equal hash, natively and in the browser.
 
-use lowside_plant::plant::Plant;
-use lowside_shop::{Shop, can::Stance, gauge::Instrument};
+use lowside_plant::{leak::Size, plant::Plant};
+use lowside_shop::{Shop, can::Stance, gauge::Instrument, vacuum::GaugePlace};
 
 /// Fowler-Noll-Vo, variant 1a, 64 bit: simple, the same everywhere, good enough to tell two states apart.
 struct Fnv(u64);
@@ -97,8 +97,21 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
         h.flags([can.open, can.burst, can.stance == Stance::Inverted]);
         h.number(can.bath.unwrap_or(0.0));
     }
+    h.flags([hands.pump.is_some(), hands.vacuum_gauge == GaugePlace::Loop]);
+    if let Some(pump) = &hands.pump {
+        h.flags([pump.on, pump.valve_open, pump.ballast]);
+        h.number(pump.speed);
+    }
+    h.numbers([shop.pump_oil.water, shop.pump_oil.level]);
+    for leak in plant.leaks() {
+        h.word(leak.at as u64);
+        match leak.size {
+            Size::Standing(x) => h.numbers([0.0, x]),
+            Size::Hole(x) => h.numbers([1.0, x]),
+        }
+    }
     h.numbers(shop.shelf.0);
     let i = &shop.instruments;
-    h.numbers([&i.low, &i.high, &i.vent, &i.cabin, &i.scale].map(Instrument::pointer));
+    h.numbers([&i.low, &i.high, &i.vent, &i.cabin, &i.scale, &i.vacuum].map(Instrument::pointer));
     h.0
 }

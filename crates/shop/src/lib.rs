@@ -7,5 +7,6 @@ pub mod gauge;
 pub mod ledger;
 pub mod manifold;
 pub mod shop;
+pub mod vacuum;
 
 pub use shop::{Hands, Instruments, Shop};

@@ -7,6 +7,7 @@ use crate::{
     can::{self, Can, Stance},
     gauge::{self, Instrument},
     manifold::{self, Places},
+    vacuum::{self, GaugePlace, PumpOil, VacuumPump},
 };
 
 /// What the hands have set.
@@ -26,6 +27,10 @@ pub struct Hands {
     pub can: Option<Can>,
     /// Cans taken so far.
     pub cans_taken: u32,
+    /// The vacuum pump on the service hose, in place of a can.
+    pub pump: Option<VacuumPump>,
+    /// Where the vacuum gauge is.
+    pub vacuum_gauge: GaugePlace,
 }
 
 /// What the instruments show. SI units.
@@ -41,6 +46,8 @@ pub struct Instruments {
     pub cabin: Instrument,
     /// Scale under the can, kg.
     pub scale: Instrument,
+    /// Electronic vacuum gauge, Pa absolute.
+    pub vacuum: Instrument,
 }
 
 /// The shop around a vehicle.
@@ -52,6 +59,8 @@ pub struct Shop {
     pub instruments: Instruments,
     /// Where hoses and valves are in the network.
     pub places: Places,
+    /// The oil in the vacuum pump.
+    pub pump_oil: PumpOil,
     /// What went out of the bay with used cans, kg.
     pub shelf: Content,
     /// Number of cans on the shelf.
@@ -73,6 +82,8 @@ impl Shop {
                 purging: false,
                 can: None,
                 cans_taken: 0,
+                pump: None,
+                vacuum_gauge: GaugePlace::default(),
             },
             instruments: Instruments {
                 low: gauge::compound(),
@@ -80,8 +91,10 @@ impl Shop {
                 vent: gauge::vent_thermometer(plant.cabin.vent.t),
                 cabin: gauge::vent_thermometer(plant.cabin.air.t),
                 scale: gauge::scale(),
+                vacuum: vacuum::vacuum_gauge(),
             },
             places,
+            pump_oil: PumpOil::default(),
             shelf: Content::default(),
             cans_on_shelf: 0,
         };
@@ -96,6 +109,7 @@ impl Shop {
     /// Screws a full can at room temperature onto the service hose; one already there goes to the shelf.
     pub fn take_can(&mut self, plant: &mut Plant) {
         self.drop_can(plant);
+        self.drop_pump(plant);
         let t = plant.day().t;
         plant
             .network
@@ -126,6 +140,34 @@ impl Shop {
         self.cans_on_shelf += 1;
     }
 
+    /// Screws the vacuum pump, at rest and with its isolation valve shut, onto the service hose in place of a can; `speed` is its
+    /// free-air displacement, m3/s.
+    pub fn take_pump(&mut self, plant: &mut Plant, speed: f64) {
+        self.drop_can(plant);
+        self.drop_pump(plant);
+        let (air, t) = (plant.network.room_air(vacuum::INLET_VOLUME), plant.day().t);
+        let net = &mut plant.network;
+        net.refill(self.places.can, vacuum::INLET_VOLUME, air, t);
+        net.count_to_room(&air, -1.0);
+        plant.set_shell_temperature(self.places.can_shell, t);
+        self.hands.pump = Some(VacuumPump {
+            speed,
+            on: false,
+            valve_open: false,
+            ballast: false,
+        });
+    }
+
+    /// Takes the pump off the service hose, whose end is then open to the room.
+    pub fn drop_pump(&mut self, plant: &mut Plant) {
+        if self.hands.pump.take().is_none() {
+            return;
+        }
+        let (t, net) = (plant.day().t, &mut plant.network);
+        let (left, _) = net.refill(self.places.can, can::VOLUME, Content::default(), t);
+        net.count_to_room(&left, 1.0);
+    }
+
     /// Sets every link and shell of the shop as the hands have it.
     pub fn set_laws(&mut self, plant: &mut Plant) {
         let (h, p) = (&self.hands, &self.places);
@@ -145,10 +187,19 @@ impl Shop {
                 h.can.is_some_and(|c| c.open && c.stance == stance),
             )))
         };
-        net.set_law(p.tap_vapour, tap(Stance::Upright));
+        let upright = match &h.pump {
+            Some(pump) => vacuum::isolation(pump),
+            None => tap(Stance::Upright),
+        };
+        net.set_law(p.tap_vapour, upright);
         net.set_law(p.tap_liquid, tap(Stance::Inverted));
-        net.set_law(p.hose_end, manifold::hose_end(h.can.is_none(), h.purging));
-        net.set_law(p.can_wall, manifold::burst(h.can.is_some_and(|c| c.burst)));
+        let open_end = h.can.is_none() && h.pump.is_none();
+        net.set_law(p.hose_end, manifold::hose_end(open_end, h.purging));
+        let wall = match &h.pump {
+            Some(pump) => vacuum::exhaust(pump, &self.pump_oil),
+            None => manifold::burst(h.can.is_some_and(|c| c.burst)),
+        };
+        net.set_law(p.can_wall, wall);
         let shell = &mut plant.shells[p.can_shell];
         (shell.around, shell.outside) = match h.can.and_then(|c| c.bath) {
             Some(t) => (Around::Bath(t), can::IN_WATER),
@@ -156,8 +207,21 @@ impl Shop {
         };
     }
 
-    /// Lets a tick pass: a can over its limit bursts, the instruments follow. True when a can burst.
+    /// Lets a tick pass: a can over its limit bursts, the pump's oil takes what passes it, the instruments follow. True when a
+    /// can burst.
     pub fn tick(&mut self, plant: &mut Plant, dt: f64) -> bool {
+        if let Some(pump) = &self.hands.pump
+            && pump.on
+        {
+            let (inlet, exhaust) = (
+                &plant.network.node(self.places.can).state,
+                plant.network.link(self.places.can_wall),
+            );
+            let flow = vacuum::throughput(exhaust);
+            self.pump_oil.pump(pump, inlet, flow, plant.day().p, dt);
+            let law = vacuum::exhaust(pump, &self.pump_oil);
+            plant.network.set_law(self.places.can_wall, law);
+        }
         let over = plant.network.node(self.places.can).state.p - plant.day().p > can::BURST;
         let mut bang = false;
         if let Some(can) = &mut self.hands.can
@@ -186,5 +250,12 @@ impl Shop {
             0.0
         };
         i.scale.follow(on_scale, dt);
+        let felt = match (self.hands.vacuum_gauge, &self.hands.pump) {
+            (GaugePlace::Loop, _) => node(plant.places.accumulator).p,
+            (GaugePlace::Pump, Some(_)) => node(self.places.can).p,
+            (GaugePlace::Pump, None) => p,
+        };
+        // Beyond its range the sensor does not feel how far.
+        i.vacuum.follow(felt.min(1.1 * i.vacuum.most), dt);
     }
 }
