@@ -1,7 +1,8 @@
 //! Random acts, from a seed.
 
 use lowside_session::Action;
-use lowside_units::{Ratio, RotationSpeed, Speed, Temperature};
+use lowside_shop::vacuum::GaugePlace;
+use lowside_units::{AbsolutePressure, Ratio, RotationSpeed, Speed, Temperature, VolumeFlow};
 
 /// A small generator (xorshift64*, Vigna 2016): the same numbers everywhere.
 #[derive(Debug, Clone)]
@@ -37,6 +38,30 @@ impl Dice {
     }
 }
 
+/// Some act with the vacuum pump, its gauge or the air outside.
+fn vacuum(dice: &mut Dice, on: bool) -> Action {
+    match dice.bits() % 10 {
+        0 | 1 => Action::TakePump {
+            speed: VolumeFlow::from_cfm(dice.between(1.4, 8.1)),
+        },
+        2 | 3 => Action::Pump { on },
+        4 | 5 => Action::Isolation { on },
+        6 => Action::Ballast { on },
+        7 if on => Action::PumpOil,
+        7 => Action::DropPump,
+        8 => Action::VacuumGauge {
+            at: if on {
+                GaugePlace::Loop
+            } else {
+                GaugePlace::Pump
+            },
+        },
+        _ => Action::AirPressure {
+            pressure: AbsolutePressure::from_kpa(dice.between(59.0, 111.0)),
+        },
+    }
+}
+
 /// Some act, wise or not, sometimes outside what can be set.
 pub fn any(dice: &mut Dice) -> Action {
     let on = dice.chance(0.6);
@@ -45,7 +70,7 @@ pub fn any(dice: &mut Dice) -> Action {
     } else {
         dice.between(0.0, 1.02)
     });
-    match dice.bits() % 20 {
+    match dice.bits() % 24 {
         0 | 1 => Action::Engine { on },
         2 => Action::EngineSpeed {
             speed: RotationSpeed::from_rpm(dice.between(450.0, 5050.0)),
@@ -83,6 +108,7 @@ pub fn any(dice: &mut Dice) -> Action {
             }
         }
         18 => Action::Tap { on },
+        19..=22 => vacuum(dice, on),
         _ => Action::Bath {
             temperature: dice
                 .chance(0.7)

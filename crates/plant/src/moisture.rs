@@ -14,6 +14,7 @@ use crate::{
     network::{LinkId, Network, NodeId},
     orifice::Orifice,
     species::{REFRIGERANT, WATER},
+    steam,
     stream::smooth,
     vehicle::RATED_FLOW,
 };
@@ -57,7 +58,7 @@ pub fn dry(network: &mut Network, accumulator: NodeId, desiccant: f64, dt: f64) 
         * sieve_saturation(held / desiccant, t);
     let room = (capacity - held).max(0.0);
     let mut taken = (node.content[WATER] - at_rest) * share;
-    let own = node.state.own_water;
+    let own = steam::own(node.content[REFRIGERANT] / node.state.v_gas.max(1e-9));
     if own > 0.0 {
         let saturation = node.state.p_water / own / water::p_sat(t);
         let load = desiccant * sieve_load(saturation, t);

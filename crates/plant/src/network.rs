@@ -304,6 +304,8 @@ impl Network {
         node.content[WATER] -= moved;
         node.bound += moved;
         node.energy += moved * heat;
+        // The state follows with the next step; till then no more vapour counts than there is water.
+        node.state.m_steam = node.state.m_steam.min(node.content[WATER]);
         self.work.fresh = false;
     }
 

@@ -117,7 +117,12 @@ pub fn draw(
     };
     let air = gas_part * air_of_gas;
     let steam = gas_part * steam_of_gas;
-    let vapour = gas_part - air - steam;
+    // By its own share where there are three, so that no rounding makes refrigerant where there is none.
+    let vapour = if steam > 0.0 {
+        gas_part * (state.m_gas / gas_mass)
+    } else {
+        gas_part - air
+    };
 
     let dt = state.t - T_ZERO;
     let h = liq_part * state.h_liq
