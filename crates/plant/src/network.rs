@@ -24,6 +24,9 @@ use crate::{
 mod rates;
 mod step;
 
+pub(crate) use rates::WORK_GROWTH;
+pub(crate) use step::{Moved, Taken};
+
 /// Which node: its place in the network. Node 0 is the room.
 pub type NodeId = usize;
 /// Which link: its place in the network.

@@ -20,7 +20,7 @@ use crate::{
     flow::k_from_hole,
     leak::{Leak, Site},
     moisture::{self, Tube},
-    network::{Law, Network, ROOM},
+    network::{Law, Network, ROOM, Taken},
     orifice::Orifice,
     shell::{Around, Shell},
     stream::Draw,
@@ -63,6 +63,18 @@ impl Day {
         moist_air::humidity_ratio(self.t, self.humidity, self.p)
     }
 }
+
+/// Somebody who looks on while a tick runs and changes nothing.
+pub(crate) trait Watch {
+    /// Heat is about to pass for `dt` seconds.
+    fn heat_comes(&mut self, _: &Plant, _outside: &Outside, _dt: f64) {}
+    /// The network took a step.
+    fn step(&mut self, _: &Taken<'_>) {}
+    /// Heat has passed and the network has taken it up.
+    fn heat_came(&mut self, _: &Plant, _coil: evaporator::Air) {}
+}
+
+impl Watch for () {}
 
 /// The condition the parts are in: faults change these, never the state.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -180,6 +192,11 @@ impl Plant {
         self.day
     }
 
+    /// Heat of the last part of the tick for every node, J.
+    pub(crate) fn heat(&self) -> &[f64] {
+        &self.heat
+    }
+
     /// Changes the day.
     pub fn set_day(&mut self, day: Day) {
         self.day = day;
@@ -189,15 +206,25 @@ impl Plant {
 
     /// Advances the vehicle by one tick.
     pub fn tick(&mut self) {
-        self.set_drive(TICK);
-        self.set_air(TICK);
+        self.tick_of(TICK);
+    }
+
+    /// Advances the vehicle by one tick of another length, s: for studies of the step only. A bay keeps to [`TICK`].
+    pub fn tick_of(&mut self, length: f64) {
+        self.tick_watched(length, &mut ());
+    }
+
+    /// A tick that shows `watch` what it does.
+    pub(crate) fn tick_watched(&mut self, length: f64, watch: &mut impl Watch) {
+        self.set_drive(length);
+        self.set_air(length);
         self.set_laws();
-        let courant = self.network.courant(TICK);
+        let courant = self.network.courant(length);
         // A division finer than the largest is never needed: flows are held back from emptying a node all the same.
         let parts = (1..DIVISIONS)
             .find(|&n| f64::from(n) * COURANT >= courant)
             .unwrap_or(DIVISIONS);
-        let dt = TICK / f64::from(parts);
+        let dt = length / f64::from(parts);
         let outside = Outside {
             t: self.day.t,
             w: self.room_w,
@@ -205,19 +232,22 @@ impl Plant {
             sun: self.day.sun,
         };
         for _ in 0..parts {
+            watch.heat_comes(self, &outside, dt);
             let coil = self.pass_heat(&outside, dt);
-            self.network.advance(dt, &self.heat);
+            self.network
+                .advance_watched(dt, &self.heat, &mut |taken| watch.step(taken));
+            watch.heat_came(self, coil);
             self.cabin
                 .advance(coil, &outside, self.settings.windows_open, dt);
         }
-        self.bind_water(TICK);
+        self.bind_water(length);
         if self.drive.engaged {
             let (liquid, p) = (self.suction_liquid(), self.places);
             self.damage.add(
                 liquid,
                 self.network.node(p.suction),
                 self.network.node(p.discharge),
-                TICK,
+                length,
             );
         }
     }
