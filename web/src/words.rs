@@ -177,6 +177,10 @@ pub(crate) fn caution(c: Caution) -> (&'static str, &'static str) {
             "The yellow hose is open to the room",
             "An open valve now connects the loop with the air: it takes air and moisture in, or lets refrigerant out.",
         ),
+        Caution::RecoveryCylinder => (
+            "One gas, and 80 % at most",
+            "A recovery cylinder takes one kind of gas only. Full of liquid it would burst as it warms: it is full when liquid would fill 80 % of it at 54 \u{b0}C (130 \u{b0}F).",
+        ),
         // The session may learn of more.
         #[expect(
             unreachable_patterns,
@@ -202,6 +206,9 @@ pub(crate) fn event(e: Event) -> &'static str {
         Event::LiquidAtCompressor => "Liquid reaches the compressor",
         Event::LiquidGone => "The suction is dry again",
         Event::CompressorHurt => "The compressor has suffered lasting wear",
+        Event::Dosed => "The set mass has left the cylinder: its valve has shut",
+        Event::MachineAtVacuum => "The recovery machine has reached its vacuum and stopped",
+        Event::CylinderFull => "The recovery cylinder is at its limit: the machine has stopped",
         #[expect(
             unreachable_patterns,
             reason = "events yet to come are shown in general words"
@@ -223,6 +230,10 @@ pub(crate) fn place(p: Place) -> &'static str {
         Place::Can => "Can",
         Place::Shelf => "Used cans",
         Place::Room => "Room (lost)",
+        Place::Cylinder => "Charging cylinder",
+        Place::RecoveryCylinder => "Recovery cylinder",
+        Place::Separator => "Oil separator",
+        Place::Lost => "Lost from open ends",
         #[expect(
             unreachable_patterns,
             reason = "places yet to come are shown in general words"

@@ -14,6 +14,7 @@ pub mod moisture;
 pub mod network;
 pub mod orifice;
 pub mod plant;
+pub mod recovery;
 pub mod shell;
 pub mod sparse;
 pub mod species;

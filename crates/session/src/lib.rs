@@ -7,6 +7,7 @@ mod bay;
 pub mod event;
 mod hash;
 pub mod library;
+mod limits;
 pub mod scenario;
 pub mod script;
 pub mod summary;

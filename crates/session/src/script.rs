@@ -43,6 +43,10 @@ pub enum Reading {
     CanLiquid,
     /// Refrigerant in the loop.
     Charge,
+    /// The scale, less what its zero key has set aside.
+    Scale,
+    /// Refrigerant in the recovery machine's cylinder beyond what it came with.
+    Recovered,
 }
 
 /// Names of the readings.
@@ -53,6 +57,8 @@ const READINGS: &[(&str, Reading)] = &[
     ("cabin", Reading::Cabin),
     ("can_liquid", Reading::CanLiquid),
     ("charge", Reading::Charge),
+    ("scale", Reading::Scale),
+    ("recovered", Reading::Recovered),
 ];
 
 /// Names of the readings, for a message.
@@ -124,7 +130,9 @@ impl core::str::FromStr for Condition {
         let value = match reading {
             Reading::Low | Reading::High => GaugePressure::parse(value)?.si(),
             Reading::Vent | Reading::Cabin => Temperature::parse(value)?.si(),
-            Reading::CanLiquid | Reading::Charge => Mass::parse(value)?.si(),
+            Reading::CanLiquid | Reading::Charge | Reading::Scale | Reading::Recovered => {
+                Mass::parse(value)?.si()
+            }
         };
         Ok(Self {
             reading,
@@ -148,7 +156,7 @@ impl core::fmt::Display for Condition {
             Reading::Vent | Reading::Cabin => {
                 write!(f, "{name} {sign} {}", Temperature::from_si(self.value))
             }
-            Reading::CanLiquid | Reading::Charge => {
+            Reading::CanLiquid | Reading::Charge | Reading::Scale | Reading::Recovered => {
                 write!(f, "{name} {sign} {}", Mass::from_si(self.value))
             }
         }
@@ -180,6 +188,8 @@ impl Condition {
             Reading::Cabin => i.cabin.pointer(),
             Reading::CanLiquid => bay.plant().network.node(bay.shop().places.can).state.m_liq,
             Reading::Charge => bay.charge(),
+            Reading::Scale => i.scale.pointer(),
+            Reading::Recovered => bay.shop().recovered(bay.plant()),
         };
         if self.below {
             value < self.value

@@ -36,7 +36,7 @@ pub struct Places {
     pub high_hose: NodeId,
     /// Service hose with the manifold's bar.
     pub service_hose: NodeId,
-    /// The can.
+    /// What hangs on the service hose: can, charging cylinder, or the recovery machine's cylinder. Empty when nothing does.
     pub can: NodeId,
     /// Low-side port and coupler.
     pub low_port: LinkId,
@@ -46,10 +46,12 @@ pub struct Places {
     pub low_valve: LinkId,
     /// High hand valve.
     pub high_valve: LinkId,
-    /// Tap of an upright can.
+    /// Tap of an upright can, vapour valve of a cylinder.
     pub tap_vapour: LinkId,
-    /// Tap of an inverted can.
+    /// Tap of an inverted can, liquid valve of a cylinder.
     pub tap_liquid: LinkId,
+    /// Recovery machine, from the service hose into its cylinder.
+    pub machine: LinkId,
     /// End of the service hose, open to the room when nothing hangs on it, or cracked to purge.
     pub hose_end: LinkId,
     /// Wall of the can.
@@ -134,6 +136,7 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Places {
         (service_hose, slip),
         shut,
     );
+    let machine = net.add_link("recovery machine", (service_hose, slip), (can, slip), shut);
     let hose_end = net.add_link("service hose end", (service_hose, slip), (ROOM, slip), shut);
     let can_wall = net.add_link("can wall", (can, slip), (ROOM, slip), shut);
     // Rubber hose: about 120 g at 1.5 kJ/(kg K), in still air.
@@ -166,6 +169,7 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Places {
         high_valve,
         tap_vapour,
         tap_liquid,
+        machine,
         hose_end,
         can_wall,
         can_shell: plant.shells.len() - 1,

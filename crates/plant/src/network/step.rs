@@ -128,7 +128,10 @@ impl Network {
             let rate = w.rates[k];
             let mut flow = rate.flow + rate.by_from * (w.p_end[from] - w.p_start[from])
                 - rate.by_to * (w.p_end[to] - w.p_start[to]);
-            if matches!(link.law, Law::OneWay(_) | Law::Compressor(..)) {
+            if matches!(
+                link.law,
+                Law::OneWay(_) | Law::Compressor(..) | Law::Recovery(_)
+            ) {
                 flow = flow.max(0.0);
             }
             w.flows[k] = flow;
