@@ -206,7 +206,7 @@ fn liquid_goes_into_the_high_side_by_weight() {
         .apply(Action::Dose {
             mass: Mass::from_kg(50.0),
         })
-        .unwrap_err();
+        .expect_err("more than a dose may be");
     assert_eq!(none.to_string(), "mass: 50000 g is outside 10 g to 5000 g");
     assert!(bay.ledger_gap() < 1e-9, "{:.1e}", bay.ledger_gap());
 }

@@ -143,6 +143,11 @@ impl Bay {
             .sum()
     }
 
+    /// Refrigerant that went into the room, kg: through openings, and with what was taken off open.
+    pub fn vented(&self) -> f64 {
+        self.plant.network.account().to_room[REFRIGERANT] + self.shop.lost[REFRIGERANT]
+    }
+
     /// Where every gram is.
     pub fn ledger(&self) -> [Entry; PLACES] {
         ledger(

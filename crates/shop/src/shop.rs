@@ -64,7 +64,7 @@ pub struct Shop {
     pub places: Places,
     /// What went out of the bay with used cans and cylinders, kg.
     pub shelf: Content,
-    /// Refrigerant that came in with cans and charging cylinders, kg.
+    /// Refrigerant that came in with cans and charging cylinders and did not blow out of a can pulled off open, kg.
     pub supplied: f64,
     /// Everything that came into the bay by hand (cans, cylinders, parts, oil, nitrogen), kg.
     pub brought: Content,
@@ -221,6 +221,7 @@ impl Shop {
             Attached::Can(c) => {
                 if c.open() && !c.self_sealing {
                     self.lost.add(&left, 1.0);
+                    self.supplied -= left[REFRIGERANT];
                 } else {
                     self.shelf.add(&left, 1.0);
                 }
