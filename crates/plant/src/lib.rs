@@ -18,6 +18,7 @@ pub mod network;
 pub mod orifice;
 pub mod plant;
 pub mod pump;
+pub mod recovery;
 pub mod shell;
 pub mod sparse;
 pub mod species;

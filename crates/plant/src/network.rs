@@ -14,6 +14,7 @@ use crate::{
     flow::Rate,
     orifice::Orifice,
     pump::Pump,
+    recovery::Machine,
     sparse::Sparse,
     species::{AIR, Content, SPECIES, WATER},
     state::{self, State},
@@ -68,6 +69,8 @@ pub enum Law {
     Pump(Pump),
     /// The compressor turning at so many turns a minute (0 = at rest; its valves then keep gas from flowing back).
     Compressor(Compressor, f64),
+    /// A running recovery machine, forward only.
+    Recovery(Machine),
 }
 
 /// A way from one node to another.
@@ -297,6 +300,20 @@ impl Network {
         node.content = all;
         node.energy = energy;
         node.state = state::solve(table, &all, energy, node.volume, node.state.t);
+    }
+
+    /// Takes matter out of a node at the node's own temperature (oil drained, refrigerant lost from an opened part). Takes no
+    /// more of anything than is there; returns what was taken.
+    pub fn take_out(&mut self, id: NodeId, content: &Content) -> Content {
+        let held = self.nodes[id].content;
+        let mut taken = *content;
+        for (t, have) in taken.0.iter_mut().zip(held.0) {
+            *t = t.min(have).max(0.0);
+        }
+        let mut minus = Content::default();
+        minus.add(&taken, -1.0);
+        self.inject(id, &minus);
+        taken
     }
 
     /// Binds so much of a node's water, kg (negative: sets it free), which gives off so much heat for each kilogram, J/kg. What

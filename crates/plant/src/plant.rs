@@ -403,11 +403,12 @@ impl Plant {
         coil
     }
 
-    /// Sets a shell's temperature from outside (another can): the books count the difference as taken in.
-    pub fn set_shell_temperature(&mut self, shell: usize, t: f64) {
+    /// Puts another shell in a shell's place, of heat capacity `metal` (J/K) at `t` (K): the books count the difference as taken in.
+    pub fn swap_shell(&mut self, shell: usize, metal: f64, t: f64) {
         let s = &mut self.shells[shell];
-        let gain = s.metal * (t - s.t);
+        let gain = metal * t - s.metal * s.t;
         s.t = t;
+        s.metal = metal;
         self.network.count_energy(gain);
     }
 

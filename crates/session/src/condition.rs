@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use lowside_plant::species::{AIR, REFRIGERANT, WATER};
+use lowside_plant::species::{AIR, WATER};
 use lowside_units::{
     AbsolutePressure, GaugePressure, Mass, Quantity, Ratio, Temperature, UnitError,
 };
@@ -78,7 +78,7 @@ readings! {
     /// Water in the loop that no desiccant and no ice holds.
     Water, "water", Mass, b => in_loop(b, WATER);
     /// Refrigerant that went into the room.
-    Vented, "vented", Mass, b => b.plant().network.account().to_room[REFRIGERANT];
+    Vented, "vented", Mass, b => b.vented();
     /// Liquid share of what the compressor draws.
     SuctionLiquid, "suction_liquid", Share, b => b.plant().suction_liquid();
     /// Wear that use has added to the compressor.
@@ -97,10 +97,16 @@ readings! {
     LowValve, "low_valve", Switch, b => switch(b.shop().hands.low_valve > 0.0);
     /// The high hand valve is open, be it a crack.
     HighValve, "high_valve", Switch, b => switch(b.shop().hands.high_valve > 0.0);
+    /// The scale, less what its zero key has set aside.
+    Scale, "scale", Mass, b => b.shop().instruments.scale.pointer();
+    /// What the recovery machine's cylinder has gained.
+    Recovered, "recovered", Mass, b => b.shop().recovered(b.plant());
+    /// The recovery machine runs.
+    Machine, "machine", Switch, b => switch(b.shop().hands.attached.machine().is_some_and(|m| m.running));
     /// A can hangs on the service hose.
-    Can, "can", Switch, b => switch(b.shop().hands.can.is_some());
+    Can, "can", Switch, b => switch(b.shop().hands.attached.can().is_some());
     /// The can on the service hose has burst.
-    CanBurst, "can_burst", Switch, b => switch(b.shop().hands.can.is_some_and(|c| c.burst));
+    CanBurst, "can_burst", Switch, b => switch(b.shop().hands.attached.can().is_some_and(|c| c.burst));
 }
 
 fn switch(on: bool) -> f64 {

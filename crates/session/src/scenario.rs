@@ -13,7 +13,7 @@ use lowside_units::{
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
-use crate::script::Act;
+use crate::{limits::within, script::Act};
 
 #[cfg(feature = "text")]
 mod read;
@@ -419,28 +419,6 @@ impl Scenario {
         s.windows_open = self.controls.windows_open;
         plant
     }
-}
-
-/// Passes `value` if it lies in `lo..=hi`; the message speaks in `unit`.
-fn within<Q: Quantity>(unit: &str, field: &str, value: Q, lo: Q, hi: Q) -> Result<(), UnitError> {
-    if in_range(field, value, lo, hi).is_ok() {
-        return Ok(());
-    }
-    let unit = Q::UNITS
-        .iter()
-        .find(|u| u.names.contains(&unit))
-        .unwrap_or(&Q::UNITS[0]);
-    // three decimals: enough for a person, and hides the last bit of a conversion
-    let say = |q: Q| {
-        let number = (unit.of_si(q.si()) * 1e3).round() / 1e3;
-        format!("{number} {}", unit.names[0])
-    };
-    Err(UnitError::OutOfRange {
-        field: field.into(),
-        value: say(value),
-        lo: say(lo),
-        hi: say(hi),
-    })
 }
 
 /// The same error with the place its field is in.

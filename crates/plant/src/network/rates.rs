@@ -140,6 +140,17 @@ impl Network {
                     w.streams[k].0 = stream;
                     pump.rate(a.state.p, a.state.gas_density(&a.content))
                 }
+                Law::Recovery(m) => {
+                    let stream = pull(a, link.from.1);
+                    w.streams[k].0 = stream;
+                    let drawn = m.work(table, &a.state, &a.content, &stream, b.state.p);
+                    w.added[k] = drawn.added;
+                    Rate {
+                        flow: drawn.flow,
+                        by_from: drawn.flow / a.state.p.max(1.0),
+                        by_to: 0.0,
+                    }
+                }
                 Law::Compressor(c, rpm) => {
                     let stream = pull(a, link.from.1);
                     w.streams[k].0 = stream;
