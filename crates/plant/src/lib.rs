@@ -1,6 +1,7 @@
 //! The vehicle: a network of volumes and links with the parts, air side, cabin and controls around it.
 
 pub mod assembly;
+mod bores;
 pub mod cabin;
 pub mod charge;
 pub mod compressor;
@@ -11,13 +12,18 @@ pub mod entropy;
 pub mod evaporator;
 pub mod exchange;
 pub mod flow;
+pub mod leak;
 pub mod moisture;
 pub mod network;
 pub mod orifice;
 pub mod plant;
+pub mod pump;
+pub mod recovery;
 pub mod shell;
 pub mod sparse;
 pub mod species;
 pub mod state;
+mod steam;
 pub mod stream;
+pub mod tube;
 pub mod vehicle;

@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     assembly::{self, Places},
+    bores,
     cabin::{Cabin, Outside},
     charge::{self, Start},
     compressor::Compressor,
@@ -17,10 +18,12 @@ use crate::{
     damage::Damage,
     evaporator::{self, Evaporator},
     flow::k_from_hole,
+    leak::{Leak, Site},
     moisture::{self, Tube},
-    network::{Law, Network, Taken},
+    network::{Law, Network, ROOM, Taken},
     orifice::Orifice,
     shell::{Around, Shell},
+    stream::Draw,
     vehicle::{Vehicle, ram_speed},
 };
 
@@ -126,6 +129,7 @@ pub struct Plant {
     pub hood_t: f64,
     /// Air over the condenser: flow kg/s and temperature K.
     pub condenser_air: (f64, f64),
+    leaks: Vec<Leak>,
     day: Day,
     room_w: f64,
     heat: Vec<f64>,
@@ -136,6 +140,7 @@ impl Plant {
     pub fn new(vehicle: &Vehicle, day: Day, start: &Start) -> Self {
         let mut network = Network::new(vehicle.refrigerant, day.t, day.p, day.w());
         let (places, shells) = assembly::build(&mut network, vehicle, day.t);
+        bores::set(&mut network, &places, vehicle);
         charge::fill(&mut network, &places, start, day.t);
         let held = vehicle.accumulator.desiccant.si() * SIEVE_CAPACITY * start.desiccant_load;
         network.inject_bound(places.accumulator, held);
@@ -154,10 +159,32 @@ impl Plant {
             network,
             places,
             shells,
+            leaks: Vec::new(),
             day,
             room_w: day.w(),
             heat: Vec::new(),
         }
+    }
+
+    /// Lets the loop leak, at the start of a visit.
+    pub fn add_leak(&mut self, leak: Leak) {
+        let node = leak.at.node(&self.places);
+        // The accumulator and its port leak from above the liquid; a tube loses what flows by.
+        let draw = match leak.at {
+            Site::Accumulator | Site::LowPort => Draw::Top {
+                floods: self.vehicle.accumulator.floods_above.si(),
+            },
+            _ => Draw::Mixed,
+        };
+        let law = leak.law(self.network.table());
+        self.network
+            .add_link("leak", (node, draw), (ROOM, Draw::Slip), law);
+        self.leaks.push(leak);
+    }
+
+    /// Where the loop leaks.
+    pub fn leaks(&self) -> &[Leak] {
+        &self.leaks
     }
 
     /// The day.
@@ -376,11 +403,12 @@ impl Plant {
         coil
     }
 
-    /// Sets a shell's temperature from outside (another can): the books count the difference as taken in.
-    pub fn set_shell_temperature(&mut self, shell: usize, t: f64) {
+    /// Puts another shell in a shell's place, of heat capacity `metal` (J/K) at `t` (K): the books count the difference as taken in.
+    pub fn swap_shell(&mut self, shell: usize, metal: f64, t: f64) {
         let s = &mut self.shells[shell];
-        let gain = s.metal * (t - s.t);
+        let gain = metal * t - s.metal * s.t;
         s.t = t;
+        s.metal = metal;
         self.network.count_energy(gain);
     }
 

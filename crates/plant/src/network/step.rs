@@ -226,7 +226,10 @@ impl Network {
             let rate = w.rates[k];
             let mut flow = rate.flow + rate.by_from * (w.p_end[from] - w.p_start[from])
                 - rate.by_to * (w.p_end[to] - w.p_start[to]);
-            if matches!(link.law, Law::OneWay(_) | Law::Compressor(..)) {
+            if matches!(
+                link.law,
+                Law::OneWay(_) | Law::Compressor(..) | Law::Pump(_) | Law::Recovery(_)
+            ) {
                 flow = flow.max(0.0);
             }
             w.flows[k] = flow;
@@ -251,15 +254,9 @@ impl Network {
             let reversed = (flow < 0.0) != (w.rates[k].flow < 0.0);
             let (donor, how) = if flow > 0.0 { link.from } else { link.to };
             if reversed {
-                let node = &nodes[donor];
-                // Where trial states exist the start content is gone; the trial serves, being within one step of it.
-                let s = draw(
-                    &node.state,
-                    &node.content,
-                    how,
-                    link.flow,
-                    node.oil_mobility,
-                );
+                // Drawn from the start of the step, as everything else: of what came in since there is none to hold back.
+                let (content, _, state) = &w.start[donor];
+                let s = draw(state, content, how, link.flow, nodes[donor].oil_mobility);
                 if flow > 0.0 {
                     w.streams[k].0 = s;
                 } else {
