@@ -26,6 +26,9 @@
 //!
 //! Near and above the critical point the tables bridge a gap and have no entropy of their own; the slack is infinite there.
 //!
+//! So it is where water boils, or answers for a part of its own pressure only; and a recovery machine, whose fan's heat and
+//! shaft are one sum, makes no account.
+//!
 //! The audit runs on a copy of the plant: nothing of it is in the tick itself. Water bound as ice or in the desiccant, cabin and
 //! outside air mixing are not part of it.
 
@@ -43,7 +46,7 @@ use crate::{
     species::REFRIGERANT,
     state::{CP_AIR, Phase, State},
 };
-use matter::{gibbs, node_entropy, stream_entropy};
+use matter::{Water, gibbs, node_entropy, stream_entropy};
 
 /// Share of the entropy turned over, h / T, that the tables' s may differ from what their u and p imply (largest 2e-8, along
 /// saturation; the rest is room for a stream's own search). Test: `tables_obey_gibbs`.
@@ -212,12 +215,18 @@ impl Auditor {
         let (up, down) = (&nodes[giver].state, &nodes[taker].state);
         let (share, h) = (&moved.stream.share, moved.stream.h);
         let table = taken.table();
-        let s_up = stream_entropy(table, share, h, up.p, up.t);
-        let s_down = stream_entropy(table, share, h + moved.added, down.p, up.t);
+        let water = Water::of(taken.before(giver).0, up);
+        let stream = (share, water);
+        let s_up = stream_entropy(table, stream, h, up.p, up.t);
+        let s_down = match moved.link.law {
+            // The bay's edge lies at a vacuum pump's inlet: its shaft is in no book.
+            Law::Pump(_) => s_up,
+            _ => stream_entropy(table, stream, h + moved.added, down.p, up.t),
+        };
         // ds = -v dp / T at constant h: the pressures the flow was found for may be off by so much; v and T are those of one end.
         let v = 1.0 / moved.stream.rho;
         let off = (forecast[0] - up.p).abs() + (forecast[1] - down.p).abs();
-        let beyond = inexact(table, up) || inexact(table, down);
+        let beyond = inexact(table, up) || inexact(table, down) || water == Water::Mixed;
         let slack = if beyond {
             f64::INFINITY
         } else {
@@ -228,6 +237,12 @@ impl Auditor {
             slack += m * v * up.p / up.t * WORK_GROWTH;
         }
         let turned = m * (h.abs() / up.t).max(1.0);
+        // The fan's heat and the shaft of a recovery machine are one sum: nothing says at what temperature heat left.
+        let slack = if matches!(moved.link.law, Law::Recovery(_)) {
+            f64::INFINITY
+        } else {
+            slack
+        };
         self.links[k].count(m * (s_down - s_up), turned, slack);
         let rest = if beyond { f64::INFINITY } else { 0.0 };
         self.nodes[giver].count(m * s_up, turned, rest);
@@ -316,9 +331,15 @@ impl Watch for Auditor {
             let q = taken.heat[i] * taken.share / node.state.t;
             // What stays put and is the same before and after has no error of its own: the change counts.
             let mut slack = 2.0 * node.state.heat_capacity * SOLVED / node.state.t
-                + 1.05 * poynting(&node.state)
+                + 1.05
+                    * poynting(&node.state)
                     * (self.evaporated[i] + node.state.m_gas - state.m_gas).abs();
-            if inexact(table, &state) || inexact(table, &node.state) {
+            let boils = |c, s| Water::of(c, s) == Water::Mixed;
+            if inexact(table, &state)
+                || inexact(table, &node.state)
+                || boils(content, &state)
+                || boils(&node.content, &node.state)
+            {
                 slack = f64::INFINITY;
             }
             if state.phase == Phase::Liquid || node.state.phase == Phase::Liquid {
