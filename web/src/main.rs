@@ -13,6 +13,7 @@ mod levels;
 mod log;
 mod next;
 mod panel;
+mod past;
 mod readings;
 mod resume;
 mod sheet;
@@ -20,6 +21,7 @@ mod speech;
 mod stage;
 mod store;
 mod theme;
+mod timebar;
 mod top;
 mod words;
 

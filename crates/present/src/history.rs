@@ -106,6 +106,12 @@ impl History {
         });
     }
 
+    /// Forgets what came after a tick.
+    pub fn cut(&mut self, tick: Tick) {
+        let keep = self.samples.partition_point(|s| s.tick <= tick);
+        self.samples.truncate(keep);
+    }
+
     /// All samples, oldest first.
     pub fn samples(&self) -> impl DoubleEndedIterator<Item = &Sample> + ExactSizeIterator {
         self.samples.iter()
