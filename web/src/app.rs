@@ -32,6 +32,7 @@ use crate::{
 use outside::{FrameLoop, frames, keys, leaving, resume_in_background};
 
 mod act;
+mod face;
 mod frame;
 mod outside;
 mod parts;
@@ -47,7 +48,7 @@ pub(crate) enum Msg {
     Step,
     Speed(u32),
     Units(UnitSystem),
-    Window(u32),
+    Face(face::FaceMsg),
     Start(String),
     Dismiss(Caution),
     Progress(f64),
@@ -74,12 +75,12 @@ pub(crate) struct App {
     mode: Mode,
     scenario: String,
     units: UnitSystem,
-    minutes: u32,
     cautions: Vec<Caution>,
     notice: Option<Notice>,
     /// What the polite region says, and since when; what waits.
     said: (String, f64),
     waiting: Vec<String>,
+    face: face::Face,
     painter: Painter,
     chart: Chart,
     sheet: NodeRef,
@@ -137,11 +138,11 @@ impl Component for App {
             mode,
             scenario: "charge-from-cans".into(),
             units,
-            minutes: 10,
             cautions: Vec::new(),
             notice,
             said: (String::new(), 0.0),
             waiting: Vec::new(),
+            face: face::Face::new(),
             painter: Painter::default(),
             chart: Chart::default(),
             sheet: NodeRef::default(),
@@ -171,6 +172,7 @@ impl Component for App {
             },
             Msg::Hover(x, y) => {
                 let over = self.spot(x, y).is_some();
+                let lit = self.zone(x, y);
                 if let Some(sheet) = self.sheet.cast::<web_sys::HtmlElement>() {
                     drop(
                         sheet
@@ -178,7 +180,7 @@ impl Component for App {
                             .set_property("cursor", if over { "pointer" } else { "default" }),
                     );
                 }
-                return false;
+                return self.face(face::FaceMsg::Light(lit));
             }
             Msg::Save => {
                 if matches!(self.mode, Mode::Running) {
@@ -200,7 +202,7 @@ impl Component for App {
                     if units == UnitSystem::Si { "si" } else { "us" },
                 );
             }
-            Msg::Window(m) => self.minutes = m,
+            Msg::Face(msg) => return self.face(msg),
             Msg::Start(name) => {
                 // A replay under way is let go: what it brings is not taken any more.
                 self.mode = Mode::Running;
@@ -283,15 +285,15 @@ impl Component for App {
                     }
                     if self.stage.storage_denied { <p class="notice">{ words::STORAGE_DENIED }</p> }
                 </div>
-                <section class="gauges" aria-labelledby="gauges-title">
+                <section class={yew::classes!("gauges", self.face.large.then_some("large"))} aria-labelledby="gauges-title">
                     <h2 id="gauges-title" class="unseen">{ words::GAUGES }</h2>
                     { self.dial(Which::Low, &readout, &controls) }
                     { self.dial(Which::High, &readout, &controls) }
+                    { self.large_button(ctx) }
                 </section>
                 <Panel controls={controls} needed={step.control()} act={link.callback(Msg::Act)} />
                 <div class="middle">
-                    { self.levels_view(ctx) }
-                    { self.chart_view(ctx) }
+                    { self.views(ctx) }
                 </div>
                 <div class="side">
                     <Readings readout={readout} />

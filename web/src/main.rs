@@ -8,11 +8,14 @@ mod chart;
 mod dial;
 mod fail;
 mod host;
+mod ink;
 mod ledger;
 mod levels;
 mod log;
 mod next;
 mod panel;
+mod parts;
+mod plot;
 mod readings;
 mod resume;
 mod sheet;
@@ -20,6 +23,7 @@ mod stage;
 mod store;
 mod theme;
 mod top;
+mod views;
 mod words;
 
 /// The hash of the bay's state at the end of the take `text`, for the check that browser and native agree bit for bit; a take

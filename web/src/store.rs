@@ -5,6 +5,8 @@ use crate::host;
 pub(crate) const TAKE: &str = "lowside.take";
 /// Units chosen.
 pub(crate) const UNITS: &str = "lowside.units";
+/// Views that are open.
+pub(crate) const VIEWS: &str = "lowside.views";
 /// Present while a take is replayed: if it is found at the start, the last replay did not end well.
 pub(crate) const REPLAYING: &str = "lowside.replaying";
 

@@ -6,6 +6,8 @@ pub(crate) use labels::*;
 
 mod labels;
 
+pub(crate) mod charts;
+
 pub(crate) const TAGLINE: &str = "A service bay for learning car A/C";
 pub(crate) const EVACUATED: &str = "Evacuated van";
 pub(crate) const HEALTHY: &str = "Healthy van, running";

@@ -72,6 +72,8 @@ pub struct Note {
     pub shown: Shown,
 }
 
+/// Most notes shown at a time.
+pub const SHOWN: usize = 3;
 /// Flow from which something runs, kg/s.
 const RUNS: f64 = 2e-5;
 /// Share of the pressure from which air is worth a word.

@@ -254,14 +254,15 @@ pub fn csv(frame: &Frame, live: &Live, word: &dyn Fn(Name) -> String) -> String 
 
 /// Numbers of a unit system on an axis.
 #[derive(Debug, Clone, Copy)]
-struct Scales(UnitSystem);
+pub struct Scales(pub UnitSystem);
 
 impl Scales {
     fn us(self) -> bool {
         self.0 == UnitSystem::Us
     }
 
-    fn t(self, k: f64) -> f64 {
+    /// A temperature (K) as a number.
+    pub fn t(self, k: f64) -> f64 {
         let t = Temperature::from_k(k);
         if self.us() { t.deg_f() } else { t.deg_c() }
     }
@@ -274,7 +275,8 @@ impl Scales {
         }
     }
 
-    fn t_unit(self) -> &'static str {
+    /// Unit of temperatures.
+    pub fn t_unit(self) -> &'static str {
         if self.us() { "\u{b0}F" } else { "\u{b0}C" }
     }
 
@@ -287,12 +289,14 @@ impl Scales {
         if self.us() { "psia" } else { "kPa" }
     }
 
-    fn gauge(self, pa: f64) -> f64 {
+    /// A gauge pressure (Pa) as a number.
+    pub fn gauge(self, pa: f64) -> f64 {
         let p = GaugePressure::from_pa(pa);
         if self.us() { p.psi() } else { p.kpa() }
     }
 
-    fn gauge_unit(self) -> &'static str {
+    /// Unit of gauge pressures.
+    pub fn gauge_unit(self) -> &'static str {
         if self.us() { "psig" } else { "kPag" }
     }
 

@@ -4,13 +4,14 @@ use lowside_present::{
     dial::{Face, Which},
     readout::Readout,
 };
-use yew::{Context, Html, MouseEvent, classes, html};
+use yew::{Context, Html, MouseEvent, html};
 
-use super::{App, Msg};
-use crate::{chart::ChartTable, dial::Dial, words};
-
-/// Lengths of the strip chart, minutes.
-const WINDOWS: [u32; 3] = [3, 10, 30];
+use super::{App, Msg, face::FaceMsg};
+use crate::{
+    chart::{Strip, StripView},
+    dial::Dial,
+    words,
+};
 
 impl App {
     pub(super) fn dial(&self, which: Which, r: &Readout, c: &Controls) -> Html {
@@ -41,10 +42,12 @@ impl App {
             })
         };
         html! {
-            <section class="levels" aria-labelledby="levels-title">
+            <section key="levels" class="levels" aria-labelledby="levels-title">
                 <h2 id="levels-title">{ words::LEVELS }<small>{ words::LEVELS_IDEA }</small></h2>
                 <canvas ref={self.sheet.clone()} role="img" aria-label={self.slow.0.clone()}
-                    onclick={at(Msg::Press)} onmousemove={at(Msg::Hover)}></canvas>
+                    onclick={at(Msg::Press)} onmousemove={at(Msg::Hover)}
+                    onmouseleave={ctx.link().callback(|_: MouseEvent| Msg::Face(FaceMsg::Light(None)))}></canvas>
+                { self.notes_view() }
                 <p class="key" aria-hidden="true"><span class="scale"></span>{ words::KEY[0] }<span class="wet"></span>{ words::KEY[1] }<span class="dry"></span>{ words::KEY[2] }
                     <span class="heat"></span>{ words::KEY[3] }</p>
             </section>
@@ -52,25 +55,11 @@ impl App {
     }
 
     pub(super) fn chart_view(&self, ctx: &Context<Self>) -> Html {
-        let link = ctx.link();
+        let send = ctx.link().callback(|s: Strip| Msg::Face(FaceMsg::Strip(s)));
+        let save = ctx.link().callback(|k| Msg::Face(FaceMsg::Save(k)));
         html! {
-            <section class="chart" aria-labelledby="chart-title">
-                <h2 id="chart-title">{ words::CHART }
-                    <small><span class="name high">{ words::CHART_KEY[0] }</span><span class="name low">{ words::CHART_KEY[1] }</span>
-                    <span class="name accent">{ words::CHART_KEY[2] }</span><span class="name grey">{ words::CHART_KEY[3] }</span></small>
-                    <span class="speeds" role="group" aria-label={words::CHART_LENGTH}>
-                        { for WINDOWS.iter().map(|&m| html! {
-                            <button type="button" aria-pressed={(m == self.minutes).to_string()} class={classes!((m == self.minutes).then_some("chosen"))}
-                                onclick={link.callback(move |_: MouseEvent| Msg::Window(m))}>{ words::minutes(m) }</button>
-                        }) }
-                    </span>
-                </h2>
-                <div class="strip">
-                    <canvas ref={self.axes.clone()} aria-hidden="true"></canvas>
-                    <canvas ref={self.traces.clone()} role="img" aria-label={words::CHART_SPOKEN}></canvas>
-                </div>
-                <ChartTable rows={self.rows.clone()} />
-            </section>
+            <StripView key="strip" look={self.chart.look()} read={self.chart.read(&self.stage.history, &self.stage.bay, self.units)}
+                axes={self.axes.clone()} traces={self.traces.clone()} {send} {save} rows={self.rows.clone()} />
         }
     }
 }
