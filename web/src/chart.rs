@@ -181,7 +181,8 @@ impl Chart {
             back: self.look.back,
             size,
         };
-        if self.drawn.as_ref() != Some(&frame) || axes.width() < 100 {
+        // A canvas that was taken away and came back is blank and has the size that canvases start with.
+        if self.drawn.as_ref() != Some(&frame) || axes.width() != traces.width() {
             let _ = ink::on_canvas(axes, &still(&frame, theme), size);
             self.drawn = Some(frame.clone());
         }
@@ -201,7 +202,7 @@ impl Chart {
         let mut all = still(&frame, theme);
         all.0.extend(self.moving(&frame, theme, bay, history).0);
         let (from, to) = self.window(bay.tick());
-        let csv = || history.csv(from, to, units, &words::NUMBERS_COLUMNS);
+        let csv = || history.csv(from, to, units, &words::numbers_columns());
         ink::save(
             kind,
             "strip",
@@ -396,7 +397,7 @@ fn still(f: &Frame, t: &Theme) -> Marks {
         let x = g.right - (g.right - g.left) * (ago - f.back) / f.minutes;
         m.line(vec![(x, g.top), (x, g.bottom)], t.rule, 1.0);
         let text = if ago < 1e-9 {
-            words::NOW.to_owned()
+            words::now().to_owned()
         } else if by < 1.0 {
             format!("\u{2212}{:.0} s", ago * 60.0)
         } else {
@@ -497,10 +498,10 @@ pub(crate) fn StripView(p: &StripProps) -> Html {
     };
     html! {
         <section class="chart" aria-labelledby="chart-title">
-            <h2 id="chart-title">{ words::CHART }
-                <small><span class="name high">{ words::CHART_KEY[0] }</span><span class="name low">{ words::CHART_KEY[1] }</span>
-                <span class="name accent">{ words::CHART_KEY[2] }</span><span class="name grey">{ words::CHART_KEY[3] }</span></small>
-                <span class="speeds" role="group" aria-label={words::CHART_LENGTH}>
+            <h2 id="chart-title">{ words::chart() }
+                <small><span class="name high">{ words::chart_key()[0] }</span><span class="name low">{ words::chart_key()[1] }</span>
+                <span class="name accent">{ words::chart_key()[2] }</span><span class="name grey">{ words::chart_key()[3] }</span></small>
+                <span class="speeds" role="group" aria-label={words::chart_length()}>
                     { for WINDOWS.iter().map(|&m| {
                         let on = (m - p.look.minutes).abs() < 1e-9;
                         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole minutes")]
@@ -510,22 +511,21 @@ pub(crate) fn StripView(p: &StripProps) -> Html {
                     }) }
                 </span>
                 <span class="speeds moves">
-                    { button("\u{2190}", charts::EARLIER, Strip::Move(-0.5), false) }
-                    { button("\u{2192}", charts::LATER, Strip::Move(0.5), p.look.back <= 0.0) }
-                    { button("+", charts::CLOSER, Strip::Zoom(0.5, 1.0), false) }
-                    { button("\u{2212}", charts::WIDER, Strip::Zoom(2.0, 1.0), false) }
-                    { button("\u{21e5}", words::NOW, Strip::Now, p.look.back <= 0.0) }
+                    { button("\u{2190}", words::strip_earlier(), Strip::Move(-0.5), false) }
+                    { button("\u{2192}", words::strip_later(), Strip::Move(0.5), p.look.back <= 0.0) }
+                    { button("+", words::strip_closer(), Strip::Zoom(0.5, 1.0), false) }
+                    { button("\u{2212}", words::strip_wider(), Strip::Zoom(2.0, 1.0), false) }
+                    { button("\u{21e5}", words::now(), Strip::Now, p.look.back <= 0.0) }
                 </span>
-                <Saver save={p.save.clone()} />
             </h2>
-            <div class="strip" tabindex="0" role="application" aria-label={words::CHART} aria-describedby="strip-keys" onkeydown={key}>
+            <div class="strip" tabindex="0" role="application" aria-label={words::chart()} aria-describedby="strip-keys" onkeydown={key}>
                 <canvas ref={p.axes.clone()} aria-hidden="true"></canvas>
-                <canvas ref={p.traces.clone()} role="img" aria-label={words::CHART_SPOKEN}
+                <canvas ref={p.traces.clone()} role="img" aria-label={words::chart_spoken()}
                     onmousedown={down} onmouseup={up} onmousemove={over} onmouseleave={leave}></canvas>
                 <p class="read" aria-live="off">{ p.read.as_deref().unwrap_or_default() }</p>
             </div>
-            <p id="strip-keys" class="unseen">{ charts::STRIP_KEYS }</p>
-            <ChartTable rows={p.rows.clone()} />
+            <p id="strip-keys" class="unseen">{ words::strip_keys() }</p>
+            <div class="foot"><ChartTable rows={p.rows.clone()} /><Saver save={p.save.clone()} /></div>
         </section>
     }
 }
@@ -540,18 +540,18 @@ struct TableProps {
 fn ChartTable(p: &TableProps) -> Html {
     html! {
         <details>
-            <summary>{ words::NUMBERS }</summary>
-            <div class="scroll" tabindex="0" role="region" aria-label={words::NUMBERS_TABLE}>
+            <summary>{ words::numbers() }</summary>
+            <div class="scroll" tabindex="0" role="region" aria-label={words::numbers_table()}>
             <table>
-                <caption class="unseen">{ words::NUMBERS_CAPTION }</caption>
+                <caption class="unseen">{ words::numbers_caption() }</caption>
                 <thead><tr>
-                    { for words::NUMBERS_COLUMNS.iter().map(|h| html! { <th scope="col">{ *h }</th> }) }
+                    { for words::numbers_columns().iter().map(|h| html! { <th scope="col">{ *h }</th> }) }
                 </tr></thead>
                 <tbody>
                     { for p.rows.iter().map(|r| html! {
                         <tr><th scope="row">{ &r.time.number }</th>
                             { for [&r.low, &r.high, &r.vent, &r.cabin].iter().map(|s| html! { <td>{ s.to_string() }</td> }) }
-                            <td>{ words::IN_OUT[usize::from(r.clutch)] }</td>
+                            <td>{ words::in_out()[usize::from(r.clutch)] }</td>
                         </tr>
                     }) }
                 </tbody>

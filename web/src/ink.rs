@@ -153,13 +153,14 @@ fn paint<B: DrawingBackend>(
     area.present().ok()
 }
 
-/// Size of a canvas in its place, CSS pixels, and device pixels in one; none while it is hidden.
+/// Size of a canvas in its place, CSS pixels, and its own pixels in one, two at least, since plotters rounds to whole ones; none
+/// while it is hidden.
 pub(crate) fn place(canvas: &HtmlCanvasElement) -> Option<(f64, f64, f64)> {
     let (w, h) = (
         f64::from(canvas.client_width()),
         f64::from(canvas.client_height()),
     );
-    (w >= 80.0 && h >= 60.0).then(|| (w, h, host::pixel_ratio()))
+    (w >= 80.0 && h >= 60.0).then(|| (w, h, host::pixel_ratio().max(2.0)))
 }
 
 /// Puts marks onto a canvas that has `size` CSS pixels, cleared before.

@@ -295,6 +295,8 @@ impl Brush<'_> {
             let (x, y) = match n.spot {
                 Spot::High => (s.shaft + (s.end - s.shaft) * 0.25, y - s.high_h - 12.0),
                 Spot::Low => (s.basin + 16.0, y + s.evaporator_d + 14.0),
+                Spot::Orifice => (s.end + 24.0, y + 12.0),
+                Spot::Compressor => (s.start - 12.0, y - s.high_h + 8.0),
                 Spot::Can => (s.can.0 + s.can.1 + 2.0, y - 16.0),
                 Spot::Hose => (s.service.0 + 8.0, y - 18.0),
             };

@@ -19,6 +19,7 @@ mod plot;
 mod readings;
 mod resume;
 mod sheet;
+mod speech;
 mod stage;
 mod store;
 mod theme;
@@ -50,6 +51,7 @@ pub fn lowside_fail() {
 }
 
 fn main() {
+    speech::begin();
     fail::install();
     theme::apply();
     yew::Renderer::<app::App>::with_root(host::mount_point()).render();

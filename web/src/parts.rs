@@ -10,7 +10,10 @@ use yew::{
     Callback, Html, KeyboardEvent, MouseEvent, NodeRef, Properties, classes, component, html,
 };
 
-use crate::{theme, words::charts as words};
+use crate::{
+    theme,
+    words::{self, charts},
+};
 
 mod flow;
 mod look;
@@ -67,12 +70,12 @@ pub(crate) fn PartsView(p: &PartsProps) -> Html {
     };
     html! {
         <section class={classes!("parts", p.opened.is_some().then_some("open"))} aria-labelledby="parts-title">
-            <h2 id="parts-title">{ words::view(crate::views::View::Parts) }<small>{ words::PARTS_IDEA }</small>
+            <h2 id="parts-title">{ charts::view(crate::views::View::Parts) }<small>{ words::parts_idea() }</small>
                 <span class="saver"><button type="button" aria-pressed={closed.to_string()} onclick={turn}>
-                    { if closed { words::OPEN_ALL } else { words::CLOSE_ALL } }</button></span></h2>
+                    { if closed { words::open_loop() } else { words::close_loop() } }</button></span></h2>
             <div class="bench">
                 <div class="sheet">
-                    <svg viewBox={format!("0 0 {} {}", SIZE.0, SIZE.1)} role="group" aria-label={words::PARTS_IDEA}>
+                    <svg viewBox={format!("0 0 {} {}", SIZE.0, SIZE.1)} role="group" aria-label={words::parts_idea()}>
                         { Look::ground() }
                         { for Part::ALL.into_iter().filter(|part| *part != Part::Can || p.parts.can.is_some()).map(|part| handle(p, &look, part)) }
                         { look.surroundings() }
@@ -115,7 +118,7 @@ fn handle(p: &PartsProps, look: &Look, part: Part) -> Html {
     };
     let (enter, leave, focus, blur) = (light(true), light(false), light(true), light(false));
     html! {
-        <g role="button" tabindex="0" aria-pressed={chosen.to_string()} aria-label={words::part_spoken(part, said, look.coat(part))}
+        <g role="button" tabindex="0" aria-pressed={chosen.to_string()} aria-label={charts::part_spoken(part, said, look.coat(part))}
             class={classes!("part", (p.lit == Some(part)).then_some("lit"), chosen.then_some("chosen"))}
             onclick={press} onkeydown={key} onmouseenter={Callback::from(move |_: MouseEvent| enter())}
             onmouseleave={Callback::from(move |_: MouseEvent| leave())}
@@ -144,14 +147,14 @@ fn Inside(p: &InsideProps) -> Html {
     };
     html! {
         <div class="inside" role="region" aria-labelledby="inside-title">
-            <h3 id="inside-title">{ words::part(o.part) }<button type="button" onclick={shut} aria-label={words::CLOSE}>{ "\u{d7}" }</button></h3>
-            <p>{ words::part_does(o.part) }</p>
+            <h3 id="inside-title">{ charts::part(o.part) }<button type="button" onclick={shut} aria-label={words::part_close()}>{ "\u{d7}" }</button></h3>
+            <p>{ charts::part_does(o.part) }</p>
             if p.closed {
-                <p class="empty">{ words::CLOSED }</p>
+                <p class="empty">{ words::closed_loop() }</p>
             } else {
                 { look::section(o, theme::current()) }
                 <dl>
-                    { for o.figures.iter().map(|(f, x)| html! { <div><dt>{ words::figure(*f) }</dt><dd>{ x.to_string() }</dd></div> }) }
+                    { for o.figures.iter().map(|(f, x)| html! { <div><dt>{ charts::figure(*f) }</dt><dd>{ x.to_string() }</dd></div> }) }
                     { for p.wear.iter().map(|line| html! { <div class="cause"><dt>{ line }</dt><dd></dd></div> }) }
                 </dl>
             }

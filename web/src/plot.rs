@@ -12,7 +12,7 @@ use yew::{Callback, Html, MouseEvent, Properties, component, html, use_effect_wi
 use crate::{
     ink::{self, Kind, Marks, Side},
     theme,
-    words::charts as words,
+    words::{self, charts},
 };
 
 /// Where the plot lies in its place, and how values become places.
@@ -140,10 +140,11 @@ fn still(frame: &Frame, size: (f64, f64), t: &Theme) -> Marks {
             t.soft,
         );
     }
+    let mut last_label = f64::NEG_INFINITY;
     for line in &frame.lines {
         let (colour, width, dash) = match line.name {
             Name::Saturation => (t.ink, 2.0, None),
-            Name::Isotherm => (t.accent, 1.0, None),
+            Name::Isotherm => (t.edge, 1.0, None),
             Name::Quality => (t.edge, 1.0, Some([2.0, 4.0])),
             Name::Freezing => (t.low, 1.2, Some([6.0, 4.0])),
             _ => (t.edge, 1.0, Some([5.0, 3.0])),
@@ -160,32 +161,28 @@ fn still(frame: &Frame, size: (f64, f64), t: &Theme) -> Marks {
         };
         if line.name == Name::Freezing {
             m.text(
-                words::name(line.name),
+                charts::name(line.name),
                 (g.right - 4.0, end.1 - 8.0),
                 11.0,
                 Side::Right,
                 t.low,
             );
         } else if let Some(label) = &line.label {
-            let colour = if line.name == Name::Isotherm {
-                t.accent
+            let low = end.1 > g.bottom - 14.0;
+            let (at, side) = if low {
+                ((end.0 + 2.0, end.1 - 8.0), Side::Left)
             } else {
-                t.soft
+                let down = if end.1 < g.top + 12.0 { 10.0 } else { -8.0 };
+                ((end.0 - 4.0, end.1 + down), Side::Right)
             };
-            let at = if end.1 > g.bottom - 14.0 {
-                (end.0 + 2.0, end.1 - 8.0)
-            } else {
-                (
-                    end.0 - 4.0,
-                    end.1 + if end.1 < g.top + 12.0 { 10.0 } else { -8.0 },
-                )
-            };
-            let side = if end.1 > g.bottom - 14.0 {
-                Side::Left
-            } else {
-                Side::Right
-            };
-            m.text(label.clone(), at, 10.5, side, colour);
+            // Figures that would lie upon each other are left out.
+            if low && ((at.0 - last_label).abs() < 30.0 || at.0 + 26.0 > g.right) {
+                continue;
+            }
+            if low {
+                last_label = at.0;
+            }
+            m.text(label.clone(), at, 10.5, side, t.soft);
         }
     }
     m.line(
@@ -193,7 +190,7 @@ fn still(frame: &Frame, size: (f64, f64), t: &Theme) -> Marks {
         t.edge,
         1.0,
     );
-    let title = |a: &Axis| format!("{}, {}", words::name(a.name), a.unit);
+    let title = |a: &Axis| words::unit_of(charts::name(a.name), a.unit);
     m.text(title(&frame.y), (6.0, 10.0), 11.0, Side::Left, t.ink);
     m.text(
         title(&frame.x),
@@ -253,7 +250,7 @@ fn moving(frame: &Frame, live: &Live, size: (f64, f64), t: &Theme, lit: Option<P
             );
         }
         m.line(vec![(a.0, y), (b.0, y)], t.accent, 1.6);
-        let text = format!("{} {}", words::name(s.name), s.shown);
+        let text = format!("{} {}", charts::name(s.name), s.shown);
         let middle = f64::midpoint(a.0, b.0);
         let side = if middle > g.right - 90.0 {
             Side::Right
@@ -264,7 +261,7 @@ fn moving(frame: &Frame, live: &Live, size: (f64, f64), t: &Theme, lit: Option<P
         };
         m.text(text, (middle, y + up.signum() * 11.0), 11.5, side, t.accent);
     }
-    let mut named: Vec<(f64, f64)> = Vec::new();
+    let mut named: Vec<(f64, f64, f64)> = Vec::new();
     for d in &live.dots {
         let at = g.at(d.at);
         let at = (at.0.clamp(g.left, g.right), at.1.clamp(g.top, g.bottom));
@@ -286,22 +283,23 @@ fn moving(frame: &Frame, live: &Live, size: (f64, f64), t: &Theme, lit: Option<P
             continue;
         }
         let ((dx, dy), side) = beside(d.name);
-        let place = (at.0 + dx, at.1 + dy);
+        let room = 6.4 * charts::name(d.name).chars().count() as f64;
+        let (x, side) = match side {
+            Side::Left if at.0 + dx + room > g.right => (at.0 - 9.0, Side::Right),
+            Side::Right if at.0 + dx - room < g.left => (at.0 + 9.0, Side::Left),
+            _ => (at.0 + dx, side),
+        };
+        let place = (x, at.1 + dy);
+        let from = if side == Side::Left { x } else { x - room };
         // A name that would lie upon another is left to the table.
-        if named
-            .iter()
-            .any(|p| (p.0 - place.0).abs() < 70.0 && (p.1 - place.1).abs() < 12.0)
-        {
+        let taken = |&(a, b, y): &(f64, f64, f64)| {
+            from < b && from + room > a && (y - place.1).abs() < 13.0
+        };
+        if named.iter().any(taken) {
             continue;
         }
-        named.push(place);
-        let room = 8.0 * words::name(d.name).chars().count() as f64;
-        let (place, side) = match side {
-            Side::Left if place.0 + room > g.right => ((at.0 - 9.0, place.1), Side::Right),
-            Side::Right if place.0 - room < g.left => ((at.0 + 9.0, place.1), Side::Left),
-            _ => (place, side),
-        };
-        m.text(words::name(d.name), place, 11.5, side, t.ink);
+        named.push((from, from + room, place.1));
+        m.text(charts::name(d.name), place, 11.5, side, t.ink);
     }
     m
 }
@@ -401,7 +399,7 @@ pub(crate) fn PlotView(p: &PlotProps) -> Html {
             let t = theme::current();
             let mut marks = still(&frame, (w, h), t);
             marks.0.extend(moving(&frame, &live, (w, h), t, None).0);
-            let csv = || plot::csv(&frame, &live, &|n| words::name(n).to_owned());
+            let csv = || plot::csv(&frame, &live, &|n| charts::name(n).to_owned());
             ink::save(
                 kind,
                 crate::views::View::Plot(plot).id(),
@@ -415,12 +413,12 @@ pub(crate) fn PlotView(p: &PlotProps) -> Html {
     let id = crate::views::View::Plot(p.plot).id();
     html! {
         <section class="chart plot" aria-labelledby={format!("{id}-title")}>
-            <h2 id={format!("{id}-title")}>{ words::plot(p.plot) }<small>{ words::plot_idea(p.plot) }</small><Saver {save} /></h2>
+            <h2 id={format!("{id}-title")}>{ charts::plot(p.plot) }<small>{ charts::plot_idea(p.plot) }</small></h2>
             <div class="strip">
                 <canvas ref={under} aria-hidden="true"></canvas>
                 <canvas ref={over} role="img" aria-label={spoken(p.plot, &p.live)} onmousemove={hover} onmouseleave={leave}></canvas>
             </div>
-            <Points frame={p.frame.clone()} live={p.live.clone()} />
+            <div class="foot"><Points frame={p.frame.clone()} live={p.live.clone()} /><Saver {save} /></div>
         </section>
     }
 }
@@ -430,12 +428,12 @@ fn spoken(plot: Plot, live: &Live) -> String {
     let spans: Vec<_> = live
         .spans
         .iter()
-        .map(|s| format!("{} {}", words::name(s.name), s.shown))
+        .map(|s| format!("{} {}", charts::name(s.name), s.shown))
         .collect();
     format!(
         "{}: {}. {}",
-        words::plot(plot),
-        words::plot_idea(plot),
+        charts::plot(plot),
+        charts::plot_idea(plot),
         spans.join(", ")
     )
 }
@@ -449,7 +447,7 @@ pub(crate) struct SaverProps {
 #[component]
 pub(crate) fn Saver(p: &SaverProps) -> Html {
     html! {
-        <span class="saver" role="group" aria-label={words::SAVE}>
+        <span class="saver" role="group" aria-label={words::save_as()}>
             { for Kind::ALL.into_iter().map(|kind| {
                 let save = p.save.clone();
                 html! { <button type="button" onclick={Callback::from(move |_: MouseEvent| save.emit(kind))}>{ kind.name() }</button> }
@@ -467,19 +465,19 @@ struct PointsProps {
 /// The points as a table.
 #[component]
 fn Points(p: &PointsProps) -> Html {
-    let title = |a: &Axis| format!("{}, {}", words::name(a.name), a.unit);
+    let title = |a: &Axis| words::unit_of(charts::name(a.name), a.unit);
     html! {
         <details>
-            <summary>{ words::POINTS }</summary>
-            <div class="scroll" tabindex="0" role="region" aria-label={words::POINTS}>
+            <summary>{ words::points() }</summary>
+            <div class="scroll" tabindex="0" role="region" aria-label={words::points()}>
             <table>
                 <thead><tr><td></td><th scope="col">{ title(&p.frame.x) }</th><th scope="col">{ title(&p.frame.y) }</th></tr></thead>
                 <tbody>
                     { for p.live.dots.iter().map(|d| html! {
-                        <tr><th scope="row">{ words::name(d.name) }</th><td>{ d.shown[0].to_string() }</td><td>{ d.shown[1].to_string() }</td></tr>
+                        <tr><th scope="row">{ charts::name(d.name) }</th><td>{ d.shown[0].to_string() }</td><td>{ d.shown[1].to_string() }</td></tr>
                     }) }
                     { for p.live.spans.iter().map(|s| html! {
-                        <tr><th scope="row">{ words::name(s.name) }</th><td>{ s.shown.to_string() }</td><td></td></tr>
+                        <tr><th scope="row">{ charts::name(s.name) }</th><td>{ s.shown.to_string() }</td><td></td></tr>
                     }) }
                 </tbody>
             </table>

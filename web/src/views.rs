@@ -4,7 +4,10 @@
 use lowside_present::plot::Plot;
 use yew::{Callback, Html, MouseEvent, Properties, classes, component, html};
 
-use crate::{store, words::charts as words};
+use crate::{
+    store,
+    words::{self, charts},
+};
 
 /// Something to look at.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -97,11 +100,11 @@ pub(crate) struct PickerProps {
 #[component]
 pub(crate) fn Picker(p: &PickerProps) -> Html {
     html! {
-        <div class="picker" role="group" aria-label={words::VIEWS}>
+        <div class="picker" role="group" aria-label={words::views()}>
             { for View::ALL.into_iter().map(|v| {
                 let (on, toggle) = (p.open.has(v), p.toggle.clone());
                 html! { <button type="button" aria-pressed={on.to_string()} class={classes!(on.then_some("chosen"))}
-                    onclick={Callback::from(move |_: MouseEvent| toggle.emit(v))}>{ words::view(v) }</button> }
+                    onclick={Callback::from(move |_: MouseEvent| toggle.emit(v))}>{ charts::view(v) }</button> }
             }) }
         </div>
     }

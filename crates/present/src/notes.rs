@@ -11,7 +11,7 @@ use lowside_units::{
     display::{self, Shown, UnitSystem},
 };
 
-use crate::levels::height;
+use crate::{levels::height, parts::inside};
 
 /// What is to be noticed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -40,6 +40,10 @@ pub enum Idea {
     CanAbove,
     /// The can has sunk to the low side.
     CanSunk,
+    /// Ice closes so much of the orifice tube.
+    IceGrows,
+    /// Use has worn the compressor by so much.
+    Worn,
     /// The high side stands above the outside air, down to which its heat runs.
     HighAbove,
     /// The low side hangs below the cabin air, whose heat runs down into it.
@@ -53,6 +57,10 @@ pub enum Spot {
     High,
     /// At the low shelf.
     Low,
+    /// At the orifice tube.
+    Orifice,
+    /// At the compressor.
+    Compressor,
     /// At the can.
     Can,
     /// At the service hose.
@@ -78,6 +86,8 @@ pub const SHOWN: usize = 3;
 const RUNS: f64 = 2e-5;
 /// Share of the pressure from which air is worth a word.
 const AIR_COUNTS: f64 = 0.02;
+/// Share from which ice and wear are worth a word.
+const COUNTS: f64 = 0.03;
 /// Pressure below which a loop is nearly empty, Pa absolute.
 const NEARLY_EMPTY: f64 = 20e3;
 /// Difference of heights below which two things stand level.
@@ -183,6 +193,19 @@ fn vehicle(bay: &Bay, units: UnitSystem, notes: &mut Vec<Note>) {
             shown,
         });
     };
+    let ratio = |x: f64| display::ratio(lowside_units::Ratio::from_si(x));
+    let ice = inside::ice_share(bay);
+    if ice > COUNTS {
+        put(Idea::IceGrows, Spot::Orifice, top.p, ratio(ice));
+    }
+    if plant.damage.wear() > COUNTS {
+        put(
+            Idea::Worn,
+            Spot::Compressor,
+            top.p,
+            ratio(plant.damage.wear()),
+        );
+    }
     let runs = net.link(p.compressor).flow > 1e-3;
     if !runs && top.p.max(bottom.p) < NEARLY_EMPTY {
         let boils = water::boiling_temperature(bottom.p.max(5.0));

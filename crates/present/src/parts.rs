@@ -268,7 +268,7 @@ impl Parts {
             let n = net.node(id);
             (celsius(n.state.t), fill(n), coat(bay, n.state.t))
         };
-        let watts = |w: f64| (w, display::power(Power::from_si(w), units));
+        let heat = |w: f64| (w, display::heat_flow(Power::from_si(w), units));
         let t = |k: f64| display::temperature(Temperature::from_k(k), units);
         let last = p.evaporator + evaporator::CELLS - 1;
         let day = plant.day();
@@ -332,9 +332,12 @@ impl Parts {
             switches: [plant.drive.cycling.closed, plant.drive.cut_out.closed],
             coupled: [shop.hands.low_coupled, shop.hands.high_coupled],
             valves: [shop.hands.low_valve, shop.hands.high_valve],
-            shed: watts(plant.condenser.duty),
-            taken: watts(plant.evaporator.duty),
-            work: watts(net.link(p.compressor).shaft),
+            shed: heat(plant.condenser.duty),
+            taken: heat(plant.evaporator.duty),
+            work: (
+                net.link(p.compressor).shaft,
+                display::power(Power::from_si(net.link(p.compressor).shaft), units),
+            ),
             air: [
                 t(plant.condenser_air.1),
                 t(plant.cabin.inlet(&around, s.recirculate).t),

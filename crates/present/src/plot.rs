@@ -153,8 +153,6 @@ pub enum Name {
     Superheat,
     /// Span: subcooling.
     Subcooling,
-    /// Span: above the saturation line.
-    Above,
 }
 
 /// A line.

@@ -4,6 +4,7 @@
 
 pub mod action;
 mod bay;
+pub mod condition;
 pub mod event;
 mod hash;
 pub mod library;

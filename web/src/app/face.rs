@@ -135,7 +135,7 @@ impl App {
         let wear = if self.face.part == Some(Part::Compressor) {
             inside::wear(bay)
                 .iter()
-                .map(|(c, x)| format!("{}: {x}", words::charts::cause(*c)))
+                .map(|(c, x)| words::wear_line(words::charts::cause(*c), x))
                 .collect()
         } else {
             Vec::new()
@@ -172,7 +172,7 @@ impl App {
     pub(super) fn notes_view(&self) -> Html {
         let notes = notes::of(&self.stage.bay, self.units);
         html! {
-            <ol class="notes" aria-label={words::charts::NOTES}>
+            <ol class="notes" aria-label={words::notes()}>
                 { for notes.iter().take(notes::SHOWN).map(|n| html! { <li>{ words::charts::note(n) }</li> }) }
             </ol>
         }
@@ -184,7 +184,7 @@ impl App {
             .link()
             .callback(|_: MouseEvent| Msg::Face(FaceMsg::Large));
         html! {
-            <button type="button" class="enlarge" aria-pressed={self.face.large.to_string()} onclick={press}>{ words::charts::LARGE }</button>
+            <button type="button" class="enlarge" aria-pressed={self.face.large.to_string()} onclick={press}>{ words::large_gauges() }</button>
         }
     }
 }

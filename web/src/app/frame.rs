@@ -46,7 +46,7 @@ impl App {
         } else if !self.step.2 && now - self.step.1 > STEADY {
             self.step.2 = true;
             let r = Readout::of(&self.stage.bay, self.units);
-            let (what, _) = words::next(step, &r.given.to_string(), &r.label.to_string());
+            let (what, _) = words::next_step(step, &r.given.to_string(), &r.label.to_string());
             self.waiting.push(words::spoken_next(&what));
         }
         if self.stage.ticks.is_empty() {
@@ -74,9 +74,11 @@ impl App {
         }
         let still = self.stage.paused || host::reduced_motion();
         self.draw_flows(theme, if still { 0.0 } else { dt });
+        let throb = (!still).then_some(now / 1e3);
         for (which, needle) in [Which::Low, Which::High].into_iter().zip(&self.needles) {
             if let Some(needle) = needle.cast::<web_sys::Element>() {
-                let angle = crate::dial::angle(dial::needle(&self.stage.bay, which, self.units));
+                let angle =
+                    crate::dial::angle(dial::needle(&self.stage.bay, which, self.units, throb));
                 drop(needle.set_attribute("transform", &format!("rotate({angle:.2} 100 100)")));
             }
         }
@@ -107,7 +109,7 @@ impl App {
         let s = &self.stage;
         let levels = s.levels(self.units);
         self.slow = (
-            words::levels(&Readout::of(&s.bay, self.units), &levels),
+            words::levels_text(&Readout::of(&s.bay, self.units), &levels),
             now,
         );
         let to = s.bay.tick();

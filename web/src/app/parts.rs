@@ -1,7 +1,7 @@
 //! The parts of the page that hold a canvas or a needle.
 use lowside_present::{
     controls::Controls,
-    dial::{Face, Which},
+    dial::{self, Face, Which},
     readout::Readout,
 };
 use yew::{Context, Html, MouseEvent, html};
@@ -16,22 +16,22 @@ use crate::{
 impl App {
     pub(super) fn dial(&self, which: Which, r: &Readout, c: &Controls) -> Html {
         let (title, reading, coupled, needle) = match which {
-            Which::Low => (words::LOW_SIDE, &r.low, c.low_coupled, &self.needles[0]),
-            Which::High => (words::HIGH_SIDE, &r.high, c.high_coupled, &self.needles[1]),
+            Which::Low => (words::low_side(), &r.low, c.low_coupled, &self.needles[0]),
+            Which::High => (
+                words::high_side(),
+                &r.high,
+                c.high_coupled,
+                &self.needles[1],
+            ),
         };
         let saturation = match which {
-            Which::Low => r
-                .low_saturation
-                .as_ref()
-                .map(|t| words::boils_at(&t.to_string())),
-            Which::High => r
-                .high_saturation
-                .as_ref()
-                .map(|t| words::condenses_at(&t.to_string())),
+            Which::Low => r.low_saturation.as_ref().map(words::boils_at),
+            Which::High => r.high_saturation.as_ref().map(words::condenses_at),
         };
         html! {
             <Dial face={Face::of(&self.stage.bay, which, self.units)} needle={needle.clone()} {title}
-                number={reading.number.clone()} unit={reading.unit} spoken={reading.spoken.clone()} {saturation} {coupled} />
+                number={reading.number.clone()} unit={reading.unit} spoken={words::spoken(reading)} {saturation} {coupled}
+                memory={dial::memory(&self.stage.history, &self.stage.bay, which, self.units)} />
         }
     }
 
@@ -43,13 +43,13 @@ impl App {
         };
         html! {
             <section key="levels" class="levels" aria-labelledby="levels-title">
-                <h2 id="levels-title">{ words::LEVELS }<small>{ words::LEVELS_IDEA }</small></h2>
+                <h2 id="levels-title">{ words::levels() }<small>{ words::levels_idea() }</small>
+                <span class="key" aria-hidden="true"><span class="scale"></span>{ words::key()[0] }<span class="wet"></span>{ words::key()[1] }<span class="dry"></span>{ words::key()[2] }
+                    <span class="heat"></span>{ words::key()[3] }</span></h2>
                 <canvas ref={self.sheet.clone()} role="img" aria-label={self.slow.0.clone()}
                     onclick={at(Msg::Press)} onmousemove={at(Msg::Hover)}
                     onmouseleave={ctx.link().callback(|_: MouseEvent| Msg::Face(FaceMsg::Light(None)))}></canvas>
                 { self.notes_view() }
-                <p class="key" aria-hidden="true"><span class="scale"></span>{ words::KEY[0] }<span class="wet"></span>{ words::KEY[1] }<span class="dry"></span>{ words::KEY[2] }
-                    <span class="heat"></span>{ words::KEY[3] }</p>
             </section>
         }
     }

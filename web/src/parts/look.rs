@@ -57,16 +57,16 @@ impl Look<'_> {
     /// Bulkhead, engine, grille: what only stands there.
     pub(super) fn ground() -> Html {
         html! { <g class="still">
-            <path class="wall" d="M172 14V84M172 114V396M172 424V440" />
+            <path class="wall" d="M172 60V84M172 114V396M172 424V440" />
             <rect class="engine" x="300" y="272" width="200" height="106" rx="8" />
             <path class="fin" d="M330 272v106M360 272v106M390 272v106M420 272v106M450 272v106" />
-            { text(400.0, 330.0, "middle", "quiet", charts::ENGINE_BLOCK) }
+            { text(400.0, 330.0, "middle", "quiet", words::bay_block()) }
             <rect class="case" x="70" y="112" width="86" height="284" rx="6" />
-            <path class="case" d="M140 112V40H40" />
+
             <path class="grille" d="M768 84V404M776 84V404M784 84V404" />
-            { text(20.0, 438.0, "start", "quiet", charts::CABIN_SIDE) }
-            { text(186.0, 438.0, "start", "quiet", charts::ENGINE_BAY) }
-            { text(790.0, 424.0, "end", "quiet", charts::GRILLE) }
+            { text(20.0, 438.0, "start", "quiet", words::bay_cabin()) }
+            { text(186.0, 438.0, "start", "quiet", words::bay_engine()) }
+            { text(790.0, 424.0, "end", "quiet", words::bay_grille()) }
         </g> }
     }
 
@@ -87,10 +87,10 @@ impl Look<'_> {
         html! { <>
             <path class="reach" {d} />
             if coat != Coat::Dry {
-                <path class={if frosted(coat) { "frost" } else { "dew" }} {d} stroke-width={f(width + 10.0)} />
+                <path class={if frosted(coat) { "frost" } else { "dew" }} {d} stroke-width={f(width + if frosted(coat) { 10.0 } else { 12.0 })} />
             }
             <path class="rim" {d} stroke={rim} stroke-width={f(width + 4.0)} />
-            <path class="bore" {d} stroke={inner} stroke-width={f(width)} />
+            <path class="bore" {d} stroke={inner} stroke-width={f(if own.is_some() { width * 0.4 } else { width })} />
         </> }
     }
 
@@ -125,7 +125,7 @@ impl Look<'_> {
                 let (temp, fill, coat) = p.accumulator;
                 let top = 232.0 - fill * 144.0;
                 html! { <>
-                    if coat != Coat::Dry { <rect class={if frosted(coat) { "frost" } else { "dew" }} x="218" y="82" width="54" height="156" rx="22" stroke-width="9" /> }
+                    if coat != Coat::Dry { <rect class={if frosted(coat) { "frost" } else { "dew" }} x="218" y="82" width="54" height="156" rx="22" stroke-width="8" /> }
                     <rect class="body" x="224" y="88" width="42" height="144" rx="18" fill={t.sheet.to_string()} />
                     <clipPath id="vessel"><rect x="225" y="89" width="40" height="142" rx="17" /></clipPath>
                     <g clip-path="url(#vessel)">
@@ -180,7 +180,7 @@ impl Look<'_> {
         };
         html! { <>
             if part == Part::Evaporator && self.coat(part) != Coat::Dry {
-                <rect class={if self.parts.frosted { "frost" } else { "dew" }} x={f(x - 4.0)} y={f(y - 4.0)} width={f(w + 8.0)} height={f(whole + 8.0)} stroke-width="9" />
+                <rect class={if self.parts.frosted { "frost" } else { "dew" }} x={f(x - 4.0)} y={f(y - 4.0)} width={f(w + 8.0)} height={f(whole + 8.0)} stroke-width={if self.parts.frosted { "8" } else { "4.5" }} />
             }
             { for cells.iter().enumerate().map(|(k, c)| {
                 let top = row(k);
@@ -198,7 +198,7 @@ impl Look<'_> {
             }) }
             <rect class="outline" x={f(x)} y={f(y)} width={f(w)} height={f(whole)} rx="3" />
             { if part == Part::Condenser { text(x + w, y - 10.0, "end", "name", charts::part(part)) }
-              else { text(26.0, y - 28.0, "start", "name", charts::part(part)) } }
+              else { text(14.0, 86.0, "start", "name", charts::part(part)) } }
         </> }
     }
 
@@ -212,9 +212,9 @@ impl Look<'_> {
             <path class="fin" d="M430 188v58M452 188v58M474 188v58" />
             <rect class="body" x="502" y="184" width="14" height="66" rx="3" />
             <rect class={if on { "clutch in" } else { "clutch" }} x={if on { "517" } else { "521" }} y="196" width="6" height="42" rx="2" />
-            { text(454.0, 264.0, "middle", "name", charts::part(Part::Compressor)) }
-            { text(530.0, 212.0, "start", "quiet", words::CLUTCH) }
-            { text(530.0, 228.0, "start", "figure", words::IN_OUT[usize::from(on)]) }
+            { text(444.0, 264.0, "middle", "name", charts::part(Part::Compressor)) }
+            { text(530.0, 212.0, "start", "quiet", words::clutch()) }
+            { text(530.0, 228.0, "start", "figure", words::in_out()[usize::from(on)]) }
         </> }
     }
 
@@ -275,15 +275,18 @@ impl Look<'_> {
         };
         html! { <g class="around" aria-hidden="true">
             <defs><pattern id="air" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V6" stroke={self.theme.ink.to_string()} stroke-width="1.6" /></pattern></defs>
-            { arrow(28.0, 254.0, 50.0, p.taken.0) }
-            { text(26.0, 232.0, "start", "figure", p.taken.1.to_string()) }
-            { text(26.0, 292.0, "start", "quiet", p.air[1].to_string()) }
-            { arrow(688.0, 254.0, -54.0, p.shed.0) }
-            { text(664.0, 228.0, "middle", "figure", p.shed.1.to_string()) }
-            { text(752.0, 254.0, "middle", "quiet turn", p.air[0].to_string()) }
+            { arrow(20.0, 258.0, 56.0, p.taken.0) }
+            { text(14.0, 220.0, "start", "figure", &p.taken.1.number) }
+            { text(14.0, 237.0, "start", "unit", p.taken.1.unit) }
+            { text(14.0, 296.0, "start", "quiet", p.air[1].to_string()) }
+            { arrow(686.0, 258.0, -56.0, p.shed.0) }
+            { text(658.0, 220.0, "middle", "figure", &p.shed.1.number) }
+            { text(658.0, 237.0, "middle", "unit", p.shed.1.unit) }
+            { text(796.0, 72.0, "end", "quiet", p.air[0].to_string()) }
             if p.work.0 > 20.0 { { text(530.0, 276.0, "start", "figure", p.work.1.to_string()) } }
-            <path class="draught" d="M150 250V56Q150 50 144 50H66l8-5M66 50l8 5" />
-            { text(60.0, 34.0, "start", "figure", format!("{} {}", words::VENT, p.air[2])) }
+            <path class="draught" d="M150 250V56Q150 50 144 50H26l8-5M26 50l8 5" />
+            { text(14.0, 22.0, "start", "quiet", words::vent()) }
+            { text(14.0, 40.0, "start", "figure", p.air[2].to_string()) }
         </g> }
     }
 }
@@ -301,11 +304,15 @@ fn switch(x: f64, y: f64, shut: bool) -> Html {
 /// A part cut open, 240 by 110.
 pub(super) fn section(o: &Opened, t: &Theme) -> Html {
     let liquid = t.heat(-10.0).to_string();
+    // Oil is lighter than liquid refrigerant and drawn upon it, though much of it is mixed in.
     let vessel = |x: f64, w: f64, fill: f64, air: f64| {
-        let top = 104.0 - fill * 96.0;
+        let oil = o.oil.clamp(0.0, 1.0);
+        let deep = 104.0 - fill * (1.0 - oil) * 96.0;
+        let top = deep - oil * 96.0;
         html! { <>
-            <rect x={f(x)} y={f(top)} width={f(w)} height={f(104.0 - top)} fill={liquid.clone()} fill-opacity="0.75" />
-            if fill > 0.005 { <path class="surface" d={format!("M{x:.1} {top:.1}h{w:.1}")} /> }
+            <rect x={f(x)} y={f(top)} width={f(w)} height={f(deep - top)} fill={t.service.to_string()} fill-opacity="0.8" />
+            <rect x={f(x)} y={f(deep)} width={f(w)} height={f(104.0 - deep)} fill={liquid.clone()} fill-opacity="0.75" />
+            if deep < 103.5 { <path class="surface" d={format!("M{x:.1} {deep:.1}h{w:.1}")} /> }
             if air > 0.02 { <rect x={f(x)} y="8" width={f(w)} height={f(((top - 8.0) * air).max(3.0))} fill="url(#air)" /> }
             <rect class="outline" x={f(x)} y="8" width={f(w)} height="96" />
         </> }
@@ -315,7 +322,6 @@ pub(super) fn section(o: &Opened, t: &Theme) -> Html {
             let spill = 104.0 - o.spills.unwrap_or(1.0) * 96.0;
             html! { <>
                 { vessel(70.0, 100.0, o.fill[0], o.air[0]) }
-                <rect x="70" y={f(104.0 - (o.oil * 96.0).min(96.0))} width="100" height={f((o.oil * 96.0).min(96.0))} fill={t.service.to_string()} />
                 <path class="pipe" d="M104 8V88Q104 98 112 98T120 88V20" />
                 <path class="spill" d={format!("M62 {spill:.1}h116")} />
                 <rect x="134" y="54" width="24" height="40" rx="8" fill={t.low.to_string()} fill-opacity={f(0.15 + 0.75 * o.desiccant)} class="outline" />
@@ -357,10 +363,11 @@ pub(super) fn section(o: &Opened, t: &Theme) -> Html {
         }
         Part::Can => vessel(90.0, 60.0, o.fill[0], o.air[0]),
         _ => {
-            let (fill, oil) = (o.fill[0] * 44.0, (o.oil * 44.0).clamp(0.0, 44.0));
+            let oil = o.oil.clamp(0.0, 1.0) * 44.0;
+            let fill = o.fill[0] * (44.0 - oil);
             html! { <>
                 <rect x="8" y={f(78.0 - fill)} width="224" height={f(fill)} fill={liquid} fill-opacity="0.75" />
-                <rect x="8" y={f(78.0 - oil)} width="224" height={f(oil)} fill={t.service.to_string()} />
+                <rect x="8" y={f(78.0 - fill - oil)} width="224" height={f(oil)} fill={t.service.to_string()} />
                 if o.air[0] > 0.02 { <rect x="8" y="34" width="224" height={f(((44.0 - fill) * o.air[0]).max(3.0))} fill="url(#air)" /> }
                 <path class="outline" d="M8 34H232M8 78H232" />
             </> }

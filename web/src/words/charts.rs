@@ -1,4 +1,4 @@
-//! Words of drawings and charts.
+//! Which message is said for what on drawings and charts.
 use lowside_present::{
     notes::{Idea, Note},
     parts::{
@@ -8,35 +8,14 @@ use lowside_present::{
     plot::{Name, Plot},
 };
 
-use crate::views::View;
-
-pub(crate) const VIEWS: &str = "Views";
-pub(crate) const SAVE: &str = "Save as";
-pub(crate) const PARTS_IDEA: &str = "where the hands go; press a part to look inside";
-pub(crate) const CLOSE: &str = "Close it";
-pub(crate) const CLOSED: &str =
-    "Closed: read it from outside, by gauge, thermometer, touch and eye.";
-pub(crate) const CLOSE_ALL: &str = "Close the loop";
-pub(crate) const OPEN_ALL: &str = "Open the loop";
-pub(crate) const NOTES: &str = "What it shows";
-pub(crate) const CABIN_SIDE: &str = "cabin";
-pub(crate) const ENGINE_BAY: &str = "engine bay";
-pub(crate) const GRILLE: &str = "grille";
-pub(crate) const ENGINE_BLOCK: &str = "engine";
-pub(crate) const LARGE: &str = "Large gauges";
-pub(crate) const EARLIER: &str = "Earlier";
-pub(crate) const LATER: &str = "Later";
-pub(crate) const CLOSER: &str = "Closer";
-pub(crate) const WIDER: &str = "Wider";
-pub(crate) const POINTS: &str = "Points as a table";
-pub(crate) const STRIP_KEYS: &str = "Arrow keys move the cursor, Shift with them the window, plus and minus zoom, End goes back to now";
+use crate::{views::View, words};
 
 /// Name of a view.
 pub(crate) fn view(v: View) -> &'static str {
     match v {
-        View::Levels => "Levels",
-        View::Parts => "Parts",
-        View::Strip => "Strip chart",
+        View::Levels => words::levels(),
+        View::Parts => words::view_parts(),
+        View::Strip => words::chart(),
         View::Plot(p) => plot(p),
     }
 }
@@ -44,160 +23,151 @@ pub(crate) fn view(v: View) -> &'static str {
 /// Name of a chart.
 pub(crate) fn plot(p: Plot) -> &'static str {
     match p {
-        Plot::PressureEnthalpy => "Cycle",
-        Plot::MoistAir => "Air",
-        Plot::PressureTemperature => "Boiling point",
-        Plot::WaterBoils => "Vacuum",
+        Plot::PressureEnthalpy => words::plot_pressure_enthalpy(),
+        Plot::MoistAir => words::plot_moist_air(),
+        Plot::PressureTemperature => words::plot_pressure_temperature(),
+        Plot::WaterBoils => words::plot_water_boils(),
     }
 }
 
 /// What a chart is for.
 pub(crate) fn plot_idea(p: Plot) -> &'static str {
     match p {
-        Plot::PressureEnthalpy => "pressure over enthalpy: the loop's states on the map of its gas",
-        Plot::MoistAir => "psychrometric: what mixes, what the coil takes out, what the ducts warm",
-        Plot::PressureTemperature => "at rest both sides stand on the line, at the outside air",
-        Plot::WaterBoils => "how deep it must be before water boils away",
+        Plot::PressureEnthalpy => words::plot_pressure_enthalpy_idea(),
+        Plot::MoistAir => words::plot_moist_air_idea(),
+        Plot::PressureTemperature => words::plot_pressure_temperature_idea(),
+        Plot::WaterBoils => words::plot_water_boils_idea(),
     }
 }
 
 /// Name of a part.
 pub(crate) fn part(p: Part) -> &'static str {
     match p {
-        Part::Compressor => "Compressor",
-        Part::Discharge => "Discharge line",
-        Part::Condenser => "Condenser",
-        Part::Liquid => "Liquid line",
-        Part::Orifice => "Orifice tube",
-        Part::Evaporator => "Evaporator",
-        Part::Accumulator => "Accumulator",
-        Part::Suction => "Suction line",
-        Part::LowHose => "Low hose",
-        Part::HighHose => "High hose",
-        Part::ServiceHose => "Service hose",
-        Part::Can => "Can",
+        Part::Compressor => words::part_compressor(),
+        Part::Discharge => words::part_discharge(),
+        Part::Condenser => words::part_condenser(),
+        Part::Liquid => words::part_liquid(),
+        Part::Orifice => words::part_orifice(),
+        Part::Evaporator => words::part_evaporator(),
+        Part::Accumulator => words::part_accumulator(),
+        Part::Suction => words::part_suction(),
+        Part::LowHose => words::part_low_hose(),
+        Part::HighHose => words::part_high_hose(),
+        Part::ServiceHose => words::part_service_hose(),
+        Part::Can => words::part_can(),
     }
 }
 
 /// What a part does, in a sentence.
 pub(crate) fn part_does(p: Part) -> &'static str {
     match p {
-        Part::Compressor => {
-            "Lifts vapour from the low side to the high side. It cannot squeeze liquid."
-        }
-        Part::Discharge => {
-            "Hot gas to the condenser. High port, cut-out switch and relief valve sit here."
-        }
-        Part::Condenser => "Gives its heat to the outside air, until all gas is liquid.",
-        Part::Liquid => "Warm liquid on its way to the orifice tube.",
-        Part::Orifice => {
-            "A screen and a narrow brass tube: the fall from the high side to the low side."
-        }
-        Part::Evaporator => "Boils the liquid with the heat of the cabin air, and dries that air.",
-        Part::Accumulator => {
-            "Keeps liquid back, returns oil, dries with its bag. Low port and cycling switch sit here."
-        }
-        Part::Suction => "Cold vapour and oil back to the compressor.",
-        Part::LowHose => "Blue: from the low port to the gauge set.",
-        Part::HighHose => "Red: from the high port to the gauge set.",
-        Part::ServiceHose => "Yellow: from the gauge set to the can.",
-        Part::Can => "Liquid below, vapour above. Valve up gives vapour, valve down liquid.",
+        Part::Compressor => words::part_compressor_does(),
+        Part::Discharge => words::part_discharge_does(),
+        Part::Condenser => words::part_condenser_does(),
+        Part::Liquid => words::part_liquid_does(),
+        Part::Orifice => words::part_orifice_does(),
+        Part::Evaporator => words::part_evaporator_does(),
+        Part::Accumulator => words::part_accumulator_does(),
+        Part::Suction => words::part_suction_does(),
+        Part::LowHose => words::part_low_hose_does(),
+        Part::HighHose => words::part_high_hose_does(),
+        Part::ServiceHose => words::part_service_hose_does(),
+        Part::Can => words::part_can_does(),
     }
 }
 
 /// Name of a figure.
 pub(crate) fn figure(f: Figure) -> &'static str {
     match f {
-        Figure::Temperature => "Temperature",
-        Figure::Pressure => "Pressure",
-        Figure::BoilsAt => "Boils at",
-        Figure::Superheat => "Superheat",
-        Figure::Subcooling => "Subcooling",
-        Figure::Refrigerant => "Refrigerant in it",
-        Figure::Liquid => "of that liquid",
-        Figure::Level => "Liquid level",
-        Figure::SpillsAt => "Spills above",
-        Figure::LiquidLeaving => "Liquid in what leaves",
-        Figure::Flow => "Flow",
-        Figure::Oil => "Oil in it",
-        Figure::Air => "Air in it",
-        Figure::AirShare => "Air's share of the pressure",
-        Figure::Water => "Free water",
-        Figure::Desiccant => "Water in the bag",
-        Figure::DesiccantLoad => "Bag full to",
-        Figure::Ice => "Ice in the bore",
-        Figure::Open => "Bore open",
-        Figure::Debris => "Debris on the screen",
-        Figure::Heat => "Heat",
-        Figure::Shaft => "Shaft power",
-        Figure::Turns => "Turns",
-        Figure::Wear => "Wear",
-        Figure::OnFins => "Water on the fins",
-        Figure::Dripped => "Dripped off",
-        Figure::DryCells => "Sections boiled dry",
-        Figure::FullCells => "Sections full of liquid",
+        Figure::Temperature => words::figure_temperature(),
+        Figure::Pressure => words::figure_pressure(),
+        Figure::BoilsAt => words::figure_boils_at(),
+        Figure::Superheat => words::figure_superheat(),
+        Figure::Subcooling => words::figure_subcooling(),
+        Figure::Refrigerant => words::figure_refrigerant(),
+        Figure::Liquid => words::figure_liquid(),
+        Figure::Level => words::figure_level(),
+        Figure::SpillsAt => words::figure_spills_at(),
+        Figure::LiquidLeaving => words::figure_liquid_leaving(),
+        Figure::Flow => words::figure_flow(),
+        Figure::Oil => words::figure_oil(),
+        Figure::Air => words::figure_air(),
+        Figure::AirShare => words::figure_air_share(),
+        Figure::Water => words::figure_water(),
+        Figure::Desiccant => words::figure_desiccant(),
+        Figure::DesiccantLoad => words::figure_desiccant_load(),
+        Figure::Ice => words::figure_ice(),
+        Figure::Open => words::figure_open(),
+        Figure::Debris => words::figure_debris(),
+        Figure::Heat => words::figure_heat(),
+        Figure::Shaft => words::figure_shaft(),
+        Figure::Turns => words::figure_turns(),
+        Figure::Wear => words::figure_wear(),
+        Figure::OnFins => words::figure_on_fins(),
+        Figure::Dripped => words::figure_dripped(),
+        Figure::DryCells => words::figure_dry_cells(),
+        Figure::FullCells => words::figure_full_cells(),
     }
 }
 
 /// What wears a compressor.
 pub(crate) fn cause(c: Cause) -> &'static str {
     match c {
-        Cause::Age => "as it came",
-        Cause::Slugging => "liquid slugging",
-        Cause::Washing => "oil washed off",
-        Cause::Dryness => "run without oil",
-        Cause::Heat => "run too hot",
-        Cause::Pressure => "too much pressure",
+        Cause::Age => words::cause_age(),
+        Cause::Slugging => words::cause_slugging(),
+        Cause::Washing => words::cause_washing(),
+        Cause::Dryness => words::cause_dryness(),
+        Cause::Heat => words::cause_heat(),
+        Cause::Pressure => words::cause_pressure(),
     }
 }
 
 /// What clings to a surface.
 pub(crate) fn coat(c: Coat) -> &'static str {
     match c {
-        Coat::Dry => "dry",
-        Coat::Dew => "wet with condensate",
-        Coat::Frost => "frosted",
+        Coat::Dry => words::coat_dry(),
+        Coat::Dew => words::coat_dew(),
+        Coat::Frost => words::coat_frost(),
     }
 }
 
 /// Name of what is on a chart.
 pub(crate) fn name(n: Name) -> &'static str {
     match n {
-        Name::Enthalpy => "enthalpy",
-        Name::AbsolutePressure => "absolute pressure",
-        Name::GaugePressure => "gauge pressure",
-        Name::Temperature => "temperature",
-        Name::HumidityRatio => "water in the air",
-        Name::Saturation => "saturation",
-        Name::Isotherm => "one temperature",
-        Name::Quality => "share of vapour",
-        Name::RelativeHumidity => "relative humidity",
-        Name::Freezing => "ice below",
-        Name::Cycle => "round the loop",
-        Name::Mixing => "mixing",
-        Name::Coil => "coil",
-        Name::Reheat => "ducts",
-        Name::Reading => "reading",
-        Name::Suction => "suction",
-        Name::Discharge => "discharge",
-        Name::InCondenser => "in the condenser",
-        Name::BeforeOrifice => "before the orifice",
-        Name::BehindOrifice => "behind it",
-        Name::InEvaporator => "in the evaporator",
-        Name::AccumulatorOut => "out of the accumulator",
-        Name::Outside => "outside",
-        Name::Cabin => "cabin",
-        Name::Mixed => "onto the coil",
-        Name::CoilOut => "off the coil",
-        Name::Vent => "vent",
-        Name::LowSide => "low side",
-        Name::HighSide => "high side",
-        Name::Static => "at rest",
-        Name::BoilsHere => "water boils",
-        Name::OutsideWarmth => "outside air",
-        Name::Superheat => "superheat",
-        Name::Subcooling => "subcooling",
-        Name::Above => "above the line",
+        Name::Enthalpy => words::name_enthalpy(),
+        Name::AbsolutePressure => words::name_absolute_pressure(),
+        Name::GaugePressure => words::name_gauge_pressure(),
+        Name::Temperature => words::name_temperature(),
+        Name::HumidityRatio => words::name_humidity_ratio(),
+        Name::Saturation => words::name_saturation(),
+        Name::Isotherm => words::name_isotherm(),
+        Name::Quality => words::name_quality(),
+        Name::RelativeHumidity => words::name_relative_humidity(),
+        Name::Freezing => words::name_freezing(),
+        Name::Cycle => words::name_cycle(),
+        Name::Mixing => words::name_mixing(),
+        Name::Coil => words::name_coil(),
+        Name::Reheat => words::name_reheat(),
+        Name::Reading => words::name_reading(),
+        Name::Suction => words::name_suction(),
+        Name::Discharge => words::name_discharge(),
+        Name::InCondenser => words::name_in_condenser(),
+        Name::BeforeOrifice => words::name_before_orifice(),
+        Name::BehindOrifice => words::name_behind_orifice(),
+        Name::InEvaporator => words::name_in_evaporator(),
+        Name::AccumulatorOut => words::name_accumulator_out(),
+        Name::Outside => words::name_outside(),
+        Name::Cabin => words::name_cabin(),
+        Name::Mixed => words::name_mixed(),
+        Name::CoilOut => words::name_coil_out(),
+        Name::Vent => words::name_vent(),
+        Name::LowSide => words::name_low_side(),
+        Name::HighSide => words::name_high_side(),
+        Name::Static => words::name_static(),
+        Name::BoilsHere => words::name_boils_here(),
+        Name::OutsideWarmth => words::name_outside_warmth(),
+        Name::Superheat => words::name_superheat(),
+        Name::Subcooling => words::name_subcooling(),
     }
 }
 
@@ -205,54 +175,43 @@ pub(crate) fn name(n: Name) -> &'static str {
 pub(crate) fn note(n: &Note) -> String {
     let x = &n.shown;
     match n.idea {
-        Idea::FallsIntoCan => {
-            format!("The high side falls into the can, {x} deep. Shut the red valve: a can bursts.")
-        }
-        Idea::AboveBurst => format!(
-            "The high side stands {x} above the mark where a can bursts. The red valve stays shut."
-        ),
-        Idea::AirFallsIn => format!("The room stands {x} higher than this hose, so air falls in."),
-        Idea::BelowAtmosphere => format!(
-            "Lower than the air outside ({x}): through any leak here air and moisture fall in."
-        ),
-        Idea::Escapes => format!("The hose stands {x} above the room, so refrigerant runs out."),
-        Idea::AirOnTop => format!(
-            "Trapped air lifts this by {x}. It does not condense, and only a vacuum takes it out."
-        ),
-        Idea::Dries => format!(
-            "So deep that water boils at {x}, colder than the day: what is wet in there boils away."
-        ),
-        Idea::NotDryYet => format!(
-            "Nearly empty, yet water boils only at {x}, warmer than the day: it does not dry yet."
-        ),
-        Idea::Static => format!(
-            "At rest the loop is a thermometer: any liquid in it holds it level with the outside air, {x}, be it much or little."
-        ),
-        Idea::AllVapour => format!(
-            "Not a drop of liquid is in it: at {x} it stands below the line of the outside air."
-        ),
-        Idea::CanAbove => {
-            format!("The can stands {x} above the low side. That drop is all that drives its gas.")
-        }
-        Idea::CanSunk => format!(
-            "Boiling has cooled the can to {x}, down to the low side: nothing drives its gas. Warm water lifts it."
-        ),
-        Idea::HighAbove => format!(
-            "The high side must stand above the outside air, here by {x}: only downhill does heat run out of it."
-        ),
-        Idea::LowBelow => format!(
-            "The low side must hang below the cabin air, here by {x}: down there its heat runs in."
-        ),
+        Idea::FallsIntoCan => words::note_falls_into_can(x),
+        Idea::AboveBurst => words::note_above_burst(x),
+        Idea::AirFallsIn => words::note_air_falls_in(x),
+        Idea::BelowAtmosphere => words::note_below_atmosphere(x),
+        Idea::Escapes => words::note_escapes(x),
+        Idea::AirOnTop => words::note_air_on_top(x),
+        Idea::Dries => words::note_dries(x),
+        Idea::NotDryYet => words::note_not_dry_yet(x),
+        Idea::Static => words::note_static(x),
+        Idea::AllVapour => words::note_all_vapour(x),
+        Idea::CanAbove => words::note_can_above(x),
+        Idea::CanSunk => words::note_can_sunk(x),
+        Idea::IceGrows => words::note_ice_grows(x),
+        Idea::Worn => words::note_worn(x),
+        Idea::HighAbove => words::note_high_above(x),
+        Idea::LowBelow => words::note_low_below(x),
     }
 }
 
 /// A part and its state, for those who listen.
 pub(crate) fn part_spoken(p: Part, t: &str, c: Coat) -> String {
-    format!("{}, {t}, {}", part(p), coat(c))
+    words::part_spoken(part(p), t, coat(c))
 }
 
 /// What a strip chart's cursor reads.
 pub(crate) fn cursor(time: &str, values: &[String; 4]) -> String {
     let [low, high, vent, cabin] = values;
-    format!("{time}: low {low}, high {high}, vent {vent}, cabin {cabin}")
+    words::strip_cursor(time, low, high, vent, cabin)
+}
+
+/// What a shipped scenario is called where one starts.
+pub(crate) fn start(id: &str) -> &'static str {
+    match id {
+        "healthy" => words::healthy(),
+        "healthy-compact" => words::start_compact(),
+        "healthy-crossover" => words::start_crossover(),
+        "before-retrofit" => words::start_retrofit(),
+        _ => words::evacuated(),
+    }
 }

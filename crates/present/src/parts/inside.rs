@@ -16,7 +16,7 @@ use lowside_units::{
 use super::{Part, air_share, fill};
 
 /// Milligrams, as in the ledger: traces.
-const TRACE: Style = Style::new(0, "mg", "milligram", "milligrams");
+const TRACE: Style = Style::new(0, "mg");
 
 /// What a figure is; the words are the page's.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -283,13 +283,13 @@ fn own(bay: &Bay, o: &Opened, link: usize, units: UnitSystem) -> Vec<(Figure, Sh
     let net = &plant.network;
     let mass = |kg: f64| display::mass(Mass::from_kg(kg), units);
     let power = |w: f64| display::power(Power::from_si(w), units);
+    let heat = |w: f64| display::heat_flow(Power::from_si(w), units);
     let mut out = Vec::new();
     let count = |test: &dyn Fn(f64) -> bool| {
         let n = o.fill.iter().filter(|f| test(**f)).count();
         Shown {
             number: format!("{n}"),
             unit: "",
-            spoken: format!("{n}"),
         }
     };
     match o.part {
@@ -307,11 +307,11 @@ fn own(bay: &Bay, o: &Opened, link: usize, units: UnitSystem) -> Vec<(Figure, Sh
             out.push((Figure::Wear, share(o.wear)));
         }
         Part::Condenser => {
-            out.push((Figure::Heat, power(plant.condenser.duty)));
+            out.push((Figure::Heat, heat(plant.condenser.duty)));
             out.push((Figure::FullCells, count(&|f| f > 0.85)));
         }
         Part::Evaporator => {
-            out.push((Figure::Heat, power(plant.evaporator.duty)));
+            out.push((Figure::Heat, heat(plant.evaporator.duty)));
             out.push((Figure::DryCells, count(&|f| f < 0.005)));
             out.push((Figure::OnFins, mass(plant.evaporator.held)));
             out.push((Figure::Dripped, mass(plant.evaporator.drained)));

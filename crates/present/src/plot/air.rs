@@ -29,9 +29,9 @@ impl Scales {
 
     fn show_w(self, w: f64) -> Shown {
         let style = if self.us() {
-            Style::new(0, "gr/lb", "grain a pound", "grains a pound")
+            Style::new(0, "gr/lb")
         } else {
-            Style::new(1, "g/kg", "gram a kilogram", "grams a kilogram")
+            Style::new(1, "g/kg")
         };
         style.show(self.w(w))
     }

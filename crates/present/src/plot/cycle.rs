@@ -1,6 +1,6 @@
 //! Pressure over enthalpy: the dome of the gas, isotherms and quality lines from its equation of state, and the loop's states.
 
-use lowside_fluids::{eos::Helmholtz, table::Table};
+use lowside_fluids::{eos::Helmholtz, saturation, table::Table};
 use lowside_plant::{condenser, evaporator, network::Node};
 use lowside_session::Bay;
 use lowside_units::{
@@ -28,9 +28,9 @@ impl Scales {
 
     fn show_h(self, j: f64) -> Shown {
         let style = if self.us() {
-            Style::new(1, "Btu/lb", "BTU a pound", "BTU a pound")
+            Style::new(1, "Btu/lb")
         } else {
-            Style::new(0, "kJ/kg", "kilojoule a kilogram", "kilojoules a kilogram")
+            Style::new(0, "kJ/kg")
         };
         style.show(self.h(j))
     }
@@ -48,7 +48,7 @@ pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
     let (table, eq) = (gas.table(), gas.equation());
     let [low, high] = PRESSURES;
     let (t0, t1) = (table.t_sat(low), table.t_max());
-    let mut lines = vec![dome(s, table, t0, t1)];
+    let mut lines = vec![dome(s, table, eq, t0, t1)];
     for k in 1..10 {
         lines.push(quality(s, table, t0, t1, f64::from(k) / 10.0));
     }
@@ -91,18 +91,35 @@ pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
     }
 }
 
-fn dome(s: Scales, table: &Table, t0: f64, t1: f64) -> Line {
+fn dome(s: Scales, table: &Table, eq: &Helmholtz, t0: f64, t1: f64) -> Line {
     const N: u32 = 60;
+    const NEAR: u32 = 8;
     let at = |k: u32| t0 + (t1 - t0) * f64::from(k) / f64::from(N);
     let p = |t: f64| s.absolute(table.p_sat(t));
-    let liquid = (0..=N).map(|k| (s.h(borders(table, at(k)).0), p(at(k))));
-    let vapour = (0..=N)
-        .rev()
-        .map(|k| (s.h(borders(table, at(k)).1), p(at(k))));
+    // Next to the critical point, where the tables end, the equation itself.
+    let end = eq.t_crit() - 0.1;
+    let top: Vec<_> = (1..=NEAR)
+        .filter_map(|k| {
+            let share = f64::from(k) / f64::from(NEAR);
+            let t = end - (end - t1) * (1.0 - share) * (1.0 - share);
+            let (l, v) = saturation::at_temperature(eq, t).ok()?.phases(eq);
+            Some((l, v))
+        })
+        .collect();
+    let mut points: Vec<_> = (0..=N)
+        .map(|k| (s.h(borders(table, at(k)).0), p(at(k))))
+        .collect();
+    points.extend(top.iter().map(|(l, _)| (s.h(l.h), s.absolute(l.p))));
+    points.extend(top.iter().rev().map(|(_, v)| (s.h(v.h), s.absolute(v.p))));
+    points.extend(
+        (0..=N)
+            .rev()
+            .map(|k| (s.h(borders(table, at(k)).1), p(at(k)))),
+    );
     Line {
         name: Name::Saturation,
         label: None,
-        points: liquid.chain(vapour).collect(),
+        points,
     }
 }
 
@@ -124,7 +141,7 @@ fn quality(s: Scales, table: &Table, t0: f64, t1: f64, x: f64) -> Line {
 
 /// One temperature (as shown): down the liquid, across the dome, down the vapour.
 fn isotherm(s: Scales, table: &Table, eq: &Helmholtz, shown: f64) -> Option<Line> {
-    const LIQUID: u32 = 8;
+    const LIQUID: u32 = 16;
     const VAPOUR: u32 = 28;
     let [low, high] = PRESSURES;
     let t = s.k(shown);
@@ -138,7 +155,7 @@ fn isotherm(s: Scales, table: &Table, eq: &Helmholtz, shown: f64) -> Option<Line
     let from = if t < table.t_max() {
         let sat = table.sat(t);
         for k in (0..=LIQUID).rev() {
-            put(sat.rho_l * (1.0 + 0.03 * f64::from(k) / f64::from(LIQUID)));
+            put(sat.rho_l * (1.0 + 0.15 * (f64::from(k) / f64::from(LIQUID)).powi(3)));
         }
         sat.rho_g
     } else if t > eq.t_crit() {
