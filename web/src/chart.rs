@@ -268,7 +268,7 @@ impl Chart {
         };
         trace(Trace::High, t.high, 1.8, None);
         trace(Trace::Low, t.low, 1.8, Some([9.0, 3.0]));
-        trace(Trace::Cabin, t.soft, 1.4, Some([4.0, 3.0]));
+        trace(Trace::Cabin, t.cabin, 1.4, Some([4.0, 3.0]));
         trace(Trace::Vent, t.vent, 2.0, None);
         if let Some(at) = self.look.cursor {
             let x = g.left + (g.right - g.left) * at;
@@ -281,7 +281,7 @@ impl Chart {
                     (Trace::High, t.high),
                     (Trace::Low, t.low),
                     (Trace::Vent, t.vent),
-                    (Trace::Cabin, t.soft),
+                    (Trace::Cabin, t.cabin),
                 ] {
                     m.0.push(ink::Mark::Disc(
                         (x, g.value(which, row.get(which))),

@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use lowside_present::{
     palette::Theme,
-    parts::{Coat, Part, Parts, Tube, inside::Opened},
+    parts::{Coat, Part, Parts, Tube, Tubes, inside::Opened},
 };
 use yew::{
     Callback, Html, KeyboardEvent, MouseEvent, NodeRef, Properties, classes, component, html,
@@ -163,7 +163,7 @@ fn Inside(p: &InsideProps) -> Html {
 }
 
 /// The tubes with what flows in them, in the order of [`Flows`].
-fn tubes(p: &Parts) -> [(&'static str, f64, Tube); 8] {
+fn tubes(p: &Tubes) -> [(&'static str, f64, Tube); 8] {
     let hose = |(path, width): (&'static str, f64), tube: Tube| (path, width, tube);
     [
         hose(DISCHARGE, p.discharge),

@@ -106,9 +106,9 @@ pub struct Cell {
     pub liquid: f64,
 }
 
-/// Everything the drawing shows at one moment.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Parts {
+/// Lines and hoses, with what flows in them.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tubes {
     /// Compressor to condenser.
     pub discharge: Tube,
     /// Condenser to orifice.
@@ -125,6 +125,13 @@ pub struct Parts {
     pub high_hose: Tube,
     /// Hose between can and gauge set; positive to the gauge set.
     pub service_hose: Tube,
+}
+
+/// Everything the drawing shows at one moment.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Parts {
+    /// Lines and hoses.
+    pub tubes: Tubes,
     /// Condenser cells in the order of the flow.
     pub condenser: Vec<Cell>,
     /// Evaporator cells in the order of the flow.
@@ -198,10 +205,15 @@ fn speed(node: &Node, flow: f64, liquid: f64, area: f64) -> f64 {
     flow * (liquid / s.rho_liq + (1.0 - liquid) / gas) / area
 }
 
-/// What a surface at `t` (K) wears in the day's air.
-fn coat(bay: &Bay, t: f64) -> Coat {
+/// Dew point of the day, K.
+fn dew_point(bay: &Bay) -> f64 {
     let day = bay.plant().day();
-    if t >= moist_air::dew_point(day.w(), day.p) {
+    moist_air::dew_point(day.w(), day.p)
+}
+
+/// What a surface at `t` (K) wears in air with so high a dew point (K).
+fn coat(dew: f64, t: f64) -> Coat {
+    if t >= dew {
         Coat::Dry
     } else if t < water::T_TRIPLE {
         Coat::Frost
@@ -226,8 +238,8 @@ fn celsius(k: f64) -> f64 {
     Temperature::from_k(k).deg_c()
 }
 
-/// The tube whose content is `node`'s and whose flow is `link`'s.
-fn tube(bay: &Bay, node: NodeId, link: LinkId, bore: f64) -> Tube {
+/// The tube whose content is `node`'s and whose flow is `link`'s, in air with so high a dew point (K).
+fn tube(bay: &Bay, node: NodeId, link: LinkId, bore: f64, dew: f64) -> Tube {
     let net = &bay.plant().network;
     let (n, l) = (net.node(node), net.link(link));
     // What flows back comes from the other end.
@@ -237,7 +249,7 @@ fn tube(bay: &Bay, node: NodeId, link: LinkId, bore: f64) -> Tube {
         speed: speed(net.node(source), l.flow, l.liquid, area(bore)),
         flow: l.flow * 1e3,
         liquid: liquid_share(net.node(source), l.liquid),
-        coat: coat(bay, n.state.t),
+        coat: coat(dew, n.state.t),
     }
 }
 
@@ -257,20 +269,49 @@ fn cells(bay: &Bay, first: NodeId, walls: &[f64], out: LinkId) -> Vec<Cell> {
     walls.iter().enumerate().map(cell).collect()
 }
 
+impl Tubes {
+    /// Reads a bay: no more than a frame needs.
+    pub fn of(bay: &Bay) -> Self {
+        let (net, p, q) = (&bay.plant().network, bay.plant().places, bay.shop().places);
+        let dew = dew_point(bay);
+        let tube = |node, link, bore| tube(bay, node, link, bore, dew);
+        let last = p.evaporator + evaporator::CELLS - 1;
+        let (up, down) = (net.link(q.tap_vapour), net.link(q.tap_liquid));
+        let tap = if up.flow.abs() >= down.flow.abs() {
+            q.tap_vapour
+        } else {
+            q.tap_liquid
+        };
+        Self {
+            discharge: tube(p.discharge, p.compressor + 1, BORES[0]),
+            liquid: tube(p.liquid, p.condenser_out, BORES[1]),
+            behind: Tube {
+                t: celsius(net.node(p.evaporator).state.t),
+                coat: coat(dew, net.node(p.evaporator).state.t),
+                ..tube(p.evaporator, p.orifice + 1, BORES[1])
+            },
+            cold: tube(last, p.pick_up - 1, BORES[2]),
+            suction: tube(p.suction, p.pick_up, BORES[2]),
+            low_hose: tube(q.low_hose, q.low_port, BORES[3]),
+            high_hose: tube(q.high_hose, q.high_port, BORES[3]),
+            service_hose: tube(q.service_hose, tap, BORES[3]),
+        }
+    }
+}
+
 impl Parts {
     /// Reads a bay.
     pub fn of(bay: &Bay, units: UnitSystem) -> Self {
         let (plant, shop) = (bay.plant(), bay.shop());
         let (net, p, q) = (&plant.network, plant.places, shop.places);
-        let tube = |node, link, bore| tube(bay, node, link, bore);
+        let dew = dew_point(bay);
         let cells = |first, walls: &[f64], out| cells(bay, first, walls, out);
         let store = |id: NodeId| {
             let n = net.node(id);
-            (celsius(n.state.t), fill(n), coat(bay, n.state.t))
+            (celsius(n.state.t), fill(n), coat(dew, n.state.t))
         };
         let heat = |w: f64| (w, display::heat_flow(Power::from_si(w), units));
         let t = |k: f64| display::temperature(Temperature::from_k(k), units);
-        let last = p.evaporator + evaporator::CELLS - 1;
         let day = plant.day();
         let around = lowside_plant::cabin::Outside {
             t: day.t,
@@ -284,30 +325,13 @@ impl Parts {
         } else {
             0.0
         };
-        let (up, down) = (net.link(q.tap_vapour), net.link(q.tap_liquid));
-        let tap = if up.flow.abs() >= down.flow.abs() {
-            q.tap_vapour
-        } else {
-            q.tap_liquid
-        };
         let coldest = plant
             .evaporator
             .wall
             .iter()
             .fold(f64::MAX, |a, b| a.min(*b));
         Self {
-            discharge: tube(p.discharge, p.compressor + 1, BORES[0]),
-            liquid: tube(p.liquid, p.condenser_out, BORES[1]),
-            behind: Tube {
-                t: celsius(net.node(p.evaporator).state.t),
-                coat: coat(bay, net.node(p.evaporator).state.t),
-                ..tube(p.evaporator, p.orifice + 1, BORES[1])
-            },
-            cold: tube(last, p.pick_up - 1, BORES[2]),
-            suction: tube(p.suction, p.pick_up, BORES[2]),
-            low_hose: tube(q.low_hose, q.low_port, BORES[3]),
-            high_hose: tube(q.high_hose, q.high_port, BORES[3]),
-            service_hose: tube(q.service_hose, tap, BORES[3]),
+            tubes: Tubes::of(bay),
             condenser: cells(
                 p.condenser,
                 &plant.condenser.wall,

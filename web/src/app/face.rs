@@ -3,10 +3,7 @@ use std::{cell::RefCell, rc::Rc};
 
 use lowside_present::{
     UnitSystem, notes,
-    parts::{
-        Part, Parts,
-        inside::{self, Figure},
-    },
+    parts::{Part, Parts, Tubes, inside},
     plot::{Frame, Plot},
 };
 use yew::{Context, Html, MouseEvent, NodeRef, html};
@@ -99,8 +96,8 @@ impl App {
             return;
         }
         if let Some(canvas) = self.face.tubes.cast::<web_sys::HtmlCanvasElement>() {
-            let parts = Parts::of(&self.stage.bay, self.units);
-            self.face.flows.draw(&canvas, theme, &parts, dt);
+            let tubes = Tubes::of(&self.stage.bay);
+            self.face.flows.draw(&canvas, theme, &tubes, dt);
         }
     }
 
@@ -120,14 +117,7 @@ impl App {
 
     fn parts_view(&self, ctx: &Context<Self>) -> Html {
         let (bay, units, link) = (&self.stage.bay, self.units, ctx.link());
-        let warmth = |part| {
-            let o = inside::open(bay, part, units);
-            let t = o
-                .figures
-                .into_iter()
-                .find(|(f, _)| *f == Figure::Temperature);
-            (part, t.map_or_else(String::new, |(_, t)| t.to_string()))
-        };
+        let warmth = |part| (part, inside::temperature(bay, part, units).to_string());
         let opened = self
             .face
             .part

@@ -1,5 +1,5 @@
 //! What flows in the tubes: dashes that move with the speed of the flow, long and thick for liquid, dots for vapour.
-use lowside_present::{palette::Theme, parts::Parts};
+use lowside_present::{palette::Theme, parts::Tubes};
 use web_sys::{HtmlCanvasElement, Path2d};
 
 use super::{SIZE, tubes};
@@ -21,13 +21,13 @@ impl Flows {
         &mut self,
         canvas: &HtmlCanvasElement,
         theme: &Theme,
-        parts: &Parts,
+        flows: &Tubes,
         dt: f64,
     ) {
         let Some((pen, w, _)) = sheet::open(canvas) else {
             return;
         };
-        let tubes = tubes(parts);
+        let tubes = tubes(flows);
         if self.paths.is_empty() {
             let made: Result<Vec<_>, _> = tubes
                 .iter()

@@ -39,16 +39,16 @@ impl Look<'_> {
     pub(super) fn coat(&self, part: Part) -> Coat {
         let p = self.parts;
         match part {
-            Part::Discharge => p.discharge.coat,
-            Part::Liquid => p.liquid.coat,
-            Part::Orifice => p.behind.coat,
+            Part::Discharge => p.tubes.discharge.coat,
+            Part::Liquid => p.tubes.liquid.coat,
+            Part::Orifice => p.tubes.behind.coat,
             Part::Evaporator if p.frosted => Coat::Frost,
             Part::Evaporator if p.held > 0.02 => Coat::Dew,
             Part::Accumulator => p.accumulator.2,
-            Part::Suction => p.suction.coat,
-            Part::LowHose => p.low_hose.coat,
-            Part::HighHose => p.high_hose.coat,
-            Part::ServiceHose => p.service_hose.coat,
+            Part::Suction => p.tubes.suction.coat,
+            Part::LowHose => p.tubes.low_hose.coat,
+            Part::HighHose => p.tubes.high_hose.coat,
+            Part::ServiceHose => p.tubes.service_hose.coat,
             Part::Can => p.can.map_or(Coat::Dry, |c| c.2),
             _ => Coat::Dry,
         }
@@ -100,7 +100,7 @@ impl Look<'_> {
         match part {
             Part::Compressor => self.compressor(),
             Part::Discharge => html! { <>
-                { self.tube(DISCHARGE, p.discharge.t, p.discharge.coat, None) }
+                { self.tube(DISCHARGE, p.tubes.discharge.t, p.tubes.discharge.coat, None) }
                 { self.port(560.0, 104.0, p.coupled[1], t.high.to_string()) }
                 { switch(620.0, 104.0, p.switches[1]) }
                 if p.relief { <path class="blow" d="M520 98l-6-18M526 98v-22M532 98l6-18" /> }
@@ -108,17 +108,17 @@ impl Look<'_> {
             </> },
             Part::Condenser => self.coil(CONDENSER, &p.condenser, false, part),
             Part::Liquid => html! { <>
-                { self.tube(LIQUID, p.liquid.t, p.liquid.coat, None) }
+                { self.tube(LIQUID, p.tubes.liquid.t, p.tubes.liquid.coat, None) }
                 { text(430.0, 434.0, "middle", "name", charts::part(part)) }
             </> },
             Part::Orifice => html! { <>
-                { self.tube(BEHIND, p.behind.t, p.behind.coat, None) }
-                <path class="body" d="M262 401H246L236 406H212L202 401H196V419H202L212 414H236L246 419H262Z" fill={self.tint(p.behind.t)} />
+                { self.tube(BEHIND, p.tubes.behind.t, p.tubes.behind.coat, None) }
+                <path class="body" d="M262 401H246L236 406H212L202 401H196V419H202L212 414H236L246 419H262Z" fill={self.tint(p.tubes.behind.t)} />
                 { text(230.0, 394.0, "middle", "name", charts::part(part)) }
             </> },
             Part::Evaporator => html! { <>
                 { self.coil(EVAPORATOR, &p.evaporator, true, part) }
-                { self.tube(COLD, p.cold.t, p.cold.coat, None) }
+                { self.tube(COLD, p.tubes.cold.t, p.tubes.cold.coat, None) }
                 if p.drips { <g class="drops"><path d="M124 400q4 7 0 9q-4-2 0-9M134 404q4 7 0 9q-4-2 0-9" /></g> }
             </> },
             Part::Accumulator => {
@@ -138,24 +138,24 @@ impl Look<'_> {
                 </> }
             }
             Part::Suction => html! { <>
-                { self.tube(SUCTION, p.suction.t, p.suction.coat, None) }
+                { self.tube(SUCTION, p.tubes.suction.t, p.tubes.suction.coat, None) }
                 { self.port(312.0, 122.0, p.coupled[0], t.low.to_string()) }
                 { text(360.0, 148.0, "middle", "name", charts::part(part)) }
             </> },
             Part::LowHose => self.tube(
                 LOW_HOSE,
-                p.low_hose.t,
-                p.low_hose.coat,
+                p.tubes.low_hose.t,
+                p.tubes.low_hose.coat,
                 Some(&t.low.to_string()),
             ),
             Part::HighHose => self.tube(
                 HIGH_HOSE,
-                p.high_hose.t,
-                p.high_hose.coat,
+                p.tubes.high_hose.t,
+                p.tubes.high_hose.coat,
                 Some(&t.high.to_string()),
             ),
             Part::ServiceHose => html! { <>
-                { self.tube(SERVICE_HOSE, p.service_hose.t, p.service_hose.coat, Some(&t.service.to_string())) }
+                { self.tube(SERVICE_HOSE, p.tubes.service_hose.t, p.tubes.service_hose.coat, Some(&t.service.to_string())) }
                 { self.gauge_set() }
             </> },
             Part::Can => self.can(),

@@ -2,7 +2,7 @@
 
 use lowside_plant::{
     moisture::Tube as Bore,
-    network::Node,
+    network::{LinkId, Node, NodeId},
     orifice::Orifice,
     species::{AIR, OIL, REFRIGERANT, WATER},
 };
@@ -165,11 +165,10 @@ pub struct Opened {
 /// Density of the oil in the books of a node, kg/m3.
 const OIL_DENSITY: f64 = lowside_plant::state::RHO_OIL;
 
-/// Opens a part.
-pub fn open(bay: &Bay, part: Part, units: UnitSystem) -> Opened {
-    let (plant, shop) = (bay.plant(), bay.shop());
-    let (net, p, q) = (&plant.network, plant.places, shop.places);
-    let (range, leaving) = match part {
+/// Nodes of a part, and the link out of the first of them.
+fn place(bay: &Bay, part: Part) -> (core::ops::Range<NodeId>, LinkId) {
+    let (p, q) = (bay.plant().places, bay.shop().places);
+    match part {
         Part::Compressor => (p.suction..p.suction + 1, p.compressor),
         Part::Suction => (p.suction..p.suction + 1, p.pick_up),
         Part::Discharge => (p.discharge..p.discharge + 1, p.compressor + 1),
@@ -182,7 +181,21 @@ pub fn open(bay: &Bay, part: Part, units: UnitSystem) -> Opened {
         Part::HighHose => (q.high_hose..q.high_hose + 1, q.high_port),
         Part::ServiceHose => (q.service_hose..q.service_hose + 1, q.low_valve),
         Part::Can => (q.can..q.can + 1, q.tap_vapour),
-    };
+    }
+}
+
+/// Temperature of what a part holds where it leaves it.
+pub fn temperature(bay: &Bay, part: Part, units: UnitSystem) -> Shown {
+    let (range, _) = place(bay, part);
+    let t = bay.plant().network.node(range.end - 1).state.t;
+    display::temperature(Temperature::from_k(t), units)
+}
+
+/// Opens a part.
+pub fn open(bay: &Bay, part: Part, units: UnitSystem) -> Opened {
+    let plant = bay.plant();
+    let net = &plant.network;
+    let (range, leaving) = place(bay, part);
     let nodes: Vec<&Node> = range.clone().map(|id| net.node(id)).collect();
     let volume: f64 = nodes.iter().map(|n| n.volume).sum();
     let held = |species: usize| nodes.iter().map(|n| n.content[species]).sum::<f64>();

@@ -32,19 +32,15 @@ fn vapour_runs_faster_than_the_same_mass_of_liquid() {
             .state
             .rho_gas,
     );
-    assert!(
-        p.liquid.liquid > 0.99 && p.suction.liquid < 0.2,
-        "{:?} {:?}",
-        p.liquid,
-        p.suction
-    );
-    let ratio = p.suction.speed / p.liquid.speed * (p.liquid.flow / p.suction.flow);
+    assert!(p.tubes.liquid.liquid > 0.99 && p.tubes.suction.liquid < 0.2);
+    let ratio =
+        p.tubes.suction.speed / p.tubes.liquid.speed * (p.tubes.liquid.flow / p.tubes.suction.flow);
     let want = liquid / suction / 4.0;
     assert!((ratio / want - 1.0).abs() < 0.25, "{ratio} against {want}");
     assert!(
-        p.liquid.speed > 0.1 && p.liquid.speed < 3.0,
+        p.tubes.liquid.speed > 0.1 && p.tubes.liquid.speed < 3.0,
         "{}",
-        p.liquid.speed
+        p.tubes.liquid.speed
     );
 }
 
@@ -53,9 +49,9 @@ fn what_is_colder_than_the_dew_point_is_wet_and_what_is_hot_is_not() {
     let bay = run("healthy", 240);
     let p = Parts::of(&bay, UnitSystem::Us);
     // 35 degC and 40 %: dew point 19.4 degC (ASHRAE Fundamentals 2017 ch. 1).
-    assert_eq!(p.discharge.coat, Coat::Dry);
-    assert_eq!(p.liquid.coat, Coat::Dry);
-    assert_ne!(p.cold.coat, Coat::Dry, "{}", p.cold.t);
+    assert_eq!(p.tubes.discharge.coat, Coat::Dry);
+    assert_eq!(p.tubes.liquid.coat, Coat::Dry);
+    assert_ne!(p.tubes.cold.coat, Coat::Dry, "{}", p.tubes.cold.t);
     assert!(p.held > 0.0);
     assert!(
         p.taken.0 > 500.0 && p.shed.0 > p.taken.0,
@@ -69,7 +65,12 @@ fn what_is_colder_than_the_dew_point_is_wet_and_what_is_hot_is_not() {
 fn at_rest_nothing_moves() {
     let bay = bay("charge-from-cans");
     let p = Parts::of(&bay, UnitSystem::Us);
-    for tube in [p.discharge, p.liquid, p.cold, p.suction] {
+    for tube in [
+        p.tubes.discharge,
+        p.tubes.liquid,
+        p.tubes.cold,
+        p.tubes.suction,
+    ] {
         assert!(tube.speed.abs() < 1e-9);
     }
     assert!(p.can.is_none() && p.turns == 0.0);
