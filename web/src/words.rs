@@ -58,11 +58,10 @@ pub(crate) fn caution_text(c: Caution) -> (&'static str, &'static str) {
         Caution::EyesAndHands => (caution_eyes(), caution_eyes_text()),
         Caution::Venting => (caution_venting(), caution_venting_text()),
         Caution::OpenHose => (caution_open_hose(), caution_open_hose_text()),
+        Caution::PressureToPump => (caution_pressure_to_pump(), caution_pressure_to_pump_text()),
+        Caution::PumpStopsOpen => (caution_pump_stops_open(), caution_pump_stops_open_text()),
+        Caution::HotOil => (caution_hot_oil(), caution_hot_oil_text()),
         // The session may learn of more.
-        #[expect(
-            unreachable_patterns,
-            reason = "cautions yet to come are shown in general words"
-        )]
         _ => (caution_other(), caution_other_text()),
     }
 }
@@ -80,10 +79,7 @@ pub(crate) fn event(e: Event) -> &'static str {
         Event::LiquidAtCompressor => event_liquid(),
         Event::LiquidGone => event_liquid_gone(),
         Event::CompressorHurt => event_compressor_hurt(),
-        #[expect(
-            unreachable_patterns,
-            reason = "events yet to come are shown in general words"
-        )]
+        Event::PumpOilBlown => event_pump_oil_blown(),
         _ => event_other(),
     }
 }
@@ -101,10 +97,6 @@ pub(crate) fn place(p: Place) -> &'static str {
         Place::Can => place_can(),
         Place::Shelf => place_shelf(),
         Place::Room => place_room(),
-        #[expect(
-            unreachable_patterns,
-            reason = "places yet to come are shown in general words"
-        )]
         _ => place_elsewhere(),
     }
 }
@@ -127,6 +119,8 @@ pub(crate) fn mark(kind: MarkKind) -> String {
 pub(crate) fn refused_why(why: &Refused) -> String {
     match why {
         Refused::NoCan => refused_no_can().to_owned(),
+        Refused::NoPump => refused_no_pump().to_owned(),
+        Refused::PumpRuns => refused_pump_runs().to_owned(),
         Refused::CanBurst => refused_can_burst().to_owned(),
         Refused::OutOfRange(UnitError::OutOfRange {
             field,
@@ -134,7 +128,8 @@ pub(crate) fn refused_why(why: &Refused) -> String {
             lo,
             hi,
         }) => refused_range(field, value, lo, hi),
-        Refused::OutOfRange(other) => other.to_string(),
+        // The session may learn of more.
+        other => other.to_string(),
     }
 }
 

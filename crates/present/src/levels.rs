@@ -214,12 +214,12 @@ impl Levels {
         // The link into a cell stands just before the one out of the last cell.
         let mid = p.condenser_out - condenser::CELLS / 2;
         let switches = &plant.vehicle.switches;
-        let can = hands.can.map(|c| CanLevel {
+        let can = hands.attached.can().map(|c| CanLevel {
             block: node(q.can),
             number: c.number,
             shown: display::temperature(Temperature::from_k(net.node(q.can).state.t), units),
             inverted: c.stance == Stance::Inverted,
-            open: c.open,
+            open: c.open(),
             bath: c.bath.is_some(),
             burst: c.burst,
         });

@@ -8,6 +8,7 @@ pub mod condition;
 pub mod event;
 mod hash;
 pub mod library;
+mod limits;
 pub mod scenario;
 pub mod script;
 pub mod summary;
