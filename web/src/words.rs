@@ -10,6 +10,8 @@ pub(crate) use time::*;
 mod labels;
 mod time;
 
+pub(crate) mod charts;
+
 /// The next step: what to do, and why.
 pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, &'static str) {
     let (what, why) = match step {

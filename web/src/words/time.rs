@@ -39,6 +39,23 @@ pub(crate) fn act(action: Action) -> String {
         Action::RoadSpeed { .. } => say::fan().to_owned(),
         Action::Ambient { .. } => say::outside_air().to_owned(),
         Action::Humidity { .. } => say::humidity().to_owned(),
+        Action::AirPressure { .. } => say::act_air_pressure().to_owned(),
+        Action::TakePump { .. } => say::act_take_pump().to_owned(),
+        Action::PumpOil => say::act_pump_oil().to_owned(),
+        Action::VacuumGauge { .. } => say::act_vacuum_gauge().to_owned(),
+        Action::TakeSelfSealingCan => say::act_take_self_sealing_can().to_owned(),
+        Action::TapScrew { .. } => say::act_tap_screw().to_owned(),
+        Action::TakeCylinder { .. } => say::act_take_cylinder().to_owned(),
+        Action::Dose { .. } => say::act_dose().to_owned(),
+        Action::TakeMachine { .. } => say::act_take_machine().to_owned(),
+        Action::MachineStop { .. } => say::act_machine_stop().to_owned(),
+        Action::ChangeCylinder { .. } => say::act_change_cylinder().to_owned(),
+        Action::Disconnect => say::act_disconnect().to_owned(),
+        Action::ZeroScale => say::act_zero_scale().to_owned(),
+        Action::Pump { on } => two(say::act_pump(), labels::engine_states(), on),
+        Action::Isolation { on } => two(say::act_isolation(), labels::tap_states(), on),
+        Action::Ballast { on } => two(say::act_ballast(), labels::tap_states(), on),
+        Action::Machine { on } => two(say::act_machine(), labels::engine_states(), on),
     }
 }
 
