@@ -5,8 +5,12 @@ use lowside_units::UnitError;
 
 pub(crate) use labels::*;
 pub(crate) use lowside_words::*;
+pub(crate) use time::*;
 
 mod labels;
+mod time;
+
+pub(crate) mod charts;
 
 /// The next step: what to do, and why.
 pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, &'static str) {

@@ -13,6 +13,8 @@ pub mod scenario;
 pub mod script;
 pub mod summary;
 pub mod take;
+pub mod timeline;
+pub mod wait;
 mod watch;
 
 pub use action::{Action, Caution, Refused};
@@ -20,3 +22,4 @@ pub use bay::{Bay, Entered, TICKS_PER_SECOND, Tick};
 pub use event::Event;
 pub use scenario::{Scenario, ScenarioError};
 pub use take::{Take, TakeError};
+pub use timeline::Timeline;
