@@ -2,7 +2,7 @@
 
 use lowside_units::Ratio;
 
-use super::with;
+use super::{shop, with};
 use crate::{
     Job,
     check::{Check, Finding},
@@ -30,11 +30,11 @@ pub const JOBS: &[Job] = &[
     subcooling_alone,
     standing,
     mixtures,
-    vacuum::holding,
+    shop::holding,
     vacuum::twenty_inches,
     vacuum::hose,
     clutch::cycling,
-    recovery,
+    shop::left_behind,
     stop::last,
 ];
 
@@ -188,20 +188,6 @@ fn mixtures(_: &Runs) -> Result<Vec<Check>, Error> {
         "mixture model of CoolProp, as recalled",
     );
     check.find(Finding::not_yet("10 and 50 % of R-12", "mixtures"));
-    Ok(vec![check])
-}
-
-#[expect(clippy::unnecessary_wraps, reason = "a job may fail, this one cannot")]
-fn recovery(_: &Runs) -> Result<Vec<Check>, Error> {
-    let mut check = Check::new(
-        "12. Recovery leaves gas in the oil",
-        "18 to 30 % with old equipment, so that the next \"right\" charge is an over-charge.",
-        TRADE,
-    );
-    check.find(Finding::not_yet(
-        "share left after recovery",
-        "a recovery machine, and oil that holds refrigerant",
-    ));
     Ok(vec![check])
 }
 
