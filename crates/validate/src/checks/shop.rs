@@ -3,7 +3,7 @@
 use lowside_fluids::Gas;
 use lowside_session::Action;
 use lowside_shop::vacuum::MICRON;
-use lowside_units::{GaugePressure, Quantity, Ratio, VolumeFlow};
+use lowside_units::{GaugePressure, Ratio, VolumeFlow};
 use std::sync::Arc;
 
 use super::{charge::LABEL, with};
@@ -78,6 +78,15 @@ fn when(run: &Run, holds: impl Fn(&Sample) -> bool) -> f64 {
         .map_or(f64::INFINITY, |s| s.t)
 }
 
+/// A reading at the moment the loop passes 20 inHg on its way down, between two seconds.
+fn at_twenty_inches(run: &Run, of: impl Fn(&Sample) -> f64) -> f64 {
+    let pair = run.samples.windows(2).find(|w| w[1].mean < TWENTY_INCHES);
+    pair.map_or(f64::NAN, |w| {
+        let part = (w[0].mean - TWENTY_INCHES) / (w[0].mean - w[1].mean);
+        of(&w[0]) + part * (of(&w[1]) - of(&w[0]))
+    })
+}
+
 fn dehydration(runs: &Runs) -> Result<Vec<Check>, Error> {
     let mut check = Check::new(
         "Five grams of water: 500 micron against 20 inHg",
@@ -88,7 +97,7 @@ fn dehydration(runs: &Runs) -> Result<Vec<Check>, Error> {
     );
     let deep = opened(runs, &["start.water=5g", "until=40min"], &pump())?;
     // Found by a first run: the second at which the pump is shut off.
-    let at_twenty = when(&deep, |s| s.mean < TWENTY_INCHES);
+    let at_twenty = at_twenty_inches(&deep, |s| s.t);
     let mut acts = pump();
     acts.extend([
         (at_twenty, Action::Isolation { on: false }),
@@ -135,11 +144,7 @@ fn dehydration(runs: &Runs) -> Result<Vec<Check>, Error> {
         2,
     ));
     let dry = opened(runs, &["until=2min"], &pump())?;
-    let air = dry
-        .samples
-        .iter()
-        .find(|s| s.mean < TWENTY_INCHES)
-        .map_or(f64::NAN, |s| s.air * 1e3 * FOUR_LITRES / volume(&dry));
+    let air = at_twenty_inches(&dry, |s| s.air * 1e3) * FOUR_LITRES / volume(&dry);
     check.find(Finding::within(
         "20 inHg: air left in 4 litres",
         air,
