@@ -106,10 +106,10 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
     let shut = Law::Passage(0.0);
     let slip = Draw::Slip;
     let hot = Draw::Drift {
-        area: v.condenser.flow_area.si(),
+        area: v.condenser.tubes.flow_area(),
     };
     let cold = Draw::Drift {
-        area: v.evaporator.flow_area.si(),
+        area: v.evaporator.tubes.flow_area(),
     };
     let bottom = Draw::Bottom {
         pull_through: LIQUID_SEAL,
