@@ -121,9 +121,8 @@ pub fn gungor_winterton(s: &Saturated, flux: f64, bore: f64, x: f64, heat: f64) 
     let bo = heat / (flux * s.latent);
     let h_l = dittus_boelter(s, flux, bore) * libm::pow(y, 0.8);
     // 1 / Xtt, the turbulent Lockhart-Martinelli parameter upside down.
-    let inverse = libm::pow(x / y, 0.9)
-        * (s.rho_l / s.rho_g).sqrt()
-        * libm::pow(s.t.mu_g / s.t.mu_l, 0.1);
+    let inverse =
+        libm::pow(x / y, 0.9) * (s.rho_l / s.rho_g).sqrt() * libm::pow(s.t.mu_g / s.t.mu_l, 0.1);
     let e = 1.0 + 24_000.0 * libm::pow(bo, 1.16) + 1.37 * libm::pow(inverse, 0.86);
     let re = flux * y * bore / s.t.mu_l;
     let suppressed = 1.0 / (1.0 + 1.15e-6 * e * e * libm::pow(re, 1.17));

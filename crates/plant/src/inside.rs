@@ -141,7 +141,7 @@ impl Common {
                 ]
             }),
             turbulent: Rows::new(0.0, ROOT_RE, 350, |root| {
-                let re = (root * root).max(TURBULENT_FROM);
+                let re = (root * root).max(LAMINAR_TO);
                 let f = 1.0 / (0.79 * libm::log(re) - 1.64);
                 let f8 = f * f / 8.0;
                 [f8 * (re - 1000.0), 12.7 * f8.sqrt()]
@@ -210,7 +210,7 @@ impl Inside {
         if g <= 0.0 {
             return LAMINAR;
         }
-        let [top, bottom] = self.common.turbulent.at(re.sqrt());
+        let [top, bottom] = self.common.turbulent.at(re.max(TURBULENT_FROM).sqrt());
         LAMINAR + g * (top * pr / (1.0 + bottom * (pr_23 - 1.0)) - LAMINAR)
     }
 

@@ -11,7 +11,12 @@ use super::{
 const MOST_STEPS: usize = 8;
 
 /// Passes a value between two limits in SI.
-pub(super) fn within<Q: Quantity>(field: &str, value: Q, lo: f64, hi: f64) -> Result<(), UnitError> {
+pub(super) fn within<Q: Quantity>(
+    field: &str,
+    value: Q,
+    lo: f64,
+    hi: f64,
+) -> Result<(), UnitError> {
     in_range(field, value, Q::from_si(lo), Q::from_si(hi)).map(|_| ())
 }
 
@@ -99,7 +104,12 @@ impl FanSpec {
         air("fan.top_flow", self.top_flow)?;
         air("fan.cool_flow", self.cool_flow)?;
         within("fan.slips_to", self.slips_to, 250.0, 400.0)?;
-        within("fan.drives_from", self.drives_from, self.slips_to.si(), 420.0)?;
+        within(
+            "fan.drives_from",
+            self.drives_from,
+            self.slips_to.si(),
+            420.0,
+        )?;
         air("fan.ram_flow", self.ram_flow)?;
         within("fan.idle_recirculation", self.idle_recirculation, 0.0, 20.0)
     }
