@@ -83,10 +83,16 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     h.number(account.energy_in);
     h.numbers(plant.condenser.wall);
     h.numbers(plant.evaporator.wall);
+    h.numbers(plant.evaporator.frost);
+    h.numbers(plant.evaporator.boiling);
     h.numbers([
         plant.evaporator.held,
         plant.evaporator.drained,
         plant.hood_t,
+        plant.fan_clutch,
+        plant.condenser.duty,
+        plant.condenser_air.0,
+        plant.condenser_air.1,
     ]);
     for s in &plant.shells {
         h.numbers([s.t, s.outside]);
@@ -101,6 +107,7 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
         k.condenser_air,
         k.evaporator_air,
     ]);
+    h.flags([k.cycling_switch_stuck]);
     h.numbers([s.engine_rpm, s.road_speed]);
     h.word(s.blower as u64);
     h.flags([s.engine_on, s.ac_on, s.recirculate, s.windows_open]);

@@ -169,6 +169,8 @@ pub struct ConditionSpec {
     pub condenser_air: Ratio,
     /// Share of the blower's air that gets through the evaporator.
     pub evaporator_air: Ratio,
+    /// The cycling switch's contacts are stuck closed.
+    pub cycling_switch_stuck: bool,
     /// Water the desiccant holds at the start, share of what it can hold.
     pub desiccant_load: Ratio,
     /// Where the loop leaks.
@@ -231,6 +233,7 @@ impl Default for ConditionSpec {
             orifice_open: whole,
             condenser_air: whole,
             evaporator_air: whole,
+            cycling_switch_stuck: false,
             desiccant_load: Ratio::from_si(0.05),
             leak: Vec::new(),
         }
@@ -403,6 +406,7 @@ impl Scenario {
             orifice_open: c.orifice_open.si(),
             condenser_air: c.condenser_air.si(),
             evaporator_air: c.evaporator_air.si(),
+            cycling_switch_stuck: c.cycling_switch_stuck,
         };
         for leak in &c.leak {
             if let Some(size) = leak.size() {
