@@ -1,6 +1,8 @@
 //! Random acts, from a seed.
 
+use lowside_fluids::Gas;
 use lowside_session::Action;
+use lowside_shop::identifier::Port;
 use lowside_units::{Ratio, RotationSpeed, Speed, Temperature};
 
 /// A small generator (xorshift64*, Vigna 2016): the same numbers everywhere.
@@ -45,7 +47,7 @@ pub fn any(dice: &mut Dice) -> Action {
     } else {
         dice.between(0.0, 1.02)
     });
-    match dice.bits() % 20 {
+    match dice.bits() % 22 {
         0 | 1 => Action::Engine { on },
         2 => Action::EngineSpeed {
             speed: RotationSpeed::from_rpm(dice.between(450.0, 5050.0)),
@@ -83,6 +85,12 @@ pub fn any(dice: &mut Dice) -> Action {
             }
         }
         18 => Action::Tap { on },
+        19 => Action::TakeCanOf {
+            gas: if on { Gas::R12 } else { Gas::R134a },
+        },
+        20 => Action::Identify {
+            port: if on { Port::Low } else { Port::High },
+        },
         _ => Action::Bath {
             temperature: dice
                 .chance(0.7)

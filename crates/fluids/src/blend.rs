@@ -62,6 +62,22 @@ impl Blend {
         Self::by_mass(r12 / (r12 + other))
     }
 
+    /// `gas` with the mass share `other` of the other one of the pair; none when `gas` is not of the pair or the share is not
+    /// between 0 and 1.
+    pub fn with(gas: Gas, other: f64) -> Option<Self> {
+        let r12 = match gas {
+            Gas::R134a => other,
+            Gas::R12 => 1.0 - other,
+            Gas::R1234yf => return None,
+        };
+        Self::by_mass(r12).ok()
+    }
+
+    /// Whether `gas` is one of the pair.
+    pub const fn holds(gas: Gas) -> bool {
+        matches!(gas, Gas::R134a | Gas::R12)
+    }
+
     /// Mass share of R-12.
     pub fn mass_share(self) -> f64 {
         self.r12

@@ -6,6 +6,8 @@
 //! tick) the node is linearised anew where it stands and the flows are found again. Whatever the forecast was worth, every
 //! flux leaves one node and enters another, so that mass and energy close to rounding.
 
+use std::sync::Arc;
+
 use lowside_fluids::{Gas, table::Table};
 use serde::{Deserialize, Serialize};
 
@@ -19,6 +21,7 @@ use crate::{
     stream::{Draw, Stream},
 };
 
+mod mix;
 mod rates;
 mod step;
 
@@ -44,6 +47,8 @@ pub struct Node {
     pub bound: f64,
     /// How easily oil creeps along as a film where only gas flows: its speed over that of the gas.
     pub oil_mobility: f64,
+    /// Property tables of its own: a vessel that was filled with one gas of a network of two.
+    pub own: Option<Arc<Table>>,
     /// Temperature and pressure of what it holds.
     pub state: State,
 }
@@ -99,6 +104,9 @@ pub struct Account {
 #[derive(Debug, Clone)]
 pub struct Network {
     gas: Gas,
+    table: Arc<Table>,
+    /// Only where two refrigerants are in the network.
+    mix: Option<mix::Mix>,
     nodes: Vec<Node>,
     links: Vec<Link>,
     account: Account,
@@ -130,11 +138,24 @@ struct Workspace {
     out: Vec<[f64; SPECIES]>,
 }
 
+impl Node {
+    /// Property tables of what it holds, where `network` are those of the network.
+    #[inline]
+    fn table<'a>(&'a self, network: &'a Table) -> &'a Table {
+        match &self.own {
+            Some(own) => own,
+            None => network,
+        }
+    }
+}
+
 impl Network {
     /// A network that holds only the room.
     pub fn new(gas: Gas, room_t: f64, room_p: f64, room_humidity: f64) -> Self {
         let mut net = Self {
             gas,
+            table: gas.shared_table(),
+            mix: None,
             nodes: Vec::new(),
             links: Vec::new(),
             account: Account::default(),
@@ -150,7 +171,7 @@ impl Network {
 
     /// Sets the room air: temperature K, pressure Pa, humidity ratio kg/kg.
     pub fn set_room(&mut self, t: f64, p: f64, w: f64) {
-        let table = self.table();
+        let table = &self.table;
         self.work.fresh = false;
         let room = &mut self.nodes[ROOM];
         let air = p * room.volume / (state::R_AIR * t);
@@ -170,7 +191,7 @@ impl Network {
         t: f64,
         oil_mobility: f64,
     ) -> NodeId {
-        let table = self.table();
+        let table = &self.table;
         let energy = state::energy_at(table, &content, volume, t);
         let state = state::solve(table, &content, energy, volume, t);
         self.nodes.push(Node {
@@ -180,8 +201,10 @@ impl Network {
             energy,
             bound: 0.0,
             oil_mobility,
+            own: None,
             state,
         });
+        self.mix_added();
         self.nodes.len() - 1
     }
 
@@ -209,14 +232,19 @@ impl Network {
         self.links.len() - 1
     }
 
-    /// The refrigerant.
+    /// The refrigerant; where there are two ([`Network::blend`]), the one the loop is made for.
     pub fn gas(&self) -> Gas {
         self.gas
     }
 
-    /// Property tables of the refrigerant.
-    pub fn table(&self) -> &'static Table {
-        self.gas.table()
+    /// Property tables of the refrigerant in the loop.
+    pub fn table(&self) -> &Table {
+        &self.table
+    }
+
+    /// Property tables of what a node holds.
+    pub fn table_of(&self, id: NodeId) -> &Table {
+        self.nodes[id].table(&self.table)
     }
 
     /// All nodes, the room first.
@@ -250,9 +278,22 @@ impl Network {
     /// Refills a node with other matter, as when a can is swapped; what it held before is returned with its energy.
     /// The books count it as taken in from outside.
     pub fn refill(&mut self, id: NodeId, volume: f64, content: Content, t: f64) -> (Content, f64) {
-        let table = self.table();
+        self.refill_gas(id, self.gas, volume, content, t)
+    }
+
+    fn refill_gas(
+        &mut self,
+        id: NodeId,
+        gas: Gas,
+        volume: f64,
+        content: Content,
+        t: f64,
+    ) -> (Content, f64) {
+        self.mix_refilled(id, gas, &content);
         self.work.fresh = false;
         let node = &mut self.nodes[id];
+        let table = Arc::clone(node.own.as_ref().unwrap_or(&self.table));
+        let table = &*table;
         let before = (node.content, node.energy);
         node.volume = volume;
         node.content = content;
@@ -266,9 +307,10 @@ impl Network {
 
     /// Puts matter of its own temperature into a node from outside (a charge at the start, water left in, oil poured).
     pub fn inject(&mut self, id: NodeId, content: &Content) {
-        let table = self.table();
         self.work.fresh = false;
         let node = &mut self.nodes[id];
+        let table = Arc::clone(node.own.as_ref().unwrap_or(&self.table));
+        let table = &*table;
         let mut all = node.content;
         all.add(content, 1.0);
         all.drop_dust();
@@ -278,6 +320,7 @@ impl Network {
         node.content = all;
         node.energy = energy;
         node.state = state::solve(table, &all, energy, node.volume, node.state.t);
+        self.mix_injected(id, content);
     }
 
     /// Binds so much of a node's water, kg (negative: sets it free), which gives off so much heat for each kilogram, J/kg. What

@@ -1,7 +1,7 @@
 //! The vehicle put together: loop, walls, air, cabin, drive; and its tick.
 
 use lowside_fluids::{
-    moist_air,
+    Blend, moist_air,
     moisture::{FUSION, SIEVE_CAPACITY},
 };
 use lowside_units::Quantity;
@@ -124,6 +124,11 @@ impl Plant {
     pub fn new(vehicle: &Vehicle, day: Day, start: &Start) -> Self {
         let mut network = Network::new(vehicle.refrigerant, day.t, day.p, day.w());
         let (places, shells) = assembly::build(&mut network, vehicle, day.t);
+        if start.other > 0.0
+            && let Some(blend) = Blend::with(vehicle.refrigerant, start.other)
+        {
+            network.blend(blend, places.inside());
+        }
         charge::fill(&mut network, &places, start, day.t);
         let held = vehicle.accumulator.desiccant.si() * SIEVE_CAPACITY * start.desiccant_load;
         network.inject_bound(places.accumulator, held);
@@ -184,6 +189,7 @@ impl Plant {
                 .advance(coil, &outside, self.settings.windows_open, dt);
         }
         self.bind_water(TICK);
+        self.network.follow_mixture();
         if self.drive.engaged {
             let (liquid, p) = (self.suction_liquid(), self.places);
             self.damage.add(

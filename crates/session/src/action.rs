@@ -1,9 +1,11 @@
 //! Everything a person can do to a bay. A log of these, with ticks, is the whole history.
 
+use lowside_fluids::{Blend, Gas};
 use lowside_plant::plant::Plant;
 use lowside_shop::{
     Shop,
     can::{self, Stance},
+    identifier::{NoSample, Port},
 };
 use lowside_units::{Quantity, Ratio, RotationSpeed, Speed, Temperature, UnitError, in_range};
 use serde::{Deserialize, Serialize};
@@ -85,6 +87,17 @@ pub enum Action {
     },
     /// Screw a full can onto the service hose (a used one goes to the shelf).
     TakeCan,
+    /// Screw a full can of a certain gas onto the service hose: right or wrong, R-134a or R-12 (each other's only, and the
+    /// vehicle's own).
+    TakeCanOf {
+        /// What the can holds.
+        gas: Gas,
+    },
+    /// Take a sample at a service port into the refrigerant identifier.
+    Identify {
+        /// Which port; its coupler has to be on.
+        port: Port,
+    },
     /// Take the can off the service hose.
     DropCan,
     /// Open or shut the can's tap.
@@ -117,6 +130,17 @@ pub enum Refused {
     /// The can is burst.
     #[error("the can has burst: take it off")]
     CanBurst,
+    /// A can of a gas that the model cannot mix with what is in the loop.
+    #[error("gas: {gas} does not mix with {loop_gas} here; only R-12 and R-134a do")]
+    NoMixture {
+        /// What the can holds.
+        gas: Gas,
+        /// What the loop is made for.
+        loop_gas: Gas,
+    },
+    /// The refrigerant identifier takes no sample.
+    #[error(transparent)]
+    Identifier(#[from] NoSample),
 }
 
 fn opening(open: Ratio) -> Result<f64, UnitError> {
@@ -181,7 +205,16 @@ impl Action {
             Self::LowValve { open } => shop.hands.low_valve = opening(open)?,
             Self::HighValve { open } => shop.hands.high_valve = opening(open)?,
             Self::Purge { on } => shop.hands.purging = on,
-            Self::TakeCan => shop.take_can(plant),
+            Self::TakeCan => shop.take_can(plant, plant.vehicle.refrigerant),
+            Self::TakeCanOf { gas } => {
+                let loop_gas = plant.vehicle.refrigerant;
+                let mixes = Blend::holds(gas) && Blend::holds(loop_gas);
+                if gas != loop_gas && !mixes {
+                    return Err(Refused::NoMixture { gas, loop_gas });
+                }
+                shop.take_can(plant, gas);
+            }
+            Self::Identify { port } => shop.identify(plant, port)?,
             Self::DropCan => {
                 shop.hands.can.ok_or(Refused::NoCan)?;
                 shop.drop_can(plant);
@@ -227,7 +260,9 @@ impl Action {
             } if t.k() > can::BATH_LIMIT => Some(Caution::BathTooHot),
             Self::Invert { on: true } if running => Some(Caution::LiquidToSuction),
             Self::Engine { on: true } => Some(Caution::BeltAndFan),
-            Self::TakeCan | Self::Tap { on: true } => Some(Caution::EyesAndHands),
+            Self::TakeCan | Self::TakeCanOf { .. } | Self::Tap { on: true } => {
+                Some(Caution::EyesAndHands)
+            }
             Self::DropCan if shop.hands.can.is_some_and(|c| c.open) => Some(Caution::Venting),
             Self::LowValve { open } | Self::HighValve { open }
                 if open.si() > 0.0 && shop.hands.can.is_none() =>

@@ -1,5 +1,6 @@
 //! A scenario: vehicle, day, start, settings and a script of acts, read from TOML with units.
 
+use lowside_fluids::Blend;
 use lowside_plant::{
     charge::Start,
     plant::{Condition, Day, Plant},
@@ -21,6 +22,8 @@ mod read;
 pub const LARGEST: usize = 256 * 1024;
 /// Most acts a script may have.
 const MOST_ACTS: usize = 2000;
+/// Most of the refrigerant that may be the other one at the start, share of the mass: past half by moles either way.
+const MOST_OTHER: f64 = 0.6;
 /// Most characters a name may have.
 const LONGEST_NAME: usize = 200;
 
@@ -93,6 +96,8 @@ pub struct StartSpec {
     /// Refrigerant; the label's charge when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub charge: Option<Mass>,
+    /// Share of the refrigerant that is the other of R-12 and R-134a, by mass.
+    pub other_refrigerant: Ratio,
     /// Air left in the loop.
     pub air: Mass,
     /// Water in the loop, outside the desiccant.
@@ -272,6 +277,7 @@ impl Scenario {
             None => ("vehicle.label_charge", self.vehicle.label_charge),
         };
         grams(field, charge, self.vehicle.most_charge().g())?;
+        self.check_other()?;
         grams("start.air", start.air, 20.0)?;
         grams("start.water", start.water, 50.0)?;
         if let Some(m) = start.oil {
@@ -314,6 +320,22 @@ impl Scenario {
         Ok(())
     }
 
+    /// Checks the other refrigerant: only R-12 and R-134a mix here.
+    fn check_other(&self) -> Result<(), UnitError> {
+        let most = if Blend::holds(self.vehicle.refrigerant) {
+            MOST_OTHER
+        } else {
+            0.0
+        };
+        within(
+            "%",
+            "start.other_refrigerant",
+            self.start.other_refrigerant,
+            Ratio::from_si(0.0),
+            Ratio::from_si(most),
+        )
+    }
+
     /// Puts the vehicle into a bay as the scenario says.
     pub(crate) fn build(&self) -> Plant {
         let day = Day {
@@ -324,6 +346,7 @@ impl Scenario {
         };
         let start = Start {
             charge: self.start.charge.unwrap_or(self.vehicle.label_charge).si(),
+            other: self.start.other_refrigerant.si(),
             air: self.start.air.si(),
             water: self.start.water.si(),
             desiccant_load: self.condition.desiccant_load.si(),

@@ -1,7 +1,9 @@
 //! A script of acts, each at a time or on a condition, done in order.
 
 use lowside_plant::plant::TICK;
-use lowside_units::{Duration, GaugePressure, Mass, Quantity, Temperature, UnitError, in_range};
+use lowside_units::{
+    Duration, GaugePressure, Mass, Quantity, Ratio, Temperature, UnitError, in_range,
+};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use thiserror::Error;
 
@@ -43,6 +45,8 @@ pub enum Reading {
     CanLiquid,
     /// Refrigerant in the loop.
     Charge,
+    /// Largest share of one gas that the refrigerant identifier shows; nothing until it has a result.
+    Purity,
 }
 
 /// Names of the readings.
@@ -53,6 +57,7 @@ const READINGS: &[(&str, Reading)] = &[
     ("cabin", Reading::Cabin),
     ("can_liquid", Reading::CanLiquid),
     ("charge", Reading::Charge),
+    ("purity", Reading::Purity),
 ];
 
 /// Names of the readings, for a message.
@@ -125,6 +130,7 @@ impl core::str::FromStr for Condition {
             Reading::Low | Reading::High => GaugePressure::parse(value)?.si(),
             Reading::Vent | Reading::Cabin => Temperature::parse(value)?.si(),
             Reading::CanLiquid | Reading::Charge => Mass::parse(value)?.si(),
+            Reading::Purity => Ratio::parse(value)?.si(),
         };
         Ok(Self {
             reading,
@@ -151,6 +157,7 @@ impl core::fmt::Display for Condition {
             Reading::CanLiquid | Reading::Charge => {
                 write!(f, "{name} {sign} {}", Mass::from_si(self.value))
             }
+            Reading::Purity => write!(f, "{name} {sign} {}", Ratio::from_si(self.value)),
         }
     }
 }
@@ -180,6 +187,12 @@ impl Condition {
             Reading::Cabin => i.cabin.pointer(),
             Reading::CanLiquid => bay.plant().network.node(bay.shop().places.can).state.m_liq,
             Reading::Charge => bay.charge(),
+            // Neither below nor above anything while there is no result.
+            Reading::Purity => bay
+                .shop()
+                .identifier
+                .result()
+                .map_or(f64::NAN, |shares| shares.purity()),
         };
         if self.below {
             value < self.value

@@ -4,6 +4,7 @@
 
 pub mod can;
 pub mod gauge;
+pub mod identifier;
 pub mod ledger;
 pub mod manifold;
 pub mod shop;

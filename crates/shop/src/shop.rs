@@ -1,11 +1,13 @@
 //! The shop: what the technician has connected and set, and what the instruments show.
 
+use lowside_fluids::Gas;
 use lowside_plant::{plant::Plant, shell::Around, species::Content};
 use serde::{Deserialize, Serialize};
 
 use crate::{
     can::{self, Can, Stance},
     gauge::{self, Instrument},
+    identifier::{Identifier, NoSample, Port},
     manifold::{self, Places},
 };
 
@@ -50,6 +52,8 @@ pub struct Shop {
     pub hands: Hands,
     /// What the instruments show.
     pub instruments: Instruments,
+    /// The refrigerant identifier.
+    pub identifier: Identifier,
     /// Where hoses and valves are in the network.
     pub places: Places,
     /// What went out of the bay with used cans, kg.
@@ -81,6 +85,7 @@ impl Shop {
                 cabin: gauge::vent_thermometer(plant.cabin.air.t),
                 scale: gauge::scale(),
             },
+            identifier: Identifier::default(),
             places,
             shelf: Content::default(),
             cans_on_shelf: 0,
@@ -93,13 +98,19 @@ impl Shop {
         shop
     }
 
-    /// Screws a full can at room temperature onto the service hose; one already there goes to the shelf.
-    pub fn take_can(&mut self, plant: &mut Plant) {
+    /// Screws a full can of `gas` at room temperature onto the service hose; one already there goes to the shelf. Where the gas is
+    /// neither the vehicle's nor its partner of R-12 and R-134a, the vehicle's is taken.
+    pub fn take_can(&mut self, plant: &mut Plant, gas: Gas) {
         self.drop_can(plant);
         let t = plant.day().t;
-        plant
-            .network
-            .refill(self.places.can, can::VOLUME, can::full(), t);
+        plant.network.refill_with(
+            self.places.can,
+            gas,
+            can::VOLUME,
+            can::full(),
+            t,
+            plant.places.inside(),
+        );
         plant.set_shell_temperature(self.places.can_shell, t);
         self.hands.cans_taken += 1;
         self.hands.can = Some(Can {
@@ -172,7 +183,23 @@ impl Shop {
         bang
     }
 
+    /// Takes a sample at a service port into the refrigerant identifier.
+    ///
+    /// # Errors
+    /// [`NoSample`] without a coupler on the port, without pressure behind it, or while a sample is being worked on.
+    pub fn identify(&mut self, plant: &Plant, port: Port) -> Result<(), NoSample> {
+        let (coupled, node) = match port {
+            Port::Low => (self.hands.low_coupled, plant.places.accumulator),
+            Port::High => (self.hands.high_coupled, plant.places.discharge),
+        };
+        if !coupled {
+            return Err(NoSample::NoCoupler { port });
+        }
+        self.identifier.take(plant, node)
+    }
+
     fn read(&mut self, plant: &Plant, dt: f64) {
+        self.identifier.pass(dt);
         let p = plant.day().p;
         let node = |id| &plant.network.node(id).state;
         let i = &mut self.instruments;

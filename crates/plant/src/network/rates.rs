@@ -48,13 +48,14 @@ impl Network {
         if self.work.fresh && self.work.rates.len() == self.links.len() {
             return;
         }
-        let table = self.table();
         let Self {
+            table,
             nodes,
             links,
             work: w,
             ..
         } = self;
+        let table = &**table;
         w.fresh = true;
         let (n, m) = (nodes.len(), links.len());
         w.rhs.resize(n, 0.0);

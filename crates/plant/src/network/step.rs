@@ -196,8 +196,8 @@ impl Network {
 
     /// Moves the flows: every node's content and energy anew from the start of the step, then its state.
     fn apply(&mut self, dt: f64, heat: &[f64], share: f64) {
-        let table = self.table();
         let Self {
+            table,
             nodes,
             links,
             work: w,
@@ -236,7 +236,8 @@ impl Network {
         }
         for node in &mut nodes[1..] {
             node.content.drop_dust();
-            node.state = state::solve(table, &node.content, node.energy, node.volume, node.state.t);
+            let of = node.table(table);
+            node.state = state::solve(of, &node.content, node.energy, node.volume, node.state.t);
         }
     }
 
@@ -246,8 +247,12 @@ impl Network {
             links,
             work: w,
             account,
+            mix,
             ..
         } = self;
+        if let Some(mix) = mix {
+            mix.carry(links, w, dt);
+        }
         for (k, link) in links.iter_mut().enumerate() {
             let flow = w.flows[k];
             let stream = if flow >= 0.0 {
