@@ -134,7 +134,7 @@ fn the_identifier_takes_its_time_and_says_what_is_there() {
     yf.apply(low).unwrap();
     run(&mut yf, TIME + 0.1);
     let s = yf.shop().identifier.result().unwrap();
-    assert!(s.r1234yf == 1.0 && s.pure());
+    assert!((s.r1234yf - 1.0).abs() < 1e-9 && s.pure());
 }
 
 #[test]
