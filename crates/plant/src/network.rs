@@ -47,8 +47,6 @@ pub struct Node {
     pub bound: f64,
     /// How easily oil creeps along as a film where only gas flows: its speed over that of the gas.
     pub oil_mobility: f64,
-    /// Property tables of its own: a vessel that was filled with one gas of a network of two.
-    pub own: Option<Arc<Table>>,
     /// Temperature and pressure of what it holds.
     pub state: State,
 }
@@ -138,17 +136,6 @@ struct Workspace {
     out: Vec<[f64; SPECIES]>,
 }
 
-impl Node {
-    /// Property tables of what it holds, where `network` are those of the network.
-    #[inline]
-    fn table<'a>(&'a self, network: &'a Table) -> &'a Table {
-        match &self.own {
-            Some(own) => own,
-            None => network,
-        }
-    }
-}
-
 impl Network {
     /// A network that holds only the room.
     pub fn new(gas: Gas, room_t: f64, room_p: f64, room_humidity: f64) -> Self {
@@ -201,7 +188,6 @@ impl Network {
             energy,
             bound: 0.0,
             oil_mobility,
-            own: None,
             state,
         });
         self.mix_added();
@@ -244,7 +230,10 @@ impl Network {
 
     /// Property tables of what a node holds.
     pub fn table_of(&self, id: NodeId) -> &Table {
-        self.nodes[id].table(&self.table)
+        self.mix
+            .as_ref()
+            .and_then(|m| m.own(id))
+            .unwrap_or(&self.table)
     }
 
     /// All nodes, the room first.
@@ -291,9 +280,9 @@ impl Network {
     ) -> (Content, f64) {
         self.mix_refilled(id, gas, &content);
         self.work.fresh = false;
+        let own = self.mix.as_ref().and_then(|m| m.own(id));
+        let table = &**own.unwrap_or(&self.table);
         let node = &mut self.nodes[id];
-        let table = Arc::clone(node.own.as_ref().unwrap_or(&self.table));
-        let table = &*table;
         let before = (node.content, node.energy);
         node.volume = volume;
         node.content = content;
@@ -308,9 +297,9 @@ impl Network {
     /// Puts matter of its own temperature into a node from outside (a charge at the start, water left in, oil poured).
     pub fn inject(&mut self, id: NodeId, content: &Content) {
         self.work.fresh = false;
+        let own = self.mix.as_ref().and_then(|m| m.own(id));
+        let table = &**own.unwrap_or(&self.table);
         let node = &mut self.nodes[id];
-        let table = Arc::clone(node.own.as_ref().unwrap_or(&self.table));
-        let table = &*table;
         let mut all = node.content;
         all.add(content, 1.0);
         all.drop_dust();

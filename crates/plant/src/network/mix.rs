@@ -30,6 +30,8 @@ pub(super) struct Mix {
     to_room: f64,
     /// Share of R-12 in each node's refrigerant at the start of a step.
     share: Vec<f64>,
+    /// Nodes with tables of their own: vessels filled with one gas.
+    own: Vec<(NodeId, Arc<Table>)>,
     /// What the loop's tables are for.
     blend: Blend,
     /// The nodes whose mean decides.
@@ -47,7 +49,23 @@ fn share_in(gas: Gas) -> f64 {
 }
 
 impl Mix {
+    /// A node's own tables.
+    pub(super) fn own(&self, id: NodeId) -> Option<&Arc<Table>> {
+        self.own.iter().find(|(node, _)| *node == id).map(|o| &o.1)
+    }
+
+    /// Finds the state of nodes with tables of their own, over what the network's tables said of them: so a network of one gas
+    /// need not ask every node in every step.
+    #[cold]
+    pub(super) fn solve_own(&self, nodes: &mut [Node]) {
+        for (id, table) in &self.own {
+            let n = &mut nodes[*id];
+            n.state = state::solve(table, &n.content, n.energy, n.volume, n.state.t);
+        }
+    }
+
     /// Moves R-12 along with what the links moved in a step of `dt` seconds.
+    #[cold]
     pub(super) fn carry(&mut self, links: &[Link], w: &Workspace, dt: f64) {
         self.share.clear();
         let shares = self.r12.iter().zip(&w.start).map(|(r12, (held, ..))| {
@@ -113,6 +131,7 @@ impl Network {
             r12,
             to_room: 0.0,
             share: Vec::new(),
+            own: Vec::new(),
             blend,
             inside,
         });
@@ -182,7 +201,8 @@ impl Network {
     pub(super) fn mix_refilled(&mut self, id: NodeId, gas: Gas, content: &Content) {
         if let Some(mix) = &mut self.mix {
             mix.r12[id] = share_in(gas) * refrigerant(content);
-            self.nodes[id].own = Some(gas.shared_table());
+            mix.own.retain(|(node, _)| *node != id);
+            mix.own.push((id, gas.shared_table()));
         }
     }
 
@@ -213,8 +233,8 @@ impl Network {
     fn set_table(&mut self, table: Arc<Table>) {
         self.work.fresh = false;
         let mut gained = 0.0;
-        for node in &mut self.nodes[1..] {
-            if node.own.is_none() {
+        for (id, node) in self.nodes.iter_mut().enumerate().skip(1) {
+            if self.mix.as_ref().and_then(|m| m.own(id)).is_none() {
                 let t = node.state.t;
                 let energy = state::energy_at(&table, &node.content, node.volume, t);
                 gained += energy - node.energy;

@@ -198,11 +198,13 @@ impl Network {
     fn apply(&mut self, dt: f64, heat: &[f64], share: f64) {
         let Self {
             table,
+            mix,
             nodes,
             links,
             work: w,
             ..
         } = self;
+        let table = &**table;
         for ((node, start), q) in nodes.iter_mut().zip(&w.start).zip(heat).skip(1) {
             node.content = start.0;
             node.energy = start.1 + q * share;
@@ -236,8 +238,10 @@ impl Network {
         }
         for node in &mut nodes[1..] {
             node.content.drop_dust();
-            let of = node.table(table);
-            node.state = state::solve(of, &node.content, node.energy, node.volume, node.state.t);
+            node.state = state::solve(table, &node.content, node.energy, node.volume, node.state.t);
+        }
+        if let Some(mix) = mix {
+            mix.solve_own(nodes);
         }
     }
 

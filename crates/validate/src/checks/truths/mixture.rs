@@ -45,7 +45,12 @@ fn vented(runs: &Runs, content: &str) -> Result<[f64; 3], Error> {
         [(60.0, 0.2), (180.0, 0.0)].map(|(t, share)| (t, Action::LowValve { open: open(share) }));
     let run = runs.play("healthy", &all, &acts)?;
     let left = run.bay.charge();
-    let charge = run.bay.scenario().start.charge.map_or(f64::NAN, Quantity::si);
+    let charge = run
+        .bay
+        .scenario()
+        .start
+        .charge
+        .map_or(f64::NAN, Quantity::si);
     Ok([psig(&run, 59.0), psig(&run, 2400.0), 1.0 - left / charge])
 }
 
