@@ -8,7 +8,7 @@
 
 use lowside_fluids::{Blend, Gas};
 use lowside_plant::species::REFRIGERANT;
-use lowside_session::{Action, Bay, Refused, Scenario, script::Condition};
+use lowside_session::{Action, Bay, Refused, Scenario, condition::Condition};
 use lowside_shop::identifier::{NoSample, Port, TIME};
 use lowside_tests::{
     acts::{Dice, any},

@@ -11,6 +11,7 @@ use lowside_present::{
     readout::Readout,
 };
 use lowside_session::{Action, Bay, Caution, Take, TakeError};
+use lowside_words::Language;
 use wasm_bindgen::closure::Closure;
 use yew::{Component, Context, Html, KeyboardEvent, MouseEvent, NodeRef, html};
 
@@ -24,6 +25,7 @@ use crate::{
     next::Next,
     panel::Panel,
     readings::Readings,
+    speech,
     stage::{self, Stage},
     store,
     top::Top,
@@ -47,6 +49,7 @@ pub(crate) enum Msg {
     Step,
     Speed(u32),
     Units(UnitSystem),
+    Language(Language),
     Window(u32),
     Start(String),
     Dismiss(Caution),
@@ -120,7 +123,7 @@ impl Component for App {
             };
             if store::get(store::REPLAYING).is_some() {
                 store::remove(store::REPLAYING);
-                notice = broken(words::RESUME_ONCE.to_owned());
+                notice = broken(words::resume_once().to_owned());
             } else {
                 match Take::parse(&text) {
                     Ok(take) if take.ticks > 0 || !take.log.is_empty() => {
@@ -128,7 +131,7 @@ impl Component for App {
                         resume_in_background(ctx, take);
                     }
                     Ok(_) => {}
-                    Err(e) => notice = broken(words::resume_broken(&e.to_string())),
+                    Err(e) => notice = broken(words::resume_broken(words::take_why(&e))),
                 }
             }
         }
@@ -200,6 +203,12 @@ impl Component for App {
                     if units == UnitSystem::Si { "si" } else { "us" },
                 );
             }
+            Msg::Language(language) => {
+                speech::choose(language);
+                // What was said and waits is in the other language.
+                self.said.0.clear();
+                self.waiting.clear();
+            }
             Msg::Window(m) => self.minutes = m,
             Msg::Start(name) => {
                 // A replay under way is let go: what it brings is not taken any more.
@@ -229,7 +238,7 @@ impl Component for App {
                     }
                     Err(e) => {
                         self.notice = Some(Notice {
-                            text: words::resume_broken(&e.to_string()),
+                            text: words::resume_broken(words::take_why(&e)),
                             take: store::get(store::TAKE),
                         });
                     }
@@ -251,10 +260,10 @@ impl Component for App {
         if let Mode::Resuming(done) = self.mode {
             return html! {
                 <main class="resuming">
-                    <h1>{ words::NAME }</h1>
-                    <p id="resuming">{ words::RESUMING }</p>
+                    <h1>{ words::name() }</h1>
+                    <p id="resuming">{ words::resuming() }</p>
                     <progress max="1" value={format!("{done:.3}")} aria-labelledby="resuming"></progress>
-                    <p><button type="button" onclick={link.callback(|_: MouseEvent| Msg::Start("charge-from-cans".into()))}>{ words::START_OVER }</button></p>
+                    <p><button type="button" onclick={link.callback(|_: MouseEvent| Msg::Start("charge-from-cans".into()))}>{ words::start_over() }</button></p>
                 </main>
             };
         }
@@ -264,12 +273,12 @@ impl Component for App {
         let step = next_step(bay);
         let reached = (self.stage.overloaded && !self.stage.paused)
             .then(|| format!("{:.0}", self.stage.reached));
-        html! { <>
-            <a class="skip" href="#controls-title">{ words::TO_CONTROLS }</a>
-            <Top clock={readout.clock.number.clone()} spoken_clock={readout.clock.spoken.clone()} paused={self.stage.paused}
+        html! { <div class="page" key={words::current().tag()}>
+            <a class="skip" href="#controls-title">{ words::to_controls() }</a>
+            <Top clock={readout.clock.number.clone()} spoken_clock={words::spoken(&readout.clock)} paused={self.stage.paused}
                 speed={self.stage.speed} {reached} units={self.units} scenario={self.scenario.clone()}
                 pause={link.callback(|()| Msg::Pause)} step={link.callback(|()| Msg::Step)} set_speed={link.callback(Msg::Speed)}
-                set_units={link.callback(Msg::Units)} start={link.callback(Msg::Start)} />
+                set_units={link.callback(Msg::Units)} set_language={link.callback(Msg::Language)} start={link.callback(Msg::Start)} />
             <main class="bay">
                 <div class="say">
                     <Next {step} given={readout.given.to_string()} label={readout.label.to_string()} />
@@ -277,14 +286,14 @@ impl Component for App {
                     if let Some(notice) = &self.notice {
                         <p class="notice">{ &notice.text }
                             if notice.take.is_some() {
-                                <button type="button" onclick={link.callback(|_: MouseEvent| Msg::Copy)}>{ words::COPY }</button>
+                                <button type="button" onclick={link.callback(|_: MouseEvent| Msg::Copy)}>{ words::copy() }</button>
                             }
                         </p>
                     }
-                    if self.stage.storage_denied { <p class="notice">{ words::STORAGE_DENIED }</p> }
+                    if self.stage.storage_denied { <p class="notice">{ words::storage_denied() }</p> }
                 </div>
                 <section class="gauges" aria-labelledby="gauges-title">
-                    <h2 id="gauges-title" class="unseen">{ words::GAUGES }</h2>
+                    <h2 id="gauges-title" class="unseen">{ words::gauges() }</h2>
                     { self.dial(Which::Low, &readout, &controls) }
                     { self.dial(Which::High, &readout, &controls) }
                 </section>
@@ -299,8 +308,8 @@ impl Component for App {
                     <Log lines={self.stage.lines.clone()} />
                 </div>
             </main>
-            <footer>{ words::FOOTER }</footer>
+            <footer>{ words::footer() }</footer>
             <div class="unseen" aria-live="polite" role="status">{ &self.said.0 }</div>
-        </> }
+        </div> }
     }
 }

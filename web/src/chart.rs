@@ -163,7 +163,7 @@ fn draw_axes(canvas: &HtmlCanvasElement, f: &Frame, theme: &Theme) -> Option<()>
         .y_label_style(font)
         .x_label_formatter(&|v| {
             if *v > -0.01 {
-                words::NOW.into()
+                words::now().into()
             } else {
                 words::minutes_ago(v.abs())
             }
@@ -272,18 +272,18 @@ pub(crate) struct TableProps {
 pub(crate) fn ChartTable(p: &TableProps) -> Html {
     html! {
         <details>
-            <summary>{ words::NUMBERS }</summary>
-            <div class="scroll" tabindex="0" role="region" aria-label={words::NUMBERS_TABLE}>
+            <summary>{ words::numbers() }</summary>
+            <div class="scroll" tabindex="0" role="region" aria-label={words::numbers_table()}>
             <table>
-                <caption class="unseen">{ words::NUMBERS_CAPTION }</caption>
+                <caption class="unseen">{ words::numbers_caption() }</caption>
                 <thead><tr>
-                    { for words::NUMBERS_COLUMNS.iter().map(|h| html! { <th scope="col">{ *h }</th> }) }
+                    { for words::numbers_columns().iter().map(|h| html! { <th scope="col">{ *h }</th> }) }
                 </tr></thead>
                 <tbody>
                     { for p.rows.iter().map(|r| html! {
                         <tr><th scope="row">{ &r.time.number }</th>
                             { for [&r.low, &r.high, &r.vent, &r.cabin].iter().map(|s| html! { <td>{ s.to_string() }</td> }) }
-                            <td>{ words::IN_OUT[usize::from(r.clutch)] }</td>
+                            <td>{ words::in_out()[usize::from(r.clutch)] }</td>
                         </tr>
                     }) }
                 </tbody>

@@ -89,9 +89,9 @@ pub(crate) struct DialProps {
 #[component]
 pub(crate) fn Dial(p: &DialProps) -> Html {
     let where_ = if p.coupled {
-        words::COUPLER_STATES[1]
+        words::coupler_states()[1]
     } else {
-        words::HOSE_ONLY
+        words::hose_only()
     };
     html! {
         <div class="dial" role="img" aria-label={format!("{}: {}, {where_}", p.title, p.spoken)}>

@@ -30,6 +30,14 @@ pub(crate) fn now() -> f64 {
         .map_or_else(js_sys::Date::now, |p| p.now())
 }
 
+/// What the page's address says behind the question mark for `name`.
+pub(crate) fn query(name: &str) -> Option<String> {
+    let search = window().location().search().ok()?;
+    web_sys::UrlSearchParams::new_with_str(&search)
+        .ok()?
+        .get(name)
+}
+
 fn prefers(query: &str) -> bool {
     window()
         .match_media(query)

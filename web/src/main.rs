@@ -16,6 +16,7 @@ mod panel;
 mod readings;
 mod resume;
 mod sheet;
+mod speech;
 mod stage;
 mod store;
 mod theme;
@@ -46,6 +47,7 @@ pub fn lowside_fail() {
 }
 
 fn main() {
+    speech::begin();
     fail::install();
     theme::apply();
     yew::Renderer::<app::App>::with_root(host::mount_point()).render();

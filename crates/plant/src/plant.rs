@@ -371,6 +371,11 @@ impl Plant {
         }
     }
 
+    /// Mass share of R-12 in the loop's refrigerant; that of its tables when the loop is empty.
+    pub fn r12_share(&self) -> f64 {
+        self.network.r12_mean(self.places.inside())
+    }
+
     /// Energy held by volumes and walls, J: what the account of the network's edge must explain.
     pub fn energy(&self) -> f64 {
         let shells: f64 = self.shells.iter().map(|s| s.metal * s.t).sum();

@@ -4,6 +4,7 @@
 
 pub mod action;
 mod bay;
+pub mod condition;
 pub mod event;
 mod hash;
 pub mod library;
@@ -16,5 +17,6 @@ mod watch;
 pub use action::{Action, Caution, Refused};
 pub use bay::{Bay, Entered, TICKS_PER_SECOND, Tick};
 pub use event::Event;
+pub use lowside_shop::identifier::{NoSample, Port, Shares};
 pub use scenario::{Scenario, ScenarioError};
 pub use take::{Take, TakeError};

@@ -17,6 +17,8 @@ use crate::script::Act;
 
 #[cfg(feature = "text")]
 mod read;
+#[cfg(feature = "text")]
+pub use read::script;
 
 /// Most bytes a scenario may have.
 pub const LARGEST: usize = 256 * 1024;

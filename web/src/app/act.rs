@@ -13,11 +13,13 @@ impl App {
             Ok(Some(c)) => {
                 self.cautions.retain(|x| *x != c);
                 self.cautions.push(c);
-                let (title, text) = words::caution(c);
+                let (title, text) = words::caution_text(c);
                 self.waiting.push(words::spoken_caution(title, text));
             }
             Ok(None) => {}
-            Err(refused) => self.waiting.push(words::refused(&refused.to_string())),
+            Err(refused) => self
+                .waiting
+                .push(words::refused(words::refused_why(&refused))),
         }
     }
 

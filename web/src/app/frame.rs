@@ -45,7 +45,7 @@ impl App {
         } else if !self.step.2 && now - self.step.1 > STEADY {
             self.step.2 = true;
             let r = Readout::of(&self.stage.bay, self.units);
-            let (what, _) = words::next(step, &r.given.to_string(), &r.label.to_string());
+            let (what, _) = words::next_step(step, &r.given.to_string(), &r.label.to_string());
             self.waiting.push(words::spoken_next(&what));
         }
         if self.stage.ticks.is_empty() {
@@ -106,7 +106,7 @@ impl App {
         let s = &self.stage;
         let levels = s.levels(self.units);
         self.slow = (
-            words::levels(&Readout::of(&s.bay, self.units), &levels),
+            words::levels_text(&Readout::of(&s.bay, self.units), &levels),
             now,
         );
         let to = s.bay.tick();

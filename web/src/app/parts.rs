@@ -15,22 +15,21 @@ const WINDOWS: [u32; 3] = [3, 10, 30];
 impl App {
     pub(super) fn dial(&self, which: Which, r: &Readout, c: &Controls) -> Html {
         let (title, reading, coupled, needle) = match which {
-            Which::Low => (words::LOW_SIDE, &r.low, c.low_coupled, &self.needles[0]),
-            Which::High => (words::HIGH_SIDE, &r.high, c.high_coupled, &self.needles[1]),
+            Which::Low => (words::low_side(), &r.low, c.low_coupled, &self.needles[0]),
+            Which::High => (
+                words::high_side(),
+                &r.high,
+                c.high_coupled,
+                &self.needles[1],
+            ),
         };
         let saturation = match which {
-            Which::Low => r
-                .low_saturation
-                .as_ref()
-                .map(|t| words::boils_at(&t.to_string())),
-            Which::High => r
-                .high_saturation
-                .as_ref()
-                .map(|t| words::condenses_at(&t.to_string())),
+            Which::Low => r.low_saturation.as_ref().map(words::boils_at),
+            Which::High => r.high_saturation.as_ref().map(words::condenses_at),
         };
         html! {
             <Dial face={Face::of(&self.stage.bay, which, self.units)} needle={needle.clone()} {title}
-                number={reading.number.clone()} unit={reading.unit} spoken={reading.spoken.clone()} {saturation} {coupled} />
+                number={reading.number.clone()} unit={reading.unit} spoken={words::spoken(reading)} {saturation} {coupled} />
         }
     }
 
@@ -42,11 +41,11 @@ impl App {
         };
         html! {
             <section class="levels" aria-labelledby="levels-title">
-                <h2 id="levels-title">{ words::LEVELS }<small>{ words::LEVELS_IDEA }</small></h2>
+                <h2 id="levels-title">{ words::levels() }<small>{ words::levels_idea() }</small></h2>
                 <canvas ref={self.sheet.clone()} role="img" aria-label={self.slow.0.clone()}
                     onclick={at(Msg::Press)} onmousemove={at(Msg::Hover)}></canvas>
-                <p class="key" aria-hidden="true"><span class="scale"></span>{ words::KEY[0] }<span class="wet"></span>{ words::KEY[1] }<span class="dry"></span>{ words::KEY[2] }
-                    <span class="heat"></span>{ words::KEY[3] }</p>
+                <p class="key" aria-hidden="true"><span class="scale"></span>{ words::key()[0] }<span class="wet"></span>{ words::key()[1] }<span class="dry"></span>{ words::key()[2] }
+                    <span class="heat"></span>{ words::key()[3] }</p>
             </section>
         }
     }
@@ -55,10 +54,10 @@ impl App {
         let link = ctx.link();
         html! {
             <section class="chart" aria-labelledby="chart-title">
-                <h2 id="chart-title">{ words::CHART }
-                    <small><span class="name high">{ words::CHART_KEY[0] }</span><span class="name low">{ words::CHART_KEY[1] }</span>
-                    <span class="name accent">{ words::CHART_KEY[2] }</span><span class="name grey">{ words::CHART_KEY[3] }</span></small>
-                    <span class="speeds" role="group" aria-label={words::CHART_LENGTH}>
+                <h2 id="chart-title">{ words::chart() }
+                    <small><span class="name high">{ words::chart_key()[0] }</span><span class="name low">{ words::chart_key()[1] }</span>
+                    <span class="name accent">{ words::chart_key()[2] }</span><span class="name grey">{ words::chart_key()[3] }</span></small>
+                    <span class="speeds" role="group" aria-label={words::chart_length()}>
                         { for WINDOWS.iter().map(|&m| html! {
                             <button type="button" aria-pressed={(m == self.minutes).to_string()} class={classes!((m == self.minutes).then_some("chosen"))}
                                 onclick={link.callback(move |_: MouseEvent| Msg::Window(m))}>{ words::minutes(m) }</button>
@@ -67,7 +66,7 @@ impl App {
                 </h2>
                 <div class="strip">
                     <canvas ref={self.axes.clone()} aria-hidden="true"></canvas>
-                    <canvas ref={self.traces.clone()} role="img" aria-label={words::CHART_SPOKEN}></canvas>
+                    <canvas ref={self.traces.clone()} role="img" aria-label={words::chart_spoken()}></canvas>
                 </div>
                 <ChartTable rows={self.rows.clone()} />
             </section>

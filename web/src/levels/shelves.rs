@@ -37,7 +37,7 @@ impl Brush<'_> {
         self.flow(l.orifice, phase[2], || pen.line(&out));
         let y = s.y(l.high[3].height) - s.high_h - 10.0;
         self.halo(
-            words::CONDENSER,
+            words::condenser(),
             f64::midpoint(s.shaft, s.end),
             y,
             "center",
@@ -88,14 +88,14 @@ impl Brush<'_> {
             ]);
         });
         self.halo(
-            words::EVAPORATOR,
+            words::evaporator(),
             f64::midpoint(s.basin, s.end),
             s.y(l.evaporator[2].height) + s.evaporator_d + 10.0,
             "center",
             t.soft,
         );
         self.halo(
-            words::ACCUMULATOR,
+            words::accumulator(),
             f64::midpoint(s.start, s.basin),
             y + s.accumulator_d + 10.0,
             "center",
@@ -129,7 +129,7 @@ impl Brush<'_> {
             y -= gap;
         }
         pen.alpha(1.0);
-        self.halo(words::COMPRESSOR, x0 + 2.0, top - 10.0, "center", t.soft);
+        self.halo(words::compressor(), x0 + 2.0, top - 10.0, "center", t.soft);
     }
 
     /// The orifice: the fall from the high shelf's end to the low one.
@@ -148,7 +148,7 @@ impl Brush<'_> {
         pen.line(&[(x + 8.0, mid - 6.0), (x + 1.5, mid), (x + 8.0, mid + 6.0)]);
         self.flow(l.orifice, phase, || pen.line(&shape));
         if s.wide {
-            self.halo(words::ORIFICE, x - 13.0, mid, "right", t.soft);
+            self.halo(words::orifice(), x - 13.0, mid, "right", t.soft);
         }
     }
 }

@@ -102,16 +102,20 @@ impl Mix {
 
     /// The loop's mean composition, if there is enough in it to ask.
     fn mean(&self, nodes: &[Node]) -> Option<Blend> {
-        let (first, last) = self.inside;
-        let all: f64 = nodes[first..=last]
-            .iter()
-            .map(|n| refrigerant(&n.content))
-            .sum();
-        if all < LITTLE {
-            return None;
-        }
+        let (share, all) = self.share_of(nodes, self.inside);
+        Blend::by_mass(share).ok().filter(|_| all >= LITTLE)
+    }
+
+    /// Mass share of R-12 in the refrigerant of some nodes, and that refrigerant's mass, kg.
+    fn share_of(&self, nodes: &[Node], (first, last): (NodeId, NodeId)) -> (f64, f64) {
+        let held = nodes[first..=last].iter();
+        let all: f64 = held.map(|n| refrigerant(&n.content)).sum();
         let r12: f64 = self.r12[first..=last].iter().sum();
-        Blend::by_mass((r12 / all).clamp(0.0, 1.0)).ok()
+        if all > 0.0 {
+            ((r12 / all).clamp(0.0, 1.0), all)
+        } else {
+            (self.blend.mass_share(), 0.0)
+        }
     }
 }
 
@@ -156,17 +160,17 @@ impl Network {
         self.mix.as_ref().map(|m| m.blend)
     }
 
+    /// Mass share of R-12 in the refrigerant of the nodes `inside`.
+    pub fn r12_mean(&self, inside: (NodeId, NodeId)) -> f64 {
+        match &self.mix {
+            None => share_in(self.gas),
+            Some(mix) => mix.share_of(&self.nodes, inside).0,
+        }
+    }
+
     /// Mass share of R-12 in a node's refrigerant.
     pub fn r12_share(&self, id: NodeId) -> f64 {
-        let Some(mix) = &self.mix else {
-            return share_in(self.gas);
-        };
-        let all = refrigerant(&self.nodes[id].content);
-        if all > 0.0 {
-            (mix.r12[id] / all).clamp(0.0, 1.0)
-        } else {
-            mix.blend.mass_share()
-        }
+        self.r12_mean((id, id))
     }
 
     /// R-12 in each node, kg, and what has gone out into the room, where two gases are in the network.
