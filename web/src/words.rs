@@ -5,8 +5,12 @@ use lowside_units::UnitError;
 
 pub(crate) use labels::*;
 pub(crate) use lowside_words::*;
+pub(crate) use time::*;
 
 mod labels;
+mod time;
+
+pub(crate) mod charts;
 
 /// The next step: what to do, and why.
 pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, &'static str) {
@@ -56,11 +60,10 @@ pub(crate) fn caution_text(c: Caution) -> (&'static str, &'static str) {
         Caution::EyesAndHands => (caution_eyes(), caution_eyes_text()),
         Caution::Venting => (caution_venting(), caution_venting_text()),
         Caution::OpenHose => (caution_open_hose(), caution_open_hose_text()),
+        Caution::PressureToPump => (caution_pressure_to_pump(), caution_pressure_to_pump_text()),
+        Caution::PumpStopsOpen => (caution_pump_stops_open(), caution_pump_stops_open_text()),
+        Caution::HotOil => (caution_hot_oil(), caution_hot_oil_text()),
         // The session may learn of more.
-        #[expect(
-            unreachable_patterns,
-            reason = "cautions yet to come are shown in general words"
-        )]
         _ => (caution_other(), caution_other_text()),
     }
 }
@@ -78,10 +81,7 @@ pub(crate) fn event(e: Event) -> &'static str {
         Event::LiquidAtCompressor => event_liquid(),
         Event::LiquidGone => event_liquid_gone(),
         Event::CompressorHurt => event_compressor_hurt(),
-        #[expect(
-            unreachable_patterns,
-            reason = "events yet to come are shown in general words"
-        )]
+        Event::PumpOilBlown => event_pump_oil_blown(),
         _ => event_other(),
     }
 }
@@ -99,10 +99,6 @@ pub(crate) fn place(p: Place) -> &'static str {
         Place::Can => place_can(),
         Place::Shelf => place_shelf(),
         Place::Room => place_room(),
-        #[expect(
-            unreachable_patterns,
-            reason = "places yet to come are shown in general words"
-        )]
         _ => place_elsewhere(),
     }
 }
@@ -125,6 +121,8 @@ pub(crate) fn mark(kind: MarkKind) -> String {
 pub(crate) fn refused_why(why: &Refused) -> String {
     match why {
         Refused::NoCan => refused_no_can().to_owned(),
+        Refused::NoPump => refused_no_pump().to_owned(),
+        Refused::PumpRuns => refused_pump_runs().to_owned(),
         Refused::CanBurst => refused_can_burst().to_owned(),
         Refused::NoMixture { gas, loop_gas } => refused_mixture(gas, loop_gas),
         Refused::Identifier(NoSample::NoCoupler { .. }) => refused_no_coupler().to_owned(),
@@ -136,7 +134,8 @@ pub(crate) fn refused_why(why: &Refused) -> String {
             lo,
             hi,
         }) => refused_range(field, value, lo, hi),
-        Refused::OutOfRange(other) => other.to_string(),
+        // The session may learn of more.
+        other => other.to_string(),
     }
 }
 
