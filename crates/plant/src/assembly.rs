@@ -41,6 +41,13 @@ pub struct Places {
     pub reeds: LinkId,
 }
 
+impl Places {
+    /// First and last node of the loop.
+    pub fn inside(&self) -> (NodeId, NodeId) {
+        (self.discharge, self.suction)
+    }
+}
+
 /// Index of the compressor body among the shells.
 pub const BODY: usize = 0;
 /// Speed of an oil film over that of the gas that drags it (own figure: gives 2-4 % oil in circulation).

@@ -1,7 +1,7 @@
 //! The vehicle put together: loop, walls, air, cabin, drive; and its tick.
 
 use lowside_fluids::{
-    moist_air,
+    Blend, moist_air,
     moisture::{FUSION, SIEVE_CAPACITY},
 };
 use lowside_units::Quantity;
@@ -151,6 +151,11 @@ impl Plant {
         let mut network = Network::new(vehicle.refrigerant, day.t, day.p, day.w());
         let (places, shells) = assembly::build(&mut network, vehicle, day.t);
         bores::set(&mut network, &places, vehicle);
+        if start.other > 0.0
+            && let Some(blend) = Blend::with(vehicle.refrigerant, start.other)
+        {
+            network.blend(blend, places.inside());
+        }
         charge::fill(&mut network, &places, start, day.t);
         let held = vehicle.accumulator.desiccant.si() * SIEVE_CAPACITY * start.desiccant_load;
         network.inject_bound(places.accumulator, held);
@@ -252,6 +257,7 @@ impl Plant {
                 .advance(coil, &outside, self.settings.windows_open, dt);
         }
         self.bind_water(length);
+        self.network.follow_mixture();
         if self.drive.engaged {
             let (liquid, p) = (self.suction_liquid(), self.places);
             self.damage.add(
@@ -441,6 +447,11 @@ impl Plant {
         } else {
             0.0
         }
+    }
+
+    /// Mass share of R-12 in the loop's refrigerant; that of its tables when the loop is empty.
+    pub fn r12_share(&self) -> f64 {
+        self.network.r12_mean(self.places.inside())
     }
 
     /// Energy held by volumes and walls, J: what the account of the network's edge must explain.
