@@ -1,6 +1,6 @@
 //! Acts, and what is waited for, in words.
 use lowside_session::{
-    Action, Event,
+    Action, Event, Port,
     condition::{Reading, Test},
     wait::Goal,
 };
@@ -33,6 +33,9 @@ pub(crate) fn act(action: Action) -> String {
         Action::LowValve { .. } => say::low_valve().to_owned(),
         Action::HighValve { .. } => say::high_valve().to_owned(),
         Action::TakeCan => say::take_a_can().to_owned(),
+        Action::TakeCanOf { gas } => say::act_take_can_of(gas),
+        Action::Identify { port: Port::Low } => say::act_identify_low().to_owned(),
+        Action::Identify { port: Port::High } => say::act_identify_high().to_owned(),
         Action::DropCan => say::take_off().to_owned(),
         Action::EngineSpeed { .. } => say::engine_speed().to_owned(),
         Action::Blower { .. } => say::blower().to_owned(),
