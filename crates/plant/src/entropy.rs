@@ -34,7 +34,11 @@
 
 mod matter;
 
-use lowside_fluids::{moist_air, table::Table};
+use lowside_fluids::{
+    moist_air,
+    moisture::{FUSION, T_FREEZE},
+    table::Table,
+};
 
 use crate::{
     cabin::Outside,
@@ -158,6 +162,8 @@ struct Before {
     shells: Vec<(Shell, f64, f64, f64)>,
     condenser: [f64; condenser::CELLS],
     evaporator: [f64; evaporator::CELLS],
+    /// Frost on the evaporator, kg.
+    iced: f64,
     /// Temperature and heat capacity of every node.
     nodes: Vec<(f64, f64)>,
     air: Air,
@@ -302,6 +308,7 @@ impl Watch for Auditor {
             shells: shells.collect(),
             condenser: plant.condenser.wall,
             evaporator: plant.evaporator.wall,
+            iced: plant.evaporator.iced(),
             nodes: plant
                 .network
                 .nodes()
@@ -381,23 +388,23 @@ impl Watch for Auditor {
             let lag = lag(heat[node], node, self.cold[node]);
             self.condenser[k].count(made, 0.0, lag + ROUNDING * c);
         }
-        let c = plant.evaporator.energy() / plant.evaporator.wall.iter().sum::<f64>();
+        let walls = plant.evaporator.energy() + plant.evaporator.iced() * FUSION;
+        let c = walls / plant.evaporator.wall.iter().sum::<f64>();
         let (mut made, mut slack) = (0.0, 0.0);
         for (k, was) in b.evaporator.iter().enumerate() {
             let (now, node) = (plant.evaporator.wall[k], p.evaporator + k);
             made += c * libm::log(now / was) + heat[node] * self.cold[node];
             slack += lag(heat[node], node, self.cold[node]);
         }
+        // Frost holds less entropy than the water it came from.
+        made -= (plant.evaporator.iced() - b.iced) * FUSION / T_FREEZE;
         let wall = b.evaporator.iter().sum::<f64>() / evaporator::CELLS as f64;
         let air = plant.cabin.flow * b.dt;
         made += air * CP_AIR * libm::log(coil.t / b.air.t);
         let wetness = |w: f64| moist_air::vapour_pressure(w, b.p).max(1e-3);
         let over = wetness(coil.w) / wetness(moist_air::w_sat(wall, b.p));
         made -= air * (b.air.w - coil.w) * (LATENT / wall - R_WATER * libm::log(over));
-        self.evaporator.count(
-            made,
-            0.0,
-            slack + ROUNDING * plant.evaporator.energy() / wall,
-        );
+        self.evaporator
+            .count(made, 0.0, slack + ROUNDING * walls / wall);
     }
 }
