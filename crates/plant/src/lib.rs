@@ -15,6 +15,7 @@ pub mod network;
 pub mod orifice;
 pub mod plant;
 pub mod recovery;
+pub mod seat;
 pub mod shell;
 pub mod sparse;
 pub mod species;

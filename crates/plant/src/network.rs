@@ -15,7 +15,7 @@ use crate::{
     orifice::Orifice,
     recovery::Machine,
     sparse::Sparse,
-    species::{Content, SPECIES, WATER},
+    species::{AIR, Content, REFRIGERANT, SPECIES, WATER},
     state::{self, State},
     stream::{Draw, Stream},
 };
@@ -312,6 +312,48 @@ impl Network {
     pub fn inject_bound(&mut self, id: NodeId, water: f64) {
         self.nodes[id].bound += water;
         self.account.mass_in[WATER] += water;
+    }
+
+    /// Takes out the water bound in a node, with the part that holds it, kg.
+    pub fn take_bound(&mut self, id: NodeId) -> f64 {
+        let water = core::mem::take(&mut self.nodes[id].bound);
+        self.account.mass_in[WATER] -= water;
+        water
+    }
+
+    /// Lets an open end breathe: so much of the node's gas (m3) is swapped for room air at the node's pressure, moisture and all.
+    pub fn breathe(&mut self, id: NodeId, volume: f64) {
+        let table = self.table();
+        let (room_t, room) = (self.nodes[ROOM].state.t, self.nodes[ROOM].content);
+        let node = &mut self.nodes[id];
+        let s = node.state;
+        if s.v_gas <= 0.0 {
+            return;
+        }
+        let swapped = (volume / s.v_gas).min(0.5);
+        let gas = s.m_gas + node.content[AIR];
+        let mut out = Content::default();
+        out[REFRIGERANT] = s.m_gas * swapped;
+        out[AIR] = node.content[AIR] * swapped;
+        out[WATER] = node.content[WATER] * swapped * gas / (gas + s.m_liq).max(1e-12);
+        let mut inward = Content::default();
+        inward[AIR] = s.p * swapped * s.v_gas / (state::R_AIR * room_t);
+        inward[WATER] = inward[AIR] * room[WATER] / room[AIR];
+        let warmth = |c: &Content, t: f64| {
+            (c[AIR] * state::CP_AIR + c[WATER] * state::CP_WATER) * (t - state::T_ZERO)
+        };
+        let gained = warmth(&inward, room_t) - warmth(&out, s.t) - out[REFRIGERANT] * s.h_gas;
+        node.content.add(&out, -1.0);
+        node.content.add(&inward, 1.0);
+        node.content.drop_dust();
+        node.energy += gained;
+        node.state = state::solve(table, &node.content, node.energy, node.volume, s.t);
+        self.account.energy_in += gained;
+        for (moved, sign) in [(&out, -1.0), (&inward, 1.0)] {
+            self.account.mass_in.add(moved, sign);
+            self.account.to_room.add(moved, -sign);
+        }
+        self.work.fresh = false;
     }
 
     /// Lets both ends of a link exchange gas by stirring, m3/s each way.

@@ -26,6 +26,8 @@ pub enum Event {
     LiquidGone,
     /// Use has worn the compressor by another tenth.
     CompressorHurt,
+    /// Somebody was hurt: a joint or port was opened under pressure.
+    Injury,
     /// The charging cylinder's valve shut itself: the set mass has left it.
     Dosed,
     /// The recovery machine stopped itself at the set vacuum.

@@ -6,8 +6,11 @@ pub mod attached;
 pub mod can;
 pub mod cylinder;
 pub mod gauge;
+pub mod joints;
 pub mod ledger;
 pub mod manifold;
+pub mod oil;
+pub mod parts;
 pub mod recovery;
 pub mod shop;
 
