@@ -4,7 +4,7 @@ use lowside_plant::plant::Plant;
 use lowside_shop::{
     Shop,
     can::{self, Stance},
-    vacuum::{self, GaugePlace, PumpOil, VacuumPump},
+    vacuum::GaugePlace,
 };
 use lowside_units::{
     AbsolutePressure, Quantity, Ratio, RotationSpeed, Speed, Temperature, UnitError, VolumeFlow,
@@ -12,6 +12,8 @@ use lowside_units::{
 };
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
+
+mod vacuum;
 
 /// An act. In text form `{"do":"engine","on":true}`.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -167,22 +169,6 @@ fn opening(open: Ratio) -> Result<f64, UnitError> {
     Ok(in_range("open", open, Ratio::from_si(0.0), Ratio::from_si(1.0))?.si())
 }
 
-fn pump(shop: &mut Shop) -> Result<&mut VacuumPump, Refused> {
-    shop.hands.pump.as_mut().ok_or(Refused::NoPump)
-}
-
-/// Share of the atmosphere above which what comes to the pump counts as pressure.
-const PRESSURE: f64 = 1.05;
-
-/// Gas above atmospheric pressure could reach the pump once everything between is open.
-fn pressure_to_pump(plant: &Plant, shop: &Shop) -> bool {
-    let (h, p) = (&shop.hands, &shop.places);
-    let over = |node| plant.network.node(node).state.p > PRESSURE * plant.day().p;
-    over(p.service_hose)
-        || h.low_valve > 0.0 && over(p.low_hose)
-        || h.high_valve > 0.0 && over(p.high_hose)
-}
-
 impl Action {
     /// Does the act, or refuses and changes nothing.
     ///
@@ -276,28 +262,13 @@ impl Action {
                 day.p = in_range("pressure", pressure, thin, dense)?.si();
                 plant.set_day(day);
             }
-            Self::TakePump { speed } => {
-                let (least, most) = vacuum::SPEEDS;
-                let (least, most) = (VolumeFlow::from_si(least), VolumeFlow::from_si(most));
-                let speed = in_range("speed", speed, least, most)?.si();
-                shop.take_pump(plant, speed);
-            }
-            Self::DropPump => {
-                if pump(shop)?.on {
-                    return Err(Refused::PumpRuns);
-                }
-                shop.drop_pump(plant);
-            }
-            Self::Pump { on } => pump(shop)?.on = on,
-            Self::Isolation { on } => pump(shop)?.valve_open = on,
-            Self::Ballast { on } => pump(shop)?.ballast = on,
-            Self::PumpOil => {
-                if pump(shop)?.on {
-                    return Err(Refused::PumpRuns);
-                }
-                shop.pump_oil = PumpOil::default();
-            }
-            Self::VacuumGauge { at } => shop.hands.vacuum_gauge = at,
+            Self::TakePump { .. }
+            | Self::DropPump
+            | Self::Pump { .. }
+            | Self::Isolation { .. }
+            | Self::Ballast { .. }
+            | Self::PumpOil
+            | Self::VacuumGauge { .. } => self.apply_vacuum(plant, shop)?,
         }
         shop.set_laws(plant);
         Ok(())
@@ -325,35 +296,9 @@ impl Action {
             {
                 Some(Caution::OpenHose)
             }
-            Self::LowValve { open } if open.si() > 0.0 => {
-                let p = plant.network.node(shop.places.low_hose).state.p;
-                opens_to_pump(p, plant, shop)
-            }
-            Self::HighValve { open } if open.si() > 0.0 => {
-                let p = plant.network.node(shop.places.high_hose).state.p;
-                opens_to_pump(p, plant, shop)
-            }
-            Self::Isolation { on: true } if pressure_to_pump(plant, shop) => {
-                Some(Caution::PressureToPump)
-            }
-            Self::Pump { on: true }
-                if shop.hands.pump.is_some_and(|p| p.valve_open)
-                    && pressure_to_pump(plant, shop) =>
-            {
-                Some(Caution::PressureToPump)
-            }
-            Self::Pump { on: false } if shop.hands.pump.is_some_and(|p| p.on && p.valve_open) => {
-                Some(Caution::PumpStopsOpen)
-            }
-            Self::PumpOil => Some(Caution::HotOil),
-            _ => None,
+            _ => self.caution_vacuum(plant, shop),
         }
     }
-}
-
-fn opens_to_pump(p: f64, plant: &Plant, shop: &Shop) -> Option<Caution> {
-    let open = shop.hands.pump.is_some_and(|pump| pump.valve_open);
-    (open && p > PRESSURE * plant.day().p).then_some(Caution::PressureToPump)
 }
 
 /// A caution of the trade, shown at the act. The words are the page's.

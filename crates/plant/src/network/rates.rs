@@ -7,7 +7,7 @@ use crate::{
     compressor::Work,
     flow::{self, Rate},
     leak,
-    orifice::Inlet,
+    orifice::{Inlet, Orifice},
     species::{AIR, Content, REFRIGERANT, SPECIES, WATER},
     state::{self, Phase, State},
     steam,
@@ -109,20 +109,7 @@ impl Network {
                 Law::Passage(c) => passage(c, &link.tubes, up, up.p, stream, dp),
                 Law::OneWay(c) if forward => passage(c, &link.tubes, up, up.p, stream, dp),
                 Law::OneWay(_) => Rate::default(),
-                Law::Orifice(o) => {
-                    let rate = o.rate(&inlet(table, up_node, stream), dp.abs());
-                    let rate = Rate {
-                        flow: rate.flow * dp.signum(),
-                        ..rate
-                    };
-                    if tube::is_thin(up.p) {
-                        let tubes = [Tube::single(o.bore, o.length), Tube::default()];
-                        let hole = flow::k_from_hole(ORIFICE_CD, o.area());
-                        tube::thin(rate, hole, &tubes, &gas(up, up.p, stream), dp)
-                    } else {
-                        rate
-                    }
-                }
+                Law::Orifice(o) => orifice(&o, &inlet(table, up_node, stream), up, stream, dp),
                 Law::Leak(k) => {
                     let g = gas(up, up.p, stream);
                     let p_rho = up.p / up.gas_density(&up_node.content);
@@ -216,6 +203,21 @@ fn passage(k: f64, tubes: &[Tube; 2], up: &State, p_up: f64, stream: &Stream, dp
     } else {
         dense
     }
+}
+
+/// Flow of the orifice tube from liquid down to vacuum.
+fn orifice(o: &Orifice, inlet: &Inlet, up: &State, stream: &Stream, dp: f64) -> Rate {
+    let rate = o.rate(inlet, dp.abs());
+    let rate = Rate {
+        flow: rate.flow * dp.signum(),
+        ..rate
+    };
+    if !tube::is_thin(up.p) {
+        return rate;
+    }
+    let tubes = [Tube::single(o.bore, o.length), Tube::default()];
+    let hole = flow::k_from_hole(ORIFICE_CD, o.area());
+    tube::thin(rate, hole, &tubes, &gas(up, up.p, stream), dp)
 }
 
 /// What a stirred volume flow (m3/s each way) carries from one node's gas to another's: species kg/s and energy W.
