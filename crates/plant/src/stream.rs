@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     species::{AIR, Content, OIL, REFRIGERANT, WATER},
-    state::{CP_AIR, CP_OIL, CP_WATER, RHO_OIL, State, T_ZERO},
+    state::{CP_AIR, CP_OIL, CP_WATER, RHO_OIL, RHO_WATER, State, T_ZERO},
     steam,
 };
 
@@ -129,7 +129,7 @@ pub fn draw(
     let h = liq_part * state.h_liq
         + vapour * state.h_gas
         + air * CP_AIR * dt
-        + water * CP_WATER * dt
+        + water * (CP_WATER * dt + state.p / RHO_WATER)
         + oil * (CP_OIL * dt + state.p / RHO_OIL)
         + steam * steam::enthalpy(state.t);
     let v = liq_part / state.rho_liq + gas_part / gas_rho + oil / RHO_OIL;

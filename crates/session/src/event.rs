@@ -28,4 +28,10 @@ pub enum Event {
     CompressorHurt,
     /// Pressure has blown oil out of the vacuum pump.
     PumpOilBlown,
+    /// The charging cylinder's valve shut itself: the set mass has left it.
+    Dosed,
+    /// The recovery machine stopped itself at the set vacuum.
+    MachineAtVacuum,
+    /// The recovery machine stopped itself: its cylinder is at the filling limit.
+    CylinderFull,
 }

@@ -43,7 +43,8 @@ pub struct Places {
     pub high_hose: NodeId,
     /// Service hose with the manifold's bar.
     pub service_hose: NodeId,
-    /// The can, or the inlet of the vacuum pump: what hangs on the service hose.
+    /// What hangs on the service hose: can, charging cylinder, the recovery machine's cylinder, or the inlet of the vacuum pump.
+    /// Empty when nothing does.
     pub can: NodeId,
     /// Low-side port and coupler.
     pub low_port: LinkId,
@@ -53,10 +54,12 @@ pub struct Places {
     pub low_valve: LinkId,
     /// High hand valve.
     pub high_valve: LinkId,
-    /// Tap of an upright can, or the isolation valve of the pump.
+    /// Tap of an upright can, vapour valve of a cylinder, isolation valve of the pump.
     pub tap_vapour: LinkId,
-    /// Tap of an inverted can.
+    /// Tap of an inverted can, liquid valve of a cylinder.
     pub tap_liquid: LinkId,
+    /// Recovery machine, from the service hose into its cylinder.
+    pub machine: LinkId,
     /// End of the service hose, open to the room when nothing hangs on it, or cracked to purge.
     pub hose_end: LinkId,
     /// Wall of the can, through which it bursts, or the pump itself.
@@ -140,6 +143,7 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Places {
         (service_hose, slip),
         shut,
     );
+    let machine = net.add_link("recovery machine", (service_hose, slip), (can, slip), shut);
     let hose_end = net.add_link("service hose end", (service_hose, slip), (ROOM, slip), shut);
     let can_wall = net.add_link("can wall", (can, slip), (ROOM, slip), shut);
     let none = Tube::default();
@@ -184,6 +188,7 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Places {
         high_valve,
         tap_vapour,
         tap_liquid,
+        machine,
         hose_end,
         can_wall,
         can_shell: plant.shells.len() - 1,

@@ -2,7 +2,7 @@
 
 use lowside_fluids::table::Table;
 
-use super::{Law, Network, Node};
+use super::{Law, Network, Node, Workspace};
 use crate::{
     compressor::Work,
     flow::{self, Rate},
@@ -17,6 +17,8 @@ use crate::{
 
 /// Growth of a pressure difference within a step from which a passage's chord is taken anew (flow would be 1.7 times too much).
 const CHORD_GROWTH: f64 = 3.0;
+/// Change of the pressure that the compressor delivers against, within a step, from which its work is taken anew.
+pub(crate) const WORK_GROWTH: f64 = 0.01;
 /// Least air for which stirring is worked out, kg.
 const STIRRED_AIR: f64 = 1e-8;
 /// Discharge coefficient of the orifice tube's mouth for thin gas, as in its own law.
@@ -53,23 +55,16 @@ impl Network {
         if self.work.fresh && self.work.rates.len() == self.links.len() {
             return;
         }
-        let table = self.table();
         let Self {
+            table,
             nodes,
             links,
             work: w,
             ..
         } = self;
+        let table = &**table;
         w.fresh = true;
-        let (n, m) = (nodes.len(), links.len());
-        w.rhs.resize(n, 0.0);
-        w.out.resize(n, [0.0; SPECIES]);
-        w.flows.resize(m, 0.0);
-        w.rates.resize(m, Rate::default());
-        w.chord_dp.resize(m, 0.0);
-        w.added.resize(m, 0.0);
-        w.stirred.resize(m, (Content::default(), 0.0));
-        w.streams.resize(m, (Stream::default(), Stream::default()));
+        w.fit(nodes.len(), links.len());
         for (k, link) in links.iter().enumerate() {
             let (a, b) = (&nodes[link.from.0], &nodes[link.to.0]);
             w.added[k] = 0.0;
@@ -109,7 +104,7 @@ impl Network {
                 Law::Passage(c) => passage(c, &link.tubes, up, up.p, stream, dp),
                 Law::OneWay(c) if forward => passage(c, &link.tubes, up, up.p, stream, dp),
                 Law::OneWay(_) => Rate::default(),
-                Law::Orifice(o) => orifice(&o, &inlet(table, up_node, stream), up, stream, dp),
+                Law::Orifice(o) => orifice(table, o, up_node, stream, dp),
                 Law::Leak(k) => {
                     let g = gas(up, up.p, stream);
                     let p_rho = up.p / up.gas_density(&up_node.content);
@@ -125,12 +120,24 @@ impl Network {
                     w.streams[k].0 = stream;
                     pump.rate(a.state.p, a.state.gas_density(&a.content))
                 }
+                Law::Recovery(m) => {
+                    let stream = pull(a, link.from.1);
+                    w.streams[k].0 = stream;
+                    let drawn = m.work(table, &a.state, &a.content, &stream, b.state.p);
+                    w.added[k] = drawn.added;
+                    Rate {
+                        flow: drawn.flow,
+                        by_from: drawn.flow / a.state.p.max(1.0),
+                        by_to: 0.0,
+                    }
+                }
                 Law::Compressor(c, rpm) => {
                     let stream = pull(a, link.from.1);
                     w.streams[k].0 = stream;
                     let Work { flow, per_kg, .. } =
                         c.work(table, &a.state, &a.content, &stream, b.state.p, rpm);
                     w.added[k] = per_kg * (1.0 - crate::compressor::BODY_LOSS);
+                    w.chord_dp[k] = b.state.p;
                     Rate {
                         flow,
                         by_from: flow / a.state.p.max(1.0),
@@ -142,9 +149,10 @@ impl Network {
     }
 
     /// Takes the chords of passages anew whose pressure difference has grown beyond what their chord was taken for: a passage at
-    /// rest passes little, not what its slope at rest would give. True when none had to be.
+    /// rest passes little, not what its slope at rest would give; likewise the compressor's work. True when none had to be.
     pub(super) fn refresh_chords(&mut self) -> bool {
         let Self {
+            table,
             nodes,
             links,
             work: w,
@@ -152,10 +160,23 @@ impl Network {
         } = self;
         let mut lawful = true;
         for (k, link) in links.iter().enumerate() {
+            let (from, to) = (link.from.0, link.to.0);
+            if let Law::Compressor(c, rpm) = link.law {
+                // Work is for the pressures at the end of the step, as the flow is; else the first ticks after the clutch
+                // catches would lift gas for less than the isentropic work.
+                let p_out = w.p_end[to] * w.p_start[from] / w.p_end[from].max(1.0);
+                if w.flows[k] > 0.0 && (p_out / w.chord_dp[k] - 1.0).abs() > WORK_GROWTH {
+                    let (content, _, state) = &w.start[from];
+                    let work = c.work(table, state, content, &w.streams[k].0, p_out, rpm);
+                    w.added[k] = work.per_kg * (1.0 - crate::compressor::BODY_LOSS);
+                    w.chord_dp[k] = p_out;
+                    lawful = false;
+                }
+                continue;
+            }
             let (Law::Passage(c) | Law::OneWay(c)) = link.law else {
                 continue;
             };
-            let (from, to) = (link.from.0, link.to.0);
             let dp = w.p_end[from] - w.p_end[to];
             if w.flows[k] == 0.0 || dp.abs() < CHORD_GROWTH * (w.chord_dp[k].abs() + flow::LAMINAR)
             {
@@ -205,22 +226,40 @@ fn passage(k: f64, tubes: &[Tube; 2], up: &State, p_up: f64, stream: &Stream, dp
     }
 }
 
-/// Flow of the orifice tube from liquid down to vacuum.
-fn orifice(o: &Orifice, inlet: &Inlet, up: &State, stream: &Stream, dp: f64) -> Rate {
-    let rate = o.rate(inlet, dp.abs());
+impl Workspace {
+    /// Makes room for so many nodes and links.
+    fn fit(&mut self, n: usize, m: usize) {
+        self.rhs.resize(n, 0.0);
+        self.out.resize(n, [0.0; SPECIES]);
+        self.flows.resize(m, 0.0);
+        self.rates.resize(m, Rate::default());
+        self.chord_dp.resize(m, 0.0);
+        self.added.resize(m, 0.0);
+        self.stirred.resize(m, (Content::default(), 0.0));
+        self.streams
+            .resize(m, (Stream::default(), Stream::default()));
+    }
+}
+
+/// Flow of the orifice tube: its law, and a thin gas's where the pressure is low.
+fn orifice(table: &Table, o: Orifice, up_node: &Node, stream: &Stream, dp: f64) -> Rate {
+    let up = &up_node.state;
+    let rate = o.rate(&inlet(table, up_node, stream), dp.abs());
     let rate = Rate {
         flow: rate.flow * dp.signum(),
         ..rate
     };
-    if !tube::is_thin(up.p) {
-        return rate;
+    if tube::is_thin(up.p) {
+        let tubes = [Tube::single(o.bore, o.length), Tube::default()];
+        let hole = flow::k_from_hole(ORIFICE_CD, o.area());
+        tube::thin(rate, hole, &tubes, &gas(up, up.p, stream), dp)
+    } else {
+        rate
     }
-    let tubes = [Tube::single(o.bore, o.length), Tube::default()];
-    let hole = flow::k_from_hole(ORIFICE_CD, o.area());
-    tube::thin(rate, hole, &tubes, &gas(up, up.p, stream), dp)
 }
 
-/// What a stirred volume flow (m3/s each way) carries from one node's gas to another's: species kg/s and energy W.
+/// What a stirred volume flow (m3/s each way, in the mean) carries from one node's gas to another's: species kg/s and energy W.
+/// As many molecules go as come, else stirring would lift gas against a pressure.
 ///
 /// Without air the gas of both is alike and nothing is carried.
 fn stirred(a: &Node, b: &Node, volume_flow: f64) -> (Content, f64) {
@@ -231,10 +270,13 @@ fn stirred(a: &Node, b: &Node, volume_flow: f64) -> (Content, f64) {
     }
     let v = volume_flow.min(gas_space * STIRRED_SHARE);
     let mut energy = 0.0;
+    let crowd = |n: &Node| n.state.p / n.state.t;
+    let mean = 0.5 * (crowd(a) + crowd(b));
     for (node, sign) in [(a, 1.0), (b, -1.0)] {
         let s = &node.state;
-        let vapour = sign * v * s.m_gas / s.v_gas;
-        let air = sign * v * node.content[AIR] / s.v_gas;
+        let v = sign * v * mean / crowd(node);
+        let vapour = v * s.m_gas / s.v_gas;
+        let air = v * node.content[AIR] / s.v_gas;
         species[REFRIGERANT] += vapour;
         species[AIR] += air;
         energy += vapour * s.h_gas + air * state::CP_AIR * (s.t - state::T_ZERO);
