@@ -281,7 +281,7 @@ fn stirred(a: &Node, b: &Node, volume_flow: f64) -> (Content, f64) {
         species[AIR] += air;
         energy += vapour * s.h_gas + air * state::CP_AIR * (s.t - state::T_ZERO);
         if s.m_steam > 0.0 {
-            let water = sign * v * s.m_steam / s.v_gas;
+            let water = v * s.m_steam / s.v_gas;
             species[WATER] += water;
             energy += water * steam::enthalpy(s.t);
         }
