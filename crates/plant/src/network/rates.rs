@@ -8,7 +8,7 @@ use crate::{
     flow::{self, Rate},
     leak,
     orifice::{Inlet, Orifice},
-    species::{AIR, Content, REFRIGERANT, SPECIES, WATER},
+    species::{AIR, Content, OIL, REFRIGERANT, SPECIES, WATER},
     state::{self, Phase, State},
     steam,
     stream::{Stream, draw},
@@ -110,10 +110,13 @@ impl Network {
                     let g = gas(up, up.p, stream);
                     let p_rho = up.p / up.gas_density(&up_node.content);
                     let wet = (stream.liquid, up.rho_liq);
+                    // The size is the refrigerant's; the oil that weeps along comes on top.
+                    let with_oil = 1.0 / (1.0 - stream.share[OIL]).max(0.5);
                     let rate = leak::capillary(k, up.p, dp.abs(), (p_rho, g.mu), wet);
                     Rate {
-                        flow: rate.flow * dp.signum(),
-                        ..rate
+                        flow: rate.flow * dp.signum() * with_oil,
+                        by_from: rate.by_from * with_oil,
+                        by_to: rate.by_to * with_oil,
                     }
                 }
                 Law::Pump(pump) => {
