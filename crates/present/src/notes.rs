@@ -141,7 +141,7 @@ fn shop(bay: &Bay, units: UnitSystem, notes: &mut Vec<Note>) {
             difference(hose - air, units),
         );
     }
-    let Some(_) = shop.hands.can.filter(|c| !c.burst) else {
+    let Some(_) = shop.hands.attached.can().filter(|c| !c.burst) else {
         return;
     };
     let inside = net.node(q.can).state.p;

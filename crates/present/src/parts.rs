@@ -339,7 +339,7 @@ impl Parts {
             ),
             evaporator: cells(p.evaporator, &plant.evaporator.wall, p.orifice + 1),
             accumulator: store(p.accumulator),
-            can: shop.hands.can.map(|_| store(q.can)),
+            can: shop.hands.attached.can().map(|_| store(q.can)),
             body: celsius(plant.shells[lowside_plant::assembly::BODY].t),
             held: (plant.evaporator.held / plant.vehicle.evaporator.held_water.si().max(1e-9))
                 .clamp(0.0, 1.0),
