@@ -2,7 +2,7 @@
 
 use lowside_fluids::Gas;
 use lowside_session::Action;
-use lowside_shop::vacuum::GaugePlace;
+use lowside_shop::{identifier::Port, vacuum::GaugePlace};
 use lowside_units::{
     AbsolutePressure, GaugePressure, Mass, Ratio, RotationSpeed, Speed, Temperature, VolumeFlow,
 };
@@ -73,7 +73,7 @@ pub fn any(dice: &mut Dice) -> Action {
     } else {
         dice.between(0.0, 1.02)
     });
-    match dice.bits() % 31 {
+    match dice.bits() % 33 {
         0 | 1 => Action::Engine { on },
         2 => Action::EngineSpeed {
             speed: RotationSpeed::from_rpm(dice.between(450.0, 5050.0)),
@@ -113,6 +113,12 @@ pub fn any(dice: &mut Dice) -> Action {
         18 => Action::Tap { on },
         19..=22 => vacuum(dice, on),
         23..=29 => at_the_hose(dice, on),
+        30 => Action::TakeCanOf {
+            gas: if on { Gas::R12 } else { Gas::R134a },
+        },
+        31 => Action::Identify {
+            port: if on { Port::Low } else { Port::High },
+        },
         _ => Action::Bath {
             temperature: dice
                 .chance(0.7)

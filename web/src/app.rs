@@ -10,7 +10,7 @@ use lowside_present::{
     next::{NextStep, next_step},
     readout::Readout,
 };
-use lowside_session::{Action, Bay, Caution, Take, TakeError};
+use lowside_session::{Action, Bay, Caution, Take, TakeError, Timeline, wait::Goal};
 use lowside_words::Language;
 use wasm_bindgen::closure::Closure;
 use yew::{Component, Context, Html, KeyboardEvent, MouseEvent, NodeRef, html};
@@ -24,6 +24,7 @@ use crate::{
     log::Log,
     next::Next,
     panel::Panel,
+    past::Ended,
     readings::Readings,
     speech,
     stage::{self, Stage},
@@ -48,14 +49,19 @@ pub(crate) enum Msg {
     Pause,
     Save,
     Step,
-    Speed(u32),
+    Speed(f64),
+    Seek(f64),
+    Undo,
+    Redo,
+    Line(u32),
+    Until(Goal),
     Units(UnitSystem),
     Face(face::FaceMsg),
     Language(Language),
     Start(String),
     Dismiss(Caution),
     Progress(f64),
-    Resumed(Box<Result<(Bay, History), TakeError>>),
+    Resumed(Box<Result<(Bay, History, Timeline), TakeError>>),
     Copy,
 }
 
@@ -80,6 +86,8 @@ pub(crate) struct App {
     units: UnitSystem,
     cautions: Vec<Caution>,
     notice: Option<Notice>,
+    /// How the last wait ended, until something else is done.
+    told: Option<Ended>,
     /// What the polite region says, and since when; what waits.
     said: (String, f64),
     waiting: Vec<String>,
@@ -143,6 +151,7 @@ impl Component for App {
             units,
             cautions: Vec::new(),
             notice,
+            told: None,
             said: (String::new(), 0.0),
             waiting: Vec::new(),
             face: face::Face::new(),
@@ -191,12 +200,14 @@ impl Component for App {
                 }
                 return false;
             }
-            Msg::Pause => self.stage.paused = !self.stage.paused,
-            Msg::Step => self.stage.step_once(1),
-            Msg::Speed(s) => {
-                self.stage.speed = s;
-                self.stage.paused = false;
-            }
+            Msg::Pause
+            | Msg::Step
+            | Msg::Speed(_)
+            | Msg::Seek(_)
+            | Msg::Undo
+            | Msg::Redo
+            | Msg::Line(_)
+            | Msg::Until(_) => self.time(&msg),
             Msg::Units(units) => {
                 self.units = units;
                 self.stage.ticks.clear();
@@ -233,9 +244,11 @@ impl Component for App {
                 store::remove(store::REPLAYING);
                 self.mode = Mode::Running;
                 match *outcome {
-                    Ok((bay, history)) => {
+                    Ok((bay, history, past)) => {
                         self.scenario = String::from(stage::name_of(&bay));
                         self.stage = Stage::new(bay, history);
+                        self.stage.past = past;
+                        self.stage.retell();
                         self.stage.save(host::now());
                     }
                     Err(e) => {
@@ -281,6 +294,7 @@ impl Component for App {
                 speed={self.stage.speed} {reached} units={self.units} scenario={self.scenario.clone()}
                 pause={link.callback(|()| Msg::Pause)} step={link.callback(|()| Msg::Step)} set_speed={link.callback(Msg::Speed)}
                 set_units={link.callback(Msg::Units)} set_language={link.callback(Msg::Language)} start={link.callback(Msg::Start)} />
+            { self.time_bar(ctx) }
             <main class="bay">
                 <div class="say">
                     <Next {step} given={readout.given.to_string()} label={readout.label.to_string()} />

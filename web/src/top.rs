@@ -14,17 +14,22 @@ pub(crate) struct TopProps {
     pub(crate) clock: String,
     pub(crate) spoken_clock: String,
     pub(crate) paused: bool,
-    pub(crate) speed: u32,
+    pub(crate) speed: f64,
     /// The speed reached, if it is less than asked for.
     pub(crate) reached: Option<String>,
     pub(crate) units: UnitSystem,
     pub(crate) scenario: String,
     pub(crate) pause: Callback<()>,
     pub(crate) step: Callback<()>,
-    pub(crate) set_speed: Callback<u32>,
+    pub(crate) set_speed: Callback<f64>,
     pub(crate) set_units: Callback<UnitSystem>,
     pub(crate) set_language: Callback<Language>,
     pub(crate) start: Callback<String>,
+}
+
+/// Speeds are set from a list, never computed.
+fn same(a: f64, b: f64) -> bool {
+    (a - b).abs() < 1e-9
 }
 
 /// The head.
@@ -60,8 +65,8 @@ pub(crate) fn Top(p: &TopProps) -> Html {
                 <span class="speeds" role="group" aria-label={words::speed()}>
                     { for SPEEDS.iter().map(|&s| {
                         let set = p.set_speed.clone();
-                        html! { <button type="button" aria-pressed={(s == p.speed).to_string()}
-                            class={classes!((s == p.speed).then_some("chosen"))}
+                        html! { <button type="button" aria-pressed={same(s, p.speed).to_string()}
+                            class={classes!(same(s, p.speed).then_some("chosen"))}
                             onclick={Callback::from(move |_: MouseEvent| set.emit(s))}>{ words::times(s) }</button> }
                     }) }
                 </span>

@@ -7,12 +7,12 @@ use crate::{
     condenser, evaporator,
     network::{Law, Network, NodeId},
     tube::Tube,
-    vehicle::Vehicle,
+    vehicle::{TubesSpec, Vehicle},
 };
 
-/// Bores, m: discharge line, condenser tube, liquid line, evaporator tube, suction line (common practice: 10-13, 2-8, 6-8, 5-8
-/// and 14-19 mm). A vacuum pump's way leads through ports and hoses far narrower than these.
-const BORES: [f64; 5] = [10e-3, 4e-3, 7e-3, 6e-3, 14e-3];
+/// Bores, m: discharge, liquid and suction line (common practice: 10-13, 6-8 and 14-19 mm); the coils' stand on the data sheet. A
+/// vacuum pump's way leads through ports and hoses far narrower than these.
+const BORES: [f64; 3] = [10e-3, 7e-3, 14e-3];
 
 /// Gives every passage of the loop its tubes.
 pub(crate) fn set(net: &mut Network, p: &Places, v: &Vehicle) {
@@ -32,12 +32,16 @@ pub(crate) fn set(net: &mut Network, p: &Places, v: &Vehicle) {
 
 /// Half the length of a volume's tubes; none for the accumulator, which is wide.
 fn half(net: &Network, p: &Places, v: &Vehicle, node: NodeId) -> Tube {
-    let [discharge, hot, liquid, cold, suction] = BORES;
+    let [discharge, liquid, suction] = BORES;
     let area = |bore: f64| core::f64::consts::FRAC_PI_4 * bore * bore;
+    let coil = |tubes: &TubesSpec| {
+        let bore = tubes.bore.si();
+        (bore, tubes.flow_area() / area(bore))
+    };
     let (bore, count) = if (p.condenser..p.condenser + condenser::CELLS).contains(&node) {
-        (hot, v.condenser.flow_area.si() / area(hot))
+        coil(&v.condenser.tubes)
     } else if (p.evaporator..p.evaporator + evaporator::CELLS).contains(&node) {
-        (cold, v.evaporator.flow_area.si() / area(cold))
+        coil(&v.evaporator.tubes)
     } else if node == p.discharge {
         (discharge, 1.0)
     } else if node == p.liquid {

@@ -1,7 +1,7 @@
 //! The vehicle put together: loop, walls, air, cabin, drive; and its tick.
 
 use lowside_fluids::{
-    moist_air,
+    Blend, moist_air,
     moisture::{FUSION, SIEVE_CAPACITY},
 };
 use lowside_units::Quantity;
@@ -23,6 +23,7 @@ use crate::{
     network::{Law, Network, ROOM, Taken},
     orifice::Orifice,
     shell::{Around, Shell},
+    state::CP_AIR,
     stream::Draw,
     vehicle::{Vehicle, ram_speed},
 };
@@ -41,6 +42,10 @@ const HOOD_TIME: f64 = 240.0;
 const REED_LEAK: f64 = 1.2e-6;
 /// Suction flow below which liquid in it counts in proportion, kg/s (a third of the rated flow).
 const TRICKLE: f64 = 0.015;
+/// Air that moves through the condenser by itself, kg/s.
+const STILL: f64 = 0.03;
+/// Time in which a fan clutch takes or lets go as the air behind the condenser changes, s (common practice: half a minute).
+const FAN_TIME: f64 = 20.0;
 /// Idle speed at which the fan is rated, 1/min.
 const FAN_IDLE: f64 = 800.0;
 
@@ -87,6 +92,8 @@ pub struct Condition {
     pub condenser_air: f64,
     /// Share of the blower's air flow that gets through the evaporator, 0.05 to 1.
     pub evaporator_air: f64,
+    /// The cycling switch's contacts are stuck closed.
+    pub cycling_switch_stuck: bool,
 }
 
 impl Default for Condition {
@@ -96,6 +103,7 @@ impl Default for Condition {
             orifice_open: 1.0,
             condenser_air: 1.0,
             evaporator_air: 1.0,
+            cycling_switch_stuck: false,
         }
     }
 }
@@ -129,6 +137,8 @@ pub struct Plant {
     pub hood_t: f64,
     /// Air over the condenser: flow kg/s and temperature K.
     pub condenser_air: (f64, f64),
+    /// How far the fan's clutch (or its stages) is in, 0 to 1.
+    pub fan_clutch: f64,
     leaks: Vec<Leak>,
     day: Day,
     room_w: f64,
@@ -141,6 +151,11 @@ impl Plant {
         let mut network = Network::new(vehicle.refrigerant, day.t, day.p, day.w());
         let (places, shells) = assembly::build(&mut network, vehicle, day.t);
         bores::set(&mut network, &places, vehicle);
+        if start.other > 0.0
+            && let Some(blend) = Blend::with(vehicle.refrigerant, start.other)
+        {
+            network.blend(blend, places.inside());
+        }
         charge::fill(&mut network, &places, start, day.t);
         let held = vehicle.accumulator.desiccant.si() * SIEVE_CAPACITY * start.desiccant_load;
         network.inject_bound(places.accumulator, held);
@@ -149,13 +164,14 @@ impl Plant {
             vehicle: vehicle.clone(),
             condition: Condition::default(),
             settings: Settings::default(),
-            condenser: Condenser::new(&vehicle.condenser, day.t),
-            evaporator: Evaporator::new(&vehicle.evaporator, day.t),
+            condenser: Condenser::new(&vehicle.condenser, vehicle.refrigerant, day.t),
+            evaporator: Evaporator::new(&vehicle.evaporator, vehicle.refrigerant, day.t),
             cabin: Cabin::new(&vehicle.cabin, start.cabin_t, day.w()),
             drive: Drive::new(&vehicle.switches, low),
             damage: Damage::default(),
             hood_t: day.t,
             condenser_air: (0.0, day.t),
+            fan_clutch: 0.0,
             network,
             places,
             shells,
@@ -241,6 +257,7 @@ impl Plant {
                 .advance(coil, &outside, self.settings.windows_open, dt);
         }
         self.bind_water(length);
+        self.network.follow_mixture();
         if self.drive.engaged {
             let (liquid, p) = (self.suction_liquid(), self.places);
             self.damage.add(
@@ -292,7 +309,8 @@ impl Plant {
     fn set_drive(&mut self, dt: f64) {
         let low = self.network.node(self.places.accumulator).state.p - self.day.p;
         let high = self.network.node(self.places.discharge).state.p - self.day.p;
-        self.drive.advance(&self.settings, low, high, dt);
+        let stuck = self.condition.cycling_switch_stuck;
+        self.drive.advance(&self.settings, stuck, low, high, dt);
     }
 
     fn set_air(&mut self, dt: f64) {
@@ -301,7 +319,15 @@ impl Plant {
         self.hood_t += (goal - self.hood_t) * dt / HOOD_TIME;
         let f = &self.vehicle.fan;
         let rpm = if s.engine_on { s.engine_rpm } else { 0.0 };
-        let fan = (f.idle_flow.si() * libm::pow(rpm / FAN_IDLE, 0.8)).min(f.top_flow.si());
+        // The clutch's bimetal (or the stages' sender) follows the air behind the condenser.
+        let (flow, t) = self.condenser_air;
+        let behind = t + self.condenser.duty / (flow.max(STILL) * CP_AIR);
+        let (slips, drives) = (f.slips_to.si(), f.drives_from.si());
+        let called = ((behind - slips) / (drives - slips).max(1.0)).clamp(0.0, 1.0);
+        self.fan_clutch += (called - self.fan_clutch) * dt / FAN_TIME;
+        let (cool, top) = (f.cool_flow.si(), f.top_flow.si());
+        let most = cool + self.fan_clutch * (top - cool);
+        let fan = (f.idle_flow.si() * libm::pow(rpm / FAN_IDLE, 0.8)).min(most);
         let ram = f.ram_flow.si() * s.road_speed / ram_speed().si();
         let flow = (fan * fan + ram * ram).sqrt();
         // Hot air comes round to the face less as the fan pulls harder, and not at all on the road.
@@ -310,13 +336,12 @@ impl Plant {
         } else {
             0.0
         };
-        let still = 0.03;
         self.condenser_air = (
-            flow.max(still) * self.condition.condenser_air.max(0.01),
+            flow.max(STILL) * self.condition.condenser_air.max(0.01),
             self.day.t + round,
         );
         self.cabin.set_blower(s.blower);
-        self.cabin.flow *= self.condition.evaporator_air;
+        self.cabin.flow *= self.condition.evaporator_air * self.evaporator.air_share();
     }
 
     fn set_laws(&mut self) {
@@ -376,22 +401,23 @@ impl Plant {
         }
         let nodes = network.nodes();
         let cells = p.condenser..p.condenser + condenser::CELLS;
-        let flow = network.link(p.compressor).flow;
+        let flow = |link| network.link(link).flow.abs();
+        let hot = flow(p.compressor).max(flow(p.condenser_out));
+        let cold = flow(p.orifice).max(flow(p.pick_up));
         let (air_flow, air_t) = self.condenser_air;
         in_from_outside -= self.condenser.pass(
             &nodes[cells.clone()],
-            flow,
+            hot,
             air_flow,
             air_t,
             dt,
             &mut heat[cells],
         );
         let cells = p.evaporator..p.evaporator + evaporator::CELLS;
-        let flow = network.link(p.orifice).flow;
         let inlet = self.cabin.inlet(outside, self.settings.recirculate);
         let (coil, from_air) = self.evaporator.pass(
             &nodes[cells.clone()],
-            flow,
+            cold,
             self.cabin.flow,
             inlet,
             outside.p,
@@ -421,6 +447,11 @@ impl Plant {
         } else {
             0.0
         }
+    }
+
+    /// Mass share of R-12 in the loop's refrigerant; that of its tables when the loop is empty.
+    pub fn r12_share(&self) -> f64 {
+        self.network.r12_mean(self.places.inside())
     }
 
     /// Energy held by volumes and walls, J: what the account of the network's edge must explain.

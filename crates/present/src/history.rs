@@ -107,6 +107,12 @@ impl History {
         });
     }
 
+    /// Forgets what came after a tick.
+    pub fn cut(&mut self, tick: Tick) {
+        let keep = self.samples.partition_point(|s| s.tick <= tick);
+        self.samples.truncate(keep);
+    }
+
     /// All samples, oldest first.
     pub fn samples(&self) -> impl DoubleEndedIterator<Item = &Sample> + ExactSizeIterator {
         self.samples.iter()
@@ -287,7 +293,7 @@ pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
     let mut can = 0;
     let acts = bay.log().iter().filter_map(|(t, a)| {
         let kind = match a {
-            Action::TakeCan => {
+            Action::TakeCan | Action::TakeCanOf { .. } => {
                 can += 1;
                 MarkKind::Can(can)
             }

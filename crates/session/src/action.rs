@@ -2,7 +2,7 @@
 
 use lowside_fluids::Gas;
 use lowside_plant::plant::Plant;
-use lowside_shop::{Shop, vacuum::GaugePlace};
+use lowside_shop::{Shop, identifier::Port, vacuum::GaugePlace};
 use lowside_units::{
     AbsolutePressure, GaugePressure, Mass, Ratio, RotationSpeed, Speed, Temperature, VolumeFlow,
 };
@@ -94,6 +94,17 @@ pub enum Action {
     },
     /// Screw a full can onto the service hose (a used one goes to the shelf).
     TakeCan,
+    /// Screw a full can of a certain gas onto the service hose: right or wrong, R-134a or R-12 (each other's only, and the
+    /// vehicle's own).
+    TakeCanOf {
+        /// What the can holds.
+        gas: Gas,
+    },
+    /// Take a sample at a service port into the refrigerant identifier.
+    Identify {
+        /// Which port; its coupler has to be on.
+        port: Port,
+    },
     /// Take the can off the service hose.
     DropCan,
     /// Open or shut the can's tap.
@@ -212,6 +223,7 @@ impl Action {
             | Self::HighValve { .. }
             | Self::Purge { .. } => gauge_set::apply(self, shop)?,
             Self::TakeCan
+            | Self::TakeCanOf { .. }
             | Self::DropCan
             | Self::Tap { .. }
             | Self::Invert { .. }
@@ -226,6 +238,7 @@ impl Action {
             | Self::ChangeCylinder { .. }
             | Self::Disconnect
             | Self::ZeroScale => vessel::apply(self, plant, shop)?,
+            Self::Identify { port } => shop.identify(plant, port)?,
             Self::TakePump { .. }
             | Self::Pump { .. }
             | Self::Isolation { .. }

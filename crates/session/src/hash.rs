@@ -1,7 +1,10 @@
 //! A fingerprint of a bay's state: equal bits, equal hash, natively and in the browser.
 
+use lowside_fluids::Blend;
 use lowside_plant::{leak::Size, plant::Plant};
-use lowside_shop::{Attached, Shop, can::Stance, gauge::Instrument, vacuum::GaugePlace};
+use lowside_shop::{
+    Attached, Shop, can::Stance, gauge::Instrument, identifier::Identifier, vacuum::GaugePlace,
+};
 
 /// Fowler-Noll-Vo, variant 1a, 64 bit: simple, the same everywhere, good enough to tell two states apart.
 struct Fnv(u64);
@@ -77,16 +80,32 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     for link in plant.network.links() {
         h.number(link.flow);
     }
+    if let Some((held, to_room)) = plant.network.r12() {
+        for &kg in held {
+            h.number(kg);
+        }
+        let of_tables = plant
+            .network
+            .blend_of_tables()
+            .map_or(0.0, Blend::mass_share);
+        h.numbers([to_room, of_tables]);
+    }
     let account = plant.network.account();
     h.numbers(account.mass_in.0);
     h.numbers(account.to_room.0);
     h.number(account.energy_in);
     h.numbers(plant.condenser.wall);
     h.numbers(plant.evaporator.wall);
+    h.numbers(plant.evaporator.frost);
+    h.numbers(plant.evaporator.boiling);
     h.numbers([
         plant.evaporator.held,
         plant.evaporator.drained,
         plant.hood_t,
+        plant.fan_clutch,
+        plant.condenser.duty,
+        plant.condenser_air.0,
+        plant.condenser_air.1,
     ]);
     for s in &plant.shells {
         h.numbers([s.t, s.outside]);
@@ -101,6 +120,7 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
         k.condenser_air,
         k.evaporator_air,
     ]);
+    h.flags([k.cycling_switch_stuck]);
     h.numbers([s.engine_rpm, s.road_speed]);
     h.word(s.blower as u64);
     h.flags([s.engine_on, s.ac_on, s.recirculate, s.windows_open]);
@@ -127,6 +147,9 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
         }
     }
     h.numbers(shop.shelf.0);
+    if shop.identifier != Identifier::default() {
+        h.numbers(shop.identifier.numbers());
+    }
     h.numbers(shop.lost.0);
     h.numbers(shop.brought.0);
     let station = &shop.station;

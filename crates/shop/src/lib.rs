@@ -6,6 +6,7 @@ pub mod attached;
 pub mod can;
 pub mod cylinder;
 pub mod gauge;
+pub mod identifier;
 pub mod ledger;
 pub mod manifold;
 pub mod recovery;

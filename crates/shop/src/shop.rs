@@ -1,5 +1,6 @@
 //! The shop: what the technician has connected and set, and what the instruments show.
 
+use lowside_fluids::Gas;
 use lowside_plant::{
     network::ROOM,
     plant::Plant,
@@ -13,6 +14,7 @@ use crate::{
     can::{self, Can, Stance},
     cylinder::{self, Cylinder, Stored},
     gauge::{self, Instrument},
+    identifier::{Identifier, NoSample, Port},
     manifold::{self, Places},
     recovery::{self, Machine, Station, Stop},
     vacuum::{self, GaugePlace, PumpOil, VacuumPump},
@@ -65,6 +67,8 @@ pub struct Shop {
     pub hands: Hands,
     /// What the instruments show.
     pub instruments: Instruments,
+    /// The refrigerant identifier.
+    pub identifier: Identifier,
     /// Where hoses and valves are in the network.
     pub places: Places,
     /// The oil in the vacuum pump.
@@ -120,6 +124,7 @@ impl Shop {
                 scale: gauge::scale(),
                 vacuum: vacuum::vacuum_gauge(),
             },
+            identifier: Identifier::default(),
             places,
             pump_oil: PumpOil::default(),
             shelf: Content::default(),
@@ -145,9 +150,20 @@ impl Shop {
 
     /// Screws a full can at room temperature onto the service hose; what hung there before is put aside.
     pub fn take_can(&mut self, plant: &mut Plant, self_sealing: bool) {
+        self.take_can_of(plant, plant.network.gas(), self_sealing);
+    }
+
+    /// As [`take_can`](Self::take_can), a can of `gas`. Where that is neither the vehicle's nor its partner of R-12 and R-134a, the
+    /// vehicle's is taken.
+    pub fn take_can_of(&mut self, plant: &mut Plant, gas: Gas, self_sealing: bool) {
         self.put_aside(plant);
         let t = plant.day().t;
-        self.fill_vessel(plant, can::VOLUME, can::full(), t, can::METAL);
+        plant.swap_shell(self.places.can_shell, can::METAL, t);
+        let inside = plant.places.inside();
+        let content = can::full();
+        plant
+            .network
+            .refill_with(self.places.can, gas, can::VOLUME, content, t, inside);
         self.supplied += can::NET;
         self.brought.add(&can::full(), 1.0);
         self.hands.cans_taken += 1;
@@ -389,7 +405,23 @@ impl Shop {
         happened
     }
 
+    /// Takes a sample at a service port into the refrigerant identifier.
+    ///
+    /// # Errors
+    /// [`NoSample`] without a coupler on the port, without pressure behind it, or while a sample is being worked on.
+    pub fn identify(&mut self, plant: &Plant, port: Port) -> Result<(), NoSample> {
+        let (coupled, node) = match port {
+            Port::Low => (self.hands.low_coupled, plant.places.accumulator),
+            Port::High => (self.hands.high_coupled, plant.places.discharge),
+        };
+        if !coupled {
+            return Err(NoSample::NoCoupler { port });
+        }
+        self.identifier.take(plant, node)
+    }
+
     fn read(&mut self, plant: &Plant, dt: f64) {
+        self.identifier.pass(dt);
         let p = plant.day().p;
         let on_scale = self.on_scale(plant) - self.hands.scale_zero;
         let node = |id| &plant.network.node(id).state;

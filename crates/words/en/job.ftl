@@ -84,3 +84,25 @@ caution-hot-oil = Hot oil
 caution-hot-oil-text = The oil of a pump that has run burns the skin. Used oil is waste: hand it in as your local rules ask.
 caution-other = Take care
     .text = This act can harm people, the vehicle or the climate.
+
+## Acts with tools
+act-air-pressure = Air pressure of the day
+act-take-pump = Vacuum pump on the service hose
+act-pump-oil = Oil of the vacuum pump changed
+act-vacuum-gauge = Vacuum gauge moved
+act-take-self-sealing-can = Self-sealing can on the service hose
+act-tap-screw = Needle of the can tap
+act-take-can-of = Can of { $gas } on the service hose
+act-identify-low = Refrigerant identifier: sample at the low port
+act-identify-high = Refrigerant identifier: sample at the high port
+act-take-cylinder = Charging cylinder on the service hose
+act-dose = Dose set at the cylinder
+act-take-machine = Recovery machine on the service hose
+act-machine-stop = Vacuum at which the machine stops
+act-change-cylinder = Recovery cylinder changed
+act-disconnect = Service hose freed
+act-zero-scale = Scale set to zero
+act-pump = Vacuum pump
+act-isolation = Isolation valve
+act-ballast = Gas ballast
+act-machine = Recovery machine

@@ -84,3 +84,25 @@ caution-hot-oil = Aceite caliente
 caution-hot-oil-text = El aceite de una bomba que ha trabajado quema la piel. El aceite usado es residuo: entréguelo como piden las normas locales.
 caution-other = Tenga cuidado
     .text = Esta acción puede dañar a personas, al vehículo o al clima.
+
+## Acts with tools
+act-air-pressure = Presión del aire del día
+act-take-pump = Bomba de vacío en la manguera de servicio
+act-pump-oil = Aceite de la bomba de vacío cambiado
+act-vacuum-gauge = Vacuómetro cambiado de lugar
+act-take-self-sealing-can = Lata autosellante en la manguera de servicio
+act-tap-screw = Aguja de la llave de la lata
+act-take-can-of = Lata de { $gas } en la manguera de servicio
+act-identify-low = Identificador de refrigerante: muestra en el puerto de baja
+act-identify-high = Identificador de refrigerante: muestra en el puerto de alta
+act-take-cylinder = Cilindro de carga en la manguera de servicio
+act-dose = Dosis ajustada en el cilindro
+act-take-machine = Máquina de recuperación en la manguera de servicio
+act-machine-stop = Vacío al que la máquina se detiene
+act-change-cylinder = Cilindro de recuperación cambiado
+act-disconnect = Manguera de servicio libre
+act-zero-scale = Balanza puesta a cero
+act-pump = Bomba de vacío
+act-isolation = Válvula de aislamiento
+act-ballast = Lastre de gas
+act-machine = Máquina de recuperación

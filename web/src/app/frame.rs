@@ -33,6 +33,11 @@ impl App {
             return false;
         }
         let dt = self.stage.frame(now);
+        if let Some(ended) = self.stage.ended.take() {
+            self.waiting
+                .push(words::wait_ended(ended.goal, ended.met, self.units));
+            self.told = Some(ended);
+        }
         let dark = host::dark();
         if dark != self.dark {
             self.dark = dark;

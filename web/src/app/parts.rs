@@ -4,12 +4,14 @@ use lowside_present::{
     dial::{self, Face, Which},
     readout::Readout,
 };
+use lowside_session::TICKS_PER_SECOND;
 use yew::{Context, Html, MouseEvent, html};
 
 use super::{App, Msg, face::FaceMsg};
 use crate::{
     chart::{Strip, StripView},
     dial::Dial,
+    timebar::TimeBar,
     words,
 };
 
@@ -32,6 +34,27 @@ impl App {
             <Dial face={Face::of(&self.stage.bay, which, self.units)} needle={needle.clone()} {title}
                 number={reading.number.clone()} unit={reading.unit} spoken={words::spoken(reading)} {saturation} {coupled}
                 memory={dial::memory(&self.stage.history, &self.stage.bay, which, self.units)} />
+        }
+    }
+
+    pub(super) fn time_bar(&self, ctx: &Context<Self>) -> Html {
+        let link = ctx.link();
+        let s = &self.stage;
+        let second = |tick: u64| tick as f64 / TICKS_PER_SECOND as f64;
+        let head = s.past.head(&s.bay);
+        let mut acts: Vec<u32> = head
+            .log()
+            .iter()
+            .filter_map(|(t, _)| u32::try_from(t / TICKS_PER_SECOND).ok())
+            .collect();
+        acts.dedup();
+        let (can_undo, can_redo) = s.past.can(&s.bay);
+        html! {
+            <TimeBar units={self.units} from={second(s.past.start())} now={s.bay.seconds()} end={second(s.past.end(&s.bay))} {acts}
+                looks_back={s.past.looks_back()} {can_undo} {can_redo} lines={s.lines_kept()}
+                waits_for={s.waits_for()} wait_ended={self.told.map(|e| (e.goal, e.met))}
+                seek={link.callback(Msg::Seek)} undo={link.callback(|()| Msg::Undo)} redo={link.callback(|()| Msg::Redo)}
+                line={link.callback(Msg::Line)} until={link.callback(Msg::Until)} stop={link.callback(|()| Msg::Pause)} />
         }
     }
 

@@ -2,12 +2,12 @@
 
 use lowside_fluids::table::Table;
 
-use super::{Law, Network, Node};
+use super::{Law, Network, Node, Workspace};
 use crate::{
     compressor::Work,
     flow::{self, Rate},
     leak,
-    orifice::Inlet,
+    orifice::{Inlet, Orifice},
     species::{AIR, Content, REFRIGERANT, SPECIES, WATER},
     state::{self, Phase, State},
     steam,
@@ -55,23 +55,16 @@ impl Network {
         if self.work.fresh && self.work.rates.len() == self.links.len() {
             return;
         }
-        let table = self.table();
         let Self {
+            table,
             nodes,
             links,
             work: w,
             ..
         } = self;
+        let table = &**table;
         w.fresh = true;
-        let (n, m) = (nodes.len(), links.len());
-        w.rhs.resize(n, 0.0);
-        w.out.resize(n, [0.0; SPECIES]);
-        w.flows.resize(m, 0.0);
-        w.rates.resize(m, Rate::default());
-        w.chord_dp.resize(m, 0.0);
-        w.added.resize(m, 0.0);
-        w.stirred.resize(m, (Content::default(), 0.0));
-        w.streams.resize(m, (Stream::default(), Stream::default()));
+        w.fit(nodes.len(), links.len());
         for (k, link) in links.iter().enumerate() {
             let (a, b) = (&nodes[link.from.0], &nodes[link.to.0]);
             w.added[k] = 0.0;
@@ -111,20 +104,7 @@ impl Network {
                 Law::Passage(c) => passage(c, &link.tubes, up, up.p, stream, dp),
                 Law::OneWay(c) if forward => passage(c, &link.tubes, up, up.p, stream, dp),
                 Law::OneWay(_) => Rate::default(),
-                Law::Orifice(o) => {
-                    let rate = o.rate(&inlet(table, up_node, stream), dp.abs());
-                    let rate = Rate {
-                        flow: rate.flow * dp.signum(),
-                        ..rate
-                    };
-                    if tube::is_thin(up.p) {
-                        let tubes = [Tube::single(o.bore, o.length), Tube::default()];
-                        let hole = flow::k_from_hole(ORIFICE_CD, o.area());
-                        tube::thin(rate, hole, &tubes, &gas(up, up.p, stream), dp)
-                    } else {
-                        rate
-                    }
-                }
+                Law::Orifice(o) => orifice(table, o, up_node, stream, dp),
                 Law::Leak(k) => {
                     let g = gas(up, up.p, stream);
                     let p_rho = up.p / up.gas_density(&up_node.content);
@@ -171,8 +151,8 @@ impl Network {
     /// Takes the chords of passages anew whose pressure difference has grown beyond what their chord was taken for: a passage at
     /// rest passes little, not what its slope at rest would give; likewise the compressor's work. True when none had to be.
     pub(super) fn refresh_chords(&mut self) -> bool {
-        let table = self.table();
         let Self {
+            table,
             nodes,
             links,
             work: w,
@@ -243,6 +223,38 @@ fn passage(k: f64, tubes: &[Tube; 2], up: &State, p_up: f64, stream: &Stream, dp
         tube::thin(dense, k, tubes, &gas(up, p_up, stream), dp)
     } else {
         dense
+    }
+}
+
+impl Workspace {
+    /// Makes room for so many nodes and links.
+    fn fit(&mut self, n: usize, m: usize) {
+        self.rhs.resize(n, 0.0);
+        self.out.resize(n, [0.0; SPECIES]);
+        self.flows.resize(m, 0.0);
+        self.rates.resize(m, Rate::default());
+        self.chord_dp.resize(m, 0.0);
+        self.added.resize(m, 0.0);
+        self.stirred.resize(m, (Content::default(), 0.0));
+        self.streams
+            .resize(m, (Stream::default(), Stream::default()));
+    }
+}
+
+/// Flow of the orifice tube: its law, and a thin gas's where the pressure is low.
+fn orifice(table: &Table, o: Orifice, up_node: &Node, stream: &Stream, dp: f64) -> Rate {
+    let up = &up_node.state;
+    let rate = o.rate(&inlet(table, up_node, stream), dp.abs());
+    let rate = Rate {
+        flow: rate.flow * dp.signum(),
+        ..rate
+    };
+    if tube::is_thin(up.p) {
+        let tubes = [Tube::single(o.bore, o.length), Tube::default()];
+        let hole = flow::k_from_hole(ORIFICE_CD, o.area());
+        tube::thin(rate, hole, &tubes, &gas(up, up.p, stream), dp)
+    } else {
+        rate
     }
 }
 

@@ -27,6 +27,7 @@ impl Action {
             Self::Invert { on: true } if running => Some(Caution::LiquidToSuction),
             Self::Engine { on: true } => Some(Caution::BeltAndFan),
             Self::TakeCan
+            | Self::TakeCanOf { .. }
             | Self::TakeSelfSealingCan
             | Self::TakeCylinder { .. }
             | Self::TapScrew { .. }

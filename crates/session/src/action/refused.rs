@@ -1,6 +1,7 @@
 //! Why an act was not taken.
 
 use lowside_fluids::Gas;
+use lowside_shop::identifier::NoSample;
 use lowside_units::UnitError;
 use thiserror::Error;
 
@@ -16,6 +17,17 @@ pub enum Refused {
     /// The can is burst.
     #[error("the can has burst: take it off")]
     CanBurst,
+    /// A can of a gas that the model cannot mix with what is in the loop.
+    #[error("gas: {gas} does not mix with {loop_gas} here; only R-12 and R-134a do")]
+    NoMixture {
+        /// What the can holds.
+        gas: Gas,
+        /// What the loop is made for.
+        loop_gas: Gas,
+    },
+    /// The refrigerant identifier takes no sample.
+    #[error(transparent)]
+    Identifier(#[from] NoSample),
     /// Nothing hangs on the service hose.
     #[error("nothing hangs on the service hose")]
     NothingAttached,
