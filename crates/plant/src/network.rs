@@ -6,21 +6,27 @@
 //! tick) the node is linearised anew where it stands and the flows are found again. Whatever the forecast was worth, every
 //! flux leaves one node and enters another, so that mass and energy close to rounding.
 
-use lowside_fluids::{Gas, table::Table};
+use lowside_fluids::{Gas, moist_air, table::Table, water};
 use serde::{Deserialize, Serialize};
 
 use crate::{
     compressor::Compressor,
     flow::Rate,
     orifice::Orifice,
+    pump::Pump,
+    recovery::Machine,
     sparse::Sparse,
-    species::{Content, SPECIES, WATER},
+    species::{AIR, Content, SPECIES, WATER},
     state::{self, State},
     stream::{Draw, Stream},
+    tube::Tube,
 };
 
 mod rates;
 mod step;
+
+pub(crate) use rates::WORK_GROWTH;
+pub(crate) use step::{Moved, Taken};
 
 /// Which node: its place in the network. Node 0 is the room.
 pub type NodeId = usize;
@@ -57,8 +63,14 @@ pub enum Law {
     OneWay(f64),
     /// The orifice tube.
     Orifice(Orifice),
+    /// A capillary leak of shape pi r^4/(16 L), m3.
+    Leak(f64),
+    /// A vacuum pump that turns, drawing from the first end.
+    Pump(Pump),
     /// The compressor turning at so many turns a minute (0 = at rest; its valves then keep gas from flowing back).
     Compressor(Compressor, f64),
+    /// A running recovery machine, forward only.
+    Recovery(Machine),
 }
 
 /// A way from one node to another.
@@ -72,6 +84,8 @@ pub struct Link {
     pub to: (NodeId, Draw),
     /// Law of the flow.
     pub law: Law,
+    /// The tubes of a passage, for thin gas (none: the hole of its law alone).
+    pub tubes: [Tube; 2],
     /// Gas that both ends exchange by stirring, m3/s each way: it spreads air against the flow.
     pub stir: f64,
     /// Flow of the last tick, kg/s of everything, positive forward.
@@ -153,12 +167,19 @@ impl Network {
         let table = self.table();
         self.work.fresh = false;
         let room = &mut self.nodes[ROOM];
-        let air = p * room.volume / (state::R_AIR * t);
-        // Water vapour rides along as a trace; the pressure of the room counts as air alone.
-        room.content = Content([0.0, air, 0.0, 0.0]);
+        let vapour = moist_air::vapour_pressure(w, p);
+        room.content[AIR] = (p - vapour) * room.volume / (state::R_AIR * t);
+        room.content[WATER] = vapour * room.volume / (water::GAS_CONSTANT * t);
         room.energy = state::energy_at(table, &room.content, room.volume, t);
         room.state = state::solve(table, &room.content, room.energy, room.volume, t);
-        room.content[WATER] = air * w;
+    }
+
+    /// What a volume open to the room holds: its air with its humidity.
+    pub fn room_air(&self, volume: f64) -> Content {
+        let room = &self.nodes[ROOM];
+        let mut content = Content::default();
+        content.add(&room.content, volume / room.volume);
+        content
     }
 
     /// Adds a volume at temperature `t` (K) and returns its id.
@@ -198,6 +219,7 @@ impl Network {
             from,
             to,
             law,
+            tubes: [Tube::default(); 2],
             stir: 0.0,
             flow: 0.0,
             liquid: 0.0,
@@ -280,6 +302,20 @@ impl Network {
         node.state = state::solve(table, &all, energy, node.volume, node.state.t);
     }
 
+    /// Takes matter out of a node at the node's own temperature (oil drained, refrigerant lost from an opened part). Takes no
+    /// more of anything than is there; returns what was taken.
+    pub fn take_out(&mut self, id: NodeId, content: &Content) -> Content {
+        let held = self.nodes[id].content;
+        let mut taken = *content;
+        for (t, have) in taken.0.iter_mut().zip(held.0) {
+            *t = t.min(have).max(0.0);
+        }
+        let mut minus = Content::default();
+        minus.add(&taken, -1.0);
+        self.inject(id, &minus);
+        taken
+    }
+
     /// Binds so much of a node's water, kg (negative: sets it free), which gives off so much heat for each kilogram, J/kg. What
     /// is bound counts no energy of its own but minus that heat: the water's own warmth stays in the node.
     pub fn bind(&mut self, id: NodeId, water: f64, heat: f64) {
@@ -288,6 +324,8 @@ impl Network {
         node.content[WATER] -= moved;
         node.bound += moved;
         node.energy += moved * heat;
+        // The state follows with the next step; till then no more vapour counts than there is water.
+        node.state.m_steam = node.state.m_steam.min(node.content[WATER]);
         self.work.fresh = false;
     }
 
@@ -295,6 +333,12 @@ impl Network {
     pub fn inject_bound(&mut self, id: NodeId, water: f64) {
         self.nodes[id].bound += water;
         self.account.mass_in[WATER] += water;
+    }
+
+    /// Gives a passage the tubes it is made of, for thin gas.
+    pub fn set_tubes(&mut self, id: LinkId, tubes: [Tube; 2]) {
+        self.links[id].tubes = tubes;
+        self.work.fresh = false;
     }
 
     /// Lets both ends of a link exchange gas by stirring, m3/s each way.
@@ -306,6 +350,11 @@ impl Network {
     /// What crossed the edge so far.
     pub fn account(&self) -> Account {
         self.account
+    }
+
+    /// Counts matter that went into the room otherwise than through a link (`sign` 1), or came from there (-1).
+    pub fn count_to_room(&mut self, content: &Content, sign: f64) {
+        self.account.to_room.add(content, sign);
     }
 
     /// Counts heat that came in from outside the bay, J.

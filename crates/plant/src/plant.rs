@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     assembly::{self, Places},
+    bores,
     cabin::{Cabin, Outside},
     charge::{self, Start},
     compressor::Compressor,
@@ -17,11 +18,13 @@ use crate::{
     damage::Damage,
     evaporator::{self, Evaporator},
     flow::k_from_hole,
+    leak::{Leak, Site},
     moisture::{self, Tube},
-    network::{Law, Network},
+    network::{Law, Network, ROOM, Taken},
     orifice::Orifice,
     shell::{Around, Shell},
     state::CP_AIR,
+    stream::Draw,
     vehicle::{Vehicle, ram_speed},
 };
 
@@ -65,6 +68,18 @@ impl Day {
         moist_air::humidity_ratio(self.t, self.humidity, self.p)
     }
 }
+
+/// Somebody who looks on while a tick runs and changes nothing.
+pub(crate) trait Watch {
+    /// Heat is about to pass for `dt` seconds.
+    fn heat_comes(&mut self, _: &Plant, _outside: &Outside, _dt: f64) {}
+    /// The network took a step.
+    fn step(&mut self, _: &Taken<'_>) {}
+    /// Heat has passed and the network has taken it up.
+    fn heat_came(&mut self, _: &Plant, _coil: evaporator::Air) {}
+}
+
+impl Watch for () {}
 
 /// The condition the parts are in: faults change these, never the state.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -124,6 +139,7 @@ pub struct Plant {
     pub condenser_air: (f64, f64),
     /// How far the fan's clutch (or its stages) is in, 0 to 1.
     pub fan_clutch: f64,
+    leaks: Vec<Leak>,
     day: Day,
     room_w: f64,
     heat: Vec<f64>,
@@ -134,6 +150,7 @@ impl Plant {
     pub fn new(vehicle: &Vehicle, day: Day, start: &Start) -> Self {
         let mut network = Network::new(vehicle.refrigerant, day.t, day.p, day.w());
         let (places, shells) = assembly::build(&mut network, vehicle, day.t);
+        bores::set(&mut network, &places, vehicle);
         charge::fill(&mut network, &places, start, day.t);
         let held = vehicle.accumulator.desiccant.si() * SIEVE_CAPACITY * start.desiccant_load;
         network.inject_bound(places.accumulator, held);
@@ -153,15 +170,42 @@ impl Plant {
             network,
             places,
             shells,
+            leaks: Vec::new(),
             day,
             room_w: day.w(),
             heat: Vec::new(),
         }
     }
 
+    /// Lets the loop leak, at the start of a visit.
+    pub fn add_leak(&mut self, leak: Leak) {
+        let node = leak.at.node(&self.places);
+        // The accumulator and its port leak from above the liquid; a tube loses what flows by.
+        let draw = match leak.at {
+            Site::Accumulator | Site::LowPort => Draw::Top {
+                floods: self.vehicle.accumulator.floods_above.si(),
+            },
+            _ => Draw::Mixed,
+        };
+        let law = leak.law(self.network.table());
+        self.network
+            .add_link("leak", (node, draw), (ROOM, Draw::Slip), law);
+        self.leaks.push(leak);
+    }
+
+    /// Where the loop leaks.
+    pub fn leaks(&self) -> &[Leak] {
+        &self.leaks
+    }
+
     /// The day.
     pub fn day(&self) -> Day {
         self.day
+    }
+
+    /// Heat of the last part of the tick for every node, J.
+    pub(crate) fn heat(&self) -> &[f64] {
+        &self.heat
     }
 
     /// Changes the day.
@@ -173,15 +217,25 @@ impl Plant {
 
     /// Advances the vehicle by one tick.
     pub fn tick(&mut self) {
-        self.set_drive(TICK);
-        self.set_air(TICK);
+        self.tick_of(TICK);
+    }
+
+    /// Advances the vehicle by one tick of another length, s: for studies of the step only. A bay keeps to [`TICK`].
+    pub fn tick_of(&mut self, length: f64) {
+        self.tick_watched(length, &mut ());
+    }
+
+    /// A tick that shows `watch` what it does.
+    pub(crate) fn tick_watched(&mut self, length: f64, watch: &mut impl Watch) {
+        self.set_drive(length);
+        self.set_air(length);
         self.set_laws();
-        let courant = self.network.courant(TICK);
+        let courant = self.network.courant(length);
         // A division finer than the largest is never needed: flows are held back from emptying a node all the same.
         let parts = (1..DIVISIONS)
             .find(|&n| f64::from(n) * COURANT >= courant)
             .unwrap_or(DIVISIONS);
-        let dt = TICK / f64::from(parts);
+        let dt = length / f64::from(parts);
         let outside = Outside {
             t: self.day.t,
             w: self.room_w,
@@ -189,19 +243,22 @@ impl Plant {
             sun: self.day.sun,
         };
         for _ in 0..parts {
+            watch.heat_comes(self, &outside, dt);
             let coil = self.pass_heat(&outside, dt);
-            self.network.advance(dt, &self.heat);
+            self.network
+                .advance_watched(dt, &self.heat, &mut |taken| watch.step(taken));
+            watch.heat_came(self, coil);
             self.cabin
                 .advance(coil, &outside, self.settings.windows_open, dt);
         }
-        self.bind_water(TICK);
+        self.bind_water(length);
         if self.drive.engaged {
             let (liquid, p) = (self.suction_liquid(), self.places);
             self.damage.add(
                 liquid,
                 self.network.node(p.suction),
                 self.network.node(p.discharge),
-                TICK,
+                length,
             );
         }
     }
@@ -366,11 +423,12 @@ impl Plant {
         coil
     }
 
-    /// Sets a shell's temperature from outside (another can): the books count the difference as taken in.
-    pub fn set_shell_temperature(&mut self, shell: usize, t: f64) {
+    /// Puts another shell in a shell's place, of heat capacity `metal` (J/K) at `t` (K): the books count the difference as taken in.
+    pub fn swap_shell(&mut self, shell: usize, metal: f64, t: f64) {
         let s = &mut self.shells[shell];
-        let gain = s.metal * (t - s.t);
+        let gain = metal * t - s.metal * s.t;
         s.t = t;
+        s.metal = metal;
         self.network.count_energy(gain);
     }
 

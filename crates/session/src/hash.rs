@@ -1,7 +1,7 @@
 //! A fingerprint of a bay's state: equal bits, equal hash, natively and in the browser.
 
-use lowside_plant::plant::Plant;
-use lowside_shop::{Shop, can::Stance, gauge::Instrument};
+use lowside_plant::{leak::Size, plant::Plant};
+use lowside_shop::{Attached, Shop, can::Stance, gauge::Instrument, vacuum::GaugePlace};
 
 /// Fowler-Noll-Vo, variant 1a, 64 bit: simple, the same everywhere, good enough to tell two states apart.
 struct Fnv(u64);
@@ -28,6 +28,33 @@ impl Fnv {
     fn numbers<const N: usize>(&mut self, all: [f64; N]) {
         for x in all {
             self.number(x);
+        }
+    }
+
+    fn attached(&mut self, attached: &Attached) {
+        match attached {
+            Attached::Nothing => self.word(0),
+            Attached::Can(c) => {
+                self.word(1);
+                let inverted = c.stance == Stance::Inverted;
+                self.flags([c.pierced, c.burst, inverted, c.self_sealing]);
+                self.numbers([c.back, c.bath.unwrap_or(0.0)]);
+            }
+            Attached::Cylinder(c) => {
+                self.word(2);
+                self.flags([c.open, c.stance == Stance::Inverted]);
+                self.number(c.shuts_at.unwrap_or(-1.0));
+            }
+            Attached::Machine(m) => {
+                self.word(3);
+                self.flags([m.running]);
+                self.numbers([m.stops_at, m.down]);
+            }
+            Attached::Pump(p) => {
+                self.word(4);
+                self.flags([p.on, p.valve_open, p.ballast]);
+                self.number(p.speed);
+            }
         }
     }
 
@@ -93,19 +120,31 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     h.word(u64::from(d.cycles));
     let hands = &shop.hands;
     h.numbers([hands.low_valve, hands.high_valve]);
-    h.flags([
-        hands.low_coupled,
-        hands.high_coupled,
-        hands.purging,
-        hands.can.is_some(),
-    ]);
+    h.flags([hands.low_coupled, hands.high_coupled, hands.purging]);
     h.word(u64::from(hands.cans_taken));
-    if let Some(can) = &hands.can {
-        h.flags([can.open, can.burst, can.stance == Stance::Inverted]);
-        h.number(can.bath.unwrap_or(0.0));
+    h.number(hands.scale_zero);
+    h.attached(&hands.attached);
+    h.flags([hands.vacuum_gauge == GaugePlace::Loop]);
+    h.numbers([shop.pump_oil.water, shop.pump_oil.level]);
+    for leak in plant.leaks() {
+        h.word(leak.at as u64);
+        match leak.size {
+            Size::Standing(x) => h.numbers([0.0, x]),
+            Size::Hole(x) => h.numbers([1.0, x]),
+        }
     }
     h.numbers(shop.shelf.0);
+    h.numbers(shop.lost.0);
+    h.numbers(shop.brought.0);
+    let station = &shop.station;
+    h.numbers(station.away.content.0);
+    h.numbers([
+        shop.supplied,
+        station.away.t,
+        station.at_start,
+        station.separator,
+    ]);
     let i = &shop.instruments;
-    h.numbers([&i.low, &i.high, &i.vent, &i.cabin, &i.scale].map(Instrument::pointer));
+    h.numbers([&i.low, &i.high, &i.vent, &i.cabin, &i.scale, &i.vacuum].map(Instrument::pointer));
     h.0
 }
