@@ -3,6 +3,7 @@
 use crate::{
     exchange::{between, effectiveness},
     network::Node,
+    oil::coil_factor,
     state::CP_AIR,
     stream::smooth,
     vehicle::{CondenserSpec, RATED_FLOW},
@@ -25,6 +26,8 @@ pub struct Condenser {
     pub wall: [f64; CELLS],
     /// Heat given to the air in the last tick, W.
     pub duty: f64,
+    /// Oil share of the flow through it.
+    pub oil: f64,
     metal: f64,
     air_ua: f64,
     air_rated: f64,
@@ -38,6 +41,7 @@ impl Condenser {
         Self {
             wall: [t; CELLS],
             duty: 0.0,
+            oil: 0.0,
             metal: spec.metal.si() / n,
             air_ua: spec.air_conductance.si() / n,
             air_rated: spec.air_flow.si(),
@@ -61,7 +65,8 @@ impl Condenser {
         dt: f64,
         heat: &mut [f64],
     ) -> f64 {
-        let drive = libm::pow((flow.abs() / RATED_FLOW).max(1e-6), 0.8).max(STILL);
+        let drive =
+            libm::pow((flow.abs() / RATED_FLOW).max(1e-6), 0.8).max(STILL) * coil_factor(self.oil);
         let air_ua = self.air_ua * (air_flow / self.air_rated).max(0.0).sqrt();
         let air_c = air_flow / CELLS as f64 * CP_AIR;
         let per_kelvin = effectiveness(air_ua, air_c) * air_c;

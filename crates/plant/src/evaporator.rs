@@ -6,6 +6,7 @@
 use crate::{
     exchange::{between, effectiveness},
     network::Node,
+    oil::coil_factor,
     state::CP_AIR,
     stream::smooth,
     vehicle::{EvaporatorSpec, RATED_FLOW},
@@ -42,6 +43,8 @@ pub struct Evaporator {
     pub drained: f64,
     /// Heat taken from the air in the last tick, W, sensible and latent.
     pub duty: f64,
+    /// Oil share of the flow through it.
+    pub oil: f64,
     metal: f64,
     air_ua: f64,
     air_rated: f64,
@@ -58,6 +61,7 @@ impl Evaporator {
             held: 0.0,
             drained: 0.0,
             duty: 0.0,
+            oil: 0.0,
             metal: spec.metal.si() / n,
             air_ua: spec.air_conductance.si() / n,
             air_rated: spec.air_flow.si(),
@@ -84,7 +88,8 @@ impl Evaporator {
         dt: f64,
         heat: &mut [f64],
     ) -> (Air, f64) {
-        let drive = libm::pow((flow.abs() / RATED_FLOW).max(1e-6), 0.6).max(STILL);
+        let drive =
+            libm::pow((flow.abs() / RATED_FLOW).max(1e-6), 0.6).max(STILL) * coil_factor(self.oil);
         let share = air_flow / CELLS as f64;
         let ua = self.air_ua * (air_flow / self.air_rated).max(0.0).sqrt();
         let eps = effectiveness(ua, share * CP_AIR);

@@ -12,6 +12,7 @@ pub mod exchange;
 pub mod flow;
 pub mod moisture;
 pub mod network;
+pub mod oil;
 pub mod orifice;
 pub mod plant;
 pub mod shell;

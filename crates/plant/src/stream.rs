@@ -3,8 +3,8 @@
 use serde::{Deserialize, Serialize};
 
 use crate::{
-    species::{AIR, Content, OIL, REFRIGERANT, WATER},
-    state::{CP_AIR, CP_OIL, CP_WATER, RHO_OIL, State, T_ZERO},
+    species::{AIR, Content, DISSOLVED, OIL, REFRIGERANT, WATER},
+    state::{CP_AIR, CP_OIL, CP_WATER, RHO_DISSOLVED, RHO_OIL, State, T_ZERO},
 };
 
 /// How an opening sits in its node, which decides what leaves first.
@@ -41,6 +41,34 @@ pub enum Draw {
     },
 }
 
+/// How the oil of a volume gets on its way.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OilPath {
+    /// Speed of an oil film over that of the gas that drags it, for oil as thin as it is in a healthy loop.
+    pub base: f64,
+    /// The same for the oil as it is now: stiff oil creeps slower.
+    pub creep: f64,
+    /// It is mixed into liquid refrigerant where there is any; otherwise it lies apart and creeps.
+    pub mixes: bool,
+}
+
+impl OilPath {
+    /// A path of this base speed, for oil that mixes with the refrigerant. A store that lets its oil creep no faster than
+    /// 0.001 keeps it in a sump when liquid passes over.
+    pub fn new(base: f64) -> Self {
+        Self {
+            base,
+            creep: base,
+            mixes: base > KEPT,
+        }
+    }
+
+    /// It is a sump rather than a film on a wall.
+    pub fn sump(&self) -> bool {
+        self.base <= KEPT
+    }
+}
+
 /// Composition of a stream: kilograms carried per kilogram of stream, and its enthalpy.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Stream {
@@ -66,42 +94,44 @@ const TORN: f64 = 300.0;
 const BLEED_HEAD: f64 = 800.0;
 
 /// What leaves `state` through an opening, given the flow of the last tick (kg/s) for the bleed.
-pub fn draw(
-    state: &State,
-    content: &Content,
-    how: Draw,
-    last_flow: f64,
-    oil_mobility: f64,
-) -> Stream {
+pub fn draw(state: &State, content: &Content, how: Draw, last_flow: f64, path: OilPath) -> Stream {
     let gas_mass = state.m_gas + content[AIR];
     let liq_mass = state.m_liq;
     let gas_rho = state.gas_density(content);
     let y = liquid_share(state, how, gas_mass, gas_rho, last_flow);
 
     // Oil is mixed into liquid where there is any and creeps as a film where there is none.
-    let (oil_in_liquid, oil_film) =
-        if liq_mass > content[OIL] * 0.02 && liq_mass > 0.0 && oil_mobility > KEPT {
-            let c = content[OIL] / (liq_mass + content[OIL]);
-            (y * c, 0.0)
-        } else if gas_mass > 0.0 {
-            // Oil that crowds the passage is torn along the more, the less room it leaves.
-            let volume = content[OIL] / RHO_OIL;
-            let crowd = (volume / (volume + state.v_gas + state.v_liq) - CROWDED).max(0.0);
-            (
-                0.0,
-                (oil_mobility * (1.0 + crowd * TORN) * content[OIL] / gas_mass).min(0.3),
-            )
-        } else {
-            (0.0, 0.0)
-        };
-    let oil = oil_in_liquid + oil_film;
+    // What it has dissolved goes with it.
+    let solution = content[OIL] + content[DISSOLVED];
+    let mixed = path.mixes || (!path.sump() && matches!(how, Draw::Mixed | Draw::Bottom { .. }));
+    let (oil_in_liquid, oil_film) = if liq_mass > solution * 0.02 && liq_mass > 0.0 && mixed {
+        let c = solution / (liq_mass + solution);
+        (y * c, 0.0)
+    } else if gas_mass > 0.0 {
+        // Oil that crowds the passage is torn along the more, the less room it leaves.
+        let volume = content[OIL] / RHO_OIL + content[DISSOLVED] / RHO_DISSOLVED;
+        let crowd = (volume / (volume + state.v_gas + state.v_liq) - CROWDED).max(0.0);
+        (
+            0.0,
+            (path.creep * (1.0 + crowd * TORN) * solution / gas_mass).min(0.3),
+        )
+    } else {
+        (0.0, 0.0)
+    };
+    let carried = oil_in_liquid + oil_film;
+    let oil = if carried > 0.0 {
+        carried * content[OIL] / solution
+    } else {
+        0.0
+    };
+    let dissolved = carried - oil;
     let total = gas_mass + liq_mass;
     let water = if total > 0.0 {
         (content[WATER] / total).min(0.3)
     } else {
         0.0
     };
-    let rest = (1.0 - oil - water).max(0.0);
+    let rest = (1.0 - carried - water).max(0.0);
     let liq_part = (y - oil_in_liquid).max(0.0) / (1.0 - oil_in_liquid).max(1e-9) * rest;
     let gas_part = rest - liq_part;
     let air_of_gas = if gas_mass > 0.0 {
@@ -117,13 +147,16 @@ pub fn draw(
         + vapour * state.h_gas
         + air * CP_AIR * dt
         + water * CP_WATER * dt
+        + dissolved * state.h_liq
         + oil * (CP_OIL * dt + state.p / RHO_OIL);
-    let v = liq_part / state.rho_liq + gas_part / gas_rho + oil / RHO_OIL;
+    let v =
+        liq_part / state.rho_liq + gas_part / gas_rho + oil / RHO_OIL + dissolved / RHO_DISSOLVED;
     let mut share = Content::default();
     share[REFRIGERANT] = liq_part + vapour;
     share[AIR] = air;
     share[WATER] = water;
     share[OIL] = oil;
+    share[DISSOLVED] = dissolved;
     Stream {
         share,
         liquid: liq_part,

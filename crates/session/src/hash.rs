@@ -46,10 +46,13 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     for node in plant.network.nodes() {
         h.numbers(node.content.0);
         h.numbers([node.energy, node.state.t, node.bound]);
+        h.numbers([node.oil_water, node.oil.creep, node.dissolving]);
+        h.flags([node.oil.mixes]);
     }
     for link in plant.network.links() {
-        h.number(link.flow);
+        h.numbers([link.flow, link.oil]);
     }
+    h.word(plant.oil.turn as u64);
     let account = plant.network.account();
     h.numbers(account.mass_in.0);
     h.numbers(account.to_room.0);

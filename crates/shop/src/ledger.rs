@@ -2,7 +2,7 @@
 
 use lowside_plant::{
     plant::Plant,
-    species::{Content, WATER},
+    species::{Content, DISSOLVED, WATER},
 };
 
 use crate::shop::Shop;
@@ -16,8 +16,11 @@ pub struct Entry {
     pub content: Content,
     /// How much of the refrigerant there is liquid, kg.
     pub liquid: f64,
-    /// How much of the water there is bound, kg: in the desiccant (accumulator) or as ice in the orifice tube (evaporator).
+    /// How much of the water there is bound, kg: in oil, in the desiccant (accumulator) or as ice in the orifice tube
+    /// (evaporator).
     pub bound: f64,
+    /// How much of the refrigerant there is dissolved in oil, kg.
+    pub dissolved: f64,
 }
 
 /// A place where matter can be.
@@ -50,12 +53,13 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; 10] {
     let p = plant.places;
     let sum = |place, range: core::ops::RangeInclusive<usize>| {
         let mut content = Content::default();
-        let (mut liquid, mut bound) = (0.0, 0.0);
+        let (mut liquid, mut bound, mut dissolved) = (0.0, 0.0, 0.0);
         for i in range {
             let node = plant.network.node(i);
-            content.add(&node.content, 1.0);
-            content[WATER] += node.bound;
-            bound += node.bound;
+            content.add(&node.content.whole(), 1.0);
+            content[WATER] += node.bound + node.oil_water;
+            bound += node.bound + node.oil_water;
+            dissolved += node.content[DISSOLVED];
             liquid += node.state.m_liq;
         }
         Entry {
@@ -63,6 +67,7 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; 10] {
             content,
             liquid,
             bound,
+            dissolved,
         }
     };
     [
@@ -82,12 +87,14 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; 10] {
             content: shop.shelf,
             liquid: 0.0,
             bound: 0.0,
+            dissolved: 0.0,
         },
         Entry {
             place: Place::Room,
             content: vented,
             liquid: 0.0,
             bound: 0.0,
+            dissolved: 0.0,
         },
     ]
 }

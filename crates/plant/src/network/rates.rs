@@ -6,8 +6,9 @@ use super::{Law, Network, Node};
 use crate::{
     compressor::Work,
     flow::{self, Rate},
+    oil,
     orifice::Inlet,
-    species::{AIR, Content, REFRIGERANT, SPECIES},
+    species::{AIR, Content, OIL, REFRIGERANT, SPECIES},
     state::{self, Phase},
     stream::{Stream, draw},
 };
@@ -75,15 +76,8 @@ impl Network {
                 w.rates[k] = Rate::default();
                 continue;
             }
-            let pull = |node: &Node, how| {
-                draw(
-                    &node.state,
-                    &node.content,
-                    how,
-                    link.flow,
-                    node.oil_mobility,
-                )
-            };
+            let pull =
+                |node: &Node, how| draw(&node.state, &node.content, how, link.flow, node.oil);
             let dp = a.state.p - b.state.p;
             w.chord_dp[k] = dp;
             let forward = dp >= 0.0;
@@ -107,10 +101,13 @@ impl Network {
                 }
                 Law::OneWay(_) => Rate::default(),
                 Law::Orifice(o) => {
-                    let rate = o.rate(&inlet(table, up_node, stream), dp.abs());
+                    let inlet = inlet(table, up_node, stream);
+                    let rate = o.rate(&inlet, dp.abs());
+                    let f = oil::orifice_factor(stream.share[OIL], inlet.subcooling, inlet.quality);
                     Rate {
-                        flow: rate.flow * dp.signum(),
-                        ..rate
+                        flow: f * rate.flow * dp.signum(),
+                        by_from: f * rate.by_from,
+                        by_to: f * rate.by_to,
                     }
                 }
                 Law::Compressor(c, rpm) => {

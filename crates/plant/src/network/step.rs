@@ -2,7 +2,7 @@
 
 use super::{Law, Network, ROOM};
 use crate::{
-    species::SPECIES,
+    species::{OIL, SPECIES},
     state::{self, State},
     stream::{Stream, draw},
 };
@@ -155,13 +155,7 @@ impl Network {
             if reversed {
                 let node = &nodes[donor];
                 // Where trial states exist the start content is gone; the trial serves, being within one step of it.
-                let s = draw(
-                    &node.state,
-                    &node.content,
-                    how,
-                    link.flow,
-                    node.oil_mobility,
-                );
+                let s = draw(&node.state, &node.content, how, link.flow, node.oil);
                 if flow > 0.0 {
                     w.streams[k].0 = s;
                 } else {
@@ -257,18 +251,21 @@ impl Network {
             };
             link.flow = flow;
             link.liquid = stream.liquid;
+            link.oil = stream.share[OIL];
             link.h = stream.h;
             link.shaft = flow * w.added[k] / (1.0 - crate::compressor::BODY_LOSS);
             let moved = flow * dt;
             account.energy_in += moved * w.added[k];
             if link.from.0 == ROOM {
-                account.mass_in.add(&stream.share, moved);
-                account.to_room.add(&stream.share, -moved);
+                let share = stream.share.whole();
+                account.mass_in.add(&share, moved);
+                account.to_room.add(&share, -moved);
                 account.energy_in += moved * stream.h;
             }
             if link.to.0 == ROOM {
-                account.mass_in.add(&stream.share, -moved);
-                account.to_room.add(&stream.share, moved);
+                let share = stream.share.whole();
+                account.mass_in.add(&share, -moved);
+                account.to_room.add(&share, moved);
                 account.energy_in -= moved * stream.h;
             }
         }
