@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 
 mod solution;
 
-pub use solution::{Solution, TOP, activity, miscible};
+pub use solution::{MOST, Solution, TOP, activity, miscible};
 
 /// A compressor oil.
 #[derive(

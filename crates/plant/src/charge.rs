@@ -32,6 +32,8 @@ pub struct Start {
 const OIL_SHARES: [f64; 4] = [0.45, 0.25, 0.15, 0.10];
 /// Most of a part's volume that oil takes at the start.
 const OIL_FULL: f64 = 0.35;
+/// Vapour and the dew on the walls of a part without a pool, over saturated vapour, when there is liquid anywhere (own figure).
+const DAMP: f64 = 1.02;
 /// Fullest any cell stands at the start.
 const FULL: f64 = 0.9;
 /// Fullest the accumulator stands while there is room elsewhere.
@@ -45,12 +47,14 @@ pub fn fill(net: &mut Network, p: &Places, start: &Start, solution: &Solution, t
     let all = p.discharge..=p.suction;
     let oils = spread_oil(net, p, start.oil);
     let oil: f64 = oils.iter().sum();
+    // With liquid in the loop its walls are damp; without, the vapour stays short of saturation.
+    let gas_share = |a: f64| if a >= 1.0 { DAMP } else { 0.999 };
     // The room that oil with its refrigerant leaves free, and what stands there at a share of saturation.
     let free = |a: f64, i: NodeId| {
         net.node(i).volume - oils[i] * (1.0 / RHO_OIL + solution.held(a) / RHO_DISSOLVED)
     };
     let room = |a: f64| -> f64 { all.clone().map(|i| free(a, i)).sum() };
-    let in_vapour = |a: f64| a * 0.999 * sat.rho_g * room(a) + solution.held(a) * oil;
+    let in_vapour = |a: f64| a * gas_share(a) * sat.rho_g * room(a) + solution.held(a) * oil;
     let (mut lo, mut hi) = (0.0, 1.0);
     if start.charge >= in_vapour(1.0) {
         lo = 1.0;
@@ -65,7 +69,7 @@ pub fn fill(net: &mut Network, p: &Places, start: &Start, solution: &Solution, t
         }
     }
     let held = solution.held(lo);
-    let vapour = lo * 0.999 * sat.rho_g;
+    let vapour = lo * gas_share(lo) * sat.rho_g;
     let mut left = (start.charge - in_vapour(lo)).max(0.0);
     let mut level = vec![0.0; net.nodes().len()];
     let mut pour = |i: NodeId, up_to: f64| {

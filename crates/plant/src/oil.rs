@@ -34,14 +34,15 @@ const STIRRING: f64 = 5e-3;
 const WET: f64 = 0.1;
 /// Viscosity for which the base speed of a film holds, m2/s (own figure: PAG 46 in a discharge line or with a fifth of
 /// R-134a in it).
-const THIN: f64 = 10e-6;
+const THIN: f64 = 12e-6;
 /// Slowest and fastest a film goes, times its base speed.
 const CREEP: (f64, f64) = (0.01, 2.0);
 /// How much more oil foam carries out of a crankcase, for each kilogram dissolved above equilibrium over one in equilibrium
 /// (tuned so that the peak at start stands out clearly from the mean; no source for its size).
 const FOAM: f64 = 4.0;
-/// Time in which oil takes up water from the refrigerant around it or from air above it, s (own figure; "slow").
-const WATER_TIME: f64 = 2.0 * 3_600.0;
+/// Time in which oil takes up water from the refrigerant around it or from air above it, s (own figure: a bottle of PAG left
+/// open gains a percent or two in a day).
+const WATER_TIME: f64 = 48.0 * 3_600.0;
 /// Oil of the whole loop that has to be in the compressor lest bearings and rings run short, share (own figure; a third of what
 /// is there in a healthy loop).
 const WELL: f64 = 0.15;

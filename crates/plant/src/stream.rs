@@ -86,6 +86,11 @@ pub struct Stream {
 const BLEED_CD: f64 = 0.6;
 /// A store that lets its oil creep no faster than this keeps it in a sump when liquid passes over.
 const KEPT: f64 = 0.001;
+/// Liquid over the oil that floats on it from which a hole at the bottom draws liquid alone.
+const FLOATS: f64 = 0.1;
+/// Viscosity over that of a thin film from which a bleed hole of about a millimetre passes less than its sharp edge would: its
+/// Reynolds number is then some 50, and the coefficient goes with the root of that below (own figure).
+const STIFF: f64 = 3.0;
 /// Share of a volume above which oil is torn along instead of creeping (own figure).
 const CROWDED: f64 = 0.4;
 /// How much faster it then goes, per share of the volume above that (own figure).
@@ -98,19 +103,24 @@ pub fn draw(state: &State, content: &Content, how: Draw, last_flow: f64, path: O
     let gas_mass = state.m_gas + content[AIR];
     let liq_mass = state.m_liq;
     let gas_rho = state.gas_density(content);
-    let y = liquid_share(state, how, gas_mass, gas_rho, last_flow);
-
-    // Oil is mixed into liquid where there is any and creeps as a film where there is none.
-    // What it has dissolved goes with it.
+    // What it has dissolved goes with the oil.
     let solution = content[OIL] + content[DISSOLVED];
+    let v_oil = content[OIL] / RHO_OIL + content[DISSOLVED] / RHO_DISSOLVED;
+    let pool = Pool::of(state, liq_mass, solution, v_oil, path);
+    let y = liquid_share(state, &pool, how, gas_mass, gas_rho, last_flow);
+
+    // Oil is mixed into liquid where there is any and creeps as a film where there is none. From the top of a level none goes
+    // along, from a pool with a bleed hole only what the hole lets through.
+    let above = matches!(how, Draw::Top { .. } | Draw::PickUp { .. });
     let mixed = path.mixes || (!path.sump() && matches!(how, Draw::Mixed | Draw::Bottom { .. }));
-    let (oil_in_liquid, oil_film) = if liq_mass > solution * 0.02 && liq_mass > 0.0 && mixed {
+    let (oil_in_liquid, oil_film) = if matches!(how, Draw::PickUp { .. }) {
+        (y * pool.oil, 0.0)
+    } else if liq_mass > solution * 0.02 && liq_mass > 0.0 && mixed {
         let c = solution / (liq_mass + solution);
         (y * c, 0.0)
-    } else if gas_mass > 0.0 {
+    } else if gas_mass > 0.0 && !above {
         // Oil that crowds the passage is torn along the more, the less room it leaves.
-        let volume = content[OIL] / RHO_OIL + content[DISSOLVED] / RHO_DISSOLVED;
-        let crowd = (volume / (volume + state.v_gas + state.v_liq) - CROWDED).max(0.0);
+        let crowd = (v_oil / (v_oil + state.v_gas + state.v_liq) - CROWDED).max(0.0);
         (
             0.0,
             (path.creep * (1.0 + crowd * TORN) * solution / gas_mass).min(0.3),
@@ -165,8 +175,56 @@ pub fn draw(state: &State, content: &Content, how: Draw, last_flow: f64, path: O
     }
 }
 
-fn liquid_share(state: &State, how: Draw, gas_mass: f64, gas_rho: f64, last_flow: f64) -> f64 {
-    if state.m_liq <= 0.0 {
+/// What lies at the bottom of a vessel.
+struct Pool {
+    /// Its share of the room.
+    level: f64,
+    /// Its density, kg/m3.
+    rho: f64,
+    /// Share of oil, with what that has dissolved, in what a hole at the bottom draws.
+    oil: f64,
+    /// How much less of it a small hole passes for being stiff, 0 to 1.
+    ease: f64,
+}
+
+impl Pool {
+    fn of(s: &State, liquid: f64, solution: f64, v_oil: f64, path: OilPath) -> Self {
+        let room = s.v_gas + s.v_liq;
+        if solution <= 0.0 {
+            return Self {
+                level: s.v_liq / room.max(1e-12),
+                rho: s.rho_liq,
+                oil: 0.0,
+                ease: 1.0,
+            };
+        }
+        let whole = liquid + solution;
+        let oil = solution / whole;
+        let slow = (STIFF * path.creep / path.base.max(1e-12)).min(1.0).sqrt();
+        // Oil that does not mix floats on the liquid, out of the hole's reach.
+        let oil = if path.mixes || liquid <= FLOATS * solution {
+            oil
+        } else {
+            0.0
+        };
+        Self {
+            level: (s.v_liq + v_oil) / (room + v_oil).max(1e-12),
+            rho: whole / (s.v_liq + v_oil),
+            oil,
+            ease: 1.0 - oil * (1.0 - slow),
+        }
+    }
+}
+
+fn liquid_share(
+    state: &State,
+    pool: &Pool,
+    how: Draw,
+    gas_mass: f64,
+    gas_rho: f64,
+    last_flow: f64,
+) -> f64 {
+    if state.m_liq <= 0.0 && !(matches!(how, Draw::PickUp { .. }) && pool.oil > 0.0) {
         return 0.0;
     }
     if gas_mass <= 0.0 {
@@ -199,9 +257,10 @@ fn liquid_share(state: &State, how: Draw, gas_mass: f64, gas_rho: f64, last_flow
             let suck = tube_loss * flow * flow / gas_rho.max(0.1) + BLEED_HEAD;
             let bleed = BLEED_CD
                 * bleed_area
-                * (2.0 * state.rho_liq * suck).sqrt()
-                * (level / 0.02).min(1.0);
-            let spill = by_volume(smooth((level - floods) / (1.0 - floods)));
+                * (2.0 * pool.rho * suck).sqrt()
+                * pool.ease
+                * (pool.level / 0.02).min(1.0);
+            let spill = by_volume(smooth((pool.level - floods) / (1.0 - floods)));
             spill.max((bleed / flow).min(0.3))
         }
     }

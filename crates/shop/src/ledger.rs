@@ -16,8 +16,8 @@ pub struct Entry {
     pub content: Content,
     /// How much of the refrigerant there is liquid, kg.
     pub liquid: f64,
-    /// How much of the water there is bound, kg: in oil, in the desiccant (accumulator) or as ice in the orifice tube
-    /// (evaporator).
+    /// How much of the water there is bound, kg: in the desiccant (accumulator) or as ice in the orifice tube (evaporator). What
+    /// the oil has taken up is in `content` alone.
     pub bound: f64,
     /// How much of the refrigerant there is dissolved in oil, kg.
     pub dissolved: f64,
@@ -58,7 +58,7 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; 10] {
             let node = plant.network.node(i);
             content.add(&node.content.whole(), 1.0);
             content[WATER] += node.bound + node.oil_water;
-            bound += node.bound + node.oil_water;
+            bound += node.bound;
             dissolved += node.content[DISSOLVED];
             liquid += node.state.m_liq;
         }

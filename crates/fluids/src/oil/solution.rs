@@ -8,9 +8,12 @@
 use super::Oil;
 use crate::Gas;
 
-/// Activity up to which oil that lies apart takes up refrigerant; a solution any thinner counts as liquid refrigerant with
-/// oil in it, which boils like pure refrigerant within a few percent of pressure.
-pub const TOP: f64 = 0.8;
+/// Activity up to which the table of solubility goes: what boils at more than that of the pressure of pure refrigerant counts as
+/// pure.
+pub const TOP: f64 = 0.7;
+/// Most refrigerant counted as dissolved, kg per kg of oil. The rest of a thin solution counts as liquid with oil in it, since it
+/// boils readily (tuned, 0.2-1: more takes more of the charge out of the balance of liquid and vapour).
+pub const MOST: f64 = 0.25;
 /// Parts of the table of solubility.
 const PARTS: usize = 32;
 /// Temperatures of the table of viscosity, K: first, step, count.
@@ -115,7 +118,7 @@ impl Solution {
                     hi = mid;
                 }
             }
-            *held = lo / (1.0 - lo) * p.density;
+            *held = (lo / (1.0 - lo) * p.density).min(MOST);
         }
         let mut thickness = [0.0; T_COUNT];
         for (k, l) in thickness.iter_mut().enumerate() {
@@ -202,13 +205,13 @@ mod tests {
                 for k in 0..=100 {
                     let a = TOP * f64::from(k) / 100.0;
                     let w = s.held(a);
-                    let phi = w / (w + p.density);
+                    let law = flory_huggins(&p, w / (w + p.density));
                     assert!(
-                        (flory_huggins(&p, phi) - a).abs() < 3e-3,
-                        "{oil:?} {gas} {a}"
+                        (law - a).abs() < 5e-3 || (w > 0.9 * MOST && law < a),
+                        "{oil:?} {gas} {a}: {law}"
                     );
                     let nu = s.viscosity(280.0, w);
-                    assert!(w > last.0 && nu < last.1, "{oil:?} {gas} {a}: {w} {nu}");
+                    assert!(w >= last.0 && nu <= last.1, "{oil:?} {gas} {a}: {w} {nu}");
                     last = (w, nu);
                 }
             }
