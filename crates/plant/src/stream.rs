@@ -54,7 +54,7 @@ pub struct OilPath {
 
 impl OilPath {
     /// A path of this base speed, for oil that mixes with the refrigerant. A store that lets its oil creep no faster than
-    /// 0.001 keeps it in a sump when liquid passes over.
+    /// 0.00075 keeps it in a sump when liquid passes over.
     pub fn new(base: f64) -> Self {
         Self {
             base,
@@ -85,7 +85,7 @@ pub struct Stream {
 /// Discharge coefficient of the bleed hole (sharp hole in thin wall, common practice).
 const BLEED_CD: f64 = 0.6;
 /// A store that lets its oil creep no faster than this keeps it in a sump when liquid passes over.
-const KEPT: f64 = 0.001;
+const KEPT: f64 = 0.00075;
 /// Liquid over the oil that floats on it from which a hole at the bottom draws liquid alone.
 const FLOATS: f64 = 0.1;
 /// Viscosity over that of a thin film from which a bleed hole of about a millimetre passes less than its sharp edge would: its
