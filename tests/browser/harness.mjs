@@ -54,9 +54,15 @@ export async function assertAccessible(page, within = "html") {
 
 /** Asserts that nothing needs scrolling sideways (WCAG 1.4.10). */
 export async function assertNoSidewaysScroll(page) {
-  const [content, window] = await page.evaluate(() => {
+  const [content, window, wide] = await page.evaluate(() => {
     const root = document.documentElement;
-    return [root.scrollWidth, root.clientWidth];
+    const out = (e) => {
+      const box = e.getBoundingClientRect();
+      return box.width > 1 && (box.right > root.clientWidth + 1 || box.left < -1);
+    };
+    // What lies out of the window, to say which it is; what a scrolling or clipping box around it holds back is no matter.
+    const wide = [...document.querySelectorAll("#app *")].filter(out).map((e) => `${e.tagName.toLowerCase()}.${e.className?.baseVal ?? e.className}`);
+    return [root.scrollWidth, root.clientWidth, wide.slice(0, 12)];
   });
-  assert.ok(content <= window, `the content is ${content} px wide in a window of ${window} px`);
+  assert.ok(content <= window, `the content is ${content} px wide in a window of ${window} px: ${wide.join(", ")}`);
 }

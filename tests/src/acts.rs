@@ -1,7 +1,11 @@
 //! Random acts, from a seed.
 
+use lowside_fluids::Gas;
 use lowside_session::Action;
-use lowside_units::{Ratio, RotationSpeed, Speed, Temperature};
+use lowside_shop::{identifier::Port, vacuum::GaugePlace};
+use lowside_units::{
+    AbsolutePressure, GaugePressure, Mass, Ratio, RotationSpeed, Speed, Temperature, VolumeFlow,
+};
 
 /// A small generator (xorshift64*, Vigna 2016): the same numbers everywhere.
 #[derive(Debug, Clone)]
@@ -37,6 +41,30 @@ impl Dice {
     }
 }
 
+/// Some act with the vacuum pump, its gauge or the air outside.
+fn vacuum(dice: &mut Dice, on: bool) -> Action {
+    match dice.bits() % 10 {
+        0 | 1 => Action::TakePump {
+            speed: VolumeFlow::from_cfm(dice.between(1.4, 8.1)),
+        },
+        2 | 3 => Action::Pump { on },
+        4 | 5 => Action::Isolation { on },
+        6 => Action::Ballast { on },
+        7 if on => Action::PumpOil,
+        7 => Action::Disconnect,
+        8 => Action::VacuumGauge {
+            at: if on {
+                GaugePlace::Loop
+            } else {
+                GaugePlace::Pump
+            },
+        },
+        _ => Action::AirPressure {
+            pressure: AbsolutePressure::from_kpa(dice.between(59.0, 111.0)),
+        },
+    }
+}
+
 /// Some act, wise or not, sometimes outside what can be set.
 pub fn any(dice: &mut Dice) -> Action {
     let on = dice.chance(0.6);
@@ -45,7 +73,7 @@ pub fn any(dice: &mut Dice) -> Action {
     } else {
         dice.between(0.0, 1.02)
     });
-    match dice.bits() % 20 {
+    match dice.bits() % 33 {
         0 | 1 => Action::Engine { on },
         2 => Action::EngineSpeed {
             speed: RotationSpeed::from_rpm(dice.between(450.0, 5050.0)),
@@ -83,10 +111,50 @@ pub fn any(dice: &mut Dice) -> Action {
             }
         }
         18 => Action::Tap { on },
+        19..=22 => vacuum(dice, on),
+        23..=29 => at_the_hose(dice, on),
+        30 => Action::TakeCanOf {
+            gas: if on { Gas::R12 } else { Gas::R134a },
+        },
+        31 => Action::Identify {
+            port: if on { Port::Low } else { Port::High },
+        },
         _ => Action::Bath {
             temperature: dice
                 .chance(0.7)
                 .then(|| Temperature::from_k(dice.between(270.0, 360.0))),
         },
+    }
+}
+
+/// Some act with cylinder, machine or a can's tap.
+fn at_the_hose(dice: &mut Dice, on: bool) -> Action {
+    let gas = if dice.chance(0.9) {
+        Gas::R134a
+    } else {
+        Gas::R12
+    };
+    match dice.bits() % 10 {
+        0 => Action::TakeSelfSealingCan,
+        1 => Action::TapScrew {
+            back: Ratio::from_fraction(dice.between(0.0, 1.02)),
+        },
+        2 => Action::TakeCylinder {
+            gas,
+            holds: Mass::from_kg(dice.between(0.4, 14.0)),
+        },
+        3 => Action::Dose {
+            mass: Mass::from_kg(dice.between(0.0, 2.0)),
+        },
+        4 | 5 => Action::TakeMachine { gas },
+        6 => Action::Machine { on },
+        7 => Action::MachineStop {
+            pressure: GaugePressure::from_kpa(dice.between(-95.0, 0.0)),
+        },
+        8 => Action::ChangeCylinder {
+            holds: Mass::from_kg(dice.between(-0.1, 10.2)),
+        },
+        _ if dice.chance(0.5) => Action::Disconnect,
+        _ => Action::ZeroScale,
     }
 }

@@ -11,8 +11,10 @@ const FLUIDS: &str = "lowside-fluids";
 const PLANT: &str = "lowside-plant";
 const SHOP: &str = "lowside-shop";
 const SESSION: &str = "lowside-session";
+const LESSONS: &str = "lowside-lessons";
 const PRESENT: &str = "lowside-present";
 const CLI: &str = "lowside-cli";
+const WORDS: &str = "lowside-words";
 
 /// The diagram: each crate, and the crates of this workspace that its shipped code may use.
 /// Dev-dependencies are free: a test may look at anything.
@@ -22,22 +24,30 @@ const DIAGRAM: &[(&str, &[&str])] = &[
     (PLANT, &[FLUIDS, UNITS]),
     (SHOP, &[PLANT, FLUIDS, UNITS]),
     (SESSION, &[SHOP, PLANT, FLUIDS, UNITS]),
-    (PRESENT, &[SESSION, SHOP, PLANT, FLUIDS, UNITS]),
-    (CLI, &[PRESENT, SESSION, SHOP, PLANT, FLUIDS, UNITS]),
+    (LESSONS, &[SESSION, SHOP, PLANT, FLUIDS, UNITS]),
+    (PRESENT, &[LESSONS, SESSION, SHOP, PLANT, FLUIDS, UNITS]),
+    (
+        CLI,
+        &[PRESENT, LESSONS, SESSION, SHOP, PLANT, FLUIDS, UNITS],
+    ),
+    // Languages know nothing of what they are used for.
+    (WORDS, &[]),
     // The page sends actions and draws view models. It must not reach the physics.
-    ("lowside-web", &[PRESENT, SESSION, UNITS]),
+    ("lowside-web", &[PRESENT, LESSONS, SESSION, UNITS, WORDS]),
     // Outside checks in one report: looks at the engine, never at how it is shown.
     ("lowside-validate", &[SESSION, SHOP, PLANT, FLUIDS, UNITS]),
     // The tool that builds everything must build when nothing else does.
     ("lowside-xtask", &[]),
     (
         "lowside-tests",
-        &[CLI, PRESENT, SESSION, SHOP, PLANT, FLUIDS, UNITS],
+        &[
+            CLI, PRESENT, LESSONS, SESSION, SHOP, PLANT, FLUIDS, UNITS, WORDS,
+        ],
     ),
 ];
 
 /// The crates whose results must be the same to the bit on every machine.
-const ENGINE: &[&str] = &["units", "fluids", "plant", "shop", "session"];
+const ENGINE: &[&str] = &["units", "fluids", "plant", "shop", "session", "lessons"];
 
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR"))

@@ -10,7 +10,8 @@ use lowside_present::{
     next::{NextStep, next_step},
     readout::Readout,
 };
-use lowside_session::{Action, Bay, Caution, Take, TakeError};
+use lowside_session::{Action, Bay, Caution, Take, TakeError, Timeline, wait::Goal};
+use lowside_words::Language;
 use wasm_bindgen::closure::Closure;
 use yew::{Component, Context, Html, KeyboardEvent, MouseEvent, NodeRef, html};
 
@@ -23,7 +24,9 @@ use crate::{
     log::Log,
     next::Next,
     panel::Panel,
+    past::Ended,
     readings::Readings,
+    speech,
     stage::{self, Stage},
     store,
     top::Top,
@@ -32,6 +35,7 @@ use crate::{
 use outside::{FrameLoop, frames, keys, leaving, resume_in_background};
 
 mod act;
+mod face;
 mod frame;
 mod outside;
 mod parts;
@@ -45,13 +49,19 @@ pub(crate) enum Msg {
     Pause,
     Save,
     Step,
-    Speed(u32),
+    Speed(f64),
+    Seek(f64),
+    Undo,
+    Redo,
+    Line(u32),
+    Until(Goal),
     Units(UnitSystem),
-    Window(u32),
+    Face(face::FaceMsg),
+    Language(Language),
     Start(String),
     Dismiss(Caution),
     Progress(f64),
-    Resumed(Box<Result<(Bay, History), TakeError>>),
+    Resumed(Box<Result<(Bay, History, Timeline), TakeError>>),
     Copy,
 }
 
@@ -74,12 +84,14 @@ pub(crate) struct App {
     mode: Mode,
     scenario: String,
     units: UnitSystem,
-    minutes: u32,
     cautions: Vec<Caution>,
     notice: Option<Notice>,
+    /// How the last wait ended, until something else is done.
+    told: Option<Ended>,
     /// What the polite region says, and since when; what waits.
     said: (String, f64),
     waiting: Vec<String>,
+    face: face::Face,
     painter: Painter,
     chart: Chart,
     sheet: NodeRef,
@@ -120,7 +132,7 @@ impl Component for App {
             };
             if store::get(store::REPLAYING).is_some() {
                 store::remove(store::REPLAYING);
-                notice = broken(words::RESUME_ONCE.to_owned());
+                notice = broken(words::resume_once().to_owned());
             } else {
                 match Take::parse(&text) {
                     Ok(take) if take.ticks > 0 || !take.log.is_empty() => {
@@ -128,7 +140,7 @@ impl Component for App {
                         resume_in_background(ctx, take);
                     }
                     Ok(_) => {}
-                    Err(e) => notice = broken(words::resume_broken(&e.to_string())),
+                    Err(e) => notice = broken(words::resume_broken(words::take_why(&e))),
                 }
             }
         }
@@ -137,11 +149,12 @@ impl Component for App {
             mode,
             scenario: "charge-from-cans".into(),
             units,
-            minutes: 10,
             cautions: Vec::new(),
             notice,
+            told: None,
             said: (String::new(), 0.0),
             waiting: Vec::new(),
+            face: face::Face::new(),
             painter: Painter::default(),
             chart: Chart::default(),
             sheet: NodeRef::default(),
@@ -171,6 +184,7 @@ impl Component for App {
             },
             Msg::Hover(x, y) => {
                 let over = self.spot(x, y).is_some();
+                let lit = self.zone(x, y);
                 if let Some(sheet) = self.sheet.cast::<web_sys::HtmlElement>() {
                     drop(
                         sheet
@@ -178,7 +192,7 @@ impl Component for App {
                             .set_property("cursor", if over { "pointer" } else { "default" }),
                     );
                 }
-                return false;
+                return self.face(face::FaceMsg::Light(lit));
             }
             Msg::Save => {
                 if matches!(self.mode, Mode::Running) {
@@ -186,12 +200,14 @@ impl Component for App {
                 }
                 return false;
             }
-            Msg::Pause => self.stage.paused = !self.stage.paused,
-            Msg::Step => self.stage.step_once(1),
-            Msg::Speed(s) => {
-                self.stage.speed = s;
-                self.stage.paused = false;
-            }
+            Msg::Pause
+            | Msg::Step
+            | Msg::Speed(_)
+            | Msg::Seek(_)
+            | Msg::Undo
+            | Msg::Redo
+            | Msg::Line(_)
+            | Msg::Until(_) => self.time(&msg),
             Msg::Units(units) => {
                 self.units = units;
                 self.stage.ticks.clear();
@@ -200,7 +216,13 @@ impl Component for App {
                     if units == UnitSystem::Si { "si" } else { "us" },
                 );
             }
-            Msg::Window(m) => self.minutes = m,
+            Msg::Face(msg) => return self.face(msg),
+            Msg::Language(language) => {
+                speech::choose(language);
+                // What was said and waits is in the other language.
+                self.said.0.clear();
+                self.waiting.clear();
+            }
             Msg::Start(name) => {
                 // A replay under way is let go: what it brings is not taken any more.
                 self.mode = Mode::Running;
@@ -222,14 +244,16 @@ impl Component for App {
                 store::remove(store::REPLAYING);
                 self.mode = Mode::Running;
                 match *outcome {
-                    Ok((bay, history)) => {
+                    Ok((bay, history, past)) => {
                         self.scenario = String::from(stage::name_of(&bay));
                         self.stage = Stage::new(bay, history);
+                        self.stage.past = past;
+                        self.stage.retell();
                         self.stage.save(host::now());
                     }
                     Err(e) => {
                         self.notice = Some(Notice {
-                            text: words::resume_broken(&e.to_string()),
+                            text: words::resume_broken(words::take_why(&e)),
                             take: store::get(store::TAKE),
                         });
                     }
@@ -251,10 +275,10 @@ impl Component for App {
         if let Mode::Resuming(done) = self.mode {
             return html! {
                 <main class="resuming">
-                    <h1>{ words::NAME }</h1>
-                    <p id="resuming">{ words::RESUMING }</p>
+                    <h1>{ words::name() }</h1>
+                    <p id="resuming">{ words::resuming() }</p>
                     <progress max="1" value={format!("{done:.3}")} aria-labelledby="resuming"></progress>
-                    <p><button type="button" onclick={link.callback(|_: MouseEvent| Msg::Start("charge-from-cans".into()))}>{ words::START_OVER }</button></p>
+                    <p><button type="button" onclick={link.callback(|_: MouseEvent| Msg::Start("charge-from-cans".into()))}>{ words::start_over() }</button></p>
                 </main>
             };
         }
@@ -264,12 +288,13 @@ impl Component for App {
         let step = next_step(bay);
         let reached = (self.stage.overloaded && !self.stage.paused)
             .then(|| format!("{:.0}", self.stage.reached));
-        html! { <>
-            <a class="skip" href="#controls-title">{ words::TO_CONTROLS }</a>
-            <Top clock={readout.clock.number.clone()} spoken_clock={readout.clock.spoken.clone()} paused={self.stage.paused}
+        html! { <div class="page" key={words::current().tag()}>
+            <a class="skip" href="#controls-title">{ words::to_controls() }</a>
+            <Top clock={readout.clock.number.clone()} spoken_clock={words::spoken(&readout.clock)} paused={self.stage.paused}
                 speed={self.stage.speed} {reached} units={self.units} scenario={self.scenario.clone()}
                 pause={link.callback(|()| Msg::Pause)} step={link.callback(|()| Msg::Step)} set_speed={link.callback(Msg::Speed)}
-                set_units={link.callback(Msg::Units)} start={link.callback(Msg::Start)} />
+                set_units={link.callback(Msg::Units)} set_language={link.callback(Msg::Language)} start={link.callback(Msg::Start)} />
+            { self.time_bar(ctx) }
             <main class="bay">
                 <div class="say">
                     <Next {step} given={readout.given.to_string()} label={readout.label.to_string()} />
@@ -277,21 +302,21 @@ impl Component for App {
                     if let Some(notice) = &self.notice {
                         <p class="notice">{ &notice.text }
                             if notice.take.is_some() {
-                                <button type="button" onclick={link.callback(|_: MouseEvent| Msg::Copy)}>{ words::COPY }</button>
+                                <button type="button" onclick={link.callback(|_: MouseEvent| Msg::Copy)}>{ words::copy() }</button>
                             }
                         </p>
                     }
-                    if self.stage.storage_denied { <p class="notice">{ words::STORAGE_DENIED }</p> }
+                    if self.stage.storage_denied { <p class="notice">{ words::storage_denied() }</p> }
                 </div>
-                <section class="gauges" aria-labelledby="gauges-title">
-                    <h2 id="gauges-title" class="unseen">{ words::GAUGES }</h2>
+                <section class={yew::classes!("gauges", self.face.large.then_some("large"))} aria-labelledby="gauges-title">
+                    <h2 id="gauges-title" class="unseen">{ words::gauges() }</h2>
                     { self.dial(Which::Low, &readout, &controls) }
                     { self.dial(Which::High, &readout, &controls) }
+                    { self.large_button(ctx) }
                 </section>
                 <Panel controls={controls} needed={step.control()} act={link.callback(Msg::Act)} />
                 <div class="middle">
-                    { self.levels_view(ctx) }
-                    { self.chart_view(ctx) }
+                    { self.views(ctx) }
                 </div>
                 <div class="side">
                     <Readings readout={readout} />
@@ -299,8 +324,8 @@ impl Component for App {
                     <Log lines={self.stage.lines.clone()} />
                 </div>
             </main>
-            <footer>{ words::FOOTER }</footer>
+            <footer>{ words::footer() }</footer>
             <div class="unseen" aria-live="polite" role="status">{ &self.said.0 }</div>
-        </> }
+        </div> }
     }
 }

@@ -16,14 +16,14 @@ pub(crate) fn Cautions(p: &CautionsProps) -> Html {
     let Some(&latest) = p.shown.last() else {
         return html! {};
     };
-    let (title, text) = words::caution(latest);
+    let (title, text) = words::caution_text(latest);
     let dismiss = p.dismiss.clone();
     let more = p.shown.len() - 1;
     html! {
-        <aside class="caution" aria-label={words::CAUTION}>
-            <p><strong>{ title }</strong>{ " " }{ text }{ " " }<small>{ words::STANDING }</small></p>
+        <aside class="caution" aria-label={words::caution()}>
+            <p><strong>{ title }</strong>{ " " }{ text }{ " " }<small>{ words::standing() }</small></p>
             <button type="button" class="plain" onclick={Callback::from(move |_: MouseEvent| dismiss.emit(latest))}>
-                { words::UNDERSTOOD }if more > 0 { <small>{ format!(" +{more}") }</small> }
+                { words::understood() }if more > 0 { <small>{ format!(" +{more}") }</small> }
             </button>
         </aside>
     }

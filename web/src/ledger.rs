@@ -26,9 +26,9 @@ pub(crate) fn LedgerView(p: &LedgerProps) -> Html {
         .collect();
     html! {
         <section class="ledger" aria-labelledby="ledger-title">
-            <h2 id="ledger-title">{ words::LEDGER }<small>{ words::in_loop(&l.in_loop.to_string()) }</small></h2>
+            <h2 id="ledger-title">{ words::ledger() }<small>{ words::in_loop(&l.in_loop) }</small></h2>
             if is_empty(l) {
-                <p class="empty">{ words::LEDGER_EMPTY }</p>
+                <p class="empty">{ words::ledger_empty() }</p>
             } else {
                 <svg class="bar" viewBox="0 0 1000 20" preserveAspectRatio="none" aria-hidden="true">
                     { for pieces.iter().map(|(_, at, liquid, vapour)| html! { <>
@@ -49,12 +49,12 @@ pub(crate) fn LedgerView(p: &LedgerProps) -> Html {
                 </ul>
             }
             <details>
-                <summary>{ words::LEDGER_MORE }</summary>
-                <div class="scroll" tabindex="0" role="region" aria-label={words::LEDGER_TABLE}>
+                <summary>{ words::ledger_more() }</summary>
+                <div class="scroll" tabindex="0" role="region" aria-label={words::ledger_table()}>
                 <table>
-                    <caption class="unseen">{ words::LEDGER_CAPTION }</caption>
+                    <caption class="unseen">{ words::ledger_caption() }</caption>
                     <thead><tr>
-                        { for words::LEDGER_COLUMNS.iter().map(|h| html! { <th scope="col">{ *h }</th> }) }
+                        { for words::ledger_columns().iter().map(|h| html! { <th scope="col">{ *h }</th> }) }
                     </tr></thead>
                     <tbody>
                         { for l.rows.iter().map(|r| html! {

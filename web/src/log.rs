@@ -14,9 +14,9 @@ pub(crate) struct LogProps {
 pub(crate) fn Log(p: &LogProps) -> Html {
     html! {
         <section class="log" aria-labelledby="log-title">
-            <h2 id="log-title">{ words::LOG }</h2>
+            <h2 id="log-title">{ words::log() }</h2>
             if p.lines.is_empty() {
-                <p class="empty">{ words::LOG_EMPTY }</p>
+                <p class="empty">{ words::log_empty() }</p>
             } else {
                 <ol reversed=true>
                     { for p.lines.iter().rev().take(4).map(|l| html! {

@@ -14,13 +14,13 @@ pub(crate) struct NextProps {
 /// The bar with the next step.
 #[component]
 pub(crate) fn Next(p: &NextProps) -> Html {
-    let (what, why) = words::next(p.step, &p.given, &p.label);
+    let (what, why) = words::next_step(p.step, &p.given, &p.label);
     html! {
         <section class="next" aria-labelledby="next-title">
-            <h2 id="next-title">{ words::NEXT }</h2>
+            <h2 id="next-title">{ words::next() }</h2>
             <p><strong>{ what }</strong>{ " " }<span class="why">{ why }</span></p>
             if let Some(control) = p.step.control() {
-                <button type="button" class="plain" onclick={show(control)}>{ words::SHOW_ME }</button>
+                <button type="button" class="plain" onclick={show(control)}>{ words::show_me() }</button>
             }
         </section>
     }

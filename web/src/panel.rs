@@ -104,8 +104,8 @@ struct ValveProps {
 #[component]
 fn Valve(p: &ValveProps) -> Html {
     let text = match p.value {
-        0 => words::TAP_STATES[0].to_owned(),
-        100 => words::TAP_STATES[1].to_owned(),
+        0 => words::tap_states()[0].to_owned(),
+        100 => words::tap_states()[1].to_owned(),
         n => format!("{n} %"),
     };
     let to = |value: f64| {
@@ -117,8 +117,8 @@ fn Valve(p: &ValveProps) -> Html {
             <Slider control={p.control} needed={false} label={p.label} dot={p.dot} value={f64::from(p.value)} {text}
                 least={0.0} most={100.0} step={5.0} set={p.set.clone()} />
             <span class="ends">
-                <button type="button" aria-label={words::named(p.label, words::SHUT)} onclick={to(0.0)} disabled={p.value == 0}>{ words::SHUT }</button>
-                <button type="button" aria-label={words::named(p.label, words::OPEN)} onclick={to(100.0)} disabled={p.value == 100}>{ words::OPEN }</button>
+                <button type="button" aria-label={words::named(p.label, words::shut())} onclick={to(0.0)} disabled={p.value == 0}>{ words::shut() }</button>
+                <button type="button" aria-label={words::named(p.label, words::open())} onclick={to(100.0)} disabled={p.value == 100}>{ words::open() }</button>
             </span>
         </div>
     }
@@ -139,19 +139,19 @@ pub(crate) fn Panel(p: &PanelProps) -> Html {
     };
     html! {
         <section class="panel" aria-labelledby="controls-title">
-            <h2 id="controls-title" class="unseen">{ words::CONTROLS }</h2>
+            <h2 id="controls-title" class="unseen">{ words::controls() }</h2>
             <fieldset class="group">
-                <legend>{ words::GAUGE_SET }</legend>
-                <Switch control={Control::LowCoupler} needed={needs(Control::LowCoupler)} label={words::LOW_COUPLER} dot="low"
-                    on={c.low_coupled} states={words::COUPLER_STATES} toggle={flag(|on| Action::LowCoupler { on })} />
-                <Valve control={Control::LowValve} needed={needs(Control::LowValve)} label={words::LOW_VALVE} dot="low" value={c.low_valve}
+                <legend>{ words::gauge_set() }</legend>
+                <Switch control={Control::LowCoupler} needed={needs(Control::LowCoupler)} label={words::low_coupler()} dot="low"
+                    on={c.low_coupled} states={words::coupler_states()} toggle={flag(|on| Action::LowCoupler { on })} />
+                <Valve control={Control::LowValve} needed={needs(Control::LowValve)} label={words::low_valve()} dot="low" value={c.low_valve}
                     set={number(|v| Action::LowValve { open: Ratio::from_percent(v) })} />
-                <Switch control={Control::Purge} needed={needs(Control::Purge)} label={words::PURGE} dot="service"
-                    on={c.purging} states={words::PURGE_STATES} toggle={flag(|on| Action::Purge { on })} />
-                <Valve control={Control::HighValve} needed={needs(Control::HighValve)} label={words::HIGH_VALVE} dot="high" value={c.high_valve}
+                <Switch control={Control::Purge} needed={needs(Control::Purge)} label={words::purge()} dot="service"
+                    on={c.purging} states={words::purge_states()} toggle={flag(|on| Action::Purge { on })} />
+                <Valve control={Control::HighValve} needed={needs(Control::HighValve)} label={words::high_valve()} dot="high" value={c.high_valve}
                     set={number(|v| Action::HighValve { open: Ratio::from_percent(v) })} />
-                <Switch control={Control::HighCoupler} needed={needs(Control::HighCoupler)} label={words::HIGH_COUPLER} dot="high"
-                    on={c.high_coupled} states={words::COUPLER_STATES} toggle={flag(|on| Action::HighCoupler { on })} />
+                <Switch control={Control::HighCoupler} needed={needs(Control::HighCoupler)} label={words::high_coupler()} dot="high"
+                    on={c.high_coupled} states={words::coupler_states()} toggle={flag(|on| Action::HighCoupler { on })} />
             </fieldset>
             { can(p) }
             { vehicle(p) }
@@ -185,30 +185,33 @@ fn can(p: &PanelProps) -> Html {
             Action::Bath { temperature: None }
         });
     });
-    let title = on.map_or_else(|| words::CAN.to_owned(), |k| words::can(k.number));
+    let title = on.map_or_else(
+        || words::can_title().to_owned(),
+        |k| words::can_number(k.number),
+    );
     html! {
         <fieldset class="group">
             <legend>{ title }</legend>
             <span class="pair">
                 <button type="button" id={id(Control::TakeCan)} class={classes!("plain", needs(Control::TakeCan).then_some("needed"))}
-                    onclick={plain(Action::TakeCan)}>{ if on.is_some() { words::FRESH_CAN } else { words::TAKE_A_CAN } }</button>
+                    onclick={plain(Action::TakeCan)}>{ if on.is_some() { words::fresh_can() } else { words::take_a_can() } }</button>
                 <button type="button" id={id(Control::DropCan)} class={classes!("plain", needs(Control::DropCan).then_some("needed"))}
-                    disabled={on.is_none()} onclick={plain(Action::DropCan)}>{ words::TAKE_OFF }</button>
+                    disabled={on.is_none()} onclick={plain(Action::DropCan)}>{ words::take_off() }</button>
             </span>
-            <Switch control={Control::Tap} needed={needs(Control::Tap)} label={words::TAP} dot="service" disabled={on.is_none()}
-                on={on.is_some_and(|k| k.open)} states={words::TAP_STATES} toggle={flag(|on| Action::Tap { on })} />
-            <Switch control={Control::Invert} needed={needs(Control::Invert)} label={words::TURN_OVER} disabled={on.is_none()}
-                on={on.is_some_and(|k| k.inverted)} states={words::TURN_STATES}
+            <Switch control={Control::Tap} needed={needs(Control::Tap)} label={words::tap()} dot="service" disabled={on.is_none()}
+                on={on.is_some_and(|k| k.open)} states={words::tap_states()} toggle={flag(|on| Action::Tap { on })} />
+            <Switch control={Control::Invert} needed={needs(Control::Invert)} label={words::turn_over()} disabled={on.is_none()}
+                on={on.is_some_and(|k| k.inverted)} states={words::turn_states()}
                 toggle={flag(|on| Action::Invert { on })} />
-            <Switch control={Control::Bath} needed={needs(Control::Bath)} label={words::BATH} disabled={on.is_none()}
-                on={bath.is_some()} states={words::BATH_STATES} toggle={toggle_bath} />
+            <Switch control={Control::Bath} needed={needs(Control::Bath)} label={words::bath()} disabled={on.is_none()}
+                on={bath.is_some()} states={words::bath_states()} toggle={toggle_bath} />
             {{
                 let text = bath.map_or_else(|| "\u{2014}".to_owned(), |b| b.shown.to_string());
                 html! { <div class="slider">
-                    <label for="bath-t" class="name">{ words::WATER }</label>
+                    <label for="bath-t" class="name">{ words::water() }</label>
                     <output class="state" for="bath-t" aria-live="off">{ text }</output>
                     <input type="range" id="bath-t" min="5" max="95" step="1" value={bath.map_or(45.0, |b| b.value).to_string()}
-                        disabled={bath.is_none()} aria-valuetext={bath.map(|b| b.shown.spoken.clone())} oninput={Callback::from(move |e: InputEvent| {
+                        disabled={bath.is_none()} aria-valuetext={bath.map(|b| words::spoken(&b.shown))} oninput={Callback::from(move |e: InputEvent| {
                             if let Some(f) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
                                 let v = f.value_as_number();
                                 if v.is_finite() { set_bath.emit(v); }
@@ -232,37 +235,37 @@ fn vehicle(p: &PanelProps) -> Html {
         Callback::from(move |v| act.emit(make(v)))
     };
     let blower = if c.blower == 0 {
-        words::AC_STATES[0].to_owned()
+        words::ac_states()[0].to_owned()
     } else {
         words::of(c.blower, c.blower_most)
     };
     html! {
         <fieldset class="group">
-            <legend>{ words::VEHICLE }</legend>
+            <legend>{ words::vehicle() }</legend>
             <span class="pair">
-                <Switch control={Control::Engine} needed={needs(Control::Engine)} label={words::ENGINE} on={c.engine}
-                    states={words::ENGINE_STATES} toggle={flag(|on| Action::Engine { on })} />
-                <Switch control={Control::Ac} needed={needs(Control::Ac)} label={words::AC} on={c.ac}
-                    states={words::AC_STATES} toggle={flag(|on| Action::AirConditioning { on })} />
+                <Switch control={Control::Engine} needed={needs(Control::Engine)} label={words::engine()} on={c.engine}
+                    states={words::engine_states()} toggle={flag(|on| Action::Engine { on })} />
+                <Switch control={Control::Ac} needed={needs(Control::Ac)} label={words::ac()} on={c.ac}
+                    states={words::ac_states()} toggle={flag(|on| Action::AirConditioning { on })} />
             </span>
-            <Slider control={Control::Blower} needed={needs(Control::Blower)} label={words::BLOWER} value={f64::from(c.blower)} text={blower}
+            <Slider control={Control::Blower} needed={needs(Control::Blower)} label={words::blower()} value={f64::from(c.blower)} text={blower}
                 least={0.0} most={f64::from(c.blower_most)} step={1.0} set={number(|v| Action::Blower { step: blower_step(v) })} />
             <span class="pair">
-                <Switch control={Control::Recirculation} needed={needs(Control::Recirculation)} label={words::CABIN_AIR} on={c.recirculation}
-                    states={words::AIR_STATES} toggle={flag(|on| Action::Recirculation { on })} />
-                <Switch control={Control::Windows} needed={needs(Control::Windows)} label={words::WINDOWS} on={c.windows}
-                    states={words::TAP_STATES} toggle={flag(|on| Action::Windows { on })} />
+                <Switch control={Control::Recirculation} needed={needs(Control::Recirculation)} label={words::cabin_air()} on={c.recirculation}
+                    states={words::air_states()} toggle={flag(|on| Action::Recirculation { on })} />
+                <Switch control={Control::Windows} needed={needs(Control::Windows)} label={words::windows()} on={c.windows}
+                    states={words::tap_states()} toggle={flag(|on| Action::Windows { on })} />
             </span>
-            <Slider control={Control::Rpm} needed={needs(Control::Rpm)} label={words::ENGINE_SPEED} value={c.rpm.value}
+            <Slider control={Control::Rpm} needed={needs(Control::Rpm)} label={words::engine_speed()} value={c.rpm.value}
                 text={c.rpm.shown.to_string()} least={600.0} most={3000.0} step={50.0}
                 set={number(|v| Action::EngineSpeed { speed: RotationSpeed::from_rpm(v) })} />
-            <Slider control={Control::RoadSpeed} needed={needs(Control::RoadSpeed)} label={words::FAN} value={c.road_speed.value}
+            <Slider control={Control::RoadSpeed} needed={needs(Control::RoadSpeed)} label={words::fan()} value={c.road_speed.value}
                 text={c.road_speed.shown.to_string()} least={0.0} most={80.0} step={5.0}
                 set={number(|v| Action::RoadSpeed { speed: Speed::from_km_h(v) })} />
-            <Slider control={Control::Ambient} needed={needs(Control::Ambient)} label={words::OUTSIDE_AIR} value={c.ambient.value}
+            <Slider control={Control::Ambient} needed={needs(Control::Ambient)} label={words::outside_air()} value={c.ambient.value}
                 text={c.ambient.shown.to_string()} least={0.0} most={48.0} step={1.0}
                 set={number(|v| Action::Ambient { temperature: Temperature::from_deg_c(v) })} />
-            <Slider control={Control::Humidity} needed={needs(Control::Humidity)} label={words::HUMIDITY} value={c.humidity.value}
+            <Slider control={Control::Humidity} needed={needs(Control::Humidity)} label={words::humidity()} value={c.humidity.value}
                 text={c.humidity.shown.to_string()} least={10.0} most={95.0} step={5.0}
                 set={number(|v| Action::Humidity { share: Ratio::from_percent(v) })} />
         </fieldset>

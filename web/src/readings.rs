@@ -15,16 +15,16 @@ pub(crate) fn Readings(p: &ReadingsProps) -> Html {
     let given = format!("{:.1}", (r.given_share * 150.0).clamp(0.0, 198.0));
     html! {
         <section class="readings" aria-labelledby="readings-title">
-            <h2 id="readings-title" class="unseen">{ words::READINGS }</h2>
+            <h2 id="readings-title" class="unseen">{ words::readings() }</h2>
             <dl>
-                <div class={if r.vent_cold { "cold" } else { "" }}><dt>{ words::VENT }</dt><dd>{ r.vent.to_string() }</dd></div>
-                <div><dt>{ words::CABIN_T }</dt><dd>{ r.cabin.to_string() }</dd></div>
-                <div><dt>{ words::CLUTCH }</dt><dd>
+                <div class={if r.vent_cold { "cold" } else { "" }}><dt>{ words::vent() }</dt><dd>{ r.vent.to_string() }if r.vent_cold { <small>{ words::vent_cold() }</small> }</dd></div>
+                <div><dt>{ words::cabin_t() }</dt><dd>{ r.cabin.to_string() }</dd></div>
+                <div><dt>{ words::clutch() }</dt><dd>
                     <span class={if r.clutch { "lamp lit" } else { "lamp" }} aria-hidden="true"></span>
-                    { words::IN_OUT[usize::from(r.clutch)] }<small>{ words::cycles(r.cycles) }</small>
+                    { words::in_out()[usize::from(r.clutch)] }<small>{ words::cycles(r.cycles) }</small>
                 </dd></div>
-                <div><dt>{ words::SCALE }</dt><dd>{ r.scale.as_ref().map_or_else(|| words::NO_CAN.to_owned(), ToString::to_string) }</dd></div>
-                <div class="wide"><dt>{ words::GIVEN }</dt><dd>{ r.given.to_string() }<small>{ words::label(&r.label.to_string()) }</small></dd>
+                <div><dt>{ words::scale() }</dt><dd>{ r.scale.as_ref().map_or_else(|| words::no_can().to_owned(), ToString::to_string) }</dd></div>
+                <div class="wide"><dt>{ words::given() }</dt><dd>{ r.given.to_string() }<small>{ words::label(&r.label) }</small></dd>
                     <svg viewBox="0 0 200 8" preserveAspectRatio="none" aria-hidden="true">
                         <rect class="trough" x="0" y="1" width="200" height="6" rx="3" />
                         <rect class="level" x="0" y="1" width={given} height="6" rx="3" />

@@ -3,8 +3,12 @@ use crate::host;
 
 /// The take so far.
 pub(crate) const TAKE: &str = "lowside.take";
+/// Language chosen.
+pub(crate) const LANGUAGE: &str = "lowside.language";
 /// Units chosen.
 pub(crate) const UNITS: &str = "lowside.units";
+/// Views that are open.
+pub(crate) const VIEWS: &str = "lowside.views";
 /// Present while a take is replayed: if it is found at the start, the last replay did not end well.
 pub(crate) const REPLAYING: &str = "lowside.replaying";
 

@@ -1,24 +1,35 @@
 //! The head of the page: name, time, units, start over.
 use lowside_units::display::UnitSystem;
+use lowside_words::Language;
 use yew::{Callback, Html, MouseEvent, Properties, classes, component, html};
 
-use crate::{panel::chosen, stage::SPEEDS, words};
+use crate::{
+    panel::chosen,
+    stage::{SPEEDS, STARTS},
+    words,
+};
 
 #[derive(Properties, PartialEq)]
 pub(crate) struct TopProps {
     pub(crate) clock: String,
     pub(crate) spoken_clock: String,
     pub(crate) paused: bool,
-    pub(crate) speed: u32,
+    pub(crate) speed: f64,
     /// The speed reached, if it is less than asked for.
     pub(crate) reached: Option<String>,
     pub(crate) units: UnitSystem,
     pub(crate) scenario: String,
     pub(crate) pause: Callback<()>,
     pub(crate) step: Callback<()>,
-    pub(crate) set_speed: Callback<u32>,
+    pub(crate) set_speed: Callback<f64>,
     pub(crate) set_units: Callback<UnitSystem>,
+    pub(crate) set_language: Callback<Language>,
     pub(crate) start: Callback<String>,
+}
+
+/// Speeds are set from a list, never computed.
+fn same(a: f64, b: f64) -> bool {
+    (a - b).abs() < 1e-9
 }
 
 /// The head.
@@ -28,6 +39,12 @@ pub(crate) fn Top(p: &TopProps) -> Html {
     let change = Callback::from(move |e| {
         if let Some(name) = chosen(&e) {
             start.emit(name);
+        }
+    });
+    let set_language = p.set_language.clone();
+    let language = Callback::from(move |e| {
+        if let Some(l) = chosen(&e).and_then(|tag| Language::from_tag(&tag)) {
+            set_language.emit(l);
         }
     });
     let again = {
@@ -40,24 +57,24 @@ pub(crate) fn Top(p: &TopProps) -> Html {
     };
     html! {
         <header class="top">
-            <h1>{ words::NAME }<small>{ words::TAGLINE }</small></h1>
-            <div class="time" role="group" aria-label={words::TIME}>
+            <h1>{ words::name() }<small>{ words::tagline() }</small></h1>
+            <div class="time" role="group" aria-label={words::time()}>
                 <button type="button" class="pause" aria-pressed={p.paused.to_string()} onclick={press(&p.pause)}
-                    title="Space">{ if p.paused { words::RUN } else { words::PAUSE } }</button>
-                <button type="button" onclick={press(&p.step)} disabled={!p.paused} title={words::ONE_SECOND}>{ "+1 s" }</button>
-                <span class="speeds" role="group" aria-label={words::SPEED}>
+                    title={words::space_key()}>{ if p.paused { words::run() } else { words::pause() } }</button>
+                <button type="button" class="step" onclick={press(&p.step)} disabled={!p.paused} title={words::one_second()}>{ "+1 s" }</button>
+                <span class="speeds" role="group" aria-label={words::speed()}>
                     { for SPEEDS.iter().map(|&s| {
                         let set = p.set_speed.clone();
-                        html! { <button type="button" aria-pressed={(s == p.speed).to_string()}
-                            class={classes!((s == p.speed).then_some("chosen"))}
-                            onclick={Callback::from(move |_: MouseEvent| set.emit(s))}>{ format!("{s}\u{d7}") }</button> }
+                        html! { <button type="button" aria-pressed={same(s, p.speed).to_string()}
+                            class={classes!(same(s, p.speed).then_some("chosen"))}
+                            onclick={Callback::from(move |_: MouseEvent| set.emit(s))}>{ words::times(s) }</button> }
                     }) }
                 </span>
                 <span class="clock"><span aria-hidden="true">{ &p.clock }</span><span class="unseen">{ words::bay_time(&p.spoken_clock) }</span></span>
                 if let Some(reached) = &p.reached { <span class="reached">{ words::reaches(reached) }</span> }
             </div>
             <div class="setup">
-                <span class="speeds" role="group" aria-label={words::UNITS}>
+                <span class="speeds" role="group" aria-label={words::units()}>
                     { for [(UnitSystem::Us, "US"), (UnitSystem::Si, "SI")].iter().map(|&(u, name)| {
                         let set = p.set_units.clone();
                         html! { <button type="button" aria-pressed={(u == p.units).to_string()}
@@ -65,13 +82,19 @@ pub(crate) fn Top(p: &TopProps) -> Html {
                             onclick={Callback::from(move |_: MouseEvent| set.emit(u))}>{ name }</button> }
                     }) }
                 </span>
-                <label class="unseen" for="scenario">{ words::START_WITH }</label>
+                <label class="unseen" for="language">{ words::language() }</label>
+                <select id="language" onchange={language}>
+                    { for Language::OFFERED.iter().map(|&l| html! {
+                        <option value={l.tag()} lang={l.tag()} selected={l == words::current()}>{ words::language_names(l) }</option>
+                    }) }
+                </select>
+                <label class="unseen" for="scenario">{ words::start_with() }</label>
                 <select id="scenario" onchange={change}>
-                    { for [("charge-from-cans", words::EVACUATED), ("healthy", words::HEALTHY)].iter().map(|&(id, name)| html! {
+                    { for STARTS.iter().map(|&id| (id, words::charts::start(id))).map(|(id, name)| html! {
                         <option value={id} selected={id == p.scenario}>{ name }</option>
                     }) }
                 </select>
-                <button type="button" onclick={again}>{ words::START_OVER }</button>
+                <button type="button" onclick={again}>{ words::start_over() }</button>
             </div>
         </header>
     }

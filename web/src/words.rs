@@ -1,300 +1,181 @@
-//! Every word of the page in one place, ready to be translated. Short, plain, in the trade's terms.
+//! Which message is said for what. The words themselves stand in the Fluent files of `crates/words`.
 use lowside_present::{Place, history::MarkKind, levels::Levels, next::NextStep, readout::Readout};
-use lowside_session::{Caution, Event};
+use lowside_session::{Caution, Event, NoSample, Refused, TakeError, take};
+use lowside_units::UnitError;
 
 pub(crate) use labels::*;
+pub(crate) use lowside_words::*;
+pub(crate) use time::*;
 
 mod labels;
+mod time;
 
-pub(crate) const TAGLINE: &str = "A service bay for learning car A/C";
-pub(crate) const EVACUATED: &str = "Evacuated van";
-pub(crate) const HEALTHY: &str = "Healthy van, running";
-pub(crate) const FOOTER: &str = "A simulator to practise in. It gives no licence: on a real vehicle follow the maker's data and local code; \
-     service for pay needs certification, and refrigerant is recovered, never vented.";
-pub(crate) const STANDING: &str =
-    "Real vehicles: follow the maker's data and local code; service for pay needs certification.";
-pub(crate) const STORAGE_DENIED: &str =
-    "This browser keeps nothing for this page, so a reload starts over. Everything else works.";
-pub(crate) const RESUMING: &str = "Taking up where you left off";
-/// The last visit could not be taken up: why.
-pub(crate) fn resume_broken(why: &str) -> String {
-    format!("The last visit could not be taken up again: {why}")
-}
-
-pub(crate) const RESUME_ONCE: &str =
-    "The last visit ended while it was being taken up, so the bay starts anew.";
+pub(crate) mod charts;
 
 /// The next step: what to do, and why.
-#[expect(clippy::too_many_lines, reason = "a list of sentences")]
-pub(crate) fn next(step: NextStep, given: &str, label: &str) -> (String, &'static str) {
+pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, &'static str) {
     let (what, why) = match step {
-        NextStep::BurstCan => (
-            "The can has burst: shut the valves and take it off",
-            "What was in it is in the room now.",
-        ),
-        NextStep::ShutHighValve => (
-            "Shut the high-side valve",
-            "With the engine running, discharge gas falls through it into the can.",
-        ),
-        NextStep::ShutOpenHose => (
-            "Shut the low-side valve: the yellow hose is open to the room",
-            "Air flows into an empty loop, refrigerant out of a full one.",
-        ),
-        NextStep::PutLowCoupler => (
-            "Put the low-side coupler back on its port",
-            "The can feeds the loop through the blue hose.",
-        ),
-        NextStep::TakeCan => (
-            "Screw a can onto the yellow service hose",
-            "The loop is under vacuum and wants vapour.",
-        ),
-        NextStep::OpenTap => (
-            "Open the can's tap",
-            "Its pressure then stands in the yellow hose, still shut off from the loop.",
-        ),
-        NextStep::Purge => (
-            "Purge the yellow hose until the air is out",
-            "Air in the hose would go into the loop and never condense.",
-        ),
-        NextStep::StopPurge => (
-            "The air is out: tighten the hose again",
-            "From here on only refrigerant is lost.",
-        ),
-        NextStep::StartEngine => (
-            "Start the engine",
-            "The compressor will make the low side lower than the can.",
-        ),
-        NextStep::AcOn => (
-            "Switch the A/C on",
-            "The clutch can pull in once the low side has pressure.",
-        ),
-        NextStep::BlowerHigh => (
-            "Set the blower to high",
-            "Warm air over the evaporator keeps the load up while charging.",
-        ),
-        NextStep::OpenLowValve => (
-            "Open the low-side valve",
-            "The can stands higher than the low side, so vapour runs down into it.",
-        ),
-        NextStep::WatchCharging => (
-            "Vapour is flowing: watch can, clutch and gauges",
-            "The clutch short-cycles on the low switch until enough is in.",
-        ),
-        NextStep::WarmCan => (
-            "The can has gone cold and slow: stand it in warm water",
-            "Boiling cools it, its level sinks to the low side's. Water up to 52 \u{b0}C (125 \u{b0}F).",
-        ),
-        NextStep::CoolBath => (
-            "The water is too hot for a can: cool it below 52 \u{b0}C (125 \u{b0}F)",
-            "The level in the can climbs towards its burst mark.",
-        ),
-        NextStep::TurnUpright => (
-            "Turn the can upright",
-            "Liquid into a running suction can break the compressor.",
-        ),
-        NextStep::CanEmptyShut => (
-            "The can is empty: shut the low-side valve",
-            "Then nothing flows back while you change cans.",
-        ),
-        NextStep::CanEmptySwap => (
-            "Take a fresh can",
-            "The label asks for more than this one held.",
-        ),
-        NextStep::ChargedShut => (
-            "shut the low-side valve and let it settle",
-            "The label's charge is in, as near as cans allow.",
-        ),
-        NextStep::Overcharged => (
-            "too much: shut the low-side valve",
-            "Watch the high side: liquid stacks up in the condenser.",
-        ),
-        NextStep::TooMuch => (
-            "More is in than the label says: watch the high side, then start over",
-            "Only a recovery machine takes it out again, and this bay has none yet.",
-        ),
-        NextStep::Settle => (
-            "Charged and shut: let it settle",
-            "Cycling slows, pressures settle, the vent falls below 10 \u{b0}C (50 \u{b0}F).",
-        ),
-        NextStep::ShutTap => (
-            "The vent is cold. Shut the can's tap",
-            "The job's goal is reached; now pack up.",
-        ),
-        NextStep::TakeLowCoupler => (
-            "Take the low-side coupler off",
-            "Its core shuts as it comes off.",
-        ),
-        NextStep::TakeHighCoupler => (
-            "Take the high-side coupler off",
-            "At rest its hose no longer holds hot discharge gas.",
-        ),
-        NextStep::AllWell => (
-            "Nothing needs doing: this is what right looks like",
-            "Try a valve, a can too many, a hotter day, a slower engine, and watch the levels.",
-        ),
-        NextStep::Done => (
-            "Done: the vent is cold and the charge is in. Try what one can or six would have done",
-            "Start over at the top, or go on and see.",
-        ),
-    };
-    let what = match step {
-        NextStep::ChargedShut | NextStep::Overcharged => {
-            format!("{given} of {label} given: {what}")
+        NextStep::BurstCan => (next_burst_can(), next_burst_can_why()),
+        NextStep::ShutHighValve => (next_shut_high_valve(), next_shut_high_valve_why()),
+        NextStep::ShutOpenHose => (next_shut_open_hose(), next_shut_open_hose_why()),
+        NextStep::PutLowCoupler => (next_put_low_coupler(), next_put_low_coupler_why()),
+        NextStep::TakeCan => (next_take_can(), next_take_can_why()),
+        NextStep::OpenTap => (next_open_tap(), next_open_tap_why()),
+        NextStep::Purge => (next_purge(), next_purge_why()),
+        NextStep::StopPurge => (next_stop_purge(), next_stop_purge_why()),
+        NextStep::StartEngine => (next_start_engine(), next_start_engine_why()),
+        NextStep::AcOn => (next_ac_on(), next_ac_on_why()),
+        NextStep::BlowerHigh => (next_blower_high(), next_blower_high_why()),
+        NextStep::OpenLowValve => (next_open_low_valve(), next_open_low_valve_why()),
+        NextStep::WatchCharging => (next_watch_charging(), next_watch_charging_why()),
+        NextStep::WarmCan => (next_warm_can(), next_warm_can_why()),
+        NextStep::CoolBath => (next_cool_bath(), next_cool_bath_why()),
+        NextStep::TurnUpright => (next_turn_upright(), next_turn_upright_why()),
+        NextStep::CanEmptyShut => (next_can_empty_shut(), next_can_empty_shut_why()),
+        NextStep::CanEmptySwap => (next_can_empty_swap(), next_can_empty_swap_why()),
+        NextStep::ChargedShut => {
+            return (next_charged_shut(given, label), next_charged_shut_why());
         }
-        _ => what.to_owned(),
+        NextStep::Overcharged => {
+            return (next_overcharged(given, label), next_overcharged_why());
+        }
+        NextStep::TooMuch => (next_too_much(), next_too_much_why()),
+        NextStep::Settle => (next_settle(), next_settle_why()),
+        NextStep::ShutTap => (next_shut_tap(), next_shut_tap_why()),
+        NextStep::TakeLowCoupler => (next_take_low_coupler(), next_take_low_coupler_why()),
+        NextStep::TakeHighCoupler => (next_take_high_coupler(), next_take_high_coupler_why()),
+        NextStep::AllWell => (next_all_well(), next_all_well_why()),
+        NextStep::Done => (next_done(), next_done_why()),
     };
-    (what, why)
+    (what.to_owned(), why)
 }
 
 /// A caution: title and text.
-pub(crate) fn caution(c: Caution) -> (&'static str, &'static str) {
+pub(crate) fn caution_text(c: Caution) -> (&'static str, &'static str) {
     match c {
-        Caution::HighValveRunning => (
-            "High-side valve open with the engine running",
-            "Discharge pressure goes straight into the can. A small can bursts at about 270 psi (1860 kPa). Never do this on a vehicle.",
-        ),
-        Caution::BathTooHot => (
-            "Water above 52 \u{b0}C (125 \u{b0}F)",
-            "A can is not made for the pressure that its contents reach in hotter water. No flame, no kettle.",
-        ),
-        Caution::LiquidToSuction => (
-            "Liquid into a running suction",
-            "A turned-over can gives liquid. A compressor cannot compress liquid: valves and pistons break.",
-        ),
-        Caution::BeltAndFan => (
-            "Belt and fan turn",
-            "Keep hoses, sleeves and fingers away; the electric fan can start by itself. Vent the exhaust outdoors.",
-        ),
-        Caution::EyesAndHands => (
-            "Eyes and hands",
-            "Escaping liquid boils at \u{2212}26 \u{b0}C (\u{2212}15 \u{b0}F) and freezes skin and eyes. Goggles and gloves on, good air in the room.",
-        ),
-        Caution::Venting => (
-            "That lets refrigerant into the room",
-            "Venting is forbidden and harms the climate. Shut the tap before the can comes off.",
-        ),
-        Caution::OpenHose => (
-            "The yellow hose is open to the room",
-            "An open valve now connects the loop with the air: it takes air and moisture in, or lets refrigerant out.",
-        ),
+        Caution::HighValveRunning => (caution_high_valve(), caution_high_valve_text()),
+        Caution::BathTooHot => (caution_bath(), caution_bath_text()),
+        Caution::LiquidToSuction => (caution_liquid(), caution_liquid_text()),
+        Caution::BeltAndFan => (caution_belt(), caution_belt_text()),
+        Caution::EyesAndHands => (caution_eyes(), caution_eyes_text()),
+        Caution::Venting => (caution_venting(), caution_venting_text()),
+        Caution::OpenHose => (caution_open_hose(), caution_open_hose_text()),
+        Caution::PressureToPump => (caution_pressure_to_pump(), caution_pressure_to_pump_text()),
+        Caution::PumpStopsOpen => (caution_pump_stops_open(), caution_pump_stops_open_text()),
+        Caution::HotOil => (caution_hot_oil(), caution_hot_oil_text()),
         // The session may learn of more.
-        #[expect(
-            unreachable_patterns,
-            reason = "cautions yet to come are shown in general words"
-        )]
-        _ => (
-            "Take care",
-            "This act can harm people, the vehicle or the climate.",
-        ),
+        _ => (caution_other(), caution_other_text()),
     }
 }
 
 /// An event.
 pub(crate) fn event(e: Event) -> &'static str {
     match e {
-        Event::ClutchIn => "Clutch pulled in",
-        Event::LowSwitchOpened => "Low switch let the clutch go",
-        Event::CutOutOpened => "High-pressure cut-out opened: the clutch lets go",
-        Event::ReliefLifted => "Relief valve lifted: refrigerant blows into the room",
-        Event::ReliefSeated => "Relief valve seated again",
-        Event::CanBurst => "The can has burst",
-        Event::CanEmpty => "The can is empty: no liquid is left in it",
-        Event::LiquidAtCompressor => "Liquid reaches the compressor",
-        Event::LiquidGone => "The suction is dry again",
-        Event::CompressorHurt => "The compressor has suffered lasting wear",
-        #[expect(
-            unreachable_patterns,
-            reason = "events yet to come are shown in general words"
-        )]
-        _ => "Something happened",
+        Event::ClutchIn => event_clutch_in(),
+        Event::LowSwitchOpened => event_low_switch(),
+        Event::CutOutOpened => event_cut_out(),
+        Event::ReliefLifted => event_relief_lifted(),
+        Event::ReliefSeated => event_relief_seated(),
+        Event::CanBurst => event_can_burst(),
+        Event::CanEmpty => event_can_empty(),
+        Event::LiquidAtCompressor => event_liquid(),
+        Event::LiquidGone => event_liquid_gone(),
+        Event::CompressorHurt => event_compressor_hurt(),
+        Event::PumpOilBlown => event_pump_oil_blown(),
+        _ => event_other(),
     }
 }
 
 /// A place of the ledger.
 pub(crate) fn place(p: Place) -> &'static str {
     match p {
-        Place::DischargeLine => "Discharge line",
-        Place::Condenser => "Condenser",
-        Place::LiquidLine => "Liquid line",
-        Place::Evaporator => "Evaporator",
-        Place::Accumulator => "Accumulator",
-        Place::SuctionLine => "Suction, compressor",
-        Place::Hoses => "Hoses",
-        Place::Can => "Can",
-        Place::Shelf => "Used cans",
-        Place::Room => "Room (lost)",
-        #[expect(
-            unreachable_patterns,
-            reason = "places yet to come are shown in general words"
-        )]
-        _ => "Elsewhere",
+        Place::DischargeLine => place_discharge_line(),
+        Place::Condenser => place_condenser(),
+        Place::LiquidLine => place_liquid_line(),
+        Place::Evaporator => place_evaporator(),
+        Place::Accumulator => place_accumulator(),
+        Place::SuctionLine => place_suction_line(),
+        Place::Hoses => place_hoses(),
+        Place::Can => place_can(),
+        Place::Shelf => place_shelf(),
+        Place::Room => place_room(),
+        _ => place_elsewhere(),
     }
 }
 
 /// A mark on the strip chart.
 pub(crate) fn mark(kind: MarkKind) -> String {
     match kind {
-        MarkKind::Can(n) => format!("can {n}"),
-        MarkKind::CanEmpty => "empty".into(),
-        MarkKind::EngineOn => "engine".into(),
-        MarkKind::EngineOff => "engine off".into(),
-        MarkKind::Burst => "burst".into(),
-        MarkKind::CutOut => "cut-out".into(),
-        MarkKind::Relief => "relief".into(),
+        MarkKind::Can(n) => return mark_can(n),
+        MarkKind::CanEmpty => mark_empty(),
+        MarkKind::EngineOn => mark_engine_on(),
+        MarkKind::EngineOff => mark_engine_off(),
+        MarkKind::Burst => mark_burst(),
+        MarkKind::CutOut => mark_cut_out(),
+        MarkKind::Relief => mark_relief(),
+    }
+    .to_owned()
+}
+
+/// Why an act was refused.
+pub(crate) fn refused_why(why: &Refused) -> String {
+    match why {
+        Refused::NoCan => refused_no_can().to_owned(),
+        Refused::NoPump => refused_no_pump().to_owned(),
+        Refused::PumpRuns => refused_pump_runs().to_owned(),
+        Refused::CanBurst => refused_can_burst().to_owned(),
+        Refused::NoMixture { gas, loop_gas } => refused_mixture(gas, loop_gas),
+        Refused::Identifier(NoSample::NoCoupler { .. }) => refused_no_coupler().to_owned(),
+        Refused::Identifier(NoSample::NoPressure { .. }) => refused_no_pressure().to_owned(),
+        Refused::Identifier(NoSample::Busy { .. }) => refused_identifier_busy().to_owned(),
+        Refused::OutOfRange(UnitError::OutOfRange {
+            field,
+            value,
+            lo,
+            hi,
+        }) => refused_range(field, value, lo, hi),
+        // The session may learn of more.
+        other => other.to_string(),
+    }
+}
+
+/// Why a take could not be taken up.
+pub(crate) fn take_why(why: &TakeError) -> String {
+    match why {
+        TakeError::TooLarge { bytes } => take_too_large(bytes, take::LARGEST),
+        TakeError::Text(text) => take_not_one(text),
+        TakeError::Format(format) => take_format(format, take::FORMAT),
+        TakeError::Scenario(text) => take_scenario(text),
+        TakeError::Range { field, value, most } => take_range(field, value, most),
+        TakeError::Act { index, why } => take_act(index + 1, refused_why(why)),
+        TakeError::Differs { .. } => take_differs().to_owned(),
     }
 }
 
 /// The drawing of levels in words.
-pub(crate) fn levels(r: &Readout, l: &Levels) -> String {
+pub(crate) fn levels_text(r: &Readout, l: &Levels) -> String {
     let middle = &l.high[l.high.len() / 2];
-    let high = if middle.height > l.outside.height + 0.01 {
-        "above the line of the outside air, shedding heat"
-    } else {
-        "not above the line of the outside air"
-    };
-    let low = if l.accumulator.height < l.cabin.height - 0.01 {
-        "below the line of the cabin air"
-    } else {
-        "not below the line of the cabin air"
-    };
-    let compressor = if r.clutch {
-        "The compressor lifts gas from the low shelf to the high one"
-    } else {
-        "The compressor rests"
-    };
+    let side = |above: bool| if above { "above" } else { "below" };
     let can = l.can.as_ref().map_or_else(
-        || "No can is on the service hose".to_owned(),
+        || levels_no_can().to_owned(),
         |c| {
             let flow = if l.tap.flow > 0.02 {
-                "and gives"
+                "gives"
             } else if l.tap.flow < -0.02 {
-                "and is being filled"
+                "takes"
             } else {
-                "and gives nothing"
+                "rests"
             };
-            let part = if c.block.height > l.accumulator.height {
-                "above"
-            } else {
-                "at or below"
-            };
-            format!(
-                "Can {} at {} stands {part} the low shelf {flow}",
-                c.number, c.shown.spoken
-            )
+            let place = side(c.block.height > l.accumulator.height);
+            levels_can(c.number, spoken(&c.shown), place, flow)
         },
     );
-    format!(
-        "Levels by pressure. High shelf: gauge {}, {high}. Low shelf: gauge {}, {low}. {compressor}. {can}.",
-        r.high.spoken, r.low.spoken
+    levels_spoken(
+        spoken(&r.high),
+        side(middle.height > l.outside.height + 0.01),
+        spoken(&r.low),
+        side(l.accumulator.height >= l.cabin.height - 0.01),
+        if r.clutch { "in" } else { "out" },
+        can,
     )
-}
-
-/// Saturation temperature beside a gauge.
-pub(crate) fn boils_at(t: &str) -> String {
-    format!("boils at {t}")
-}
-
-/// Saturation temperature beside the high gauge.
-pub(crate) fn condenses_at(t: &str) -> String {
-    format!("condenses at {t}")
 }

@@ -7,11 +7,11 @@ part("fail-copy").addEventListener("click", async () => {
   const take = part("fail-take");
   try {
     await navigator.clipboard.writeText(take.value);
-    part("fail-said").textContent = "Copied.";
+    part("fail-copied").hidden = false;
   } catch {
     take.focus();
     take.select();
-    part("fail-said").textContent = "Selected: copy with Ctrl+C.";
+    part("fail-selected").hidden = false;
   }
 });
 

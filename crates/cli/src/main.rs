@@ -3,6 +3,7 @@
 mod clock;
 mod failure;
 mod files;
+mod job;
 mod open;
 mod props;
 mod replay;
@@ -10,6 +11,7 @@ mod report;
 mod run;
 mod scenarios;
 mod text;
+mod time;
 mod trace;
 
 use clap::{Parser, Subcommand};
@@ -28,6 +30,7 @@ struct Cli {
 #[derive(Debug, Subcommand)]
 enum Command {
     Run(run::Args),
+    Job(job::Args),
     Replay(replay::Args),
     Scenarios(scenarios::Args),
     Props(props::Args),
@@ -63,6 +66,7 @@ fn answer(cli: &Cli) -> Result<(), Failure> {
     let mut out = stdout().lock();
     match &cli.command {
         Command::Run(args) => run::run(args, &mut out),
+        Command::Job(args) => job::run(args, &mut out),
         Command::Replay(args) => replay::run(args, &mut out),
         Command::Scenarios(args) => scenarios::run(args, &mut out),
         Command::Props(args) => props::run(args, &mut out),

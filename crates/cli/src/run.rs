@@ -1,8 +1,7 @@
 //! `lowside run`: plays a scenario and says where the bay ended.
 
-use crate::{clock::Clock, failure::Failure, files, open, report, trace::Trace};
-use lowside_session::{Bay, Take, Tick, script::Player, summary::Window};
-use lowside_units::{Duration, Quantity};
+use crate::{clock::Clock, failure::Failure, files, open, report, time, trace::Trace};
+use lowside_session::{Bay, Take, script::Player, summary::Window};
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
@@ -38,7 +37,7 @@ pub(crate) struct Args {
 /// # Errors
 /// [`Failure::Asked`] naming file, field and what is allowed, or the act that was refused; [`Failure::Output`].
 pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
-    let every = row_ticks(&args.every)?;
+    let every = time::ticks_of("--every", &args.every)?;
     let mut overrides = args.set.clone();
     overrides.extend(args.until.iter().map(|t| format!("until={t}")));
     let scenario = open::scenario(&args.scenario, &overrides)?;
@@ -52,7 +51,7 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     };
 
     let clock = Clock::start();
-    let end = ticks(scenario.until);
+    let end = time::ticks(scenario.until);
     let mut bay = Bay::new(&scenario);
     let mut player = Player::new(&scenario.act);
     let mut window = Window::default();
@@ -83,28 +82,6 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
         files::write(path, &Take::of(&bay).to_text())?;
     }
     report::print(&bay, &window, speed, args.json, out)
-}
-
-/// Whole ticks in a time, at most a day's.
-fn ticks(t: Duration) -> Tick {
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "checked to lie in 0 to 24 h"
-    )]
-    let whole = (t.s() * lowside_session::TICKS_PER_SECOND as f64).round() as Tick;
-    whole
-}
-
-fn row_ticks(text: &str) -> Result<Tick, Failure> {
-    let wrong = |e: lowside_units::UnitError| Failure::Asked(format!("--every: {e}"));
-    let t = Duration::parse(text).map_err(wrong)?;
-    if (0.02 - 1e-12..=86_400.0).contains(&t.s()) {
-        return Ok(ticks(t));
-    }
-    Err(Failure::Asked(format!(
-        "--every: {t} is outside 0.02 s to 86400 s"
-    )))
 }
 
 /// No file that is written may be one that is read or also written.

@@ -6,21 +6,30 @@
 //! tick) the node is linearised anew where it stands and the flows are found again. Whatever the forecast was worth, every
 //! flux leaves one node and enters another, so that mass and energy close to rounding.
 
-use lowside_fluids::{Gas, table::Table};
+use std::sync::Arc;
+
+use lowside_fluids::{Gas, moist_air, table::Table, water};
 use serde::{Deserialize, Serialize};
 
 use crate::{
     compressor::Compressor,
     flow::Rate,
     orifice::Orifice,
+    pump::Pump,
+    recovery::Machine,
     sparse::Sparse,
-    species::{Content, DISSOLVED, REFRIGERANT, SPECIES, WATER},
+    species::{AIR, Content, DISSOLVED, REFRIGERANT, SPECIES, WATER},
     state::{self, State},
     stream::{Draw, OilPath, Stream},
+    tube::Tube,
 };
 
+mod mix;
 mod rates;
 mod step;
+
+pub(crate) use rates::WORK_GROWTH;
+pub(crate) use step::{Moved, Taken};
 
 /// Share of a node's refrigerant that its oil may take up at once.
 const MOST_DISSOLVED: f64 = 0.02;
@@ -64,8 +73,14 @@ pub enum Law {
     OneWay(f64),
     /// The orifice tube.
     Orifice(Orifice),
+    /// A capillary leak of shape pi r^4/(16 L), m3.
+    Leak(f64),
+    /// A vacuum pump that turns, drawing from the first end.
+    Pump(Pump),
     /// The compressor turning at so many turns a minute (0 = at rest; its valves then keep gas from flowing back).
     Compressor(Compressor, f64),
+    /// A running recovery machine, forward only.
+    Recovery(Machine),
 }
 
 /// A way from one node to another.
@@ -79,6 +94,8 @@ pub struct Link {
     pub to: (NodeId, Draw),
     /// Law of the flow.
     pub law: Law,
+    /// The tubes of a passage, for thin gas (none: the hole of its law alone).
+    pub tubes: [Tube; 2],
     /// Gas that both ends exchange by stirring, m3/s each way: it spreads air against the flow.
     pub stir: f64,
     /// Flow of the last tick, kg/s of everything, positive forward.
@@ -108,6 +125,9 @@ pub struct Account {
 #[derive(Debug, Clone)]
 pub struct Network {
     gas: Gas,
+    table: Arc<Table>,
+    /// Only where two refrigerants are in the network.
+    mix: Option<mix::Mix>,
     nodes: Vec<Node>,
     links: Vec<Link>,
     account: Account,
@@ -144,6 +164,8 @@ impl Network {
     pub fn new(gas: Gas, room_t: f64, room_p: f64, room_humidity: f64) -> Self {
         let mut net = Self {
             gas,
+            table: gas.shared_table(),
+            mix: None,
             nodes: Vec::new(),
             links: Vec::new(),
             account: Account::default(),
@@ -159,15 +181,22 @@ impl Network {
 
     /// Sets the room air: temperature K, pressure Pa, humidity ratio kg/kg.
     pub fn set_room(&mut self, t: f64, p: f64, w: f64) {
-        let table = self.table();
+        let table = &self.table;
         self.work.fresh = false;
         let room = &mut self.nodes[ROOM];
-        let air = p * room.volume / (state::R_AIR * t);
-        // Water vapour rides along as a trace; the pressure of the room counts as air alone.
-        room.content = Content::air(air);
+        let vapour = moist_air::vapour_pressure(w, p);
+        room.content[AIR] = (p - vapour) * room.volume / (state::R_AIR * t);
+        room.content[WATER] = vapour * room.volume / (water::GAS_CONSTANT * t);
         room.energy = state::energy_at(table, &room.content, room.volume, t);
         room.state = state::solve(table, &room.content, room.energy, room.volume, t);
-        room.content[WATER] = air * w;
+    }
+
+    /// What a volume open to the room holds: its air with its humidity.
+    pub fn room_air(&self, volume: f64) -> Content {
+        let room = &self.nodes[ROOM];
+        let mut content = Content::default();
+        content.add(&room.content, volume / room.volume);
+        content
     }
 
     /// Adds a volume at temperature `t` (K) and returns its id.
@@ -179,7 +208,7 @@ impl Network {
         t: f64,
         oil_mobility: f64,
     ) -> NodeId {
-        let table = self.table();
+        let table = &self.table;
         let energy = state::energy_at(table, &content, volume, t);
         let state = state::solve(table, &content, energy, volume, t);
         self.nodes.push(Node {
@@ -193,6 +222,7 @@ impl Network {
             dissolving: 0.0,
             state,
         });
+        self.mix_added();
         self.nodes.len() - 1
     }
 
@@ -209,6 +239,7 @@ impl Network {
             from,
             to,
             law,
+            tubes: [Tube::default(); 2],
             stir: 0.0,
             flow: 0.0,
             liquid: 0.0,
@@ -221,14 +252,22 @@ impl Network {
         self.links.len() - 1
     }
 
-    /// The refrigerant.
+    /// The refrigerant; where there are two ([`Network::blend`]), the one the loop is made for.
     pub fn gas(&self) -> Gas {
         self.gas
     }
 
-    /// Property tables of the refrigerant.
-    pub fn table(&self) -> &'static Table {
-        self.gas.table()
+    /// Property tables of the refrigerant in the loop.
+    pub fn table(&self) -> &Table {
+        &self.table
+    }
+
+    /// Property tables of what a node holds.
+    pub fn table_of(&self, id: NodeId) -> &Table {
+        self.mix
+            .as_ref()
+            .and_then(|m| m.own(id))
+            .unwrap_or(&self.table)
     }
 
     /// All nodes, the room first.
@@ -262,8 +301,21 @@ impl Network {
     /// Refills a node with other matter, as when a can is swapped; what it held before is returned with its energy.
     /// The books count it as taken in from outside.
     pub fn refill(&mut self, id: NodeId, volume: f64, content: Content, t: f64) -> (Content, f64) {
-        let table = self.table();
+        self.refill_gas(id, self.gas, volume, content, t)
+    }
+
+    fn refill_gas(
+        &mut self,
+        id: NodeId,
+        gas: Gas,
+        volume: f64,
+        content: Content,
+        t: f64,
+    ) -> (Content, f64) {
+        self.mix_refilled(id, gas, &content);
         self.work.fresh = false;
+        let own = self.mix.as_ref().and_then(|m| m.own(id));
+        let table = &**own.unwrap_or(&self.table);
         let node = &mut self.nodes[id];
         let before = (node.content.whole(), node.energy);
         node.volume = volume;
@@ -278,8 +330,9 @@ impl Network {
 
     /// Puts matter of its own temperature into a node from outside (a charge at the start, water left in, oil poured).
     pub fn inject(&mut self, id: NodeId, content: &Content) {
-        let table = self.table();
         self.work.fresh = false;
+        let own = self.mix.as_ref().and_then(|m| m.own(id));
+        let table = &**own.unwrap_or(&self.table);
         let node = &mut self.nodes[id];
         let mut all = node.content;
         all.add(content, 1.0);
@@ -290,6 +343,21 @@ impl Network {
         node.content = all;
         node.energy = energy;
         node.state = state::solve(table, &all, energy, node.volume, node.state.t);
+        self.mix_injected(id, content);
+    }
+
+    /// Takes matter out of a node at the node's own temperature (oil drained, refrigerant lost from an opened part). Takes no
+    /// more of anything than is there; returns what was taken.
+    pub fn take_out(&mut self, id: NodeId, content: &Content) -> Content {
+        let held = self.nodes[id].content;
+        let mut taken = *content;
+        for (t, have) in taken.0.iter_mut().zip(held.0) {
+            *t = t.min(have).max(0.0);
+        }
+        let mut minus = Content::default();
+        minus.add(&taken, -1.0);
+        self.inject(id, &minus);
+        taken
     }
 
     /// Binds so much of a node's water, kg (negative: sets it free), which gives off so much heat for each kilogram, J/kg. What
@@ -300,6 +368,8 @@ impl Network {
         node.content[WATER] -= moved;
         node.bound += moved;
         node.energy += moved * heat;
+        // The state follows with the next step; till then no more vapour counts than there is water.
+        node.state.m_steam = node.state.m_steam.min(node.content[WATER]);
         self.work.fresh = false;
     }
 
@@ -342,6 +412,12 @@ impl Network {
         self.work.fresh = false;
     }
 
+    /// Gives a passage the tubes it is made of, for thin gas.
+    pub fn set_tubes(&mut self, id: LinkId, tubes: [Tube; 2]) {
+        self.links[id].tubes = tubes;
+        self.work.fresh = false;
+    }
+
     /// Lets both ends of a link exchange gas by stirring, m3/s each way.
     pub fn set_stir(&mut self, id: LinkId, volume_flow: f64) {
         self.links[id].stir = volume_flow;
@@ -351,6 +427,11 @@ impl Network {
     /// What crossed the edge so far.
     pub fn account(&self) -> Account {
         self.account
+    }
+
+    /// Counts matter that went into the room otherwise than through a link (`sign` 1), or came from there (-1).
+    pub fn count_to_room(&mut self, content: &Content, sign: f64) {
+        self.account.to_room.add(content, sign);
     }
 
     /// Counts heat that came in from outside the bay, J.

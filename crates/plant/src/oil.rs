@@ -77,7 +77,7 @@ impl LoopOil {
         self.turn = if id + 1 < count { id + 1 } else { ROOM + 1 };
         let visit = dt * (count - 1) as f64;
         let node = net.node(id);
-        if node.content[OIL] > 0.0 || node.dissolving != 0.0 {
+        if node.content[OIL] > 0.0 || node.content[DISSOLVED] > 0.0 || node.dissolving != 0.0 {
             let beaten = turning && id == p.suction;
             let pool = id == p.suction || id == p.accumulator;
             let flow = net.link(p.pick_up).flow.abs();
@@ -93,7 +93,10 @@ impl LoopOil {
     fn rate(&self, node: &Node, pool: bool, beaten: bool, flow: f64, visit: f64) -> (f64, f64) {
         let s = &node.state;
         let (oil, held) = (node.content[OIL], node.content[DISSOLVED]);
-        let at_rest = oil * self.solution.held((s.p - s.p_air) / s.p_sat.max(1.0));
+        let at_rest = oil
+            * self
+                .solution
+                .held((s.p - s.p_air - s.p_water) / s.p_sat.max(1.0));
         let wet = s.m_liq > WET * oil;
         let time = if wet {
             MIXING

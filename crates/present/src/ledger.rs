@@ -9,7 +9,7 @@ use lowside_units::{
 };
 
 /// Air and water come in traces: milligrams in both systems.
-const TRACE: Style = Style::new(0, "mg", "milligram", "milligrams");
+const TRACE: Style = Style::new(0, "mg");
 
 /// One place.
 #[derive(Debug, Clone, PartialEq)]

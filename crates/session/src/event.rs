@@ -26,4 +26,12 @@ pub enum Event {
     LiquidGone,
     /// Use has worn the compressor by another tenth.
     CompressorHurt,
+    /// Pressure has blown oil out of the vacuum pump.
+    PumpOilBlown,
+    /// The charging cylinder's valve shut itself: the set mass has left it.
+    Dosed,
+    /// The recovery machine stopped itself at the set vacuum.
+    MachineAtVacuum,
+    /// The recovery machine stopped itself: its cylinder is at the filling limit.
+    CylinderFull,
 }

@@ -1,7 +1,10 @@
 //! A fingerprint of a bay's state: equal bits, equal hash, natively and in the browser.
 
-use lowside_plant::plant::Plant;
-use lowside_shop::{Shop, can::Stance, gauge::Instrument};
+use lowside_fluids::Blend;
+use lowside_plant::{leak::Size, plant::Plant};
+use lowside_shop::{
+    Attached, Shop, can::Stance, gauge::Instrument, identifier::Identifier, vacuum::GaugePlace,
+};
 
 /// Fowler-Noll-Vo, variant 1a, 64 bit: simple, the same everywhere, good enough to tell two states apart.
 struct Fnv(u64);
@@ -31,6 +34,33 @@ impl Fnv {
         }
     }
 
+    fn attached(&mut self, attached: &Attached) {
+        match attached {
+            Attached::Nothing => self.word(0),
+            Attached::Can(c) => {
+                self.word(1);
+                let inverted = c.stance == Stance::Inverted;
+                self.flags([c.pierced, c.burst, inverted, c.self_sealing]);
+                self.numbers([c.back, c.bath.unwrap_or(0.0)]);
+            }
+            Attached::Cylinder(c) => {
+                self.word(2);
+                self.flags([c.open, c.stance == Stance::Inverted]);
+                self.number(c.shuts_at.unwrap_or(-1.0));
+            }
+            Attached::Machine(m) => {
+                self.word(3);
+                self.flags([m.running]);
+                self.numbers([m.stops_at, m.down]);
+            }
+            Attached::Pump(p) => {
+                self.word(4);
+                self.flags([p.on, p.valve_open, p.ballast]);
+                self.number(p.speed);
+            }
+        }
+    }
+
     fn flags<const N: usize>(&mut self, all: [bool; N]) {
         self.word(
             all.iter()
@@ -53,16 +83,32 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
         h.numbers([link.flow, link.oil]);
     }
     h.word(plant.oil.turn as u64);
+    if let Some((held, to_room)) = plant.network.r12() {
+        for &kg in held {
+            h.number(kg);
+        }
+        let of_tables = plant
+            .network
+            .blend_of_tables()
+            .map_or(0.0, Blend::mass_share);
+        h.numbers([to_room, of_tables]);
+    }
     let account = plant.network.account();
     h.numbers(account.mass_in.0);
     h.numbers(account.to_room.0);
     h.number(account.energy_in);
     h.numbers(plant.condenser.wall);
     h.numbers(plant.evaporator.wall);
+    h.numbers(plant.evaporator.frost);
+    h.numbers(plant.evaporator.boiling);
     h.numbers([
         plant.evaporator.held,
         plant.evaporator.drained,
         plant.hood_t,
+        plant.fan_clutch,
+        plant.condenser.duty,
+        plant.condenser_air.0,
+        plant.condenser_air.1,
     ]);
     for s in &plant.shells {
         h.numbers([s.t, s.outside]);
@@ -77,6 +123,7 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
         k.condenser_air,
         k.evaporator_air,
     ]);
+    h.flags([k.cycling_switch_stuck]);
     h.numbers([s.engine_rpm, s.road_speed]);
     h.word(s.blower as u64);
     h.flags([s.engine_on, s.ac_on, s.recirculate, s.windows_open]);
@@ -89,19 +136,34 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     h.word(u64::from(d.cycles));
     let hands = &shop.hands;
     h.numbers([hands.low_valve, hands.high_valve]);
-    h.flags([
-        hands.low_coupled,
-        hands.high_coupled,
-        hands.purging,
-        hands.can.is_some(),
-    ]);
+    h.flags([hands.low_coupled, hands.high_coupled, hands.purging]);
     h.word(u64::from(hands.cans_taken));
-    if let Some(can) = &hands.can {
-        h.flags([can.open, can.burst, can.stance == Stance::Inverted]);
-        h.number(can.bath.unwrap_or(0.0));
+    h.number(hands.scale_zero);
+    h.attached(&hands.attached);
+    h.flags([hands.vacuum_gauge == GaugePlace::Loop]);
+    h.numbers([shop.pump_oil.water, shop.pump_oil.level]);
+    for leak in plant.leaks() {
+        h.word(leak.at as u64);
+        match leak.size {
+            Size::Standing(x) => h.numbers([0.0, x]),
+            Size::Hole(x) => h.numbers([1.0, x]),
+        }
     }
     h.numbers(shop.shelf.0);
+    if shop.identifier != Identifier::default() {
+        h.numbers(shop.identifier.numbers());
+    }
+    h.numbers(shop.lost.0);
+    h.numbers(shop.brought.0);
+    let station = &shop.station;
+    h.numbers(station.away.content.0);
+    h.numbers([
+        shop.supplied,
+        station.away.t,
+        station.at_start,
+        station.separator,
+    ]);
     let i = &shop.instruments;
-    h.numbers([&i.low, &i.high, &i.vent, &i.cabin, &i.scale].map(Instrument::pointer));
+    h.numbers([&i.low, &i.high, &i.vent, &i.cabin, &i.scale, &i.vacuum].map(Instrument::pointer));
     h.0
 }

@@ -7,7 +7,7 @@
 //! - Absolute and gauge pressure are different types; going from one to the other takes the atmosphere.
 //! - A quantity is a plain `f64` in SI: [`Quantity::si`] and [`Quantity::from_si`].
 //! - In text formats (TOML, JSON) a quantity is a string with a unit, in binary formats its SI number.
-//! - [`display`] gives number, unit and spoken form with constant decimals.
+//! - [`display`] gives number and unit with constant decimals.
 //!
 //! Conversion factors are the exact definitions behind NIST Special Publication 811 (2008), appendix B; see [`factor`].
 

@@ -129,7 +129,7 @@ impl Brush<'_> {
             pen.c.stroke();
             pen.dashes(&[], 0.0);
             self.halo(
-                words::NO_CAN,
+                words::no_can(),
                 x + w / 2.0,
                 y + s.can_h / 2.0,
                 "center",
@@ -177,14 +177,20 @@ impl Brush<'_> {
             ]);
         }
         pen.stroke(t.high, 1.6).line(&zig);
-        self.halo(words::BURSTS, x + w / 2.0, y_burst - 10.0, "center", t.high);
+        self.halo(
+            words::bursts(),
+            x + w / 2.0,
+            y_burst - 10.0,
+            "center",
+            t.high,
+        );
         let label_y = if c.inverted {
             y + 26.0
         } else {
             top + s.can_h + if c.bath { 18.0 } else { 12.0 }
         };
         let label = if s.wide {
-            words::can_label(c.number, &c.shown.to_string())
+            words::can_label(c.number, &c.shown)
         } else {
             c.shown.to_string()
         };

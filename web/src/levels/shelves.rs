@@ -19,6 +19,7 @@ impl Brush<'_> {
         for (k, b) in l.high.iter().enumerate() {
             let w = b.volume * s.litre / s.high_h;
             self.walls(b, x, w, s.high_h, Side::Above);
+            self.air(b, x, w);
             let y = s.y(b.height);
             let part = k == 1 || k + 1 == l.high.len() || k == 0;
             pen.stroke(t.edge, if part { 1.0 } else { 0.5 })
@@ -37,7 +38,7 @@ impl Brush<'_> {
         self.flow(l.orifice, phase[2], || pen.line(&out));
         let y = s.y(l.high[3].height) - s.high_h - 10.0;
         self.halo(
-            words::CONDENSER,
+            words::condenser(),
             f64::midpoint(s.shaft, s.end),
             y,
             "center",
@@ -57,6 +58,7 @@ impl Brush<'_> {
         for (k, b) in l.evaporator.iter().enumerate() {
             let x = s.end - (k as f64 + 1.0) * w;
             self.walls(b, x, w, s.evaporator_d, Side::Below);
+            self.air(b, x, w);
             let y = s.y(b.height);
             pen.stroke(t.edge, if k == 0 { 1.0 } else { 0.5 })
                 .line(&[(x + w, y), (x + w, y + s.evaporator_d)]);
@@ -65,6 +67,7 @@ impl Brush<'_> {
         let y = s.y(a.height);
         self.block(a, s.start, s.basin - s.start, s.accumulator_d, Side::Below);
         self.walls(a, s.start, s.basin - s.start, s.accumulator_d, Side::Below);
+        self.air(a, s.start, s.basin - s.start);
         pen.stroke(t.edge, 1.0)
             .line(&[(s.start, y), (s.start, y + s.accumulator_d)]);
         pen.line(&[(s.basin, y), (s.basin, y + s.accumulator_d)]);
@@ -88,14 +91,14 @@ impl Brush<'_> {
             ]);
         });
         self.halo(
-            words::EVAPORATOR,
+            words::evaporator(),
             f64::midpoint(s.basin, s.end),
             s.y(l.evaporator[2].height) + s.evaporator_d + 10.0,
             "center",
             t.soft,
         );
         self.halo(
-            words::ACCUMULATOR,
+            words::accumulator(),
             f64::midpoint(s.start, s.basin),
             y + s.accumulator_d + 10.0,
             "center",
@@ -129,7 +132,7 @@ impl Brush<'_> {
             y -= gap;
         }
         pen.alpha(1.0);
-        self.halo(words::COMPRESSOR, x0 + 2.0, top - 10.0, "center", t.soft);
+        self.halo(words::compressor(), x0 + 2.0, top - 10.0, "center", t.soft);
     }
 
     /// The orifice: the fall from the high shelf's end to the low one.
@@ -148,7 +151,7 @@ impl Brush<'_> {
         pen.line(&[(x + 8.0, mid - 6.0), (x + 1.5, mid), (x + 8.0, mid + 6.0)]);
         self.flow(l.orifice, phase, || pen.line(&shape));
         if s.wide {
-            self.halo(words::ORIFICE, x - 13.0, mid, "right", t.soft);
+            self.halo(words::orifice(), x - 13.0, mid, "right", t.soft);
         }
     }
 }

@@ -63,7 +63,7 @@ impl Brush<'_> {
         pen.line(&[(s.axis, y), (s.w, y)]);
         if s.wide {
             for (k, h) in l.switch.iter().enumerate() {
-                let (y, name) = (s.y(*h), words::SWITCH[k]);
+                let (y, name) = (s.y(*h), words::switch()[k]);
                 pen.stroke(t.soft, 1.2);
                 pen.line(&[(s.end + 18.0, y), (s.end + 30.0, y)]);
                 let down = if k == 0 { 4.0 } else { -1.0 };
@@ -79,8 +79,8 @@ impl Brush<'_> {
         let close = (s.y(l.outside.height) - s.y(l.cabin.height)).abs() < 36.0;
         let below = if close { 16.0 } else { -16.0 };
         for (line, name, dy) in [
-            (&l.outside, words::OUTSIDE, -16.0),
-            (&l.cabin, words::CABIN, below),
+            (&l.outside, words::outside(), -16.0),
+            (&l.cabin, words::cabin(), below),
         ] {
             let y = s.y(line.height);
             if s.wide {
@@ -99,7 +99,7 @@ impl Brush<'_> {
             }
         }
         let y = s.y(l.atmosphere) - 9.0;
-        self.halo(words::ATMOSPHERE, s.w - 6.0, y, "right", t.soft);
+        self.halo(words::atmosphere(), s.w - 6.0, y, "right", t.soft);
     }
 
     /// Heat running down: from the condenser to the outside air, from the cabin air into the evaporator.

@@ -1,105 +1,160 @@
-//! Labels: names of things on the page and short phrases with a number in them.
-
-macro_rules! labels {
-    ($($name:ident = $text:expr;)*) => { $(pub(crate) const $name: &str = $text;)* };
-}
-
-labels! {
-    NAME = "Lowside"; COPY = "Copy its actions";
-    CONTROLS = "Controls"; GAUGE_SET = "Gauge set"; CAN = "Can"; VEHICLE = "Vehicle"; TO_CONTROLS = "To the controls";
-    LOW_COUPLER = "Low coupler"; HIGH_COUPLER = "High coupler"; LOW_VALVE = "Low valve (blue)"; HIGH_VALVE = "High valve (red)";
-    PURGE = "Purge (yellow)"; TAP = "Tap"; TURN_OVER = "Turn over"; BATH = "Water bath"; WATER = "Water";
-    ENGINE = "Engine"; AC = "A/C"; BLOWER = "Blower"; CABIN_AIR = "Air"; ENGINE_SPEED = "Engine speed";
-    WINDOWS = "Windows";
-    FAN = "Fan before the grille"; OUTSIDE_AIR = "Outside air"; SHUT = "Shut"; OPEN = "Open";
-    HUMIDITY = "Humidity";
-    TAKE_A_CAN = "Take a can"; FRESH_CAN = "Fresh can"; TAKE_OFF = "Take it off";
-    GAUGES = "Gauges"; LOW_SIDE = "Low side (blue)"; HIGH_SIDE = "High side (red)"; HOSE_ONLY = "coupler off: shows its hose";
-    READINGS = "Readings"; VENT = "Centre vent"; CABIN_T = "Cabin"; CLUTCH = "Clutch"; SCALE = "Scale"; GIVEN = "Given by the cans";
-    NO_CAN = "no can"; LEDGER = "Where every gram is"; LEDGER_EMPTY = "No refrigerant in the bay yet.";
-    LEDGER_MORE = "Liquid, vapour, oil, air, water"; LEDGER_CAPTION = "Mass by place"; LEDGER_TABLE = "Ledger table";
-    LOG = "What happened"; LOG_EMPTY = "Nothing to report."; NEXT = "Next"; SHOW_ME = "Show me";
-    UNDERSTOOD = "Understood"; CAUTION = "Caution"; TIME = "Time"; SPEED = "Speed"; UNITS = "Units"; START_OVER = "Start over";
-    START_WITH = "Start with"; ONE_SECOND = "One second"; RUN = "\u{25b6} Run"; PAUSE = "\u{2016} Pause"; NOW = "now";
-    LEVELS = "Levels"; LEVELS_IDEA = "pressure is height, everything flows downhill"; CHART = "Strip chart";
-    CHART_LENGTH = "Length of the chart"; NUMBERS = "Numbers"; NUMBERS_CAPTION = "Readings over time, the latest last";
-    NUMBERS_TABLE = "Strip chart as a table";
-    CHART_SPOKEN = "Pressures, vent temperature and clutch over time; the table below gives the numbers";
-    OUTSIDE = "outside air"; CABIN = "cabin air"; ATMOSPHERE = "atmosphere"; CONDENSER = "condenser"; EVAPORATOR = "evaporator";
-    ACCUMULATOR = "accumulator"; COMPRESSOR = "compressor"; ORIFICE = "orifice"; BURSTS = "bursts";
-}
+//! Labels that come in twos or more, and numbers as they are spoken.
+use lowside_units::display::Shown;
+use lowside_words::{self as say, Language};
 
 /// States of the switches, off and on.
-pub(crate) const COUPLER_STATES: [&str; 2] = ["off", "on its port"];
-pub(crate) const PURGE_STATES: [&str; 2] = ["tight", "blowing out"];
-pub(crate) const TAP_STATES: [&str; 2] = ["shut", "open"];
-pub(crate) const TURN_STATES: [&str; 2] = ["valve up: vapour", "valve down: liquid"];
-pub(crate) const BATH_STATES: [&str; 2] = ["out", "in the water"];
-pub(crate) const ENGINE_STATES: [&str; 2] = ["off", "runs"];
-pub(crate) const AC_STATES: [&str; 2] = ["off", "on"];
-pub(crate) const AIR_STATES: [&str; 2] = ["outside", "recirculated"];
-pub(crate) const IN_OUT: [&str; 2] = ["out", "in"];
+pub(crate) fn coupler_states() -> [&'static str; 2] {
+    [say::coupler_state_off(), say::coupler_state_on()]
+}
+
+pub(crate) fn purge_states() -> [&'static str; 2] {
+    [say::purge_state_off(), say::purge_state_on()]
+}
+
+pub(crate) fn tap_states() -> [&'static str; 2] {
+    [say::tap_state_off(), say::tap_state_on()]
+}
+
+pub(crate) fn turn_states() -> [&'static str; 2] {
+    [say::turn_state_off(), say::turn_state_on()]
+}
+
+pub(crate) fn bath_states() -> [&'static str; 2] {
+    [say::bath_state_off(), say::bath_state_on()]
+}
+
+pub(crate) fn engine_states() -> [&'static str; 2] {
+    [say::engine_state_off(), say::engine_state_on()]
+}
+
+pub(crate) fn ac_states() -> [&'static str; 2] {
+    [say::ac_state_off(), say::ac_state_on()]
+}
+
+pub(crate) fn air_states() -> [&'static str; 2] {
+    [say::air_state_off(), say::air_state_on()]
+}
+
+/// The clutch: out and in.
+pub(crate) fn in_out() -> [&'static str; 2] {
+    [say::clutch_out(), say::clutch_in()]
+}
+
 /// Marks of the cycling switch: where it opens and where it closes.
-pub(crate) const SWITCH: [&str; 2] = ["clutch out", "clutch in"];
+pub(crate) fn switch() -> [&'static str; 2] {
+    [say::switch_out(), say::switch_in()]
+}
+
 /// Key of the drawing: temperature, liquid, vapour, heat.
-pub(crate) const KEY: [&str; 4] = ["cold to hot", "liquid", "vapour", "heat"];
+pub(crate) fn key() -> [&'static str; 4] {
+    [
+        say::key_temperature(),
+        say::key_liquid(),
+        say::key_vapour(),
+        say::key_heat(),
+    ]
+}
+
 /// Key of the strip chart: high, low, vent and clutch, cabin.
-pub(crate) const CHART_KEY: [&str; 4] = ["high", "low", "vent, clutch bar", "cabin"];
-pub(crate) const LEDGER_COLUMNS: [&str; 6] = ["Place", "Liquid", "Vapour", "Oil", "Air", "Water"];
-pub(crate) const NUMBERS_COLUMNS: [&str; 6] = ["Time", "Low", "High", "Vent", "Cabin", "Clutch"];
+pub(crate) fn chart_key() -> [&'static str; 4] {
+    [
+        say::chart_high(),
+        say::chart_low(),
+        say::chart_vent(),
+        say::chart_cabin(),
+    ]
+}
 
+pub(crate) fn ledger_columns() -> [&'static str; 6] {
+    [
+        say::column_place(),
+        say::column_liquid(),
+        say::column_vapour(),
+        say::column_oil(),
+        say::column_air(),
+        say::column_water(),
+    ]
+}
+
+pub(crate) fn numbers_columns() -> [&'static str; 6] {
+    [
+        say::column_time(),
+        say::column_low(),
+        say::column_high(),
+        say::column_vent(),
+        say::column_cabin(),
+        say::column_clutch(),
+    ]
+}
+
+/// A language by its own name.
+pub(crate) fn language_names(language: Language) -> &'static str {
+    match language {
+        Language::Spanish => say::language_spanish(),
+        _ => say::language_english(),
+    }
+}
+
+/// A thing and its state: "Low valve (blue): shut".
 pub(crate) fn named(what: &str, state: &str) -> String {
-    format!("{what}: {}", state.to_lowercase())
+    say::named_state(what, state.to_lowercase())
 }
 
-pub(crate) fn can(number: u32) -> String {
-    format!("Can {number}")
+/// A shown value as it is read aloud: "minus 3.5 degrees Celsius", "2 minutes 5 seconds".
+pub(crate) fn spoken(shown: &Shown) -> String {
+    let (minus, size) = match shown.number.strip_prefix('\u{2212}') {
+        Some(size) => (true, size),
+        None => (false, shown.number.as_str()),
+    };
+    if !size.contains(|c: char| c.is_ascii_digit()) {
+        return say::no_reading().to_owned();
+    }
+    let said = if size.contains(':') {
+        clock(size)
+    } else {
+        amount(size, shown.unit)
+    };
+    if minus { say::minus(said) } else { said }
 }
 
-pub(crate) fn can_label(number: u32, t: &str) -> String {
-    format!("can {number}, {t}")
+/// A clock `h:mm:ss` or `m:ss` in words; parts that are zero are left out.
+fn clock(text: &str) -> String {
+    let mut parts: Vec<u64> = text.split(':').filter_map(|p| p.parse().ok()).collect();
+    while parts.len() < 3 {
+        parts.insert(0, 0);
+    }
+    let mut said = Vec::new();
+    if parts[0] > 0 {
+        said.push(say::hours(parts[0]));
+    }
+    if parts[1] > 0 {
+        said.push(say::whole_minutes(parts[1]));
+    }
+    if parts[2] > 0 || said.is_empty() {
+        said.push(say::whole_seconds(parts[2]));
+    }
+    said.join(" ")
 }
 
-pub(crate) fn of(n: u8, most: u8) -> String {
-    format!("{n} of {most}")
-}
-
-pub(crate) fn cycles(n: usize) -> String {
-    format!("{n} / min")
-}
-
-pub(crate) fn label(charge: &str) -> String {
-    format!("label {charge}")
-}
-
-pub(crate) fn in_loop(charge: &str) -> String {
-    format!("{charge} in the loop")
-}
-
-pub(crate) fn bay_time(spoken: &str) -> String {
-    format!("Bay time {spoken}")
-}
-
-pub(crate) fn reaches(speed: &str) -> String {
-    format!("reaches {speed}\u{d7}")
-}
-
-pub(crate) fn minutes(m: u32) -> String {
-    format!("{m} min")
-}
-
-pub(crate) fn minutes_ago(m: f64) -> String {
-    format!("\u{2212}{m:.0} min")
-}
-
-pub(crate) fn spoken_caution(title: &str, text: &str) -> String {
-    format!("Caution. {title}. {text}")
-}
-
-pub(crate) fn spoken_next(what: &str) -> String {
-    format!("Next: {what}")
-}
-
-pub(crate) fn refused(why: &str) -> String {
-    format!("Not done: {why}")
+fn amount(n: &str, unit: &str) -> String {
+    match unit {
+        "psig" => say::unit_psig(n),
+        "inHg vac" => say::unit_in_hg_vacuum(n),
+        "kPag" => say::unit_kpag(n),
+        "psia" => say::unit_psia(n),
+        "kPa" => say::unit_kpa(n),
+        "micron" => say::unit_micron(n),
+        "Pa" => say::unit_pa(n),
+        "\u{b0}F" => say::unit_deg_f(n),
+        "\u{b0}C" => say::unit_deg_c(n),
+        "K" => say::unit_kelvin(n),
+        "oz" => say::unit_oz(n),
+        "g" => say::unit_gram(n),
+        "mg" => say::unit_milligram(n),
+        "mph" => say::unit_mph(n),
+        "km/h" => say::unit_km_h(n),
+        "rpm" => say::unit_rpm(n),
+        "%" => say::unit_percent(n),
+        symbol => format!("{n} {symbol}"),
+    }
 }

@@ -62,6 +62,28 @@ impl Scenario {
     }
 }
 
+/// Reads a script by itself: a TOML file of nothing but `[[act]]`.
+///
+/// # Errors
+/// [`ScenarioError`], naming the act and what is allowed.
+pub fn script(text: &str) -> Result<Vec<Act>, ScenarioError> {
+    if text.len() > LARGEST {
+        return Err(ScenarioError::TooLarge { bytes: text.len() });
+    }
+    let mut table: toml::Table = toml::from_str(text).map_err(|e| one_line(&e, ""))?;
+    let list = acts(&mut table)?;
+    if let Some(key) = table.keys().next() {
+        return Err(ScenarioError::Text(format!(
+            "{key}: a script holds [[act]] and nothing else"
+        )));
+    }
+    for (i, act) in list.iter().enumerate() {
+        act.check()
+            .map_err(|e| super::inside(&format!("act {}", i + 1), e))?;
+    }
+    Ok(list)
+}
+
 /// An override, taken apart.
 struct Override<'a> {
     text: &'a str,

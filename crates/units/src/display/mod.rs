@@ -1,4 +1,4 @@
-//! Quantities as people read them: number, unit and spoken form, in the unit system they chose.
+//! Quantities as people read them: number and unit, in the unit system they chose.
 //!
 //! Decimals are constant per unit, so a reading never changes its apparent precision; an instrument with another
 //! resolution sets its own with [`Style::with_decimals`]. Numbers carry the typographic minus (U+2212), never "-0".

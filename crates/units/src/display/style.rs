@@ -1,23 +1,19 @@
-//! How one unit is shown: decimals, symbol, spoken name.
+//! How one unit is shown: decimals and symbol.
 
 /// A unit as shown, with its constant number of decimals.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Style {
     decimals: u8,
     unit: &'static str,
-    one: &'static str,
-    many: &'static str,
 }
 
-/// A shown value: number and unit apart, and what a screen reader says.
+/// A shown value: number and unit apart. How it is read aloud is a matter of language, and so not known here.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Shown {
     /// The number, e.g. "\u{2212}3.5"; an em dash if there is none.
     pub number: String,
     /// The unit symbol, e.g. "psig".
     pub unit: &'static str,
-    /// The whole as spoken, e.g. "minus 3.5 degrees Celsius".
-    pub spoken: String,
 }
 
 impl core::fmt::Display for Shown {
@@ -30,20 +26,10 @@ impl core::fmt::Display for Shown {
 const MOST_DECIMALS: u8 = 12;
 
 impl Style {
-    /// A style: decimals, symbol, spoken singular and plural.
+    /// A style: decimals and symbol.
     #[must_use]
-    pub const fn new(
-        decimals: u8,
-        unit: &'static str,
-        one: &'static str,
-        many: &'static str,
-    ) -> Self {
-        Self {
-            decimals,
-            unit,
-            one,
-            many,
-        }
+    pub const fn new(decimals: u8, unit: &'static str) -> Self {
+        Self { decimals, unit }
     }
 
     /// The same unit with other decimals (an instrument's resolution); at most 12 are kept.
@@ -72,23 +58,16 @@ impl Style {
             return Shown {
                 number: "\u{2014}".into(),
                 unit: self.unit,
-                spoken: "no reading".into(),
             };
         }
         let size = format!("{:.*}", usize::from(self.decimals), number.abs());
         let zero = size.bytes().all(|b| b == b'0' || b == b'.');
-        let (sign, said) = if number < 0.0 && !zero {
-            ("\u{2212}", "minus ")
+        let sign = if number < 0.0 && !zero {
+            "\u{2212}"
         } else {
-            ("", "")
-        };
-        let name = if size.parse() == Ok(1.0) {
-            self.one
-        } else {
-            self.many
+            ""
         };
         Shown {
-            spoken: format!("{said}{size} {name}"),
             number: format!("{sign}{size}"),
             unit: self.unit,
         }
@@ -108,15 +87,14 @@ impl Style {
 mod tests {
     use super::*;
 
-    const CELSIUS: Style = Style::new(1, "\u{b0}C", "degree Celsius", "degrees Celsius");
+    const CELSIUS: Style = Style::new(1, "\u{b0}C");
 
     #[test]
-    fn minus_zero_singular_and_nothing() {
+    fn minus_zero_and_nothing() {
         assert_eq!(CELSIUS.show(-0.04).number, "0.0");
-        assert_eq!(CELSIUS.show(-3.45).spoken, "minus 3.5 degrees Celsius");
+        assert_eq!(CELSIUS.show(-3.45).number, "\u{2212}3.5");
         assert_eq!(CELSIUS.show(-3.5).to_string(), "\u{2212}3.5 \u{b0}C");
-        assert_eq!(CELSIUS.show(1.0).spoken, "1.0 degree Celsius");
-        assert_eq!(CELSIUS.show(f64::NAN).spoken, "no reading");
+        assert_eq!(CELSIUS.show(f64::NAN).number, "\u{2014}");
         assert_eq!(CELSIUS.with_decimals(0).show(21.4).number, "21");
         assert!(CELSIUS.with_decimals(255).show(1.0 / 3.0).number.len() < 20);
     }

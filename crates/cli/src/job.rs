@@ -1,0 +1,204 @@
+//! `lowside job`: plays a script or a take on a job card and says how far it comes.
+
+use crate::{failure::Failure, files, time};
+use lowside_lessons::{JobCard, Progress, card::LARGEST, library, progress::Standing};
+use lowside_session::{
+    Bay, TICKS_PER_SECOND, Take, TakeError, Tick, scenario, script::Player, take,
+};
+use serde::Serialize;
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+/// Work a job card: one that is shipped by name, or a file (scenarios/lessons/README.md has the format).
+///
+/// Without --acts and --take it prints the card. With --acts it plays the script in the card's bay, with --take it replays what
+/// was done there; then it prints which steps were reached and what harm was done.
+#[derive(Debug, clap::Args)]
+pub(crate) struct Args {
+    /// Name of a shipped card, or path of a TOML file; left out, the shipped cards are listed.
+    card: Option<PathBuf>,
+    /// A script: a TOML file of [[act]].
+    #[arg(
+        long,
+        value_name = "FILE.toml",
+        conflicts_with = "take",
+        requires = "card"
+    )]
+    acts: Option<PathBuf>,
+    /// A take of this job.
+    #[arg(long, value_name = "FILE.json", requires = "card")]
+    take: Option<PathBuf>,
+    /// How long to go on after the last act of a script, e.g. 2min.
+    #[arg(long, value_name = "TIME", default_value = "1min", requires = "acts")]
+    then: String,
+    /// Print one JSON object.
+    #[arg(long, requires = "card")]
+    json: bool,
+}
+
+/// How a job ended.
+#[derive(Debug, Serialize)]
+struct Marked {
+    /// The card.
+    job: String,
+    /// Bay time, s.
+    t_s: f64,
+    /// Every step done, nothing that fails the job.
+    passed: bool,
+    /// Steps in the card's order.
+    steps: Vec<Line>,
+    /// Harms in the card's order.
+    harms: Vec<Line>,
+}
+
+/// A step or harm.
+#[derive(Debug, Serialize)]
+struct Line {
+    title: String,
+    /// `done`, `open` or `lost`; of a harm `happened` or `none`.
+    standing: &'static str,
+    /// When, s.
+    t_s: Option<f64>,
+}
+
+/// Does what was asked.
+///
+/// # Errors
+/// [`Failure::Asked`] naming file and field, or the act that was refused; [`Failure::Output`].
+pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
+    let Some(asked) = &args.card else {
+        for name in library::names() {
+            let card = library::card(name)
+                .ok_or_else(|| Failure::Asked(format!("{name}: does not read")))?;
+            writeln!(out, "{name:<28} {}", card.title.en)?;
+        }
+        return Ok(());
+    };
+    let card = open(asked)?;
+    let (bay, progress) = match (&args.acts, &args.take) {
+        (Some(acts), _) => play(&card, acts, &args.then)?,
+        (None, Some(take)) => replay(&card, take)?,
+        (None, None) => return tell(&card, out),
+    };
+    let marked = mark(&card, &bay, &progress);
+    if args.json {
+        let line = serde_json::to_string(&marked).map_err(std::io::Error::from)?;
+        writeln!(out, "{line}")?;
+        return Ok(());
+    }
+    for line in marked.steps.iter().chain(&marked.harms) {
+        let when = line.t_s.map_or(String::new(), |t| format!("{t:.0} s"));
+        writeln!(out, "{:<9} {when:>7}  {}", line.standing, line.title)?;
+    }
+    let word = if marked.passed {
+        "passed"
+    } else {
+        "not passed"
+    };
+    writeln!(out, "{word}")?;
+    Ok(())
+}
+
+fn open(asked: &Path) -> Result<JobCard, Failure> {
+    if let Some(card) = asked.to_str().and_then(library::card) {
+        return Ok(card);
+    }
+    if !asked.exists() && asked.extension().is_none() {
+        let names: Vec<&str> = library::names().collect();
+        return Err(Failure::Asked(format!(
+            "{}: there is no such file and no such shipped job card; shipped are {}",
+            asked.display(),
+            names.join(", ")
+        )));
+    }
+    let text = files::read(asked, LARGEST, "a job card")?;
+    JobCard::parse(&text).map_err(|e| Failure::Asked(format!("{}: {e}", asked.display())))
+}
+
+fn play(card: &JobCard, acts: &Path, then: &str) -> Result<(Bay, Progress), Failure> {
+    let name = acts.display();
+    let text = files::read(acts, scenario::LARGEST, "a script")?;
+    let script = scenario::script(&text).map_err(|e| Failure::Asked(format!("{name}: {e}")))?;
+    let mut rest = time::ticks_of("--then", then)?;
+    let mut bay = Bay::new(&card.scenario);
+    let mut progress = Progress::new(card);
+    let mut player = Player::new(&script);
+    while rest > 0 {
+        player.play(&mut bay).map_err(|(index, why)| {
+            let at = bay.seconds();
+            Failure::Asked(format!("{name}: act {} at {at:.2} s: {why}", index + 1))
+        })?;
+        if player.done() {
+            rest -= 1;
+        } else if bay.tick() >= take::LONGEST {
+            return Err(Failure::Asked(format!(
+                "{name}: an act still waits after 24 h"
+            )));
+        }
+        bay.step();
+        progress.look(card, &bay);
+    }
+    Ok((bay, progress))
+}
+
+fn replay(card: &JobCard, path: &Path) -> Result<(Bay, Progress), Failure> {
+    let wrong = |e: TakeError| Failure::Asked(format!("{}: {e}", path.display()));
+    let take = Take::parse(&files::read(path, take::LARGEST, "a take")?).map_err(wrong)?;
+    if take.scenario != card.scenario {
+        return Err(Failure::Asked(format!(
+            "{}: is a take of another bay than the card's",
+            path.display()
+        )));
+    }
+    let mut replay = take.replay();
+    let mut progress = Progress::new(card);
+    loop {
+        let done = replay.run(1).map_err(wrong)?;
+        progress.look(card, replay.bay());
+        if done {
+            break;
+        }
+    }
+    Ok((replay.finish().map_err(wrong)?, progress))
+}
+
+fn mark(card: &JobCard, bay: &Bay, progress: &Progress) -> Marked {
+    let seconds = |t: Tick| t as f64 / TICKS_PER_SECOND as f64;
+    let step = |(step, standing): (&lowside_lessons::Step, Standing)| {
+        let (standing, tick) = match standing {
+            Standing::Open | Standing::Holding { .. } => ("open", None),
+            Standing::Done { tick } => ("done", Some(tick)),
+            Standing::Lost { tick } => ("lost", Some(tick)),
+        };
+        Line {
+            title: step.title.en.clone(),
+            standing,
+            t_s: tick.map(seconds),
+        }
+    };
+    let harm = |(harm, tick): (&lowside_lessons::Harm, Option<Tick>)| Line {
+        title: harm.title.en.clone(),
+        standing: if tick.is_some() { "happened" } else { "none" },
+        t_s: tick.map(seconds),
+    };
+    Marked {
+        job: card.title.en.clone(),
+        t_s: bay.seconds(),
+        passed: progress.passed(card),
+        steps: card
+            .step
+            .iter()
+            .zip(progress.steps(card))
+            .map(step)
+            .collect(),
+        harms: card.harm.iter().zip(progress.harms()).map(harm).collect(),
+    }
+}
+
+fn tell(card: &JobCard, out: &mut impl Write) -> Result<(), Failure> {
+    writeln!(out, "{}\n{}", card.title.en, card.complaint.en)?;
+    for (i, step) in card.step.iter().enumerate() {
+        writeln!(out, "{}. {} ({})", i + 1, step.title.en, step.accept.en)?;
+    }
+    Ok(())
+}

@@ -1,0 +1,301 @@
+//! A condition on a bay, as scripts wait for it and job cards ask for it: `vent < 10 degC`, `engine is off`.
+
+use core::fmt;
+
+use lowside_plant::species::{AIR, WATER};
+use lowside_units::{
+    AbsolutePressure, GaugePressure, Mass, Quantity, Ratio, Temperature, UnitError,
+};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use thiserror::Error;
+
+use crate::bay::Bay;
+
+/// What kind of value a reading has, and so which units it may be compared in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Kind {
+    Gauge,
+    Absolute,
+    Temperature,
+    Mass,
+    Share,
+    Switch,
+}
+
+/// Declares the readings once: variant, name in text, kind, and how it is read from a bay.
+macro_rules! readings {
+    ($($(#[$doc:meta])* $name:ident, $text:literal, $kind:ident, $bay:ident => $value:expr;)*) => {
+        /// Something in a bay that a condition can be about.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+        pub enum Reading {
+            $($(#[$doc])* $name,)*
+        }
+
+        impl Reading {
+            /// Every reading.
+            pub const ALL: &[Self] = &[$(Self::$name,)*];
+
+            /// Its name in text.
+            pub fn name(self) -> &'static str {
+                match self {
+                    $(Self::$name => $text,)*
+                }
+            }
+
+            fn kind(self) -> Kind {
+                match self {
+                    $(Self::$name => Kind::$kind,)*
+                }
+            }
+
+            /// Its value in a bay, SI; for a switch 1 is on, 0 off.
+            pub fn value(self, bay: &Bay) -> f64 {
+                match self {
+                    $(Self::$name => { let $bay = bay; $value })*
+                }
+            }
+        }
+    };
+}
+
+readings! {
+    /// Compound gauge, as its pointer stands.
+    Low, "low", Gauge, b => b.shop().instruments.low.pointer();
+    /// High-pressure gauge.
+    High, "high", Gauge, b => b.shop().instruments.high.pointer();
+    /// Vent thermometer.
+    Vent, "vent", Temperature, b => b.shop().instruments.vent.pointer();
+    /// Cabin thermometer.
+    Cabin, "cabin", Temperature, b => b.shop().instruments.cabin.pointer();
+    /// Liquid left in the can.
+    CanLiquid, "can_liquid", Mass, b => b.plant().network.node(b.shop().places.can).state.m_liq;
+    /// Refrigerant in the loop, without hoses and cans.
+    Charge, "charge", Mass, b => b.charge();
+    /// Electronic vacuum gauge.
+    Vacuum, "vacuum", Absolute, b => b.shop().instruments.vacuum.pointer();
+    /// Air in the loop.
+    Air, "air", Mass, b => in_loop(b, AIR);
+    /// Water in the loop that no desiccant and no ice holds.
+    Water, "water", Mass, b => in_loop(b, WATER);
+    /// Refrigerant that went into the room.
+    Vented, "vented", Mass, b => b.vented();
+    /// Liquid share of what the compressor draws.
+    SuctionLiquid, "suction_liquid", Share, b => b.plant().suction_liquid();
+    /// R-12 in the loop's refrigerant.
+    R12, "r12", Share, b => b.plant().r12_share();
+    /// Largest share of one gas that the refrigerant identifier shows; neither below nor above anything until it has a result.
+    Purity, "purity", Share, b => b.shop().identifier.result().map_or(f64::NAN, |s| s.purity());
+    /// Wear that use has added to the compressor.
+    Wear, "wear", Share, b => b.plant().damage.wear();
+    /// The engine runs.
+    Engine, "engine", Switch, b => switch(b.plant().settings.engine_on);
+    /// The A/C button is pressed.
+    AirConditioning, "ac", Switch, b => switch(b.plant().settings.ac_on);
+    /// The clutch is in.
+    Clutch, "clutch", Switch, b => switch(b.plant().drive.engaged);
+    /// The low-side coupler is on its port.
+    LowCoupler, "low_coupler", Switch, b => switch(b.shop().hands.low_coupled);
+    /// The high-side coupler is on its port.
+    HighCoupler, "high_coupler", Switch, b => switch(b.shop().hands.high_coupled);
+    /// The low hand valve is open, be it a crack.
+    LowValve, "low_valve", Switch, b => switch(b.shop().hands.low_valve > 0.0);
+    /// The high hand valve is open, be it a crack.
+    HighValve, "high_valve", Switch, b => switch(b.shop().hands.high_valve > 0.0);
+    /// The scale, less what its zero key has set aside.
+    Scale, "scale", Mass, b => b.shop().instruments.scale.pointer();
+    /// What the recovery machine's cylinder has gained.
+    Recovered, "recovered", Mass, b => b.shop().recovered(b.plant());
+    /// The recovery machine runs.
+    Machine, "machine", Switch, b => switch(b.shop().hands.attached.machine().is_some_and(|m| m.running));
+    /// A can hangs on the service hose.
+    Can, "can", Switch, b => switch(b.shop().hands.attached.can().is_some());
+    /// The can on the service hose has burst.
+    CanBurst, "can_burst", Switch, b => switch(b.shop().hands.attached.can().is_some_and(|c| c.burst));
+}
+
+fn switch(on: bool) -> f64 {
+    f64::from(u8::from(on))
+}
+
+fn in_loop(bay: &Bay, species: usize) -> f64 {
+    let p = bay.plant().places;
+    (p.discharge..=p.suction)
+        .map(|i| bay.plant().network.node(i).content[species])
+        .sum()
+}
+
+/// How a reading is compared.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Test {
+    /// Below the value, SI.
+    Below(f64),
+    /// Above the value, SI.
+    Above(f64),
+    /// On or off.
+    Is(bool),
+}
+
+/// A reading and what is asked of it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Condition {
+    /// What is read.
+    pub reading: Reading,
+    /// What is asked of it.
+    pub test: Test,
+}
+
+/// Why a condition could not be read.
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum ConditionError {
+    /// Not of the form.
+    #[error(
+        "\"{0}\" is not a condition: write READING < VALUE, READING > VALUE, READING is on or READING is off, as in \
+         \"vent < 10 degC\" or \"engine is off\""
+    )]
+    Form(String),
+    /// An unknown reading.
+    #[error("\"{0}\" is not a reading; use one of {known}", known = names())]
+    Reading(String),
+    /// A switch compared with a value, or a value asked to be on.
+    #[error("{name} is {what}")]
+    Kind {
+        /// The reading.
+        name: &'static str,
+        /// What is asked of such a reading.
+        what: &'static str,
+    },
+    /// A value that is no such quantity.
+    #[error(transparent)]
+    Value(#[from] UnitError),
+}
+
+/// Names of the readings, for a message.
+fn names() -> String {
+    let names: Vec<&str> = Reading::ALL.iter().map(|r| r.name()).collect();
+    names.join(", ")
+}
+
+impl core::str::FromStr for Condition {
+    type Err = ConditionError;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        let form = || ConditionError::Form(text.chars().take(60).collect());
+        let (name, sign, rest) = if let Some(at) = text.find(['<', '>']) {
+            let (name, rest) = text.split_at(at);
+            (name, &rest[..1], &rest[1..])
+        } else {
+            let (name, rest) = text.split_once(" is ").ok_or_else(form)?;
+            (name, "is", rest)
+        };
+        let (name, value) = (name.trim(), rest.trim());
+        let reading = *Reading::ALL
+            .iter()
+            .find(|r| r.name() == name)
+            .ok_or_else(|| ConditionError::Reading(name.chars().take(40).collect()))?;
+        let kind = reading.kind();
+        let wrong = |what| ConditionError::Kind {
+            name: reading.name(),
+            what,
+        };
+        let test = match (sign, value) {
+            ("is", _) if kind != Kind::Switch => return Err(wrong("compared by < or >")),
+            ("is", "on") => Test::Is(true),
+            ("is", "off") => Test::Is(false),
+            ("is", _) => return Err(form()),
+            (_, _) if kind == Kind::Switch => return Err(wrong("either on or off")),
+            (sign, value) => {
+                let si = match kind {
+                    Kind::Gauge => GaugePressure::parse(value)?.si(),
+                    Kind::Absolute => AbsolutePressure::parse(value)?.si(),
+                    Kind::Temperature => Temperature::parse(value)?.si(),
+                    Kind::Mass => Mass::parse(value)?.si(),
+                    Kind::Share | Kind::Switch => Ratio::parse(value)?.si(),
+                };
+                if sign == "<" {
+                    Test::Below(si)
+                } else {
+                    Test::Above(si)
+                }
+            }
+        };
+        Ok(Self { reading, test })
+    }
+}
+
+impl fmt::Display for Condition {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let name = self.reading.name();
+        let (sign, si) = match self.test {
+            Test::Is(on) => return write!(f, "{name} is {}", if on { "on" } else { "off" }),
+            Test::Below(si) => ('<', si),
+            Test::Above(si) => ('>', si),
+        };
+        write!(f, "{name} {sign} ")?;
+        match self.reading.kind() {
+            Kind::Gauge => GaugePressure::from_si(si).fmt(f),
+            Kind::Absolute => AbsolutePressure::from_si(si).fmt(f),
+            Kind::Temperature => Temperature::from_si(si).fmt(f),
+            Kind::Mass => Mass::from_si(si).fmt(f),
+            Kind::Share | Kind::Switch => Ratio::from_si(si).fmt(f),
+        }
+    }
+}
+
+impl Serialize for Condition {
+    fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+        s.collect_str(self)
+    }
+}
+
+impl<'de> Deserialize<'de> for Condition {
+    fn deserialize<D: Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
+        String::deserialize(d)?
+            .parse()
+            .map_err(serde::de::Error::custom)
+    }
+}
+
+impl Condition {
+    /// Does it hold in a bay?
+    pub fn holds(&self, bay: &Bay) -> bool {
+        let value = self.reading.value(bay);
+        match self.test {
+            Test::Below(limit) => value < limit,
+            Test::Above(limit) => value > limit,
+            Test::Is(on) => (value > 0.5) == on,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_written_is_read_and_written_again() {
+        for text in [
+            "vent < 10 degC",
+            "vacuum < 500 micron",
+            "low > 30 psig",
+            "vented < 30 g",
+            "suction_liquid > 12 %",
+            "engine is off",
+            "low_coupler is on",
+        ] {
+            let c: Condition = text.parse().unwrap();
+            let again: Condition = c.to_string().parse().unwrap();
+            assert_eq!(c, again, "{text} became {c}");
+        }
+    }
+
+    #[test]
+    fn what_makes_no_sense_is_refused_by_name() {
+        let said = |text: &str| text.parse::<Condition>().unwrap_err().to_string();
+        assert!(said("vent = 10 degC").contains("READING < VALUE"));
+        assert!(said("vents < 10 degC").contains("use one of low, high, vent"));
+        assert_eq!(said("engine < 3"), "engine is either on or off");
+        assert_eq!(said("vent is on"), "vent is compared by < or >");
+        assert!(said("engine is perhaps").contains("is not a condition"));
+        assert!(said("vent < 10 psig").contains("degC"));
+    }
+}

@@ -1,0 +1,31 @@
+//! Which language the page speaks: the one chosen last, else the browser's, else English.
+use lowside_words::Language;
+
+use crate::{host, store, words};
+
+/// Takes up the language at the start. A tag in the address (`?lang=es`) goes first and is not kept: it serves links and tests.
+pub(crate) fn begin() {
+    let asked = host::query("lang");
+    let browser = host::window().navigator().language();
+    let language = [asked, store::get(store::LANGUAGE), browser]
+        .into_iter()
+        .flatten()
+        .find_map(|tag| Language::from_tag(&tag));
+    take_up(language.unwrap_or_default());
+}
+
+/// Speaks another language from now on, and after a reload.
+pub(crate) fn choose(language: Language) {
+    let _ = store::set(store::LANGUAGE, language.tag());
+    take_up(language);
+}
+
+fn take_up(language: Language) {
+    words::set(language);
+    let document = host::document();
+    document.set_title(words::title());
+    if let Some(root) = document.document_element() {
+        drop(root.set_attribute("lang", language.tag()));
+        drop(root.set_attribute("dir", language.direction()));
+    }
+}
