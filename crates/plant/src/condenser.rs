@@ -6,6 +6,7 @@ use crate::{
     louver::AirSide,
     network::Node,
     state::CP_AIR,
+    steam,
     stream::drift,
     vehicle::CondenserSpec,
 };
@@ -75,7 +76,8 @@ impl Condenser {
                 .inside
                 .condenser_cell(&powers, s.t, s.quality(), x, void);
             // Air gathers at the film and hinders the vapour on its way there.
-            let ua = h * self.surface / (1.0 + 6.0 * s.p_air / s.p.max(1.0));
+            let ua = h * self.surface / (1.0 + 6.0 * s.p_air / s.p.max(1.0))
+                + steam::touching(s, &node.content);
             let taken = between(ua, s.t, *wall, s.heat_capacity, self.metal, dt);
             let given = per_kelvin * (*wall - air_t) * dt;
             *wall += (taken - given) / self.metal;

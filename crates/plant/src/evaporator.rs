@@ -11,6 +11,7 @@ use crate::{
     louver::AirSide,
     network::Node,
     state::CP_AIR,
+    steam,
     stream::{drift, smooth},
     vehicle::EvaporatorSpec,
 };
@@ -162,7 +163,7 @@ impl Evaporator {
                 .evaporator_cell(&powers, s.t, x, DRY_FROM, self.boiling[i]);
             let wall = &mut self.wall[i];
             let given = between(
-                h * self.surface,
+                h * self.surface + steam::touching(s, &node.content),
                 *wall,
                 s.t,
                 self.metal,
