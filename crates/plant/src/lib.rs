@@ -23,6 +23,7 @@ pub mod orifice;
 pub mod plant;
 pub mod pump;
 pub mod recovery;
+pub mod seat;
 pub mod shell;
 pub mod sparse;
 pub mod species;
