@@ -1,6 +1,6 @@
 //! Which message is said for what. The words themselves stand in the Fluent files of `crates/words`.
 use lowside_present::{Place, history::MarkKind, levels::Levels, next::NextStep, readout::Readout};
-use lowside_session::{Caution, Event, Refused, TakeError, take};
+use lowside_session::{Caution, Event, NoSample, Refused, TakeError, take};
 use lowside_units::UnitError;
 
 pub(crate) use labels::*;
@@ -124,6 +124,10 @@ pub(crate) fn refused_why(why: &Refused) -> String {
         Refused::NoPump => refused_no_pump().to_owned(),
         Refused::PumpRuns => refused_pump_runs().to_owned(),
         Refused::CanBurst => refused_can_burst().to_owned(),
+        Refused::NoMixture { gas, loop_gas } => refused_mixture(gas, loop_gas),
+        Refused::Identifier(NoSample::NoCoupler { .. }) => refused_no_coupler().to_owned(),
+        Refused::Identifier(NoSample::NoPressure { .. }) => refused_no_pressure().to_owned(),
+        Refused::Identifier(NoSample::Busy { .. }) => refused_identifier_busy().to_owned(),
         Refused::OutOfRange(UnitError::OutOfRange {
             field,
             value,

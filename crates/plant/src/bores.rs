@@ -10,8 +10,8 @@ use crate::{
     vehicle::{TubesSpec, Vehicle},
 };
 
-/// Bores, m: discharge line, liquid line, suction line (common practice: 10-13, 6-8 and 14-19 mm); the coils' are on the data
-/// sheet. A vacuum pump's way leads through ports and hoses far narrower than these.
+/// Bores, m: discharge, liquid and suction line (common practice: 10-13, 6-8 and 14-19 mm); the coils' stand on the data sheet. A
+/// vacuum pump's way leads through ports and hoses far narrower than these.
 const BORES: [f64; 3] = [10e-3, 7e-3, 14e-3];
 
 /// Gives every passage of the loop its tubes.
@@ -34,7 +34,10 @@ pub(crate) fn set(net: &mut Network, p: &Places, v: &Vehicle) {
 fn half(net: &Network, p: &Places, v: &Vehicle, node: NodeId) -> Tube {
     let [discharge, liquid, suction] = BORES;
     let area = |bore: f64| core::f64::consts::FRAC_PI_4 * bore * bore;
-    let coil = |t: &TubesSpec| (t.bore.si(), t.flow_area() / area(t.bore.si()));
+    let coil = |tubes: &TubesSpec| {
+        let bore = tubes.bore.si();
+        (bore, tubes.flow_area() / area(bore))
+    };
     let (bore, count) = if (p.condenser..p.condenser + condenser::CELLS).contains(&node) {
         coil(&v.condenser.tubes)
     } else if (p.evaporator..p.evaporator + evaporator::CELLS).contains(&node) {

@@ -1,7 +1,7 @@
 //! The vehicle put together: loop, walls, air, cabin, drive; and its tick.
 
 use lowside_fluids::{
-    moist_air,
+    Blend, moist_air,
     moisture::{FUSION, SIEVE_CAPACITY},
 };
 use lowside_units::Quantity;
@@ -21,7 +21,7 @@ use crate::{
     leak::{Leak, Site},
     moisture::{self, Tube},
     network::{Law, Network, ROOM, Taken},
-    orifice::Orifice,
+    seat::{Fitted, Seat},
     shell::{Around, Shell},
     state::CP_AIR,
     stream::Draw,
@@ -115,6 +115,10 @@ pub struct Plant {
     pub vehicle: Vehicle,
     /// Condition of its parts.
     pub condition: Condition,
+    /// The orifice tube in its seat.
+    pub seat: Seat,
+    /// Which parts are in.
+    pub fitted: Fitted,
     /// What is set on it.
     pub settings: Settings,
     /// Volumes and links: the loop, and what the shop has connected.
@@ -151,6 +155,11 @@ impl Plant {
         let mut network = Network::new(vehicle.refrigerant, day.t, day.p, day.w());
         let (places, shells) = assembly::build(&mut network, vehicle, day.t);
         bores::set(&mut network, &places, vehicle);
+        if start.other > 0.0
+            && let Some(blend) = Blend::with(vehicle.refrigerant, start.other)
+        {
+            network.blend(blend, places.inside());
+        }
         charge::fill(&mut network, &places, start, day.t);
         let held = vehicle.accumulator.desiccant.si() * SIEVE_CAPACITY * start.desiccant_load;
         network.inject_bound(places.accumulator, held);
@@ -158,6 +167,11 @@ impl Plant {
         Self {
             vehicle: vehicle.clone(),
             condition: Condition::default(),
+            seat: Seat::of(&vehicle.orifice),
+            fitted: Fitted {
+                compressor: true,
+                accumulator: true,
+            },
             settings: Settings::default(),
             condenser: Condenser::new(&vehicle.condenser, vehicle.refrigerant, day.t),
             evaporator: Evaporator::new(&vehicle.evaporator, vehicle.refrigerant, day.t),
@@ -252,7 +266,8 @@ impl Plant {
                 .advance(coil, &outside, self.settings.windows_open, dt);
         }
         self.bind_water(length);
-        if self.drive.engaged {
+        self.network.follow_mixture();
+        if self.drive.engaged && self.fitted.compressor {
             let (liquid, p) = (self.suction_liquid(), self.places);
             self.damage.add(
                 liquid,
@@ -270,12 +285,7 @@ impl Plant {
 
     /// The orifice tube without ice, in the condition it is in.
     fn tube(&self) -> Tube {
-        let o = &self.vehicle.orifice;
-        Tube(Orifice {
-            bore: o.bore.si(),
-            length: o.length.si(),
-            open: self.condition.orifice_open,
-        })
+        Tube(self.seat.tube(self.condition.orifice_open))
     }
 
     /// Ice in the orifice tube, kg.
@@ -291,12 +301,10 @@ impl Plant {
     fn bind_water(&mut self, dt: f64) {
         let (p, tube, hood) = (self.places, self.tube(), self.hood_t);
         let net = &mut self.network;
-        moisture::dry(
-            net,
-            p.accumulator,
-            self.vehicle.accumulator.desiccant.si(),
-            dt,
-        );
+        if self.fitted.accumulator {
+            let desiccant = self.vehicle.accumulator.desiccant.si();
+            moisture::dry(net, p.accumulator, desiccant, dt);
+        }
         moisture::freeze(net, p.orifice, tube, hood, dt);
     }
 
@@ -340,7 +348,7 @@ impl Plant {
 
     fn set_laws(&mut self) {
         let p = self.places;
-        let rpm = if self.drive.engaged {
+        let rpm = if self.drive.engaged && self.fitted.compressor {
             self.settings.engine_rpm * self.vehicle.compressor.pulley_ratio.si() * self.drive.grip
         } else {
             0.0
@@ -356,6 +364,7 @@ impl Plant {
         self.network.set_law(p.reeds, Law::Passage(reeds));
         let tube = self.tube().with_ice(self.ice());
         self.network.set_law(p.orifice, Law::Orifice(tube));
+        self.network.set_law(p.bypass, self.seat.bypass());
         // The relief valve lifts in proportion, fully open 5 % above its setting.
         let set = self.vehicle.switches.relief_opens.si();
         let over = (self.network.node(p.discharge).state.p - self.day.p - set) / (0.05 * set);
@@ -441,6 +450,11 @@ impl Plant {
         } else {
             0.0
         }
+    }
+
+    /// Mass share of R-12 in the loop's refrigerant; that of its tables when the loop is empty.
+    pub fn r12_share(&self) -> f64 {
+        self.network.r12_mean(self.places.inside())
     }
 
     /// Energy held by volumes and walls, J: what the account of the network's edge must explain.

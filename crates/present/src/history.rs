@@ -293,7 +293,7 @@ pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
     let mut can = 0;
     let acts = bay.log().iter().filter_map(|(t, a)| {
         let kind = match a {
-            Action::TakeCan => {
+            Action::TakeCan | Action::TakeCanOf { .. } => {
                 can += 1;
                 MarkKind::Can(can)
             }

@@ -81,6 +81,10 @@ readings! {
     Vented, "vented", Mass, b => b.vented();
     /// Liquid share of what the compressor draws.
     SuctionLiquid, "suction_liquid", Share, b => b.plant().suction_liquid();
+    /// R-12 in the loop's refrigerant.
+    R12, "r12", Share, b => b.plant().r12_share();
+    /// Largest share of one gas that the refrigerant identifier shows; neither below nor above anything until it has a result.
+    Purity, "purity", Share, b => b.shop().identifier.result().map_or(f64::NAN, |s| s.purity());
     /// Wear that use has added to the compressor.
     Wear, "wear", Share, b => b.plant().damage.wear();
     /// The engine runs.

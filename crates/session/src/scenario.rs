@@ -1,5 +1,6 @@
 //! A scenario: vehicle, day, start, settings and a script of acts, read from TOML with units.
 
+use lowside_fluids::Blend;
 use lowside_plant::{
     charge::Start,
     leak::{Leak, Site, Size},
@@ -26,6 +27,8 @@ pub const LARGEST: usize = 256 * 1024;
 const MOST_LEAKS: usize = 8;
 /// Most acts a script may have.
 const MOST_ACTS: usize = 2000;
+/// Most of the refrigerant that may be the other one at the start, share of the mass: past half by moles either way.
+const MOST_OTHER: f64 = 0.6;
 /// Most characters a name may have.
 const LONGEST_NAME: usize = 200;
 
@@ -98,6 +101,8 @@ pub struct StartSpec {
     /// Refrigerant; the label's charge when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub charge: Option<Mass>,
+    /// Share of the refrigerant that is the other of R-12 and R-134a, by mass.
+    pub other_refrigerant: Ratio,
     /// Air left in the loop.
     pub air: Mass,
     /// Water in the loop, outside the desiccant.
@@ -307,9 +312,6 @@ impl Scenario {
         let share = |field: &str, r: Ratio, lo: f64| {
             in_range(field, r, Ratio::from_si(lo), Ratio::from_si(1.0)).map(|_| ())
         };
-        let grams = |field: &str, m: Mass, most: f64| {
-            within("g", field, m, Mass::from_g(0.0), Mass::from_g(most))
-        };
         let day = &self.day;
         within(
             "degC",
@@ -325,20 +327,7 @@ impl Scenario {
             AbsolutePressure::from_kpa(110.0),
         );
         within("kPa", "day.pressure", day.pressure, thin, dense)?;
-        let start = &self.start;
-        let (field, charge) = match start.charge {
-            Some(m) => ("start.charge", m),
-            None => ("vehicle.label_charge", self.vehicle.label_charge),
-        };
-        grams(field, charge, self.vehicle.most_charge().g())?;
-        grams("start.air", start.air, 20.0)?;
-        grams("start.water", start.water, 50.0)?;
-        if let Some(m) = start.oil {
-            grams("start.oil", m, 600.0)?;
-        }
-        if let Some(t) = start.cabin {
-            within("degC", "start.cabin", t, celsius(-10.0), celsius(85.0))?;
-        }
+        self.check_start()?;
         // a little wider than what is said, so that a whole number of rpm is never refused for its last bit
         let (idle, top) = (
             RotationSpeed::from_rpm(499.9),
@@ -372,13 +361,59 @@ impl Scenario {
             0,
             MOST_LEAKS,
         )?;
-        for (i, leak) in parts.leak.iter().enumerate() {
+        self.check_lists()
+    }
+
+    /// Checks the leaks and the acts, each by its number.
+    fn check_lists(&self) -> Result<(), UnitError> {
+        for (i, leak) in self.condition.leak.iter().enumerate() {
             leak.check()
                 .map_err(|e| inside(&format!("condition.leak {}", i + 1), e))?;
         }
         for (i, act) in self.act.iter().enumerate() {
             act.check()
                 .map_err(|e| inside(&format!("act {}", i + 1), e))?;
+        }
+        Ok(())
+    }
+
+    /// Checks what the loop holds at the start.
+    fn check_start(&self) -> Result<(), UnitError> {
+        let grams = |field: &str, m: Mass, most: f64| {
+            within("g", field, m, Mass::from_g(0.0), Mass::from_g(most))
+        };
+        let start = &self.start;
+        let (field, charge) = match start.charge {
+            Some(m) => ("start.charge", m),
+            None => ("vehicle.label_charge", self.vehicle.label_charge),
+        };
+        grams(field, charge, self.vehicle.most_charge().g())?;
+        // only R-12 and R-134a mix here
+        let most = if Blend::holds(self.vehicle.refrigerant) {
+            MOST_OTHER
+        } else {
+            0.0
+        };
+        within(
+            "%",
+            "start.other_refrigerant",
+            start.other_refrigerant,
+            Ratio::from_si(0.0),
+            Ratio::from_si(most),
+        )?;
+        grams("start.air", start.air, 20.0)?;
+        grams("start.water", start.water, 50.0)?;
+        if let Some(m) = start.oil {
+            grams("start.oil", m, 600.0)?;
+        }
+        if let Some(t) = start.cabin {
+            within(
+                "degC",
+                "start.cabin",
+                t,
+                Temperature::from_deg_c(-10.0),
+                Temperature::from_deg_c(85.0),
+            )?;
         }
         Ok(())
     }
@@ -393,6 +428,7 @@ impl Scenario {
         };
         let start = Start {
             charge: self.start.charge.unwrap_or(self.vehicle.label_charge).si(),
+            other: self.start.other_refrigerant.si(),
             air: self.start.air.si(),
             water: self.start.water.si(),
             desiccant_load: self.condition.desiccant_load.si(),

@@ -2,13 +2,13 @@
 
 use lowside_fluids::table::Table;
 
-use super::{Law, Network, Node};
+use super::{Law, Network, Node, Workspace};
 use crate::{
     compressor::Work,
     flow::{self, Rate},
     leak,
-    orifice::Inlet,
-    species::{AIR, Content, REFRIGERANT, SPECIES, WATER},
+    orifice::{Inlet, Orifice},
+    species::{AIR, Content, OIL, REFRIGERANT, SPECIES, WATER},
     state::{self, Phase, State},
     steam,
     stream::{Stream, draw},
@@ -55,23 +55,16 @@ impl Network {
         if self.work.fresh && self.work.rates.len() == self.links.len() {
             return;
         }
-        let table = self.table();
         let Self {
+            table,
             nodes,
             links,
             work: w,
             ..
         } = self;
+        let table = &**table;
         w.fresh = true;
-        let (n, m) = (nodes.len(), links.len());
-        w.rhs.resize(n, 0.0);
-        w.out.resize(n, [0.0; SPECIES]);
-        w.flows.resize(m, 0.0);
-        w.rates.resize(m, Rate::default());
-        w.chord_dp.resize(m, 0.0);
-        w.added.resize(m, 0.0);
-        w.stirred.resize(m, (Content::default(), 0.0));
-        w.streams.resize(m, (Stream::default(), Stream::default()));
+        w.fit(nodes.len(), links.len());
         for (k, link) in links.iter().enumerate() {
             let (a, b) = (&nodes[link.from.0], &nodes[link.to.0]);
             w.added[k] = 0.0;
@@ -111,28 +104,18 @@ impl Network {
                 Law::Passage(c) => passage(c, &link.tubes, up, up.p, stream, dp),
                 Law::OneWay(c) if forward => passage(c, &link.tubes, up, up.p, stream, dp),
                 Law::OneWay(_) => Rate::default(),
-                Law::Orifice(o) => {
-                    let rate = o.rate(&inlet(table, up_node, stream), dp.abs());
-                    let rate = Rate {
-                        flow: rate.flow * dp.signum(),
-                        ..rate
-                    };
-                    if tube::is_thin(up.p) {
-                        let tubes = [Tube::single(o.bore, o.length), Tube::default()];
-                        let hole = flow::k_from_hole(ORIFICE_CD, o.area());
-                        tube::thin(rate, hole, &tubes, &gas(up, up.p, stream), dp)
-                    } else {
-                        rate
-                    }
-                }
+                Law::Orifice(o) => orifice(table, o, up_node, stream, dp),
                 Law::Leak(k) => {
                     let g = gas(up, up.p, stream);
                     let p_rho = up.p / up.gas_density(&up_node.content);
                     let wet = (stream.liquid, up.rho_liq);
+                    // The size is the refrigerant's; the oil that weeps along comes on top.
+                    let with_oil = 1.0 / (1.0 - stream.share[OIL]).max(0.5);
                     let rate = leak::capillary(k, up.p, dp.abs(), (p_rho, g.mu), wet);
                     Rate {
-                        flow: rate.flow * dp.signum(),
-                        ..rate
+                        flow: rate.flow * dp.signum() * with_oil,
+                        by_from: rate.by_from * with_oil,
+                        by_to: rate.by_to * with_oil,
                     }
                 }
                 Law::Pump(pump) => {
@@ -169,10 +152,11 @@ impl Network {
     }
 
     /// Takes the chords of passages anew whose pressure difference has grown beyond what their chord was taken for: a passage at
-    /// rest passes little, not what its slope at rest would give; likewise the compressor's work. True when none had to be.
-    pub(super) fn refresh_chords(&mut self) -> bool {
-        let table = self.table();
+    /// rest passes little, not what its slope at rest would give; likewise the compressor's work, if the step is
+    /// found `again`: else what was applied is what the books must hear of. True when none had to be.
+    pub(super) fn refresh_chords(&mut self, again: bool) -> bool {
         let Self {
+            table,
             nodes,
             links,
             work: w,
@@ -186,11 +170,14 @@ impl Network {
                 // catches would lift gas for less than the isentropic work.
                 let p_out = w.p_end[to] * w.p_start[from] / w.p_end[from].max(1.0);
                 if w.flows[k] > 0.0 && (p_out / w.chord_dp[k] - 1.0).abs() > WORK_GROWTH {
+                    lawful = false;
+                    if !again {
+                        continue;
+                    }
                     let (content, _, state) = &w.start[from];
                     let work = c.work(table, state, content, &w.streams[k].0, p_out, rpm);
                     w.added[k] = work.per_kg * (1.0 - crate::compressor::BODY_LOSS);
                     w.chord_dp[k] = p_out;
-                    lawful = false;
                 }
                 continue;
             }
@@ -246,6 +233,38 @@ fn passage(k: f64, tubes: &[Tube; 2], up: &State, p_up: f64, stream: &Stream, dp
     }
 }
 
+impl Workspace {
+    /// Makes room for so many nodes and links.
+    fn fit(&mut self, n: usize, m: usize) {
+        self.rhs.resize(n, 0.0);
+        self.out.resize(n, [0.0; SPECIES]);
+        self.flows.resize(m, 0.0);
+        self.rates.resize(m, Rate::default());
+        self.chord_dp.resize(m, 0.0);
+        self.added.resize(m, 0.0);
+        self.stirred.resize(m, (Content::default(), 0.0));
+        self.streams
+            .resize(m, (Stream::default(), Stream::default()));
+    }
+}
+
+/// Flow of the orifice tube: its law, and a thin gas's where the pressure is low.
+fn orifice(table: &Table, o: Orifice, up_node: &Node, stream: &Stream, dp: f64) -> Rate {
+    let up = &up_node.state;
+    let rate = o.rate(&inlet(table, up_node, stream), dp.abs());
+    let rate = Rate {
+        flow: rate.flow * dp.signum(),
+        ..rate
+    };
+    if tube::is_thin(up.p) {
+        let tubes = [Tube::single(o.bore, o.length), Tube::default()];
+        let hole = flow::k_from_hole(ORIFICE_CD, o.area());
+        tube::thin(rate, hole, &tubes, &gas(up, up.p, stream), dp)
+    } else {
+        rate
+    }
+}
+
 /// What a stirred volume flow (m3/s each way, in the mean) carries from one node's gas to another's: species kg/s and energy W.
 /// As many molecules go as come, else stirring would lift gas against a pressure.
 ///
@@ -269,7 +288,7 @@ fn stirred(a: &Node, b: &Node, volume_flow: f64) -> (Content, f64) {
         species[AIR] += air;
         energy += vapour * s.h_gas + air * state::CP_AIR * (s.t - state::T_ZERO);
         if s.m_steam > 0.0 {
-            let water = sign * v * s.m_steam / s.v_gas;
+            let water = v * s.m_steam / s.v_gas;
             species[WATER] += water;
             energy += water * steam::enthalpy(s.t);
         }

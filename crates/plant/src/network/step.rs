@@ -47,7 +47,7 @@ pub(crate) struct Moved<'a> {
 
 impl<'a> Taken<'a> {
     /// Property tables of the refrigerant.
-    pub(crate) fn table(&self) -> &'static Table {
+    pub(crate) fn table(&self) -> &'a Table {
         self.network.table()
     }
 
@@ -161,7 +161,7 @@ impl Network {
                     let p_true = node.state.p;
                     (p - p_true).abs() <= TOLERANCE.0 * p_true + TOLERANCE.1
                 });
-            let lawful = self.refresh_chords();
+            let lawful = self.refresh_chords(round < CORRECTIONS);
             if agreed && lawful {
                 return true;
             }
@@ -291,13 +291,15 @@ impl Network {
 
     /// Moves the flows: every node's content and energy anew from the start of the step, then its state.
     fn apply(&mut self, dt: f64, heat: &[f64], share: f64) {
-        let table = self.table();
         let Self {
+            table,
+            mix,
             nodes,
             links,
             work: w,
             ..
         } = self;
+        let table = &**table;
         for ((node, start), q) in nodes.iter_mut().zip(&w.start).zip(heat).skip(1) {
             node.content = start.0;
             node.energy = start.1 + q * share;
@@ -333,6 +335,9 @@ impl Network {
             node.content.drop_dust();
             node.state = state::solve(table, &node.content, node.energy, node.volume, node.state.t);
         }
+        if let Some(mix) = mix {
+            mix.solve_own(nodes);
+        }
     }
 
     /// Notes what crossed the edge, and each link's flow for readings and for the next tick.
@@ -341,8 +346,12 @@ impl Network {
             links,
             work: w,
             account,
+            mix,
             ..
         } = self;
+        if let Some(mix) = mix {
+            mix.carry(links, w, dt);
+        }
         for (k, link) in links.iter_mut().enumerate() {
             let flow = w.flows[k];
             let stream = if flow >= 0.0 {
