@@ -57,7 +57,10 @@ fn oil_gives_off_gas_after_a_quick_emptying() {
         &["engine.on=false", "controls.ac=false"],
     ));
     let held = bay.plant().dissolved();
-    assert!((0.02..0.2).contains(&held), "{held:.3} kg dissolved at rest");
+    assert!(
+        (0.02..0.2).contains(&held),
+        "{held:.3} kg dissolved at rest"
+    );
     let ledger: f64 = bay.ledger().iter().map(|e| e.dissolved).sum();
     assert!((ledger - held).abs() < 1e-9, "{ledger} in the ledger");
     run(&mut bay, 60.0);
