@@ -33,6 +33,8 @@ pub struct Places {
     pub condenser_out: LinkId,
     /// Orifice tube.
     pub orifice: LinkId,
+    /// The way past the orifice tube: shut while the tube sits sealed.
+    pub bypass: LinkId,
     /// Pick-up tube of the accumulator.
     pub pick_up: LinkId,
     /// Relief valve.
@@ -98,6 +100,7 @@ fn nodes(net: &mut Network, v: &Vehicle, t: f64) -> Places {
         compressor: 0,
         condenser_out: 0,
         orifice: 0,
+        bypass: 0,
         pick_up: 0,
         relief: 0,
         reeds: 0,
@@ -194,6 +197,12 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
         (p.discharge, slip),
         (ROOM, slip),
         Law::OneWay(0.0),
+    );
+    p.bypass = net.add_link(
+        "past the orifice tube",
+        (p.liquid, Draw::Mixed),
+        (p.evaporator, slip),
+        shut,
     );
     p.reeds = net.add_link(
         "reeds and rings",

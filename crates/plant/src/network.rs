@@ -418,6 +418,34 @@ impl Network {
         self.work.fresh = false;
     }
 
+    /// Takes out the water bound in a node, with the part that holds it, kg.
+    pub fn take_bound(&mut self, id: NodeId) -> f64 {
+        let water = core::mem::take(&mut self.nodes[id].bound);
+        self.account.mass_in[WATER] -= water;
+        water
+    }
+
+    /// Lets an open end breathe: so much of the node's gas (m3) is swapped for room air at the node's pressure, moisture and all.
+    /// It comes in at the node's own temperature: a breath's warmth is nothing beside the metal's.
+    pub fn breathe(&mut self, id: NodeId, volume: f64) {
+        let (room_t, room) = (self.nodes[ROOM].state.t, self.nodes[ROOM].content);
+        let node = &self.nodes[id];
+        let s = node.state;
+        if s.v_gas <= 0.0 {
+            return;
+        }
+        let swapped = (volume / s.v_gas).min(0.5);
+        let gas = s.m_gas + node.content[AIR];
+        let mut swap = Content::default();
+        swap[REFRIGERANT] = -s.m_gas * swapped;
+        let air = s.p * swapped * s.v_gas / (state::R_AIR * room_t);
+        swap[AIR] = air - node.content[AIR] * swapped;
+        let water = node.content[WATER] * swapped * gas / (gas + s.m_liq).max(1e-12);
+        swap[WATER] = air * room[WATER] / room[AIR] - water;
+        self.inject(id, &swap);
+        self.account.to_room.add(&swap, -1.0);
+    }
+
     /// Lets both ends of a link exchange gas by stirring, m3/s each way.
     pub fn set_stir(&mut self, id: LinkId, volume_flow: f64) {
         self.links[id].stir = volume_flow;

@@ -22,7 +22,7 @@ use crate::{
     moisture::{self, Tube},
     network::{Law, Network, ROOM, Taken},
     oil::{self, LoopOil},
-    orifice::Orifice,
+    seat::{Fitted, Seat},
     shell::{Around, Shell},
     species::{DISSOLVED, OIL},
     state::CP_AIR,
@@ -46,8 +46,8 @@ const REED_LEAK: f64 = 1.2e-6;
 const TRICKLE: f64 = 0.015;
 /// Air that moves through the condenser by itself, kg/s.
 const STILL: f64 = 0.03;
-/// Time in which a fan clutch takes or lets go as the air behind the condenser changes, s (common practice: half a minute).
-const FAN_TIME: f64 = 20.0;
+/// Time in which a fan clutch takes or lets go as the air behind the condenser changes, s (common practice: some ten to thirty).
+const FAN_TIME: f64 = 10.0;
 /// Idle speed at which the fan is rated, 1/min.
 const FAN_IDLE: f64 = 800.0;
 
@@ -117,6 +117,10 @@ pub struct Plant {
     pub vehicle: Vehicle,
     /// Condition of its parts.
     pub condition: Condition,
+    /// The orifice tube in its seat.
+    pub seat: Seat,
+    /// Which parts are in.
+    pub fitted: Fitted,
     /// What is set on it.
     pub settings: Settings,
     /// Volumes and links: the loop, and what the shop has connected.
@@ -168,6 +172,11 @@ impl Plant {
         Self {
             vehicle: vehicle.clone(),
             condition: Condition::default(),
+            seat: Seat::of(&vehicle.orifice),
+            fitted: Fitted {
+                compressor: true,
+                accumulator: true,
+            },
             settings: Settings::default(),
             condenser: Condenser::new(&vehicle.condenser, vehicle.refrigerant, day.t),
             evaporator: Evaporator::new(&vehicle.evaporator, vehicle.refrigerant, day.t),
@@ -266,7 +275,7 @@ impl Plant {
         self.oil
             .advance(&mut self.network, &self.places, self.drive.engaged, length);
         self.network.follow_mixture();
-        if self.drive.engaged {
+        if self.drive.engaged && self.fitted.compressor {
             let (liquid, p) = (self.suction_liquid(), self.places);
             self.damage.add(
                 liquid,
@@ -284,7 +293,7 @@ impl Plant {
 
     /// Speed of the compressor, 1/min.
     pub fn compressor_rpm(&self) -> f64 {
-        if self.drive.engaged {
+        if self.drive.engaged && self.fitted.compressor {
             self.settings.engine_rpm * self.vehicle.compressor.pulley_ratio.si() * self.drive.grip
         } else {
             0.0
@@ -321,12 +330,7 @@ impl Plant {
 
     /// The orifice tube without ice, in the condition it is in.
     fn tube(&self) -> Tube {
-        let o = &self.vehicle.orifice;
-        Tube(Orifice {
-            bore: o.bore.si(),
-            length: o.length.si(),
-            open: self.condition.orifice_open,
-        })
+        Tube(self.seat.tube(self.condition.orifice_open))
     }
 
     /// Ice in the orifice tube, kg.
@@ -342,12 +346,10 @@ impl Plant {
     fn bind_water(&mut self, dt: f64) {
         let (p, tube, hood) = (self.places, self.tube(), self.hood_t);
         let net = &mut self.network;
-        moisture::dry(
-            net,
-            p.accumulator,
-            self.vehicle.accumulator.desiccant.si(),
-            dt,
-        );
+        if self.fitted.accumulator {
+            let desiccant = self.vehicle.accumulator.desiccant.si();
+            moisture::dry(net, p.accumulator, desiccant, dt);
+        }
         moisture::freeze(net, p.orifice, tube, hood, dt);
     }
 
@@ -404,6 +406,7 @@ impl Plant {
         self.network.set_law(p.reeds, Law::Passage(reeds));
         let tube = self.tube().with_ice(self.ice());
         self.network.set_law(p.orifice, Law::Orifice(tube));
+        self.network.set_law(p.bypass, self.seat.bypass());
         // The relief valve lifts in proportion, fully open 5 % above its setting.
         let set = self.vehicle.switches.relief_opens.si();
         let over = (self.network.node(p.discharge).state.p - self.day.p - set) / (0.05 * set);

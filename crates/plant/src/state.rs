@@ -62,8 +62,6 @@ pub struct State {
     pub m_steam: f64,
     /// Mass of water that lies there as ice, kg.
     pub m_ice: f64,
-    /// How far water goes by its own vapour pressure here, 0 (dense refrigerant) to 1 (near vacuum, or air alone).
-    pub own_water: f64,
     /// Phases present.
     pub phase: Phase,
     /// Mass of liquid refrigerant, kg.
@@ -184,23 +182,9 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64) -> Tria
     // Dissolved refrigerant has the energy of its liquid: the heat of solution is the latent heat.
     core.u += inert_capacity * dt + m_dissolved * sat.u_l;
     core.u_t += inert_capacity + m_dissolved * sat.du_l;
-    let (mut water_p, mut water_u) = (core.stiffness / RHO_WATER, CP_WATER * dt);
-    if content[WATER] > 0.0 {
-        let own = steam::own(rho);
-        if own > 0.0
-            && let Some(w) = steam::steam(content[WATER], core.state.v_gas, t, own)
-        {
-            core.u += w.u;
-            core.u_t += w.u_t;
-            core.p_t += w.p_t;
-            water_p += w.p_m;
-            water_u += w.u_m;
-            core.state.p += w.p;
-            core.state.p_water = w.p;
-            core.state.m_steam = w.m;
-            core.state.m_ice = w.ice;
-            core.state.own_water = own;
-        }
+    let mut water = (core.stiffness / RHO_WATER, CP_WATER * dt);
+    if content[WATER] > 0.0 && rho < steam::THIN_REFRIGERANT {
+        add_steam(&mut core, &mut water, content[WATER], rho);
     }
     let s = &mut core.state;
     s.heat_capacity = core.u_t;
@@ -209,7 +193,7 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64) -> Tria
     s.dp_dm = [
         core.p_m - gamma * core.u_m,
         core.p_ma - gamma * core.u_ma,
-        water_p - gamma * water_u,
+        water.0 - gamma * water.1,
         core.stiffness / RHO_OIL - gamma * CP_OIL * dt,
         core.stiffness / RHO_DISSOLVED - gamma * sat.u_l,
     ];
@@ -217,6 +201,24 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64) -> Tria
         u: core.u,
         state: core.state,
     }
+}
+
+/// Adds what water does by its own vapour pressure to a trial, and to its slopes (Pa/kg, J/kg).
+#[inline(never)]
+fn add_steam(core: &mut Core, slopes: &mut (f64, f64), water: f64, rho: f64) {
+    let own = steam::own(rho);
+    let Some(w) = steam::steam(water, core.state.v_gas, core.state.t, own) else {
+        return;
+    };
+    core.u += w.u;
+    core.u_t += w.u_t;
+    core.p_t += w.p_t;
+    slopes.0 += w.p_m;
+    slopes.1 += w.u_m;
+    core.state.p += w.p;
+    core.state.p_water = w.p;
+    core.state.m_steam = w.m;
+    core.state.m_ice = w.ice;
 }
 
 /// A trial before oil and water are counted: energy, slopes at constant temperature, and stiffness -dp/dV.
@@ -264,7 +266,6 @@ fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> C
             p_water: 0.0,
             m_steam: 0.0,
             m_ice: 0.0,
-            own_water: 0.0,
             phase: Phase::Gas,
             m_liq: 0.0,
             m_gas: m,
@@ -339,7 +340,6 @@ fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Cor
             p_water: 0.0,
             m_steam: 0.0,
             m_ice: 0.0,
-            own_water: 0.0,
             phase: Phase::TwoPhase,
             m_liq,
             m_gas,
@@ -395,7 +395,6 @@ fn dense(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, warm: &SatPoint) -
             p_water: 0.0,
             m_steam: 0.0,
             m_ice: 0.0,
-            own_water: 0.0,
             phase: Phase::Gas,
             m_liq: 0.0,
             m_gas: m,
@@ -510,7 +509,6 @@ fn liquid_full(table: &Table, m: f64, v: f64, t: f64, sat: &SatPoint) -> Core {
             p_water: 0.0,
             m_steam: 0.0,
             m_ice: 0.0,
-            own_water: 0.0,
             phase: Phase::Liquid,
             m_liq: m,
             m_gas: 0.0,

@@ -144,7 +144,7 @@ pub fn draw(state: &State, content: &Content, how: Draw, last_flow: f64, path: O
     let dissolved = carried - oil;
     let total = gas_mass + liq_mass;
     // Water is spread over what flows; its own vapour goes with the gas, and what lies there waits for a flow that sweeps.
-    let water = if content[WATER] > 0.0 && total > 0.0 {
+    let water = if content[WATER] > state.m_steam && total > 0.0 {
         let lies = lying_water(state, content, last_flow);
         ((content[WATER] - state.m_steam - lies).max(0.0) / total).min(0.3)
     } else {
@@ -153,18 +153,19 @@ pub fn draw(state: &State, content: &Content, how: Draw, last_flow: f64, path: O
     let rest = (1.0 - carried - water).max(0.0);
     let liq_part = (y - oil_in_liquid).max(0.0) / (1.0 - oil_in_liquid).max(1e-9) * rest;
     let gas_part = rest - liq_part;
-    let (air_of_gas, steam_of_gas) = if gas_mass > 0.0 {
-        (content[AIR] / gas_mass, state.m_steam / gas_mass)
-    } else {
-        (0.0, 0.0)
+    let of_gas = |mass: f64| {
+        if gas_mass > 0.0 {
+            gas_part * (mass / gas_mass)
+        } else {
+            0.0
+        }
     };
-    let air = gas_part * air_of_gas;
-    let steam = gas_part * steam_of_gas;
+    let air = of_gas(content[AIR]);
     // By its own share where there are three, so that no rounding makes refrigerant where there is none.
-    let vapour = if steam > 0.0 {
-        gas_part * (state.m_gas / gas_mass)
+    let (steam, vapour) = if state.m_steam > 0.0 {
+        (of_gas(state.m_steam), of_gas(state.m_gas))
     } else {
-        gas_part - air
+        (0.0, gas_part - air)
     };
 
     let dt = state.t - T_ZERO;

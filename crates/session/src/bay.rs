@@ -73,7 +73,10 @@ impl Bay {
     /// # Errors
     /// [`Refused`], naming the field and its limits or what is missing.
     pub fn apply(&mut self, action: Action) -> Result<(), Refused> {
-        action.apply(&mut self.plant, &mut self.shop)?;
+        let hurt = action.apply(&mut self.plant, &mut self.shop)?;
+        if hurt {
+            self.events.push((self.tick, Event::Injury));
+        }
         self.log.push((self.tick, action));
         Ok(())
     }

@@ -52,12 +52,16 @@ pub enum Place {
     RecoveryCylinder,
     /// The recovery machine's oil separator.
     Separator,
+    /// Parts on the bench: their oil, and what a desiccant there holds.
+    Bench,
+    /// The waste can and scrapped parts.
+    Waste,
     /// Lost into the room from what was taken off open.
     Lost,
 }
 
 /// How many places there are.
-pub const PLACES: usize = 14;
+pub const PLACES: usize = 16;
 
 /// Every place in the order of the flow, then what is outside the loop.
 pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
@@ -85,6 +89,15 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
     let attached = &shop.hands.attached;
     let mut separated = Content::default();
     separated[OIL] = shop.station.separator;
+    let mut bench = Content::default();
+    let mut bench_bound = 0.0;
+    for part in shop.bench.iter().flatten() {
+        bench[OIL] += part.oil;
+        bench[WATER] += part.bound;
+        bench_bound += part.bound;
+    }
+    let mut waste = shop.scrap;
+    waste[OIL] += shop.oil.waste;
     let sum = |place, range: core::ops::RangeInclusive<usize>| {
         let mut content = Content::default();
         let (mut liquid, mut bound, mut dissolved) = (0.0, 0.0, 0.0);
@@ -131,6 +144,11 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
             aside(Place::RecoveryCylinder, shop.station.away.content)
         },
         aside(Place::Separator, separated),
+        Entry {
+            bound: bench_bound,
+            ..aside(Place::Bench, bench)
+        },
+        aside(Place::Waste, waste),
         aside(Place::Lost, shop.lost),
     ]
 }

@@ -51,6 +51,7 @@ impl Network {
     }
 
     /// Flow of every link at the pressures of now, and the streams it would draw at either end.
+    #[expect(clippy::too_many_lines, reason = "one arm for each law")]
     pub(super) fn find_rates(&mut self) {
         if self.work.fresh && self.work.rates.len() == self.links.len() {
             return;
@@ -102,10 +103,13 @@ impl Network {
                     let g = gas(up, up.p, stream);
                     let p_rho = up.p / up.gas_density(&up_node.content);
                     let wet = (stream.liquid, up.rho_liq);
+                    // The size is the refrigerant's; the oil that weeps along comes on top.
+                    let with_oil = 1.0 / (1.0 - stream.share[OIL]).max(0.5);
                     let rate = leak::capillary(k, up.p, dp.abs(), (p_rho, g.mu), wet);
                     Rate {
-                        flow: rate.flow * dp.signum(),
-                        ..rate
+                        flow: rate.flow * dp.signum() * with_oil,
+                        by_from: rate.by_from * with_oil,
+                        by_to: rate.by_to * with_oil,
                     }
                 }
                 Law::Pump(pump) => {
@@ -142,8 +146,9 @@ impl Network {
     }
 
     /// Takes the chords of passages anew whose pressure difference has grown beyond what their chord was taken for: a passage at
-    /// rest passes little, not what its slope at rest would give; likewise the compressor's work. True when none had to be.
-    pub(super) fn refresh_chords(&mut self) -> bool {
+    /// rest passes little, not what its slope at rest would give; likewise the compressor's work, if the step is
+    /// found `again`: else what was applied is what the books must hear of. True when none had to be.
+    pub(super) fn refresh_chords(&mut self, again: bool) -> bool {
         let Self {
             table,
             nodes,
@@ -159,11 +164,14 @@ impl Network {
                 // catches would lift gas for less than the isentropic work.
                 let p_out = w.p_end[to] * w.p_start[from] / w.p_end[from].max(1.0);
                 if w.flows[k] > 0.0 && (p_out / w.chord_dp[k] - 1.0).abs() > WORK_GROWTH {
+                    lawful = false;
+                    if !again {
+                        continue;
+                    }
                     let (content, _, state) = &w.start[from];
                     let work = c.work(table, state, content, &w.streams[k].0, p_out, rpm);
                     w.added[k] = work.per_kg * (1.0 - crate::compressor::BODY_LOSS);
                     w.chord_dp[k] = p_out;
-                    lawful = false;
                 }
                 continue;
             }
@@ -277,7 +285,7 @@ fn stirred(a: &Node, b: &Node, volume_flow: f64) -> (Content, f64) {
         species[AIR] += air;
         energy += vapour * s.h_gas + air * state::CP_AIR * (s.t - state::T_ZERO);
         if s.m_steam > 0.0 {
-            let water = sign * v * s.m_steam / s.v_gas;
+            let water = v * s.m_steam / s.v_gas;
             species[WATER] += water;
             energy += water * steam::enthalpy(s.t);
         }

@@ -161,7 +161,7 @@ impl Network {
                     let p_true = node.state.p;
                     (p - p_true).abs() <= TOLERANCE.0 * p_true + TOLERANCE.1
                 });
-            let lawful = self.refresh_chords();
+            let lawful = self.refresh_chords(round < CORRECTIONS);
             if agreed && lawful {
                 return true;
             }
