@@ -416,8 +416,10 @@ impl Shop {
     /// Refrigerant recovered so far into the cylinder now with the machine, kg.
     pub fn recovered(&self, plant: &Plant) -> f64 {
         let held = match self.hands.attached {
-            Attached::Machine(_) => plant.network.node(self.places.can).content[REFRIGERANT],
-            _ => self.station.away.content[REFRIGERANT],
+            Attached::Machine(_) => {
+                plant.network.node(self.places.can).content.whole()[REFRIGERANT]
+            }
+            _ => self.station.away.content.whole()[REFRIGERANT],
         };
         held - self.station.at_start
     }
@@ -510,7 +512,7 @@ impl Shop {
         let p = self.places;
         let mut happened = Happened::default();
         self.openings.breathe(plant, dt);
-        let held = plant.network.node(p.can).content[REFRIGERANT];
+        let held = plant.network.node(p.can).content.whole()[REFRIGERANT];
         match &mut self.hands.attached {
             Attached::Can(can) => {
                 let over = plant.network.node(p.can).state.p - plant.day().p > can::BURST;
