@@ -6,8 +6,8 @@ use lowside_fluids::{
 };
 
 use crate::{
-    species::{AIR, Content, OIL, REFRIGERANT, WATER},
-    state::{CP_AIR, CP_OIL, CP_WATER, R_AIR, RHO_OIL, RHO_WATER, State, T_ZERO},
+    species::{AIR, Content, DISSOLVED, OIL, REFRIGERANT, WATER},
+    state::{CP_AIR, CP_OIL, CP_WATER, R_AIR, RHO_DISSOLVED, RHO_OIL, RHO_WATER, State, T_ZERO},
     steam,
 };
 
@@ -42,14 +42,20 @@ pub(super) enum Water {
 
 impl Water {
     pub(super) fn of(content: &Content, s: &State) -> Self {
-        if content[WATER] <= 0.0 || s.own_water <= 0.0 {
+        let own = own_water(s);
+        if content[WATER] <= 0.0 || own <= 0.0 {
             Self::Liquid
-        } else if s.own_water >= 1.0 && s.m_steam >= 0.999 * content[WATER] {
+        } else if own >= 1.0 && s.m_steam >= 0.999 * content[WATER] {
             Self::Vapour
         } else {
             Self::Mixed
         }
     }
+}
+
+/// How far water answers for itself in a state, 0 to 1.
+fn own_water(s: &State) -> f64 {
+    steam::own((s.m_gas + s.m_liq) / (s.v_gas + s.v_liq))
 }
 
 /// Water vapour from liquid at 0 degC: entropy of an ideal gas at `t` and its partial pressure, J/(kg K).
@@ -77,6 +83,9 @@ pub(super) fn node_entropy(table: &Table, content: &Content, s: &State) -> f64 {
     if s.m_steam > 0.0 {
         let liquid = CP_WATER * libm::log(s.t / T_ZERO);
         sum += s.m_steam * (steam_entropy(s.t, s.p_water) - liquid);
+    }
+    if content[DISSOLVED] > 0.0 {
+        sum += content[DISSOLVED] * table.sat(s.t).s_l;
     }
     if s.m_liq > 0.0 {
         let sat = table.sat(s.t);
@@ -106,15 +115,22 @@ pub(super) fn gibbs(table: &Table, s: &State, species: &Content, enthalpy: f64) 
     let air = CP_AIR * dt - s.t * air_entropy(s.t, s.p_air);
     let ln = libm::log(s.t / T_ZERO);
     let oil = CP_OIL * (dt - s.t * ln) + s.p / RHO_OIL;
-    let water = if s.own_water > 0.0 {
+    let water = if own_water(s) > 0.0 {
         steam::enthalpy(s.t) - s.t * steam_entropy(s.t, s.p_water)
     } else {
         CP_WATER * (dt - s.t * ln) + s.p / RHO_WATER
     };
+    let dissolved = if species[DISSOLVED] == 0.0 {
+        0.0
+    } else {
+        let sat = table.sat(s.t);
+        sat.u_l + s.p / RHO_DISSOLVED - s.t * sat.s_l
+    };
     let free = species[REFRIGERANT] * refrigerant
         + species[AIR] * air
         + species[OIL] * oil
-        + species[WATER] * water;
+        + species[WATER] * water
+        + species[DISSOLVED] * dissolved;
     (enthalpy - free) / s.t
 }
 
@@ -157,7 +173,7 @@ pub(super) fn stream_entropy(
         let t_sat = table.t_sat(p);
         if t_sat < table.t_max() - 0.01 {
             let sat = table.sat(t_sat);
-            let rest = inert(share, t_sat, p);
+            let rest = inert(table, share, t_sat, p);
             let m = share[REFRIGERANT];
             let (low, high) = (rest.h + m * sat.h_l(), rest.h + m * sat.h_g());
             if h >= low && h <= high {
@@ -198,17 +214,27 @@ pub(super) fn stream_entropy(
     now.s + (h - now.h) / t
 }
 
-fn inert(share: &Content, t: f64, p: f64) -> At {
+fn inert(table: &Table, share: &Content, t: f64, p: f64) -> At {
     let dt = t - T_ZERO;
-    At {
+    let rest = At {
         h: share[OIL] * (CP_OIL * dt + p / RHO_OIL)
             + share[WATER] * (CP_WATER * dt + p / RHO_WATER),
         s: inert_entropy(share, t),
+    };
+    if share[DISSOLVED] <= 0.0 {
+        return rest;
     }
+    // Dissolved refrigerant has energy and entropy of its liquid.
+    let sat = table.sat(t);
+    let dissolved = At {
+        h: sat.u_l + p / RHO_DISSOLVED,
+        s: sat.s_l,
+    };
+    rest.plus(dissolved, share[DISSOLVED])
 }
 
 fn mixture(table: &Table, share: &Content, steam: f64, p: f64, t: f64) -> At {
-    let rest = inert(share, t, p);
+    let rest = inert(table, share, t, p);
     // Air and water vapour of the whole stream at the pressure they have together.
     let (n_air, n_steam) = (share[AIR] * R_AIR, steam * GAS_CONSTANT);
     let foreign = (n_air + n_steam).max(1e-300);

@@ -6,9 +6,9 @@ use super::{Law, Network, Node, Workspace};
 use crate::{
     compressor::Work,
     flow::{self, Rate},
-    leak,
+    leak, oil,
     orifice::{Inlet, Orifice},
-    species::{AIR, Content, REFRIGERANT, SPECIES, WATER},
+    species::{AIR, Content, OIL, REFRIGERANT, SPECIES, WATER},
     state::{self, Phase, State},
     steam,
     stream::{Stream, draw},
@@ -76,15 +76,8 @@ impl Network {
                 w.rates[k] = Rate::default();
                 continue;
             }
-            let pull = |node: &Node, how| {
-                draw(
-                    &node.state,
-                    &node.content,
-                    how,
-                    link.flow,
-                    node.oil_mobility,
-                )
-            };
+            let pull =
+                |node: &Node, how| draw(&node.state, &node.content, how, link.flow, node.oil);
             let dp = a.state.p - b.state.p;
             w.chord_dp[k] = dp;
             let forward = dp >= 0.0;
@@ -110,10 +103,13 @@ impl Network {
                     let g = gas(up, up.p, stream);
                     let p_rho = up.p / up.gas_density(&up_node.content);
                     let wet = (stream.liquid, up.rho_liq);
+                    // The size is the refrigerant's; the oil that weeps along comes on top.
+                    let with_oil = 1.0 / (1.0 - stream.share[OIL]).max(0.5);
                     let rate = leak::capillary(k, up.p, dp.abs(), (p_rho, g.mu), wet);
                     Rate {
-                        flow: rate.flow * dp.signum(),
-                        ..rate
+                        flow: rate.flow * dp.signum() * with_oil,
+                        by_from: rate.by_from * with_oil,
+                        by_to: rate.by_to * with_oil,
                     }
                 }
                 Law::Pump(pump) => {
@@ -249,10 +245,13 @@ impl Workspace {
 /// Flow of the orifice tube: its law, and a thin gas's where the pressure is low.
 fn orifice(table: &Table, o: Orifice, up_node: &Node, stream: &Stream, dp: f64) -> Rate {
     let up = &up_node.state;
-    let rate = o.rate(&inlet(table, up_node, stream), dp.abs());
+    let inlet = inlet(table, up_node, stream);
+    let rate = o.rate(&inlet, dp.abs());
+    let f = oil::orifice_factor(stream.share[OIL], inlet.subcooling, inlet.quality);
     let rate = Rate {
-        flow: rate.flow * dp.signum(),
-        ..rate
+        flow: f * rate.flow * dp.signum(),
+        by_from: f * rate.by_from,
+        by_to: f * rate.by_to,
     };
     if tube::is_thin(up.p) {
         let tubes = [Tube::single(o.bore, o.length), Tube::default()];
