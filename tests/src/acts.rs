@@ -3,7 +3,9 @@
 use lowside_fluids::Gas;
 use lowside_session::Action;
 use lowside_shop::{
+    detect::{SPOTS, Sensitivity, Spot},
     joints::{Joint, Seal, Side},
+    meters::Point,
     oil::OilKind,
     parts::{PARTS, Part},
 };
@@ -53,7 +55,7 @@ pub fn any(dice: &mut Dice) -> Action {
     } else {
         dice.between(0.0, 1.02)
     });
-    match dice.bits() % 32 {
+    match dice.bits() % 34 {
         0 | 1 => Action::Engine { on },
         2 => Action::EngineSpeed {
             speed: RotationSpeed::from_rpm(dice.between(450.0, 5050.0)),
@@ -92,7 +94,8 @@ pub fn any(dice: &mut Dice) -> Action {
         }
         18 => Action::Tap { on },
         20..27 => at_the_hose(dice, on),
-        27.. => at_the_bench(dice, on),
+        27..32 => at_the_bench(dice, on),
+        32.. => with_instruments(dice, on),
         _ => Action::Bath {
             temperature: dice
                 .chance(0.7)
@@ -165,5 +168,33 @@ fn at_the_bench(dice: &mut Dice, on: bool) -> Action {
         11 => Action::InjectOil { volume, oil },
         12 => Action::PortCap { side, on },
         _ => Action::Core { side, fitted: on },
+    }
+}
+
+/// Some act with nitrogen, detector, lamp or other instruments.
+fn with_instruments(dice: &mut Dice, on: bool) -> Action {
+    let at = Spot::ALL[usize::try_from(dice.bits() % SPOTS as u64).unwrap_or(0)];
+    match dice.bits() % 12 {
+        0 | 1 => Action::TakeNitrogen,
+        2 | 3 => Action::Regulator {
+            pressure: GaugePressure::from_kpa(dice.between(-10.0, 1050.0)),
+        },
+        4 => Action::Sniff {
+            at,
+            sensitivity: Sensitivity::High,
+            distance: Length::from_mm(dice.between(0.0, 110.0)),
+            wind: Speed::from_m_s(dice.between(0.0, 11.0)),
+        },
+        5 => Action::Soap { at },
+        6 => Action::Dye,
+        7 => Action::Lamp { at },
+        8 => Action::Clamp {
+            at: on.then_some(Point::LiquidLine),
+        },
+        9 => Action::Stopwatch { on },
+        10 => Action::NoteReadings { after: on },
+        _ => Action::Label {
+            charge: Mass::from_kg(dice.between(0.0, 3.2)),
+        },
     }
 }

@@ -5,9 +5,10 @@ use lowside_plant::{
     plant::{Condition, Day, Plant},
     vehicle::Vehicle,
 };
+use lowside_shop::{Shop, meters::Faults};
 use lowside_units::{
-    AbsolutePressure, Duration, Mass, Quantity, Ratio, RotationSpeed, Speed, Temperature,
-    UnitError, in_range,
+    AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Ratio, RotationSpeed, Speed,
+    Temperature, UnitError, in_range,
 };
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
@@ -168,6 +169,14 @@ pub struct ConditionSpec {
     pub evaporator_air: Ratio,
     /// Water the desiccant holds at the start, share of what it can hold.
     pub desiccant_load: Ratio,
+    /// What the compound gauge shows too much.
+    pub low_gauge_offset: GaugePressure,
+    /// What the high-pressure gauge shows too much.
+    pub high_gauge_offset: GaugePressure,
+    /// The low-side coupler's depressor does not reach the core.
+    pub low_core_stuck: bool,
+    /// The high-side coupler's depressor does not reach the core.
+    pub high_core_stuck: bool,
 }
 
 impl Default for ConditionSpec {
@@ -179,6 +188,10 @@ impl Default for ConditionSpec {
             condenser_air: whole,
             evaporator_air: whole,
             desiccant_load: Ratio::from_si(0.05),
+            low_gauge_offset: GaugePressure::from_si(0.0),
+            high_gauge_offset: GaugePressure::from_si(0.0),
+            low_core_stuck: false,
+            high_core_stuck: false,
         }
     }
 }
@@ -309,11 +322,31 @@ impl Scenario {
         share("condition.condenser_air", parts.condenser_air, 0.0)?;
         share("condition.evaporator_air", parts.evaporator_air, 0.05)?;
         share("condition.desiccant_load", parts.desiccant_load, 0.0)?;
+        let (least, most) = (
+            GaugePressure::from_kpa(-100.0),
+            GaugePressure::from_kpa(100.0),
+        );
+        for (field, offset) in [
+            ("condition.low_gauge_offset", parts.low_gauge_offset),
+            ("condition.high_gauge_offset", parts.high_gauge_offset),
+        ] {
+            within("kPag", field, offset, least, most)?;
+        }
         for (i, act) in self.act.iter().enumerate() {
             act.check()
                 .map_err(|e| inside(&format!("act {}", i + 1), e))?;
         }
         Ok(())
+    }
+
+    /// Gives gauges and couplers the faults that the scenario plants.
+    pub(crate) fn equip(&self, shop: &mut Shop, plant: &mut Plant) {
+        let c = &self.condition;
+        shop.faults = Faults {
+            offset: [c.low_gauge_offset.si(), c.high_gauge_offset.si()],
+            stuck: [c.low_core_stuck, c.high_core_stuck],
+        };
+        shop.set_laws(plant);
     }
 
     /// Puts the vehicle into a bay as the scenario says.

@@ -26,6 +26,9 @@ pub enum Refused {
     /// The recovery machine is not on the hose.
     #[error("the recovery machine is not on the service hose")]
     NoMachine,
+    /// The nitrogen is not on the hose.
+    #[error("the nitrogen regulator is not on the service hose")]
+    NoNitrogen,
     /// A fitting for another gas.
     #[error("a fitting for {fitting} does not mate with hoses for {hose}")]
     WrongFitting {
