@@ -4,13 +4,16 @@ use lowside_fluids::Gas;
 use lowside_session::Action;
 use lowside_shop::{
     detect::{SPOTS, Sensitivity, Spot},
+    identifier::Port,
     joints::{Joint, Seal, Side},
     meters::Point,
     oil::OilKind,
     parts::{PARTS, Part},
+    vacuum::GaugePlace,
 };
 use lowside_units::{
-    GaugePressure, Length, Mass, Ratio, RotationSpeed, Speed, Temperature, Volume,
+    AbsolutePressure, GaugePressure, Length, Mass, Ratio, RotationSpeed, Speed, Temperature,
+    Volume, VolumeFlow,
 };
 
 /// A small generator (xorshift64*, Vigna 2016): the same numbers everywhere.
@@ -47,6 +50,30 @@ impl Dice {
     }
 }
 
+/// Some act with the vacuum pump, its gauge or the air outside.
+fn vacuum(dice: &mut Dice, on: bool) -> Action {
+    match dice.bits() % 10 {
+        0 | 1 => Action::TakePump {
+            speed: VolumeFlow::from_cfm(dice.between(1.4, 8.1)),
+        },
+        2 | 3 => Action::Pump { on },
+        4 | 5 => Action::Isolation { on },
+        6 => Action::Ballast { on },
+        7 if on => Action::PumpOil,
+        7 => Action::Disconnect,
+        8 => Action::VacuumGauge {
+            at: if on {
+                GaugePlace::Loop
+            } else {
+                GaugePlace::Pump
+            },
+        },
+        _ => Action::AirPressure {
+            pressure: AbsolutePressure::from_kpa(dice.between(59.0, 111.0)),
+        },
+    }
+}
+
 /// Some act, wise or not, sometimes outside what can be set.
 pub fn any(dice: &mut Dice) -> Action {
     let on = dice.chance(0.6);
@@ -55,7 +82,7 @@ pub fn any(dice: &mut Dice) -> Action {
     } else {
         dice.between(0.0, 1.02)
     });
-    match dice.bits() % 34 {
+    match dice.bits() % 40 {
         0 | 1 => Action::Engine { on },
         2 => Action::EngineSpeed {
             speed: RotationSpeed::from_rpm(dice.between(450.0, 5050.0)),
@@ -93,9 +120,16 @@ pub fn any(dice: &mut Dice) -> Action {
             }
         }
         18 => Action::Tap { on },
-        20..27 => at_the_hose(dice, on),
-        27..32 => at_the_bench(dice, on),
-        32.. => with_instruments(dice, on),
+        19..=22 => vacuum(dice, on),
+        23..=29 => at_the_hose(dice, on),
+        30 => Action::TakeCanOf {
+            gas: if on { Gas::R12 } else { Gas::R134a },
+        },
+        31 => Action::Identify {
+            port: if on { Port::Low } else { Port::High },
+        },
+        32..=36 => at_the_bench(dice, on),
+        37 | 38 => with_instruments(dice, on),
         _ => Action::Bath {
             temperature: dice
                 .chance(0.7)

@@ -10,7 +10,7 @@ use lowside_present::{
     next::{NextStep, next_step},
     readout::Readout,
 };
-use lowside_session::{Action, Bay, Caution, Take, TakeError};
+use lowside_session::{Action, Bay, Caution, Take, TakeError, Timeline, wait::Goal};
 use lowside_words::Language;
 use wasm_bindgen::closure::Closure;
 use yew::{Component, Context, Html, KeyboardEvent, MouseEvent, NodeRef, html};
@@ -24,6 +24,7 @@ use crate::{
     log::Log,
     next::Next,
     panel::Panel,
+    past::Ended,
     readings::Readings,
     speech,
     stage::{self, Stage},
@@ -34,6 +35,7 @@ use crate::{
 use outside::{FrameLoop, frames, keys, leaving, resume_in_background};
 
 mod act;
+mod face;
 mod frame;
 mod outside;
 mod parts;
@@ -47,14 +49,19 @@ pub(crate) enum Msg {
     Pause,
     Save,
     Step,
-    Speed(u32),
+    Speed(f64),
+    Seek(f64),
+    Undo,
+    Redo,
+    Line(u32),
+    Until(Goal),
     Units(UnitSystem),
+    Face(face::FaceMsg),
     Language(Language),
-    Window(u32),
     Start(String),
     Dismiss(Caution),
     Progress(f64),
-    Resumed(Box<Result<(Bay, History), TakeError>>),
+    Resumed(Box<Result<(Bay, History, Timeline), TakeError>>),
     Copy,
 }
 
@@ -77,12 +84,14 @@ pub(crate) struct App {
     mode: Mode,
     scenario: String,
     units: UnitSystem,
-    minutes: u32,
     cautions: Vec<Caution>,
     notice: Option<Notice>,
+    /// How the last wait ended, until something else is done.
+    told: Option<Ended>,
     /// What the polite region says, and since when; what waits.
     said: (String, f64),
     waiting: Vec<String>,
+    face: face::Face,
     painter: Painter,
     chart: Chart,
     sheet: NodeRef,
@@ -140,11 +149,12 @@ impl Component for App {
             mode,
             scenario: "charge-from-cans".into(),
             units,
-            minutes: 10,
             cautions: Vec::new(),
             notice,
+            told: None,
             said: (String::new(), 0.0),
             waiting: Vec::new(),
+            face: face::Face::new(),
             painter: Painter::default(),
             chart: Chart::default(),
             sheet: NodeRef::default(),
@@ -174,6 +184,7 @@ impl Component for App {
             },
             Msg::Hover(x, y) => {
                 let over = self.spot(x, y).is_some();
+                let lit = self.zone(x, y);
                 if let Some(sheet) = self.sheet.cast::<web_sys::HtmlElement>() {
                     drop(
                         sheet
@@ -181,7 +192,7 @@ impl Component for App {
                             .set_property("cursor", if over { "pointer" } else { "default" }),
                     );
                 }
-                return false;
+                return self.face(face::FaceMsg::Light(lit));
             }
             Msg::Save => {
                 if matches!(self.mode, Mode::Running) {
@@ -189,12 +200,14 @@ impl Component for App {
                 }
                 return false;
             }
-            Msg::Pause => self.stage.paused = !self.stage.paused,
-            Msg::Step => self.stage.step_once(1),
-            Msg::Speed(s) => {
-                self.stage.speed = s;
-                self.stage.paused = false;
-            }
+            Msg::Pause
+            | Msg::Step
+            | Msg::Speed(_)
+            | Msg::Seek(_)
+            | Msg::Undo
+            | Msg::Redo
+            | Msg::Line(_)
+            | Msg::Until(_) => self.time(&msg),
             Msg::Units(units) => {
                 self.units = units;
                 self.stage.ticks.clear();
@@ -203,13 +216,13 @@ impl Component for App {
                     if units == UnitSystem::Si { "si" } else { "us" },
                 );
             }
+            Msg::Face(msg) => return self.face(msg),
             Msg::Language(language) => {
                 speech::choose(language);
                 // What was said and waits is in the other language.
                 self.said.0.clear();
                 self.waiting.clear();
             }
-            Msg::Window(m) => self.minutes = m,
             Msg::Start(name) => {
                 // A replay under way is let go: what it brings is not taken any more.
                 self.mode = Mode::Running;
@@ -231,9 +244,11 @@ impl Component for App {
                 store::remove(store::REPLAYING);
                 self.mode = Mode::Running;
                 match *outcome {
-                    Ok((bay, history)) => {
+                    Ok((bay, history, past)) => {
                         self.scenario = String::from(stage::name_of(&bay));
                         self.stage = Stage::new(bay, history);
+                        self.stage.past = past;
+                        self.stage.retell();
                         self.stage.save(host::now());
                     }
                     Err(e) => {
@@ -279,6 +294,7 @@ impl Component for App {
                 speed={self.stage.speed} {reached} units={self.units} scenario={self.scenario.clone()}
                 pause={link.callback(|()| Msg::Pause)} step={link.callback(|()| Msg::Step)} set_speed={link.callback(Msg::Speed)}
                 set_units={link.callback(Msg::Units)} set_language={link.callback(Msg::Language)} start={link.callback(Msg::Start)} />
+            { self.time_bar(ctx) }
             <main class="bay">
                 <div class="say">
                     <Next {step} given={readout.given.to_string()} label={readout.label.to_string()} />
@@ -292,15 +308,15 @@ impl Component for App {
                     }
                     if self.stage.storage_denied { <p class="notice">{ words::storage_denied() }</p> }
                 </div>
-                <section class="gauges" aria-labelledby="gauges-title">
+                <section class={yew::classes!("gauges", self.face.large.then_some("large"))} aria-labelledby="gauges-title">
                     <h2 id="gauges-title" class="unseen">{ words::gauges() }</h2>
                     { self.dial(Which::Low, &readout, &controls) }
                     { self.dial(Which::High, &readout, &controls) }
+                    { self.large_button(ctx) }
                 </section>
                 <Panel controls={controls} needed={step.control()} act={link.callback(Msg::Act)} />
                 <div class="middle">
-                    { self.levels_view(ctx) }
-                    { self.chart_view(ctx) }
+                    { self.views(ctx) }
                 </div>
                 <div class="side">
                     <Readings readout={readout} />

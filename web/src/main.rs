@@ -8,11 +8,15 @@ mod chart;
 mod dial;
 mod fail;
 mod host;
+mod ink;
 mod ledger;
 mod levels;
 mod log;
 mod next;
 mod panel;
+mod parts;
+mod past;
+mod plot;
 mod readings;
 mod resume;
 mod sheet;
@@ -20,7 +24,9 @@ mod speech;
 mod stage;
 mod store;
 mod theme;
+mod timebar;
 mod top;
+mod views;
 mod words;
 
 /// The hash of the bay's state at the end of the take `text`, for the check that browser and native agree bit for bit; a take

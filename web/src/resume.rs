@@ -1,6 +1,6 @@
 //! Takes up a saved take: replays it in slices, so that the page can show how far it is.
 use lowside_present::history::History;
-use lowside_session::{Bay, Take, TakeError};
+use lowside_session::{Bay, Take, TakeError, Timeline};
 
 use crate::host;
 
@@ -10,17 +10,22 @@ const SLICE: f64 = 24.0;
 const PORTION: u64 = 100;
 
 /// Replays `take`; `report` hears the share done.
-pub(crate) async fn resume(take: &Take, report: impl Fn(f64)) -> Result<(Bay, History), TakeError> {
+pub(crate) async fn resume(
+    take: &Take,
+    report: impl Fn(f64),
+) -> Result<(Bay, History, Timeline), TakeError> {
     let mut replay = take.replay();
     let mut history = History::default();
+    let mut past = Timeline::new(replay.bay());
     let mut since = host::now();
     while !replay.run(lowside_present::history::EVERY.min(PORTION))? {
         history.record(replay.bay());
+        past.record(replay.bay());
         if host::now() - since > SLICE {
             report(replay.progress());
             host::wait(0).await;
             since = host::now();
         }
     }
-    Ok((replay.finish()?, history))
+    Ok((replay.finish()?, history, past))
 }

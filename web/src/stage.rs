@@ -5,9 +5,15 @@ use lowside_present::{
     history::History,
     levels::{Levels, Tick},
 };
-use lowside_session::{Action, Bay, Caution, Event, Refused, TICKS_PER_SECOND, Take, library};
+use lowside_session::{
+    Action, Bay, Caution, Event, Refused, TICKS_PER_SECOND, Take, Timeline, library,
+};
 
-use crate::{fail, host, store};
+use crate::{
+    fail, host,
+    past::{Ended, Kept, Waiting},
+    store,
+};
 
 /// Time the engine may take of a frame, ms.
 const BUDGET: f64 = 10.0;
@@ -17,7 +23,7 @@ const LONGEST: f64 = 0.1;
 const SAVE_EVERY: f64 = 4_000.0;
 
 /// Speeds offered.
-pub(crate) const SPEEDS: [u32; 5] = [1, 4, 10, 30, 60];
+pub(crate) const SPEEDS: [f64; 7] = [0.5, 1.0, 4.0, 10.0, 30.0, 60.0, 120.0];
 
 /// A line of the event log: when, what, and how often in a row.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -32,7 +38,13 @@ pub(crate) struct Stage {
     pub(crate) bay: Bay,
     pub(crate) history: History,
     pub(crate) paused: bool,
-    pub(crate) speed: u32,
+    pub(crate) speed: f64,
+    /// What was, and the lines that parted from it.
+    pub(crate) past: Timeline,
+    pub(crate) kept: Kept,
+    pub(crate) waiting: Option<Waiting>,
+    /// A wait has ended and was not yet told.
+    pub(crate) ended: Option<Ended>,
     /// Speed reached lately.
     pub(crate) reached: f64,
     /// The speed asked for is not reached.
@@ -53,6 +65,15 @@ pub(crate) struct Stage {
     pub(crate) fps: f64,
 }
 
+/// Scenarios the page offers to start with, the main job first.
+pub(crate) const STARTS: [&str; 5] = [
+    "charge-from-cans",
+    "healthy",
+    "healthy-compact",
+    "healthy-crossover",
+    "before-retrofit",
+];
+
 /// Opens a shipped scenario without its script.
 pub(crate) fn open(name: &str) -> Bay {
     let mut scenario = library::shipped(name).expect("a shipped scenario is sound");
@@ -63,10 +84,7 @@ pub(crate) fn open(name: &str) -> Bay {
 /// Name of the shipped scenario a bay was opened with, the main job's if it is none of them.
 pub(crate) fn name_of(bay: &Bay) -> &'static str {
     let same = |name: &&str| open(name).scenario().name == bay.scenario().name;
-    ["healthy", "charge-from-cans"]
-        .into_iter()
-        .find(same)
-        .unwrap_or("charge-from-cans")
+    STARTS.into_iter().find(same).unwrap_or("charge-from-cans")
 }
 
 impl Stage {
@@ -74,10 +92,14 @@ impl Stage {
     pub(crate) fn new(bay: Bay, history: History) -> Self {
         Self {
             heard: bay.events().len(),
+            past: Timeline::new(&bay),
+            kept: Kept::new(),
+            waiting: None,
+            ended: None,
             bay,
             history,
             paused: host::reduced_motion(),
-            speed: 1,
+            speed: 1.0,
             reached: 1.0,
             overloaded: false,
             storage_denied: false,
@@ -102,15 +124,19 @@ impl Stage {
         }
         let dt = elapsed.min(LONGEST);
         if !self.paused {
-            self.owed += dt * f64::from(self.speed) * TICKS_PER_SECOND as f64;
+            self.go_on();
+            self.owed += dt * self.speed * TICKS_PER_SECOND as f64;
             let start = host::now();
             let mut done = 0.0;
             let mut out_of_time = 0.0;
             while self.owed >= 1.0 {
-                self.bay.step();
-                self.history.record(&self.bay);
+                self.pass();
                 self.owed -= 1.0;
                 done += 1.0;
+                if self.watch() {
+                    self.owed = 0.0;
+                    break;
+                }
                 if host::now() - start > BUDGET {
                     out_of_time = 1.0;
                     break;
@@ -121,11 +147,11 @@ impl Stage {
                 self.reached += (speed - self.reached) * (dt / 0.7).min(1.0);
             }
             // What could not be done is let go: the bay runs slower rather than ever further behind.
-            if self.owed > 2.0 * f64::from(self.speed) {
+            if self.owed > 2.0 * self.speed.max(1.0) {
                 self.owed = 0.0;
             }
             self.strain += (out_of_time - self.strain) * (dt / 0.7).min(1.0);
-            self.overloaded = self.strain > 0.5 && self.reached < 0.85 * f64::from(self.speed);
+            self.overloaded = self.strain > 0.5 && self.reached < 0.85 * self.speed;
             self.hear();
         }
         if now - self.saved_at > SAVE_EVERY {
@@ -134,13 +160,28 @@ impl Stage {
         dt
     }
 
-    /// Advances by one tick while paused.
-    pub(crate) fn step_once(&mut self, seconds: u64) {
-        for _ in 0..seconds * TICKS_PER_SECOND {
-            self.bay.step();
-            self.history.record(&self.bay);
+    fn pass(&mut self) {
+        self.bay.step();
+        self.history.record(&self.bay);
+        self.past.record(&self.bay);
+    }
+
+    /// Advances by so many ticks while paused.
+    pub(crate) fn step_once(&mut self, ticks: u64) {
+        self.go_on();
+        for _ in 0..ticks {
+            self.pass();
         }
         self.hear();
+    }
+
+    /// Writes the log of events anew, after a jump in time; none of them is news.
+    pub(crate) fn retell(&mut self) {
+        self.lines.clear();
+        self.heard = 0;
+        self.owed = 0.0;
+        self.hear();
+        self.news.clear();
     }
 
     /// Takes the new events into the log.
@@ -184,6 +225,11 @@ impl Stage {
     /// Does an act; returns the caution to show with it.
     pub(crate) fn act(&mut self, action: Action) -> Result<Option<Caution>, Refused> {
         let caution = action.caution(self.bay.plant(), self.bay.shop());
+        // What the bay would refuse parts no lines.
+        if self.past.looks_back() {
+            self.bay.clone().apply(action)?;
+            self.go_on();
+        }
         self.bay.apply(action)?;
         self.save(host::now());
         Ok(caution.filter(|c| self.cautions_seen.insert(*c)))
@@ -192,7 +238,7 @@ impl Stage {
     /// Saves the take.
     pub(crate) fn save(&mut self, now: f64) {
         self.saved_at = now;
-        let text = Take::of(&self.bay).to_text();
+        let text = Take::of(self.past.head(&self.bay)).to_text();
         self.storage_denied = !store::set(store::TAKE, &text);
         fail::remember(&text);
     }

@@ -3,24 +3,33 @@ use lowside_units::display::UnitSystem;
 use lowside_words::Language;
 use yew::{Callback, Html, MouseEvent, Properties, classes, component, html};
 
-use crate::{panel::chosen, stage::SPEEDS, words};
+use crate::{
+    panel::chosen,
+    stage::{SPEEDS, STARTS},
+    words,
+};
 
 #[derive(Properties, PartialEq)]
 pub(crate) struct TopProps {
     pub(crate) clock: String,
     pub(crate) spoken_clock: String,
     pub(crate) paused: bool,
-    pub(crate) speed: u32,
+    pub(crate) speed: f64,
     /// The speed reached, if it is less than asked for.
     pub(crate) reached: Option<String>,
     pub(crate) units: UnitSystem,
     pub(crate) scenario: String,
     pub(crate) pause: Callback<()>,
     pub(crate) step: Callback<()>,
-    pub(crate) set_speed: Callback<u32>,
+    pub(crate) set_speed: Callback<f64>,
     pub(crate) set_units: Callback<UnitSystem>,
     pub(crate) set_language: Callback<Language>,
     pub(crate) start: Callback<String>,
+}
+
+/// Speeds are set from a list, never computed.
+fn same(a: f64, b: f64) -> bool {
+    (a - b).abs() < 1e-9
 }
 
 /// The head.
@@ -56,8 +65,8 @@ pub(crate) fn Top(p: &TopProps) -> Html {
                 <span class="speeds" role="group" aria-label={words::speed()}>
                     { for SPEEDS.iter().map(|&s| {
                         let set = p.set_speed.clone();
-                        html! { <button type="button" aria-pressed={(s == p.speed).to_string()}
-                            class={classes!((s == p.speed).then_some("chosen"))}
+                        html! { <button type="button" aria-pressed={same(s, p.speed).to_string()}
+                            class={classes!(same(s, p.speed).then_some("chosen"))}
                             onclick={Callback::from(move |_: MouseEvent| set.emit(s))}>{ words::times(s) }</button> }
                     }) }
                 </span>
@@ -81,7 +90,7 @@ pub(crate) fn Top(p: &TopProps) -> Html {
                 </select>
                 <label class="unseen" for="scenario">{ words::start_with() }</label>
                 <select id="scenario" onchange={change}>
-                    { for [("charge-from-cans", words::evacuated()), ("healthy", words::healthy())].iter().map(|&(id, name)| html! {
+                    { for STARTS.iter().map(|&id| (id, words::charts::start(id))).map(|(id, name)| html! {
                         <option value={id} selected={id == p.scenario}>{ name }</option>
                     }) }
                 </select>

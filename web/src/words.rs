@@ -1,12 +1,16 @@
 //! Which message is said for what. The words themselves stand in the Fluent files of `crates/words`.
 use lowside_present::{Place, history::MarkKind, levels::Levels, next::NextStep, readout::Readout};
-use lowside_session::{Caution, Event, Refused, TakeError, take};
+use lowside_session::{Caution, Event, NoSample, Refused, TakeError, take};
 use lowside_units::UnitError;
 
 pub(crate) use labels::*;
 pub(crate) use lowside_words::*;
+pub(crate) use time::*;
 
 mod labels;
+mod time;
+
+pub(crate) mod charts;
 
 /// The next step: what to do, and why.
 pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, &'static str) {
@@ -56,6 +60,9 @@ pub(crate) fn caution_text(c: Caution) -> (&'static str, &'static str) {
         Caution::EyesAndHands => (caution_eyes(), caution_eyes_text()),
         Caution::Venting => (caution_venting(), caution_venting_text()),
         Caution::OpenHose => (caution_open_hose(), caution_open_hose_text()),
+        Caution::PressureToPump => (caution_pressure_to_pump(), caution_pressure_to_pump_text()),
+        Caution::PumpStopsOpen => (caution_pump_stops_open(), caution_pump_stops_open_text()),
+        Caution::HotOil => (caution_hot_oil(), caution_hot_oil_text()),
         // The session may learn of more.
         _ => (caution_other(), caution_other_text()),
     }
@@ -74,6 +81,7 @@ pub(crate) fn event(e: Event) -> &'static str {
         Event::LiquidAtCompressor => event_liquid(),
         Event::LiquidGone => event_liquid_gone(),
         Event::CompressorHurt => event_compressor_hurt(),
+        Event::PumpOilBlown => event_pump_oil_blown(),
         _ => event_other(),
     }
 }
@@ -113,7 +121,13 @@ pub(crate) fn mark(kind: MarkKind) -> String {
 pub(crate) fn refused_why(why: &Refused) -> String {
     match why {
         Refused::NoCan => refused_no_can().to_owned(),
+        Refused::NoPump => refused_no_pump().to_owned(),
+        Refused::PumpRuns => refused_pump_runs().to_owned(),
         Refused::CanBurst => refused_can_burst().to_owned(),
+        Refused::NoMixture { gas, loop_gas } => refused_mixture(gas, loop_gas),
+        Refused::Identifier(NoSample::NoCoupler { .. }) => refused_no_coupler().to_owned(),
+        Refused::Identifier(NoSample::NoPressure { .. }) => refused_no_pressure().to_owned(),
+        Refused::Identifier(NoSample::Busy { .. }) => refused_identifier_busy().to_owned(),
         Refused::OutOfRange(UnitError::OutOfRange {
             field,
             value,

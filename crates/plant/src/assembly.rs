@@ -43,6 +43,13 @@ pub struct Places {
     pub reeds: LinkId,
 }
 
+impl Places {
+    /// First and last node of the loop.
+    pub fn inside(&self) -> (NodeId, NodeId) {
+        (self.discharge, self.suction)
+    }
+}
+
 /// Index of the compressor body among the shells.
 pub const BODY: usize = 0;
 /// Speed of an oil film over that of the gas that drags it (own figure: gives 2-4 % oil in circulation).
@@ -57,6 +64,8 @@ const STIR: f64 = 1.2e-4;
 /// Conductance of a line's wall to the gas in it, W/K, and heat capacity of a line, J/K (own figures for half a metre of
 /// aluminium tube).
 const LINE_WALL: (f64, f64) = (15.0, 300.0);
+/// The same for the accumulator's can, wetted by boiling liquid for half its height (own figures for 0.8 kg of aluminium).
+const ACCUMULATOR_WALL: (f64, f64) = (60.0, 700.0);
 
 /// Adds the loop's volumes and links to a network, all empty at temperature `t` (K); returns where they are and the metal
 /// around them.
@@ -109,10 +118,10 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
     let shut = Law::Passage(0.0);
     let slip = Draw::Slip;
     let hot = Draw::Drift {
-        area: v.condenser.flow_area.si(),
+        area: v.condenser.tubes.flow_area(),
     };
     let cold = Draw::Drift {
-        area: v.evaporator.flow_area.si(),
+        area: v.evaporator.tubes.flow_area(),
     };
     let bottom = Draw::Bottom {
         pull_through: LIQUID_SEAL,
@@ -220,7 +229,12 @@ fn shells(v: &Vehicle, p: &Places, t: f64) -> Vec<Shell> {
         ),
         line(p.discharge, v.discharge_line.hood_conductance.si()),
         line(p.liquid, v.liquid_line.hood_conductance.si()),
-        line(p.accumulator, v.accumulator.hood_conductance.si()),
+        shell(
+            p.accumulator,
+            ACCUMULATOR_WALL.1,
+            ACCUMULATOR_WALL.0,
+            v.accumulator.hood_conductance.si(),
+        ),
         line(p.suction, v.suction_line.hood_conductance.si()),
     ]
 }

@@ -9,7 +9,10 @@ pub mod history;
 pub mod ledger;
 pub mod levels;
 pub mod next;
+pub mod notes;
 pub mod palette;
+pub mod parts;
+pub mod plot;
 pub mod readout;
 
 pub use lowside_shop::ledger::Place;

@@ -5,13 +5,16 @@ use lowside_plant::plant::Plant;
 use lowside_shop::{
     Shop,
     detect::{Sensitivity, Spot},
+    identifier::Port,
     joints::{Joint, Seal, Side},
     meters::Point,
     oil::OilKind,
     parts::Part,
+    vacuum::GaugePlace,
 };
 use lowside_units::{
-    GaugePressure, Length, Mass, Ratio, RotationSpeed, Speed, Temperature, Volume,
+    AbsolutePressure, GaugePressure, Length, Mass, Ratio, RotationSpeed, Speed, Temperature,
+    Volume, VolumeFlow,
 };
 use serde::{Deserialize, Serialize};
 
@@ -19,6 +22,7 @@ mod bench;
 mod caution;
 mod gauge_set;
 mod instruments;
+mod pump;
 mod refused;
 mod vehicle;
 mod vessel;
@@ -102,6 +106,17 @@ pub enum Action {
     },
     /// Screw a full can onto the service hose (a used one goes to the shelf).
     TakeCan,
+    /// Screw a full can of a certain gas onto the service hose: right or wrong, R-134a or R-12 (each other's only, and the
+    /// vehicle's own).
+    TakeCanOf {
+        /// What the can holds.
+        gas: Gas,
+    },
+    /// Take a sample at a service port into the refrigerant identifier.
+    Identify {
+        /// Which port; its coupler has to be on.
+        port: Port,
+    },
     /// Take the can off the service hose.
     DropCan,
     /// Open or shut the can's tap.
@@ -119,6 +134,38 @@ pub enum Action {
         /// Temperature of the water, 0 to 100 degC; none takes it out.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         temperature: Option<Temperature>,
+    },
+    /// Change the day's air pressure, as by another altitude.
+    AirPressure {
+        /// 60 to 110 kPa.
+        pressure: AbsolutePressure,
+    },
+    /// Screw the vacuum pump onto the service hose at rest, its isolation valve shut; what hangs there is put aside.
+    TakePump {
+        /// Free-air displacement, 1.5 to 8 cfm.
+        speed: VolumeFlow,
+    },
+    /// Start or stop the vacuum pump.
+    Pump {
+        /// Let it turn?
+        on: bool,
+    },
+    /// Open or shut the isolation valve at the pump.
+    Isolation {
+        /// Open?
+        on: bool,
+    },
+    /// Open or shut the gas ballast of the pump.
+    Ballast {
+        /// Open?
+        on: bool,
+    },
+    /// Change the pump's oil.
+    PumpOil,
+    /// Move the electronic vacuum gauge.
+    VacuumGauge {
+        /// To the pump's inlet, or to the loop.
+        at: GaugePlace,
     },
     /// Screw a full self-sealing can onto the service hose.
     TakeSelfSealingCan,
@@ -308,13 +355,15 @@ impl Action {
             | Self::RoadSpeed { .. }
             | Self::Windows { .. }
             | Self::Ambient { .. }
-            | Self::Humidity { .. } => vehicle::apply(self, plant)?,
+            | Self::Humidity { .. }
+            | Self::AirPressure { .. } => vehicle::apply(self, plant)?,
             Self::LowCoupler { .. }
             | Self::HighCoupler { .. }
             | Self::LowValve { .. }
             | Self::HighValve { .. }
             | Self::Purge { .. } => gauge_set::apply(self, shop)?,
             Self::TakeCan
+            | Self::TakeCanOf { .. }
             | Self::DropCan
             | Self::Tap { .. }
             | Self::Invert { .. }
@@ -339,6 +388,13 @@ impl Action {
             | Self::Stopwatch { .. }
             | Self::NoteReadings { .. }
             | Self::Label { .. } => instruments::apply(self, plant, shop)?,
+            Self::Identify { port } => shop.identify(plant, port)?,
+            Self::TakePump { .. }
+            | Self::Pump { .. }
+            | Self::Isolation { .. }
+            | Self::Ballast { .. }
+            | Self::PumpOil
+            | Self::VacuumGauge { .. } => pump::apply(self, plant, shop)?,
             Self::OpenJoint { .. }
             | Self::CapJoint { .. }
             | Self::CloseJoint { .. }

@@ -105,6 +105,28 @@ impl Bay {
         });
     }
 
+    /// A clone without log and events.
+    pub(crate) fn without_past(&self) -> Self {
+        Self {
+            scenario: self.scenario.clone(),
+            plant: self.plant.clone(),
+            shop: self.shop.clone(),
+            log: Vec::new(),
+            events: Vec::new(),
+            ..*self
+        }
+    }
+
+    /// A clone of a bay without log and events, given the first `acts` of another's log and its events up to now.
+    pub(crate) fn with_past(&self, later: &Self, acts: usize) -> Self {
+        let events = later.events.partition_point(|(t, _)| *t <= self.tick);
+        Self {
+            log: later.log[..acts].to_vec(),
+            events: later.events[..events].to_vec(),
+            ..self.clone()
+        }
+    }
+
     /// The scenario it was opened with.
     pub fn scenario(&self) -> &Scenario {
         &self.scenario

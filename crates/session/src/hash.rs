@@ -1,7 +1,11 @@
 //! A fingerprint of a bay's state: equal bits, equal hash, natively and in the browser.
 
-use lowside_plant::{plant::Plant, seat::Seat};
-use lowside_shop::{Attached, Shop, can::Stance, gauge::Instrument, joints::Fit};
+use lowside_fluids::Blend;
+use lowside_plant::{leak::Size, plant::Plant, seat::Seat};
+use lowside_shop::{
+    Attached, Shop, can::Stance, gauge::Instrument, identifier::Identifier, joints::Fit,
+    vacuum::GaugePlace,
+};
 
 /// Fowler-Noll-Vo, variant 1a, 64 bit: simple, the same everywhere, good enough to tell two states apart.
 struct Fnv(u64);
@@ -55,6 +59,11 @@ impl Fnv {
                 self.flags([m.running]);
                 self.numbers([m.stops_at, m.down]);
             }
+            Attached::Pump(p) => {
+                self.word(4);
+                self.flags([p.on, p.valve_open, p.ballast]);
+                self.number(p.speed);
+            }
         }
     }
 
@@ -84,16 +93,32 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     for link in plant.network.links() {
         h.number(link.flow);
     }
+    if let Some((held, to_room)) = plant.network.r12() {
+        for &kg in held {
+            h.number(kg);
+        }
+        let of_tables = plant
+            .network
+            .blend_of_tables()
+            .map_or(0.0, Blend::mass_share);
+        h.numbers([to_room, of_tables]);
+    }
     let account = plant.network.account();
     h.numbers(account.mass_in.0);
     h.numbers(account.to_room.0);
     h.number(account.energy_in);
     h.numbers(plant.condenser.wall);
     h.numbers(plant.evaporator.wall);
+    h.numbers(plant.evaporator.frost);
+    h.numbers(plant.evaporator.boiling);
     h.numbers([
         plant.evaporator.held,
         plant.evaporator.drained,
         plant.hood_t,
+        plant.fan_clutch,
+        plant.condenser.duty,
+        plant.condenser_air.0,
+        plant.condenser_air.1,
     ]);
     for s in &plant.shells {
         h.numbers([s.t, s.outside]);
@@ -108,6 +133,7 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
         k.condenser_air,
         k.evaporator_air,
     ]);
+    h.flags([k.cycling_switch_stuck]);
     h.numbers([s.engine_rpm, s.road_speed]);
     h.word(s.blower as u64);
     h.flags([s.engine_on, s.ac_on, s.recirculate, s.windows_open]);
@@ -126,7 +152,19 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     h.word(u64::from(hands.cans_taken));
     h.number(hands.scale_zero);
     h.attached(&hands.attached);
+    h.flags([hands.vacuum_gauge == GaugePlace::Loop]);
+    h.numbers([shop.pump_oil.water, shop.pump_oil.level]);
+    for leak in plant.leaks() {
+        h.word(leak.at as u64);
+        match leak.size {
+            Size::Standing(x) => h.numbers([0.0, x]),
+            Size::Hole(x) => h.numbers([1.0, x]),
+        }
+    }
     h.numbers(shop.shelf.0);
+    if shop.identifier != Identifier::default() {
+        h.numbers(shop.identifier.numbers());
+    }
     h.numbers(shop.lost.0);
     h.numbers(shop.brought.0);
     for fit in shop.openings.joints {
@@ -180,6 +218,11 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
         station.separator,
     ]);
     let i = &shop.instruments;
-    h.numbers([&i.low, &i.high, &i.vent, &i.cabin, &i.scale, &i.clamp].map(Instrument::pointer));
+    h.numbers(
+        [
+            &i.low, &i.high, &i.vent, &i.cabin, &i.scale, &i.vacuum, &i.clamp,
+        ]
+        .map(Instrument::pointer),
+    );
     h.0
 }

@@ -13,10 +13,14 @@ pub mod scenario;
 pub mod script;
 pub mod summary;
 pub mod take;
+pub mod timeline;
+pub mod wait;
 mod watch;
 
 pub use action::{Action, Caution, Refused};
 pub use bay::{Bay, Entered, TICKS_PER_SECOND, Tick};
 pub use event::Event;
+pub use lowside_shop::identifier::{NoSample, Port, Shares};
 pub use scenario::{Scenario, ScenarioError};
 pub use take::{Take, TakeError};
+pub use timeline::Timeline;

@@ -26,6 +26,7 @@ pub(crate) struct Watch {
     relief: bool,
     flooded: bool,
     can_had_liquid: bool,
+    pump_oil_low: bool,
     tenths_worn: u8,
     wet: f64,
 }
@@ -91,6 +92,11 @@ impl Watch {
             self.tenths_worn += 1;
             tell(Event::CompressorHurt);
         }
+        let low = shop.pump_oil.low();
+        if low && !self.pump_oil_low {
+            tell(Event::PumpOilBlown);
+        }
+        self.pump_oil_low = low;
         let can_liquid = plant.network.node(shop.places.can).state.m_liq > EMPTY;
         let on = shop.hands.attached.can().is_some();
         if self.can_had_liquid && !can_liquid && on {

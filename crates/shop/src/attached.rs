@@ -2,7 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::{can::Can, cylinder::Cylinder, nitrogen::Nitrogen, recovery::Machine};
+use crate::{
+    can::Can, cylinder::Cylinder, nitrogen::Nitrogen, recovery::Machine, vacuum::VacuumPump,
+};
 
 /// What hangs on the service hose.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
@@ -19,6 +21,8 @@ pub enum Attached {
     Machine(Machine),
     /// Dry nitrogen with its regulator.
     Nitrogen(Nitrogen),
+    /// The vacuum pump.
+    Pump(VacuumPump),
 }
 
 impl Attached {
@@ -42,6 +46,14 @@ impl Attached {
     pub fn machine(&self) -> Option<Machine> {
         match self {
             Self::Machine(m) => Some(*m),
+            _ => None,
+        }
+    }
+
+    /// The vacuum pump, if it is one.
+    pub fn pump(&self) -> Option<VacuumPump> {
+        match self {
+            Self::Pump(p) => Some(*p),
             _ => None,
         }
     }

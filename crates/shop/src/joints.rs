@@ -275,9 +275,8 @@ impl Openings {
 
     /// Sets the law of every way out. A seal that only seeps is pressed shut by the atmosphere: a vacuum does not show it.
     pub fn set_laws(&self, net: &mut Network, coupled: [bool; 2]) {
-        let table = net.table();
         for (leak, link) in self.leaks(coupled).iter().zip(self.links) {
-            let k = leak.constant(table);
+            let k = leak.constant(net.table());
             let law = if leak.open_ends + leak.hole > 0.0 {
                 Law::Passage(k)
             } else {

@@ -123,7 +123,10 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
         ),
         vessel_as(
             Place::Can,
-            matches!(attached, Attached::Nothing | Attached::Can(_)),
+            matches!(
+                attached,
+                Attached::Nothing | Attached::Can(_) | Attached::Pump(_)
+            ),
         ),
         aside(Place::Shelf, shop.shelf),
         aside(Place::Room, vented),

@@ -7,6 +7,7 @@ pub mod can;
 pub mod cylinder;
 pub mod detect;
 pub mod gauge;
+pub mod identifier;
 pub mod joints;
 pub mod ledger;
 pub mod manifold;
@@ -17,6 +18,7 @@ pub mod parts;
 pub mod record;
 pub mod recovery;
 pub mod shop;
+pub mod vacuum;
 
 pub use attached::Attached;
 pub use shop::{Hands, Instruments, Shop};

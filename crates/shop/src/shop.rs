@@ -16,6 +16,7 @@ use crate::{
     cylinder::{self, Cylinder, Stored},
     detect::{Finding, SPOTS, Spot},
     gauge::{self, Instrument},
+    identifier::{Identifier, NoSample, Port},
     joints::{Fit, Joint, Openings, Seal, Side},
     manifold::{self, Places},
     meters::{self, Faults, Point},
@@ -24,6 +25,7 @@ use crate::{
     parts::{self, OnBench, PARTS, Part},
     record::Readings,
     recovery::{self, Machine, Station, Stop},
+    vacuum::{self, GaugePlace, PumpOil, VacuumPump},
 };
 
 /// What the hands have set.
@@ -47,6 +49,8 @@ pub struct Hands {
     pub clamp: Option<Point>,
     /// The stopwatch runs.
     pub timing: bool,
+    /// Where the vacuum gauge is.
+    pub vacuum_gauge: GaugePlace,
     /// What the scale's zero key has set aside, kg.
     pub scale_zero: f64,
 }
@@ -68,6 +72,8 @@ pub struct Instruments {
     pub clamp: Instrument,
     /// Stopwatch, s.
     pub stopwatch: f64,
+    /// Electronic vacuum gauge, Pa absolute.
+    pub vacuum: Instrument,
 }
 
 /// The shop around a vehicle.
@@ -77,8 +83,12 @@ pub struct Shop {
     pub hands: Hands,
     /// What the instruments show.
     pub instruments: Instruments,
+    /// The refrigerant identifier.
+    pub identifier: Identifier,
     /// Where hoses and valves are in the network.
     pub places: Places,
+    /// The oil in the vacuum pump.
+    pub pump_oil: PumpOil,
     /// What went out of the bay with used cans and cylinders, kg.
     pub shelf: Content,
     /// Refrigerant that came in with cans and charging cylinders and did not blow out of a can pulled off open, kg.
@@ -158,6 +168,7 @@ impl Shop {
                 cans_taken: 0,
                 clamp: None,
                 timing: false,
+                vacuum_gauge: GaugePlace::default(),
                 scale_zero: 0.0,
             },
             instruments: Instruments {
@@ -168,8 +179,11 @@ impl Shop {
                 scale: gauge::scale(),
                 clamp: meters::clamp(t),
                 stopwatch: 0.0,
+                vacuum: vacuum::vacuum_gauge(),
             },
+            identifier: Identifier::default(),
             places,
+            pump_oil: PumpOil::default(),
             shelf: Content::default(),
             supplied: 0.0,
             shelf_supply: 0.0,
@@ -208,9 +222,20 @@ impl Shop {
 
     /// Screws a full can at room temperature onto the service hose; what hung there before is put aside.
     pub fn take_can(&mut self, plant: &mut Plant, self_sealing: bool) {
+        self.take_can_of(plant, plant.network.gas(), self_sealing);
+    }
+
+    /// As [`take_can`](Self::take_can), a can of `gas`. Where that is neither the vehicle's nor its partner of R-12 and R-134a, the
+    /// vehicle's is taken.
+    pub fn take_can_of(&mut self, plant: &mut Plant, gas: Gas, self_sealing: bool) {
         self.put_aside(plant);
         let t = plant.day().t;
-        self.fill_vessel(plant, can::VOLUME, can::full(), t, can::METAL);
+        plant.swap_shell(self.places.can_shell, can::METAL, t);
+        let inside = plant.places.inside();
+        let content = can::full();
+        plant
+            .network
+            .refill_with(self.places.can, gas, can::VOLUME, content, t, inside);
         self.supplied += can::NET;
         self.brought.add(&can::full(), 1.0);
         self.hands.cans_taken += 1;
@@ -309,6 +334,7 @@ impl Shop {
             // The bottle keeps what the hose did not get.
             Attached::Nitrogen(_) => self.brought.add(&left, -1.0),
             Attached::Machine(_) => self.station.away = Stored { content: left, t },
+            Attached::Pump(_) => plant.network.count_to_room(&left, 1.0),
         }
     }
 
@@ -524,7 +550,7 @@ impl Shop {
     fn on_scale(&self, plant: &Plant) -> f64 {
         let content = plant.network.node(self.places.can).content.total();
         match self.hands.attached {
-            Attached::Nothing | Attached::Nitrogen(_) => 0.0,
+            Attached::Nothing | Attached::Nitrogen(_) | Attached::Pump(_) => 0.0,
             Attached::Can(_) => can::TARE + content,
             Attached::Cylinder(_) => cylinder::CHARGING_TARE + content,
             Attached::Machine(_) => cylinder::RECOVERY_TARE + content,
@@ -534,6 +560,21 @@ impl Shop {
     /// Sets the scale to zero with what stands on it.
     pub fn zero_scale(&mut self, plant: &Plant) {
         self.hands.scale_zero = self.on_scale(plant);
+    }
+
+    /// Screws the vacuum pump, at rest and with its isolation valve shut, onto the service hose; `speed` is its free-air
+    /// displacement, m3/s. Its inlet is full of the room's air.
+    pub fn take_pump(&mut self, plant: &mut Plant, speed: f64) {
+        self.put_aside(plant);
+        let (air, t) = (plant.network.room_air(vacuum::INLET_VOLUME), plant.day().t);
+        self.fill_vessel(plant, vacuum::INLET_VOLUME, air, t, can::METAL);
+        plant.network.count_to_room(&air, -1.0);
+        self.hands.attached = Attached::Pump(VacuumPump {
+            speed,
+            on: false,
+            valve_open: false,
+            ballast: false,
+        });
     }
 
     /// Sets every link and shell of the shop as the hands have it.
@@ -554,14 +595,16 @@ impl Shop {
         let (flows, stance) = match h.attached {
             Attached::Can(c) => (c.opening(), c.stance),
             Attached::Cylinder(c) => (f64::from(u8::from(c.open)), c.stance),
-            Attached::Nothing | Attached::Machine(_) | Attached::Nitrogen(_) => {
-                (0.0, Stance::Upright)
-            }
+            Attached::Nothing
+            | Attached::Machine(_)
+            | Attached::Nitrogen(_)
+            | Attached::Pump(_) => (0.0, Stance::Upright),
         };
         let tap = |of| manifold::valve(if stance == of { flows } else { 0.0 });
         let upright = match h.attached {
             // A regulator gives and does not take back.
             Attached::Nitrogen(n) => manifold::check_valve(f64::from(u8::from(n.open))),
+            Attached::Pump(pump) => vacuum::isolation(&pump),
             _ => tap(Stance::Upright),
         };
         net.set_law(p.tap_vapour, upright);
@@ -571,21 +614,26 @@ impl Shop {
         net.set_law(p.machine, recovery::law(running, room_t));
         let open_end = h.attached == Attached::Nothing;
         net.set_law(p.hose_end, manifold::hose_end(open_end, h.purging));
-        let can = h.attached.can();
-        net.set_law(p.can_wall, manifold::burst(can.is_some_and(|c| c.burst)));
+        let wall = match &h.attached {
+            Attached::Pump(pump) => vacuum::exhaust(pump, &self.pump_oil),
+            other => manifold::burst(other.can().is_some_and(|c| c.burst)),
+        };
+        net.set_law(p.can_wall, wall);
         let shell = &mut plant.shells[p.can_shell];
         (shell.around, shell.inside, shell.outside) = match h.attached {
             Attached::Can(Can { bath: Some(t), .. }) => {
                 (Around::Bath(t), can::INSIDE, can::IN_WATER)
             }
-            Attached::Can(_) | Attached::Nothing => (Around::Room, can::INSIDE, can::IN_AIR),
+            Attached::Can(_) | Attached::Nothing | Attached::Pump(_) => {
+                (Around::Room, can::INSIDE, can::IN_AIR)
+            }
             Attached::Cylinder(_) | Attached::Machine(_) | Attached::Nitrogen(_) => {
                 (Around::Room, cylinder::INSIDE, cylinder::OUTSIDE)
             }
         };
     }
 
-    /// Lets a tick pass: a can over its limit bursts, machine and cylinder shut themselves, the instruments follow.
+    /// Lets a tick pass: a can over its limit bursts, machine and cylinder shut themselves, the pump's oil takes what passes it, the instruments follow.
     pub fn tick(&mut self, plant: &mut Plant, dt: f64) -> Happened {
         let p = self.places;
         let mut happened = Happened::default();
@@ -609,11 +657,24 @@ impl Shop {
                 happened.stopped = recovery::stop(plant, m, p.service_hose, p.can, dt);
                 m.running = happened.stopped.is_none();
             }
+            Attached::Pump(pump) if pump.on => {
+                let exhaust = plant.network.link(p.can_wall);
+                let (inlet, flow) = (
+                    &plant.network.node(p.can).state,
+                    vacuum::throughput(exhaust),
+                );
+                self.pump_oil.pump(pump, inlet, flow, plant.day().p, dt);
+                let law = vacuum::exhaust(pump, &self.pump_oil);
+                plant.network.set_law(p.can_wall, law);
+            }
             Attached::Nitrogen(n) if n.open => {
                 let given = nitrogen::make_up(plant, p.can, n.set);
                 self.brought.add(&given, 1.0);
             }
-            Attached::Nothing | Attached::Machine(_) | Attached::Nitrogen(_) => {}
+            Attached::Nothing
+            | Attached::Machine(_)
+            | Attached::Nitrogen(_)
+            | Attached::Pump(_) => {}
         }
         if self.hands.timing {
             self.instruments.stopwatch += dt;
@@ -628,7 +689,23 @@ impl Shop {
         happened
     }
 
+    /// Takes a sample at a service port into the refrigerant identifier.
+    ///
+    /// # Errors
+    /// [`NoSample`] without a coupler on the port, without pressure behind it, or while a sample is being worked on.
+    pub fn identify(&mut self, plant: &Plant, port: Port) -> Result<(), NoSample> {
+        let (coupled, node) = match port {
+            Port::Low => (self.hands.low_coupled, plant.places.accumulator),
+            Port::High => (self.hands.high_coupled, plant.places.discharge),
+        };
+        if !coupled {
+            return Err(NoSample::NoCoupler { port });
+        }
+        self.identifier.take(plant, node)
+    }
+
     fn read(&mut self, plant: &Plant, dt: f64) {
+        self.identifier.pass(dt);
         let p = plant.day().p;
         let on_scale = self.on_scale(plant) - self.hands.scale_zero;
         let node = |id| &plant.network.node(id).state;
@@ -642,5 +719,12 @@ impl Shop {
         i.vent.follow(plant.cabin.vent.t, dt);
         i.cabin.follow(plant.cabin.air.t, dt);
         i.scale.follow(on_scale, dt);
+        let felt = match (self.hands.vacuum_gauge, self.hands.attached.pump()) {
+            (GaugePlace::Loop, _) => node(plant.places.accumulator).p,
+            (GaugePlace::Pump, Some(_)) => node(self.places.can).p,
+            (GaugePlace::Pump, None) => p,
+        };
+        // Beyond its range the sensor does not feel how far.
+        i.vacuum.follow(felt.min(1.1 * i.vacuum.most), dt);
     }
 }

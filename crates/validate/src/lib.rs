@@ -10,6 +10,7 @@ pub mod plot;
 pub mod reference;
 pub mod report;
 pub mod run;
+pub mod second_law;
 
 use std::{
     sync::{

@@ -11,7 +11,7 @@ use lowside_session::{
     summary::{Summary, WINDOW, Window},
 };
 
-use crate::error::Error;
+use crate::{error::Error, second_law::Tally};
 
 /// The atmosphere of every run, kPa.
 const ATMOSPHERE: f64 = 101.325;
@@ -156,6 +156,8 @@ pub struct Run {
     pub summary: Summary,
     /// Steps of the network on which forecast and truth did not agree.
     pub unsettled: u64,
+    /// Entropy made, as audited.
+    pub second_law: Tally,
     /// The bay at its end.
     pub bay: Bay,
 }
@@ -190,6 +192,8 @@ pub struct Record {
     pub of_carnot: Option<f64>,
     /// Steps that did not settle.
     pub unsettled: u64,
+    /// Entropy made, as audited.
+    pub second_law: Tally,
 }
 
 type Kept = Arc<OnceLock<Arc<Run>>>;
@@ -246,6 +250,7 @@ impl Runs {
                 energy: run.summary.max_energy_error_rel,
                 of_carnot: of_carnot(run),
                 unsettled: run.unsettled,
+                second_law: run.second_law.clone(),
             })
             .collect()
     }
@@ -289,13 +294,16 @@ fn play(
     let (mut on, mut all) = (Sample::default(), Sample::default());
     let (mut ticks_on, mut ticks) = (0.0, 0.0);
     let mut was_on = false;
+    let mut second_law = Tally::default();
     while bay.seconds() < until - 1e-9 {
         while let Some((_, act)) = acts.next_if(|(t, _)| *t <= bay.seconds() + 1e-9) {
             bay.apply(*act).map_err(|why| Error::Refused {
                 act: format!("{act:?}"),
                 why: Box::new(why),
             })?;
+            second_law.happened(&bay);
         }
+        second_law.look(&bay);
         bay.step();
         window.take(&bay);
         let full = bay.tick().is_multiple_of(lowside_session::TICKS_PER_SECOND);
@@ -322,6 +330,9 @@ fn play(
                 });
             }
         }
+        if engaged != was_on {
+            second_law.happened(&bay);
+        }
         was_on = engaged;
     }
     let mean = |sum: &Sample, n: f64| {
@@ -343,6 +354,7 @@ fn play(
         trips,
         summary: window.summary(&bay),
         unsettled: bay.plant().network.unsettled,
+        second_law,
         bay,
     })
 }

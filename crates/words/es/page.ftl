@@ -85,6 +85,12 @@ of = { $n } de { $most }
 refused = No se hizo: { $why }
 refused-no-can = no hay lata en la manguera de servicio
 refused-can-burst = la lata reventó: quítela
+refused-mixture = { $gas } no se mezcla aquí con { $main }; solo R-12 y R-134a
+refused-no-coupler = no hay acople en ese puerto
+refused-no-pressure = no hay presión suficiente en el puerto para llenar la celda del identificador
+refused-identifier-busy = el identificador todavía analiza una muestra
+refused-no-pump = no hay bomba de vacío en la manguera de servicio
+refused-pump-runs = la bomba de vacío está girando: deténgala primero
 refused-range = { $field } { $value } está fuera de { $lo } a { $hi }
 
 ## Instrumentos
@@ -145,6 +151,7 @@ event-can-empty = La lata está vacía: ya no le queda líquido
 event-liquid = Llega líquido al compresor
 event-liquid-gone = La succión está seca otra vez
 event-compressor-hurt = El compresor quedó con daño permanente
+event-pump-oil-blown = La presión expulsó aceite de la bomba de vacío
 event-other = Algo pasó
 
 ## Tiempo
@@ -161,6 +168,43 @@ space-key = Espacio
 bay-time = Tiempo del taller: { $spoken }
 reaches = alcanza { $speed }{ "\u00D7" }
 times = { $speed }{ "\u00D7" }
+
+## Regresar, seguir, esperar
+
+timeline = Línea de tiempo
+undo = Deshacer
+redo = Rehacer
+undone = Se deshizo: { $act }
+redone = Se rehizo: { $act }
+scrub = Momento
+looking-back = { $now } de { $end }
+to-now = Ir a lo último
+line = Versión
+line-choice = { $id }: de { $from } a { $end }, { $acts ->
+    [one] { $acts } acción
+   *[other] { $acts } acciones
+ }
+until = Correr hasta que …
+waiting-for = Hasta que { $goal }
+stop-waiting = Parar
+wait-met = Se llegó: { $goal }
+wait-given-up = No se llegó en una hora: { $goal }
+goal-cycles = { $n ->
+    [one] pegue el embrague
+   *[other] el embrague haya pegado { $n } veces
+ }
+goal-empty = se vacíe la lata
+goal-steady = la salida esté estable
+goal-minutes = { $n ->
+    [one] pase { $n } minuto
+   *[other] pasen { $n } minutos
+ }
+goal-below = { $what } baje de { $value }
+goal-above = { $what } pase de { $value }
+goal-other = suceda
+quantity-low = el lado de baja
+quantity-high = el lado de alta
+quantity-vent = la salida
 
 ## Dibujo
 

@@ -1,12 +1,38 @@
 //! Acts: from the panel and from presses on the drawing.
-use lowside_present::controls::{Control, Controls};
-use lowside_session::Action;
+use lowside_present::{
+    controls::{Control, Controls},
+    parts::Part,
+};
+use lowside_session::{Action, TICKS_PER_SECOND};
 use lowside_units::Ratio;
 
-use super::App;
+use super::{App, Msg};
 use crate::words;
 
 impl App {
+    /// What is asked of time.
+    pub(super) fn time(&mut self, msg: &Msg) {
+        self.told = None;
+        match msg {
+            Msg::Pause => {
+                self.stage.stop_waiting();
+                self.stage.paused = !self.stage.paused;
+            }
+            Msg::Step => self.stage.step_once(TICKS_PER_SECOND),
+            &Msg::Seek(second) => self.stage.seek(second),
+            Msg::Undo => self.undo(),
+            Msg::Redo => self.redo(),
+            &Msg::Line(id) => self.stage.switch(id),
+            &Msg::Until(goal) => self.stage.wait_for(goal),
+            &Msg::Speed(s) => {
+                self.stage.stop_waiting();
+                self.stage.speed = s;
+                self.stage.paused = false;
+            }
+            _ => {}
+        }
+    }
+
     /// Does an act, with its caution.
     pub(super) fn act(&mut self, action: Action) {
         match self.stage.act(action) {
@@ -23,6 +49,25 @@ impl App {
         }
     }
 
+    /// Takes the last act back and says so.
+    pub(super) fn undo(&mut self) {
+        let last = self.stage.bay.log().last().map(|(_, a)| *a);
+        if self.stage.undo()
+            && let Some(act) = last
+        {
+            self.waiting.push(words::undone(words::act(act)));
+        }
+    }
+
+    /// Does it again and says so.
+    pub(super) fn redo(&mut self) {
+        if self.stage.redo() {
+            let last = self.stage.bay.log().last().map(|(_, a)| *a);
+            self.waiting
+                .extend(last.map(|act| words::redone(words::act(act))));
+        }
+    }
+
     /// What can be pressed at a place of the drawing.
     pub(super) fn spot(&self, x: f64, y: f64) -> Option<Control> {
         let near = |&(_, sx, sy): &(Control, f64, f64)| (sx - x).hypot(sy - y);
@@ -32,6 +77,14 @@ impl App {
             .iter()
             .min_by(|a, b| near(a).total_cmp(&near(b)))?;
         (near(best) < 20.0).then_some(best.0)
+    }
+
+    /// The part of the loop at a place of the drawing of levels.
+    pub(super) fn zone(&self, x: f64, y: f64) -> Option<Part> {
+        let inside = |&&(_, zx, zy, w, h): &&(Part, f64, f64, f64, f64)| {
+            x >= zx && x <= zx + w && y >= zy && y <= zy + h
+        };
+        self.painter.zones.iter().rev().find(inside).map(|z| z.0)
     }
 
     /// A press on a glyph: from shut to open and back.

@@ -6,9 +6,10 @@ use lowside_present::{
     dial::{self, Which},
     levels,
     next::next_step,
+    notes,
     readout::Readout,
 };
-use lowside_session::{Event as BayEvent, TICKS_PER_SECOND};
+use lowside_session::Event as BayEvent;
 use web_sys::HtmlCanvasElement;
 
 use super::{App, Mode};
@@ -32,6 +33,11 @@ impl App {
             return false;
         }
         let dt = self.stage.frame(now);
+        if let Some(ended) = self.stage.ended.take() {
+            self.waiting
+                .push(words::wait_ended(ended.goal, ended.met, self.units));
+            self.told = Some(ended);
+        }
         let dark = host::dark();
         if dark != self.dark {
             self.dark = dark;
@@ -60,17 +66,24 @@ impl App {
             };
             let moved = if still { 0.0 } else { dt };
             let levels = self.stage.levels(self.units);
+            let notes = notes::of(&self.stage.bay, self.units);
             let scene = Scene {
                 levels: &levels,
                 ticks: &self.stage.ticks,
                 names,
                 needed: self.needed,
+                lit: self.face.lit,
+                notes: &notes,
             };
             self.painter.draw(&canvas, theme, &scene, moved);
         }
+        let still = self.stage.paused || host::reduced_motion();
+        self.draw_flows(theme, if still { 0.0 } else { dt });
+        let throb = (!still).then_some(now / 1e3);
         for (which, needle) in [Which::Low, Which::High].into_iter().zip(&self.needles) {
             if let Some(needle) = needle.cast::<web_sys::Element>() {
-                let angle = crate::dial::angle(dial::needle(&self.stage.bay, which, self.units));
+                let angle =
+                    crate::dial::angle(dial::needle(&self.stage.bay, which, self.units, throb));
                 drop(needle.set_attribute("transform", &format!("rotate({angle:.2} 100 100)")));
             }
         }
@@ -81,13 +94,8 @@ impl App {
                 self.traces.cast::<HtmlCanvasElement>(),
             ) {
                 let s = &self.stage;
-                self.chart.draw(
-                    (&axes, &traces),
-                    theme,
-                    (&s.bay, &s.history),
-                    self.units,
-                    self.minutes,
-                );
+                self.chart
+                    .draw((&axes, &traces), theme, (&s.bay, &s.history), self.units);
             }
         }
         self.speak(now);
@@ -110,7 +118,7 @@ impl App {
             now,
         );
         let to = s.bay.tick();
-        let from = to.saturating_sub(u64::from(self.minutes) * 60 * TICKS_PER_SECOND);
+        let (from, to) = self.chart.window(to);
         self.rows = Rc::new(s.history.table(from, to, 10, self.units));
     }
 

@@ -31,7 +31,7 @@ pub(super) fn frames(ctx: &Context<App>) -> Rc<FrameLoop> {
     holder
 }
 
-/// Space pauses, unless it works the control that has the focus.
+/// Space pauses, unless it works the control that has the focus; Ctrl+Z takes back, Ctrl+Y does again.
 pub(super) fn keys(ctx: &Context<App>) -> Closure<dyn FnMut(KeyboardEvent)> {
     let link = ctx.link().clone();
     let handler = Closure::new(move |e: KeyboardEvent| {
@@ -43,6 +43,18 @@ pub(super) fn keys(ctx: &Context<App>) -> Closure<dyn FnMut(KeyboardEvent)> {
             focused.as_str(),
             "button" | "input" | "select" | "textarea" | "summary" | "a"
         );
+        let control = (e.ctrl_key() || e.meta_key()) && !e.alt_key();
+        // A text being written has an undo of its own.
+        let writes = matches!(focused.as_str(), "textarea");
+        let message = match e.key().to_ascii_lowercase().as_str() {
+            "z" if control && !e.shift_key() && !writes => Some(Msg::Undo),
+            "y" | "z" if control && !writes => Some(Msg::Redo),
+            _ => None,
+        };
+        if let Some(message) = message {
+            e.prevent_default();
+            link.send_message(message);
+        }
         if e.key() == " " && free && !e.ctrl_key() && !e.meta_key() && !e.alt_key() {
             e.prevent_default();
             link.send_message(Msg::Pause);

@@ -1,7 +1,7 @@
 //! Why an act was not taken.
 
 use lowside_fluids::Gas;
-use lowside_shop::{joints::Joint, parts::Part};
+use lowside_shop::{identifier::NoSample, joints::Joint, parts::Part};
 use lowside_units::UnitError;
 use thiserror::Error;
 
@@ -17,6 +17,17 @@ pub enum Refused {
     /// The can is burst.
     #[error("the can has burst: take it off")]
     CanBurst,
+    /// A can of a gas that the model cannot mix with what is in the loop.
+    #[error("gas: {gas} does not mix with {loop_gas} here; only R-12 and R-134a do")]
+    NoMixture {
+        /// What the can holds.
+        gas: Gas,
+        /// What the loop is made for.
+        loop_gas: Gas,
+    },
+    /// The refrigerant identifier takes no sample.
+    #[error(transparent)]
+    Identifier(#[from] NoSample),
     /// Nothing hangs on the service hose.
     #[error("nothing hangs on the service hose")]
     NothingAttached,
@@ -29,6 +40,12 @@ pub enum Refused {
     /// The nitrogen is not on the hose.
     #[error("the nitrogen regulator is not on the service hose")]
     NoNitrogen,
+    /// There is no pump on the hose.
+    #[error("there is no vacuum pump on the service hose")]
+    NoPump,
+    /// The pump turns.
+    #[error("the vacuum pump turns: stop it first")]
+    PumpRuns,
     /// A fitting for another gas.
     #[error("a fitting for {fitting} does not mate with hoses for {hose}")]
     WrongFitting {

@@ -1,7 +1,9 @@
 //! Acts on the vehicle and the day.
 
 use lowside_plant::plant::Plant;
-use lowside_units::{Quantity, Ratio, RotationSpeed, Speed, Temperature, UnitError};
+use lowside_units::{
+    AbsolutePressure, Quantity, Ratio, RotationSpeed, Speed, Temperature, UnitError,
+};
 
 use super::{Action, Refused};
 use crate::limits::within;
@@ -49,6 +51,15 @@ pub(super) fn apply(act: Action, plant: &mut Plant) -> Result<(), Refused> {
             let mut day = plant.day();
             let (least, most) = (Ratio::from_si(0.05), Ratio::from_si(1.0));
             day.humidity = within("%", "share", share, least, most)?.si();
+            plant.set_day(day);
+        }
+        Action::AirPressure { pressure } => {
+            let mut day = plant.day();
+            let (thin, dense) = (
+                AbsolutePressure::from_kpa(60.0),
+                AbsolutePressure::from_kpa(110.0),
+            );
+            day.p = within("kPa", "pressure", pressure, thin, dense)?.si();
             plant.set_day(day);
         }
         _ => {}

@@ -1,6 +1,6 @@
 //! Acts on what hangs on the service hose: cans, charging cylinder, recovery machine.
 
-use lowside_fluids::Gas;
+use lowside_fluids::{Blend, Gas};
 use lowside_plant::{plant::Plant, species::REFRIGERANT};
 use lowside_shop::{
     Attached, Shop,
@@ -11,13 +11,20 @@ use lowside_shop::{
 };
 use lowside_units::{GaugePressure, Mass, Quantity, Temperature};
 
-use super::{Action, Refused, gauge_set::share};
+use super::{Action, Refused, gauge_set::share, pump::at_rest};
 use crate::limits::within;
 
 /// Does an act at the service hose, or refuses and changes nothing.
 pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(), Refused> {
+    if takes_off(act) {
+        at_rest(shop)?;
+    }
     match act {
         Action::TakeCan => shop.take_can(plant, false),
+        Action::TakeCanOf { gas } => {
+            mixes(plant, gas)?;
+            shop.take_can_of(plant, gas, false);
+        }
         Action::TakeSelfSealingCan => shop.take_can(plant, true),
         Action::DropCan => {
             can(shop)?;
@@ -120,6 +127,19 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(
     Ok(())
 }
 
+/// Is what hangs on the hose taken off by this act?
+fn takes_off(act: Action) -> bool {
+    matches!(
+        act,
+        Action::TakeCan
+            | Action::TakeCanOf { .. }
+            | Action::TakeSelfSealingCan
+            | Action::TakeCylinder { .. }
+            | Action::TakeMachine { .. }
+            | Action::Disconnect
+    )
+}
+
 /// The fittings of machines and cylinders mate only with hoses for the same gas.
 fn mates(plant: &Plant, fitting: Gas) -> Result<(), Refused> {
     let hose = plant.network.gas();
@@ -127,6 +147,16 @@ fn mates(plant: &Plant, fitting: Gas) -> Result<(), Refused> {
         Ok(())
     } else {
         Err(Refused::WrongFitting { fitting, hose })
+    }
+}
+
+/// A small can fits any hose with an adapter; the model must be able to mix its gas with the loop's.
+fn mixes(plant: &Plant, gas: Gas) -> Result<(), Refused> {
+    let loop_gas = plant.network.gas();
+    if gas == loop_gas || Blend::holds(gas) && Blend::holds(loop_gas) {
+        Ok(())
+    } else {
+        Err(Refused::NoMixture { gas, loop_gas })
     }
 }
 

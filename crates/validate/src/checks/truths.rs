@@ -15,6 +15,7 @@ use std::sync::Arc;
 mod charge;
 mod choke;
 mod clutch;
+mod mixture;
 mod stop;
 
 mod vacuum;
@@ -29,7 +30,7 @@ pub const JOBS: &[Job] = &[
     choke::choked,
     subcooling_alone,
     standing,
-    mixtures,
+    mixture::alone,
     vacuum::holding,
     vacuum::twenty_inches,
     vacuum::hose,
@@ -177,17 +178,6 @@ fn standing(runs: &Runs) -> Result<Vec<Check>, Error> {
             .curve("R-134a alone", pure)
             .curve("with 2 g of air", mixed),
     );
-    Ok(vec![check])
-}
-
-#[expect(clippy::unnecessary_wraps, reason = "a job may fail, this one cannot")]
-fn mixtures(_: &Runs) -> Result<Vec<Check>, Error> {
-    let mut check = Check::new(
-        "7. R-12 left in R-134a looks like air and cannot be purged",
-        "At 75 degF: 77-79 psig pure (see truth 6), about 88 at 10 mol % of R-12, 100 at 50 %.",
-        "mixture model of CoolProp, as recalled",
-    );
-    check.find(Finding::not_yet("10 and 50 % of R-12", "mixtures"));
     Ok(vec![check])
 }
 

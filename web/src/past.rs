@@ -1,0 +1,135 @@
+//! Going back and forth in time on the stage: seek, undo, redo, other lines, and waiting for something.
+use lowside_present::history::History;
+use lowside_session::{
+    Bay, TICKS_PER_SECOND,
+    timeline::LineInfo,
+    wait::{Goal, Outcome, Wait},
+};
+
+use crate::stage::Stage;
+
+/// Speed while something is waited for.
+const FAST: f64 = 120.0;
+
+/// How a wait ended.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Ended {
+    pub(crate) goal: Goal,
+    pub(crate) met: bool,
+}
+
+/// A wait and the speed to return to.
+pub(crate) struct Waiting {
+    wait: Wait,
+    speed: f64,
+}
+
+impl Stage {
+    /// The bay is about to go on: if it looks back, what came after it is put aside with its chart.
+    pub(crate) fn go_on(&mut self) {
+        if !self.past.looks_back() {
+            return;
+        }
+        let line = self.past.line();
+        self.past.go_on(&self.bay);
+        if self.past.line() != line {
+            self.kept.insert(line, self.history.clone());
+            let lines = self.past.lines(&self.bay);
+            self.kept.retain(|id, _| lines.iter().any(|l| l.id == *id));
+        }
+        self.history.cut(self.bay.tick());
+    }
+
+    /// Shows the bay as it was at a second, paused.
+    pub(crate) fn seek(&mut self, second: f64) {
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "held to 0..=1e6 seconds first"
+        )]
+        let tick = (second.clamp(0.0, 1e6) * TICKS_PER_SECOND as f64).round() as u64;
+        let bay = self.past.seek(&self.bay, tick);
+        self.look_at(bay);
+    }
+
+    /// Takes the last act back; false if there is none.
+    pub(crate) fn undo(&mut self) -> bool {
+        let bay = self.past.undo(&self.bay);
+        bay.map(|bay| self.look_at(bay)).is_some()
+    }
+
+    /// Does again what was taken back; false if there is nothing.
+    pub(crate) fn redo(&mut self) -> bool {
+        let bay = self.past.redo(&self.bay);
+        bay.map(|bay| self.look_at(bay)).is_some()
+    }
+
+    /// Goes to the end of another line.
+    pub(crate) fn switch(&mut self, id: u32) {
+        let from = self.past.line();
+        let Some(bay) = self.past.switch(&self.bay, id) else {
+            return;
+        };
+        let history = self.kept.remove(&id).unwrap_or_default();
+        self.kept
+            .insert(from, std::mem::replace(&mut self.history, history));
+        self.look_at(bay);
+    }
+
+    fn look_at(&mut self, bay: Bay) {
+        self.bay = bay;
+        self.paused = true;
+        self.waiting = None;
+        self.retell();
+    }
+
+    /// Runs as fast as it can until something happens, then pauses.
+    pub(crate) fn wait_for(&mut self, goal: Goal) {
+        let speed = self.waiting.as_ref().map_or(self.speed, |w| w.speed);
+        self.go_on();
+        self.waiting = Some(Waiting {
+            wait: Wait::new(goal, &self.bay),
+            speed,
+        });
+        self.speed = FAST;
+        self.paused = false;
+    }
+
+    /// Stops waiting and returns to the speed before.
+    pub(crate) fn stop_waiting(&mut self) {
+        if let Some(w) = self.waiting.take() {
+            self.speed = w.speed;
+        }
+    }
+
+    /// What is being waited for.
+    pub(crate) fn waits_for(&self) -> Option<Goal> {
+        self.waiting.as_ref().map(|w| w.wait.goal())
+    }
+
+    /// Looks whether the wait is over; true if the bay is to stop here.
+    pub(crate) fn watch(&mut self) -> bool {
+        let Some(w) = &mut self.waiting else {
+            return false;
+        };
+        let outcome = w.wait.look(&self.bay);
+        if outcome == Outcome::Waiting {
+            return false;
+        }
+        self.ended = Some(Ended {
+            goal: w.wait.goal(),
+            met: outcome == Outcome::Met,
+        });
+        self.stop_waiting();
+        self.paused = true;
+        true
+    }
+
+    /// The lines to choose from.
+    pub(crate) fn lines_kept(&self) -> Vec<LineInfo> {
+        self.past.lines(&self.bay)
+    }
+}
+
+/// Charts of the lines that are not shown, by line.
+pub(crate) type Kept = std::collections::BTreeMap<u32, History>;
