@@ -129,3 +129,25 @@ pub(crate) fn save_address(name: &str, address: &str) {
         link.click();
     }
 }
+
+/// Lets the page sound, or falls silent. `static/sound.js` makes the sounds; a browser without them stays silent.
+pub(crate) fn sound(heard: Option<lowside_present::sound::Sound>) {
+    let function = js_sys::Reflect::get(&window(), &"lowsideSound".into())
+        .ok()
+        .and_then(|f| f.dyn_into::<js_sys::Function>().ok());
+    let Some(function) = function else { return };
+    let arguments = heard.map_or_else(
+        || js_sys::Array::of1(&false.into()),
+        |s| {
+            js_sys::Array::of5(
+                &true.into(),
+                &s.turns.into(),
+                &s.engine.into(),
+                &s.hiss.into(),
+                &s.clutch.into(),
+            )
+        },
+    );
+    // A sound that fails is no reason to stop.
+    drop(function.apply(&JsValue::UNDEFINED, &arguments));
+}

@@ -141,7 +141,7 @@ pub fn freeze(network: &mut Network, orifice: LinkId, tube: Tube, hood_t: f64, d
         return;
     }
     // Without refrigerant around it water freezes, melts and boils off by its own laws in the cell.
-    if node.state.own_water > 0.0 {
+    if refrigerant < steam::THIN_REFRIGERANT * node.state.v_gas {
         if ice > 0.0 {
             network.bind(cell, -ice * (dt / LEFT_ALONE).min(1.0), FUSION);
         }

@@ -14,6 +14,7 @@ pub mod palette;
 pub mod parts;
 pub mod plot;
 pub mod readout;
+pub mod sound;
 
 pub use lowside_shop::ledger::Place;
 pub use lowside_units::display::{Shown, UnitSystem};

@@ -162,11 +162,11 @@ impl Bay {
         &self.events
     }
 
-    /// Refrigerant in the loop, without hoses and cans, kg.
+    /// Refrigerant in the loop, without hoses and cans, with what its oil has dissolved, kg.
     pub fn charge(&self) -> f64 {
         let p = self.plant.places;
         (p.discharge..=p.suction)
-            .map(|i| self.plant.network.node(i).content[REFRIGERANT])
+            .map(|i| self.plant.network.node(i).content.whole()[REFRIGERANT])
             .sum()
     }
 

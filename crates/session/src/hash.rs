@@ -89,10 +89,13 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     for node in plant.network.nodes() {
         h.numbers(node.content.0);
         h.numbers([node.energy, node.state.t, node.bound]);
+        h.numbers([node.oil_water, node.oil.creep, node.dissolving]);
+        h.flags([node.oil.mixes]);
     }
     for link in plant.network.links() {
-        h.number(link.flow);
+        h.numbers([link.flow, link.oil]);
     }
+    h.word(plant.oil.turn as u64);
     if let Some((held, to_room)) = plant.network.r12() {
         for &kg in held {
             h.number(kg);

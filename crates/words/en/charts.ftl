@@ -16,6 +16,7 @@ bay-engine = engine bay
 bay-grille = grille
 bay-block = engine
 large-gauges = Large gauges
+sound = Sound
 strip-earlier = Earlier
 strip-later = Later
 strip-closer = Closer

@@ -16,6 +16,7 @@ bay-engine = compartimiento del motor
 bay-grille = parrilla
 bay-block = motor
 large-gauges = Manómetros grandes
+sound = Sonido
 strip-earlier = Antes
 strip-later = Después
 strip-closer = Acercar

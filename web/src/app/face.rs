@@ -5,12 +5,14 @@ use lowside_present::{
     UnitSystem, notes,
     parts::{Part, Parts, Tubes, inside},
     plot::{Frame, Plot},
+    sound::Sound,
 };
 use yew::{Context, Html, MouseEvent, NodeRef, html};
 
 use super::{App, Msg};
 use crate::{
     chart::Strip,
+    host,
     ink::Kind,
     parts::{Flows, PartsView},
     plot::PlotView,
@@ -35,6 +37,8 @@ pub(crate) enum FaceMsg {
     Save(Kind),
     /// Large gauges or not.
     Large,
+    /// Sounds or silence.
+    Sound,
 }
 
 type Key = (Plot, UnitSystem, &'static str, u64);
@@ -46,6 +50,7 @@ pub(super) struct Face {
     pub(super) part: Option<Part>,
     pub(super) closed: bool,
     pub(super) large: bool,
+    pub(super) sound: bool,
     pub(super) flows: Flows,
     pub(super) tubes: NodeRef,
     frames: RefCell<Vec<(Key, Rc<Frame>)>>,
@@ -59,6 +64,7 @@ impl Face {
             part: None,
             closed: false,
             large: false,
+            sound: false,
             flows: Flows::default(),
             tubes: NodeRef::default(),
             frames: RefCell::default(),
@@ -85,6 +91,10 @@ impl App {
                     .save(kind, (&self.stage.bay, &self.stage.history), self.units);
             }
             FaceMsg::Large => face.large = !face.large,
+            FaceMsg::Sound => {
+                face.sound = !face.sound;
+                self.hear();
+            }
         }
         self.last_chart = 0.0;
         true
@@ -99,6 +109,12 @@ impl App {
             let tubes = Tubes::of(&self.stage.bay);
             self.face.flows.draw(&canvas, theme, &tubes, dt);
         }
+    }
+
+    /// Lets the page sound as the bay does, or be silent.
+    pub(super) fn hear(&self) {
+        let quiet = self.stage.paused || !self.face.sound;
+        host::sound((!quiet).then(|| Sound::of(&self.stage.bay)));
     }
 
     /// All open views, in their order.
@@ -168,13 +184,19 @@ impl App {
         }
     }
 
-    /// The button for large gauges.
+    /// The buttons for sounds and large gauges.
     pub(super) fn large_button(&self, ctx: &Context<Self>) -> Html {
         let press = ctx
             .link()
             .callback(|_: MouseEvent| Msg::Face(FaceMsg::Large));
+        let sound = ctx
+            .link()
+            .callback(|_: MouseEvent| Msg::Face(FaceMsg::Sound));
         html! {
-            <button type="button" class="enlarge" aria-pressed={self.face.large.to_string()} onclick={press}>{ words::large_gauges() }</button>
+            <span class="enlarge">
+                <button type="button" aria-pressed={self.face.sound.to_string()} onclick={sound}>{ words::sound() }</button>
+                <button type="button" aria-pressed={self.face.large.to_string()} onclick={press}>{ words::large_gauges() }</button>
+            </span>
         }
     }
 }

@@ -98,6 +98,9 @@ impl App {
                     .draw((&axes, &traces), theme, (&s.bay, &s.history), self.units);
             }
         }
+        if self.face.sound {
+            self.hear();
+        }
         self.speak(now);
         if now - self.slow.1 > SLOW_EVERY {
             self.slow_down(now);

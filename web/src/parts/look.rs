@@ -324,7 +324,7 @@ pub(super) fn section(o: &Opened, t: &Theme) -> Html {
                 { vessel(70.0, 100.0, o.fill[0], o.air[0]) }
                 <path class="pipe" d="M104 8V88Q104 98 112 98T120 88V20" />
                 <path class="spill" d={format!("M62 {spill:.1}h116")} />
-                <rect x="134" y="54" width="24" height="40" rx="8" fill={t.low.to_string()} fill-opacity={f(0.15 + 0.75 * o.desiccant)} class="outline" />
+                <rect x="134" y="54" width="24" height="40" rx="8" fill={t.low.to_string()} fill-opacity={f(0.15 + 0.75 * o.desiccant)} stroke={t.ink.to_string()} stroke-width="1.8" />
             </> }
         }
         Part::Condenser | Part::Evaporator => {
