@@ -2,9 +2,16 @@
 
 use lowside_fluids::Gas;
 use lowside_session::Action;
-use lowside_shop::{identifier::Port, vacuum::GaugePlace};
+use lowside_shop::{
+    identifier::Port,
+    joints::{Joint, Seal, Side},
+    oil::OilKind,
+    parts::{PARTS, Part},
+    vacuum::GaugePlace,
+};
 use lowside_units::{
-    AbsolutePressure, GaugePressure, Mass, Ratio, RotationSpeed, Speed, Temperature, VolumeFlow,
+    AbsolutePressure, GaugePressure, Length, Mass, Ratio, RotationSpeed, Speed, Temperature,
+    Volume, VolumeFlow,
 };
 
 /// A small generator (xorshift64*, Vigna 2016): the same numbers everywhere.
@@ -73,7 +80,7 @@ pub fn any(dice: &mut Dice) -> Action {
     } else {
         dice.between(0.0, 1.02)
     });
-    match dice.bits() % 33 {
+    match dice.bits() % 38 {
         0 | 1 => Action::Engine { on },
         2 => Action::EngineSpeed {
             speed: RotationSpeed::from_rpm(dice.between(450.0, 5050.0)),
@@ -119,6 +126,7 @@ pub fn any(dice: &mut Dice) -> Action {
         31 => Action::Identify {
             port: if on { Port::Low } else { Port::High },
         },
+        32..=36 => at_the_bench(dice, on),
         _ => Action::Bath {
             temperature: dice
                 .chance(0.7)
@@ -156,5 +164,40 @@ fn at_the_hose(dice: &mut Dice, on: bool) -> Action {
         },
         _ if dice.chance(0.5) => Action::Disconnect,
         _ => Action::ZeroScale,
+    }
+}
+
+/// Some act on joints, parts, ports or oil.
+fn at_the_bench(dice: &mut Dice, on: bool) -> Action {
+    let one = |dice: &mut Dice, of: usize| usize::try_from(dice.bits() % of as u64).unwrap_or(0);
+    let joint = Joint::ALL[one(dice, Joint::ALL.len())];
+    let part = Part::ALL[one(dice, PARTS)];
+    let side = if on { Side::Low } else { Side::High };
+    let volume = Volume::from_cm3(dice.between(0.0, 300.0));
+    let oil = if dice.chance(0.8) {
+        OilKind::Pag46
+    } else {
+        OilKind::Mineral
+    };
+    match one(dice, 14) {
+        0 | 1 => Action::OpenJoint { joint },
+        2 => Action::CapJoint { joint },
+        3 => Action::CloseJoint {
+            joint,
+            seal: [Seal::NewOiled, Seal::OldDry, Seal::Missing][one(dice, 3)],
+        },
+        4 | 5 => Action::RemovePart { part },
+        6 => Action::RefitPart { part },
+        7 => Action::NewPart { part },
+        8 => Action::FitOrifice {
+            bore: Length::from_mm(dice.between(0.7, 3.1)),
+            reversed: on,
+            rings: dice.chance(0.5),
+        },
+        9 => Action::DrainPart { part },
+        10 => Action::PourOil { part, volume, oil },
+        11 => Action::InjectOil { volume, oil },
+        12 => Action::PortCap { side, on },
+        _ => Action::Core { side, fitted: on },
     }
 }

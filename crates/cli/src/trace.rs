@@ -36,7 +36,7 @@ const BEFORE: &[&str] = &[
 ];
 
 /// Places of the ledger, in its order.
-const PLACES: [Place; 14] = [
+const PLACES: [Place; 16] = [
     Place::DischargeLine,
     Place::Condenser,
     Place::LiquidLine,
@@ -50,6 +50,8 @@ const PLACES: [Place; 14] = [
     Place::Cylinder,
     Place::RecoveryCylinder,
     Place::Separator,
+    Place::Bench,
+    Place::Waste,
     Place::Lost,
 ];
 
@@ -128,6 +130,8 @@ fn column(place: Place) -> &'static str {
         Place::Cylinder => "cylinder",
         Place::RecoveryCylinder => "recovery_cylinder",
         Place::Separator => "separator",
+        Place::Bench => "bench",
+        Place::Waste => "waste",
         Place::Lost => "lost",
     }
 }

@@ -20,18 +20,25 @@
 //!   compressor's work for pressures that may differ by [`WORK_GROWTH`].
 //!
 //! Dalton's law, by which a node shares its pressure among vapour and air, leaves out that air presses the liquid and so raises
-//! the pressure of its vapour (Poynting): v p_air / T for each kilogram that may have changed its phase.
+//! the pressure of its vapour (Poynting): v p_air / T for each kilogram that changed its phase.
 //!
 //! To these comes what the tables lack of a perfect fit of s to u and p: [`TABLES`] of the entropy turned over.
 //!
 //! Near and above the critical point the tables bridge a gap and have no entropy of their own; the slack is infinite there.
+//!
+//! So it is where water boils, or answers for a part of its own pressure only; and a recovery machine, whose fan's heat and
+//! shaft are one sum, makes no account.
 //!
 //! The audit runs on a copy of the plant: nothing of it is in the tick itself. Water bound as ice or in the desiccant, cabin and
 //! outside air mixing are not part of it.
 
 mod matter;
 
-use lowside_fluids::{moist_air, table::Table};
+use lowside_fluids::{
+    moist_air,
+    moisture::{FUSION, T_FREEZE},
+    table::Table,
+};
 
 use crate::{
     cabin::Outside,
@@ -40,9 +47,10 @@ use crate::{
     network::{Law, LinkId, Moved, NodeId, ROOM, Taken, WORK_GROWTH},
     plant::{Plant, Watch},
     shell::{Around, Shell},
+    species::REFRIGERANT,
     state::{CP_AIR, Phase, State},
 };
-use matter::{gibbs, node_entropy, stream_entropy};
+use matter::{Water, gibbs, node_entropy, stream_entropy};
 
 /// Share of the entropy turned over, h / T, that the tables' s may differ from what their u and p imply (largest 2e-8, along
 /// saturation; the rest is room for a stream's own search). Test: `tables_obey_gibbs`.
@@ -144,6 +152,8 @@ struct Auditor {
     evaporator: Account,
     /// Mean over the step of 1 / T of each node, weighted with its heat, 1/K.
     cold: Vec<f64>,
+    /// Refrigerant that turned to vapour in each node during the step, less what its vapour grew by, kg.
+    evaporated: Vec<f64>,
     before: Option<Before>,
 }
 
@@ -152,6 +162,8 @@ struct Before {
     shells: Vec<(Shell, f64, f64, f64)>,
     condenser: [f64; condenser::CELLS],
     evaporator: [f64; evaporator::CELLS],
+    /// Frost on the evaporator, kg.
+    iced: f64,
     /// Temperature and heat capacity of every node.
     nodes: Vec<(f64, f64)>,
     air: Air,
@@ -170,6 +182,7 @@ impl Auditor {
             condenser: Default::default(),
             evaporator: Account::default(),
             cold: vec![0.0; nodes],
+            evaporated: vec![0.0; nodes],
             before: None,
         }
     }
@@ -208,12 +221,18 @@ impl Auditor {
         let (up, down) = (&nodes[giver].state, &nodes[taker].state);
         let (share, h) = (&moved.stream.share, moved.stream.h);
         let table = taken.table();
-        let s_up = stream_entropy(table, share, h, up.p, up.t);
-        let s_down = stream_entropy(table, share, h + moved.added, down.p, up.t);
+        let water = Water::of(taken.before(giver).0, up);
+        let stream = (share, water);
+        let s_up = stream_entropy(table, stream, h, up.p, up.t);
+        let s_down = match moved.link.law {
+            // The bay's edge lies at a vacuum pump's inlet: its shaft is in no book.
+            Law::Pump(_) => s_up,
+            _ => stream_entropy(table, stream, h + moved.added, down.p, up.t),
+        };
         // ds = -v dp / T at constant h: the pressures the flow was found for may be off by so much; v and T are those of one end.
         let v = 1.0 / moved.stream.rho;
         let off = (forecast[0] - up.p).abs() + (forecast[1] - down.p).abs();
-        let beyond = inexact(table, up) || inexact(table, down);
+        let beyond = inexact(table, up) || inexact(table, down) || water == Water::Mixed;
         let slack = if beyond {
             f64::INFINITY
         } else {
@@ -224,19 +243,23 @@ impl Auditor {
             slack += m * v * up.p / up.t * WORK_GROWTH;
         }
         let turned = m * (h.abs() / up.t).max(1.0);
-        self.links[k].count(m * (s_down - s_up), turned, slack);
-        let rest = |node: NodeId| {
-            if beyond {
-                f64::INFINITY
-            } else {
-                m * poynting(&nodes[node].state)
-            }
+        // The fan's heat and the shaft of a recovery machine are one sum: nothing says at what temperature heat left.
+        let slack = if matches!(moved.link.law, Law::Recovery(_)) {
+            f64::INFINITY
+        } else {
+            slack
         };
-        self.nodes[giver].count(m * s_up, turned, rest(giver));
-        self.nodes[taker].count(-m * s_down, turned, rest(taker));
+        self.links[k].count(m * (s_down - s_up), turned, slack);
+        let rest = if beyond { f64::INFINITY } else { 0.0 };
+        self.nodes[giver].count(m * s_up, turned, rest);
+        self.nodes[taker].count(-m * s_down, turned, rest);
+        let vapour = m * (share[REFRIGERANT] - moved.stream.liquid);
+        self.evaporated[giver] += vapour;
+        self.evaporated[taker] -= vapour;
         // A stream drawn at the start of the step leaves a node that has gone on: the tangent at the end state lies above it.
         if giver != ROOM {
-            let lag = gibbs(table, up, share, h) - s_up;
+            let liquid = moved.stream.liquid * poynting(up);
+            let lag = gibbs(table, up, share, h) - liquid - s_up;
             self.nodes[giver].slack += m * lag.max(0.0);
         }
     }
@@ -255,6 +278,8 @@ impl Auditor {
         let at_start = value(&taken.before(to).1) - value(&taken.before(from).1);
         let lag = (into - out - at_start).abs();
         self.stirring[k].count(into - out, into.abs() + out.abs(), lag);
+        self.evaporated[from] += species[REFRIGERANT] * taken.dt;
+        self.evaporated[to] -= species[REFRIGERANT] * taken.dt;
         self.nodes[from].count(out, out, 0.0);
         self.nodes[to].count(-into, into, 0.0);
     }
@@ -283,6 +308,7 @@ impl Watch for Auditor {
             shells: shells.collect(),
             condenser: plant.condenser.wall,
             evaporator: plant.evaporator.wall,
+            iced: plant.evaporator.iced(),
             nodes: plant
                 .network
                 .nodes()
@@ -297,6 +323,7 @@ impl Watch for Auditor {
 
     fn step(&mut self, taken: &Taken<'_>) {
         let nodes = taken.nodes();
+        self.evaporated.fill(0.0);
         for (k, moved) in taken.moved().enumerate() {
             self.flow(k, taken, &moved);
             self.stir(k, taken, &moved);
@@ -311,8 +338,15 @@ impl Watch for Auditor {
             let q = taken.heat[i] * taken.share / node.state.t;
             // What stays put and is the same before and after has no error of its own: the change counts.
             let mut slack = 2.0 * node.state.heat_capacity * SOLVED / node.state.t
-                + poynting(&node.state) * (node.state.m_gas - state.m_gas).abs();
-            if inexact(table, &state) || inexact(table, &node.state) {
+                + 1.05
+                    * poynting(&node.state)
+                    * (self.evaporated[i] + node.state.m_gas - state.m_gas).abs();
+            let boils = |c, s| Water::of(c, s) == Water::Mixed;
+            if inexact(table, &state)
+                || inexact(table, &node.state)
+                || boils(content, &state)
+                || boils(&node.content, &node.state)
+            {
                 slack = f64::INFINITY;
             }
             if state.phase == Phase::Liquid || node.state.phase == Phase::Liquid {
@@ -354,23 +388,23 @@ impl Watch for Auditor {
             let lag = lag(heat[node], node, self.cold[node]);
             self.condenser[k].count(made, 0.0, lag + ROUNDING * c);
         }
-        let c = plant.evaporator.energy() / plant.evaporator.wall.iter().sum::<f64>();
+        let walls = plant.evaporator.energy() + plant.evaporator.iced() * FUSION;
+        let c = walls / plant.evaporator.wall.iter().sum::<f64>();
         let (mut made, mut slack) = (0.0, 0.0);
         for (k, was) in b.evaporator.iter().enumerate() {
             let (now, node) = (plant.evaporator.wall[k], p.evaporator + k);
             made += c * libm::log(now / was) + heat[node] * self.cold[node];
             slack += lag(heat[node], node, self.cold[node]);
         }
+        // Frost holds less entropy than the water it came from.
+        made -= (plant.evaporator.iced() - b.iced) * FUSION / T_FREEZE;
         let wall = b.evaporator.iter().sum::<f64>() / evaporator::CELLS as f64;
         let air = plant.cabin.flow * b.dt;
         made += air * CP_AIR * libm::log(coil.t / b.air.t);
         let wetness = |w: f64| moist_air::vapour_pressure(w, b.p).max(1e-3);
         let over = wetness(coil.w) / wetness(moist_air::w_sat(wall, b.p));
         made -= air * (b.air.w - coil.w) * (LATENT / wall - R_WATER * libm::log(over));
-        self.evaporator.count(
-            made,
-            0.0,
-            slack + ROUNDING * plant.evaporator.energy() / wall,
-        );
+        self.evaporator
+            .count(made, 0.0, slack + ROUNDING * walls / wall);
     }
 }

@@ -13,7 +13,7 @@ use lowside_fluids::water;
 use crate::{
     network::{LinkId, Network, NodeId},
     orifice::Orifice,
-    species::{REFRIGERANT, WATER},
+    species::{AIR, REFRIGERANT, WATER},
     steam,
     stream::smooth,
     vehicle::RATED_FLOW,
@@ -24,6 +24,8 @@ use crate::{
 const WETTED: f64 = 600.0;
 /// The same in vapour, s (own figure; common practice "hours").
 const IN_VAPOUR: f64 = 4.0 * 3600.0;
+/// The same in the air of an accumulator that stands open, s (own figure: 30 cm3/s past 100 cm2 of bag).
+const IN_AIR: f64 = 30.0;
 /// Liquid share of the accumulator from which the whole bag is wetted (own figure).
 const BAG_UNDER: f64 = 0.2;
 /// A desiccant loaded up to this share of what it can hold leaves less than 0.01 mg/kg in the refrigerant up to 60 degC: it
@@ -51,7 +53,10 @@ pub fn dry(network: &mut Network, accumulator: NodeId, desiccant: f64, dt: f64) 
     }
     let level = 1.0 - node.state.void_fraction();
     let wet = smooth(level / BAG_UNDER);
-    let rate = wet / WETTED + (1.0 - wet) / IN_VAPOUR;
+    // In an accumulator that stands open the bag is in air, not in refrigerant.
+    let open = node.content[AIR] > node.content[REFRIGERANT];
+    let dry = if open { IN_AIR } else { IN_VAPOUR };
+    let rate = wet / WETTED + (1.0 - wet) / dry;
     let share = rate * dt / (1.0 + rate * dt);
     let at_rest = node.content[REFRIGERANT]
         * solubility(network.gas(), t)
@@ -136,7 +141,7 @@ pub fn freeze(network: &mut Network, orifice: LinkId, tube: Tube, hood_t: f64, d
         return;
     }
     // Without refrigerant around it water freezes, melts and boils off by its own laws in the cell.
-    if node.state.own_water > 0.0 {
+    if refrigerant < steam::THIN_REFRIGERANT * node.state.v_gas {
         if ice > 0.0 {
             network.bind(cell, -ice * (dt / LEFT_ALONE).min(1.0), FUSION);
         }

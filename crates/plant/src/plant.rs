@@ -21,8 +21,10 @@ use crate::{
     leak::{Leak, Site},
     moisture::{self, Tube},
     network::{Law, Network, ROOM, Taken},
-    orifice::Orifice,
+    oil::{self, LoopOil},
+    seat::{Fitted, Seat},
     shell::{Around, Shell},
+    species::{DISSOLVED, OIL},
     state::CP_AIR,
     stream::Draw,
     vehicle::{Vehicle, ram_speed},
@@ -44,8 +46,8 @@ const REED_LEAK: f64 = 1.2e-6;
 const TRICKLE: f64 = 0.015;
 /// Air that moves through the condenser by itself, kg/s.
 const STILL: f64 = 0.03;
-/// Time in which a fan clutch takes or lets go as the air behind the condenser changes, s (common practice: half a minute).
-const FAN_TIME: f64 = 20.0;
+/// Time in which a fan clutch takes or lets go as the air behind the condenser changes, s (common practice: some ten to thirty).
+const FAN_TIME: f64 = 10.0;
 /// Idle speed at which the fan is rated, 1/min.
 const FAN_IDLE: f64 = 800.0;
 
@@ -115,6 +117,10 @@ pub struct Plant {
     pub vehicle: Vehicle,
     /// Condition of its parts.
     pub condition: Condition,
+    /// The orifice tube in its seat.
+    pub seat: Seat,
+    /// Which parts are in.
+    pub fitted: Fitted,
     /// What is set on it.
     pub settings: Settings,
     /// Volumes and links: the loop, and what the shop has connected.
@@ -131,6 +137,8 @@ pub struct Plant {
     pub cabin: Cabin,
     /// Switches and clutch.
     pub drive: Drive,
+    /// The oil.
+    pub oil: LoopOil,
     /// What use has done to the compressor.
     pub damage: Damage,
     /// Temperature under the hood, K.
@@ -156,18 +164,25 @@ impl Plant {
         {
             network.blend(blend, places.inside());
         }
-        charge::fill(&mut network, &places, start, day.t);
+        let oil = LoopOil::new(vehicle.oil_kind, vehicle.refrigerant);
+        charge::fill(&mut network, &places, start, &oil.solution, day.t);
         let held = vehicle.accumulator.desiccant.si() * SIEVE_CAPACITY * start.desiccant_load;
         network.inject_bound(places.accumulator, held);
         let low = network.node(places.accumulator).state.p - day.p;
         Self {
             vehicle: vehicle.clone(),
             condition: Condition::default(),
+            seat: Seat::of(&vehicle.orifice),
+            fitted: Fitted {
+                compressor: true,
+                accumulator: true,
+            },
             settings: Settings::default(),
             condenser: Condenser::new(&vehicle.condenser, vehicle.refrigerant, day.t),
             evaporator: Evaporator::new(&vehicle.evaporator, vehicle.refrigerant, day.t),
             cabin: Cabin::new(&vehicle.cabin, start.cabin_t, day.w()),
             drive: Drive::new(&vehicle.switches, low),
+            oil,
             damage: Damage::default(),
             hood_t: day.t,
             condenser_air: (0.0, day.t),
@@ -257,8 +272,10 @@ impl Plant {
                 .advance(coil, &outside, self.settings.windows_open, dt);
         }
         self.bind_water(length);
+        self.oil
+            .advance(&mut self.network, &self.places, self.drive.engaged, length);
         self.network.follow_mixture();
-        if self.drive.engaged {
+        if self.drive.engaged && self.fitted.compressor {
             let (liquid, p) = (self.suction_liquid(), self.places);
             self.damage.add(
                 liquid,
@@ -274,14 +291,46 @@ impl Plant {
         (self.condition.compressor_wear + self.damage.wear()).min(1.0)
     }
 
+    /// Speed of the compressor, 1/min.
+    pub fn compressor_rpm(&self) -> f64 {
+        if self.drive.engaged && self.fitted.compressor {
+            self.settings.engine_rpm * self.vehicle.compressor.pulley_ratio.si() * self.drive.grip
+        } else {
+            0.0
+        }
+    }
+
+    /// Oil in the compressor with its suction line, kg.
+    pub fn compressor_oil(&self) -> f64 {
+        self.network.node(self.places.suction).content[OIL]
+    }
+
+    /// How far the compressor is short of oil, 0 (enough) to 1 (none).
+    pub fn oil_shortage(&self) -> f64 {
+        oil::shortage(self.compressor_oil(), self.vehicle.oil.si())
+    }
+
+    /// Power at the compressor's shaft in the last tick, W: what compresses, and friction for want of oil.
+    pub fn shaft_power(&self) -> f64 {
+        self.network.link(self.places.compressor).shaft
+            + oil::friction(self.oil_shortage(), self.compressor_rpm())
+    }
+
+    /// Oil in circulation: its share of the flow in the liquid line (where SAE 980286 measured it), 0 to 1.
+    pub fn oil_circulation(&self) -> f64 {
+        self.network.link(self.places.orifice).oil
+    }
+
+    /// Refrigerant dissolved in the loop's oil, kg.
+    pub fn dissolved(&self) -> f64 {
+        (self.places.discharge..=self.places.suction)
+            .map(|i| self.network.node(i).content[DISSOLVED])
+            .sum()
+    }
+
     /// The orifice tube without ice, in the condition it is in.
     fn tube(&self) -> Tube {
-        let o = &self.vehicle.orifice;
-        Tube(Orifice {
-            bore: o.bore.si(),
-            length: o.length.si(),
-            open: self.condition.orifice_open,
-        })
+        Tube(self.seat.tube(self.condition.orifice_open))
     }
 
     /// Ice in the orifice tube, kg.
@@ -297,12 +346,10 @@ impl Plant {
     fn bind_water(&mut self, dt: f64) {
         let (p, tube, hood) = (self.places, self.tube(), self.hood_t);
         let net = &mut self.network;
-        moisture::dry(
-            net,
-            p.accumulator,
-            self.vehicle.accumulator.desiccant.si(),
-            dt,
-        );
+        if self.fitted.accumulator {
+            let desiccant = self.vehicle.accumulator.desiccant.si();
+            moisture::dry(net, p.accumulator, desiccant, dt);
+        }
         moisture::freeze(net, p.orifice, tube, hood, dt);
     }
 
@@ -346,14 +393,11 @@ impl Plant {
 
     fn set_laws(&mut self) {
         let p = self.places;
-        let rpm = if self.drive.engaged {
-            self.settings.engine_rpm * self.vehicle.compressor.pulley_ratio.si() * self.drive.grip
-        } else {
-            0.0
-        };
+        let rpm = self.compressor_rpm();
         let compressor = Compressor {
             displacement: self.vehicle.compressor.displacement.si(),
             wear: self.wear(),
+            dry: self.oil_shortage(),
         };
         self.network
             .set_law(p.compressor, Law::Compressor(compressor, rpm));
@@ -362,6 +406,7 @@ impl Plant {
         self.network.set_law(p.reeds, Law::Passage(reeds));
         let tube = self.tube().with_ice(self.ice());
         self.network.set_law(p.orifice, Law::Orifice(tube));
+        self.network.set_law(p.bypass, self.seat.bypass());
         // The relief valve lifts in proportion, fully open 5 % above its setting.
         let set = self.vehicle.switches.relief_opens.si();
         let over = (self.network.node(p.discharge).state.p - self.day.p - set) / (0.05 * set);
@@ -375,6 +420,9 @@ impl Plant {
     fn pass_heat(&mut self, outside: &Outside, dt: f64) -> evaporator::Air {
         let p = self.places;
         let hood = self.hood_t;
+        let friction = oil::friction(self.oil_shortage(), self.compressor_rpm());
+        self.condenser.oil = self.oil_circulation();
+        self.evaporator.oil = self.oil_circulation();
         let Self {
             network,
             heat,
@@ -384,8 +432,9 @@ impl Plant {
         heat.clear();
         heat.resize(network.nodes().len(), 0.0);
         let mut in_from_outside = 0.0;
-        // The share of the shaft power that the gas did not get warms the compressor's body.
-        let work = network.link(p.compressor).shaft * crate::compressor::BODY_LOSS * dt;
+        // The share of the shaft power that the gas did not get, and friction for want of oil, warm the compressor's body.
+        let work =
+            (network.link(p.compressor).shaft * crate::compressor::BODY_LOSS + friction) * dt;
         shells[assembly::BODY].t += work / shells[assembly::BODY].metal;
         in_from_outside += work;
         for shell in shells.iter_mut() {

@@ -13,9 +13,10 @@ use crate::{
     stream::smooth,
 };
 
-/// Refrigerant density above which water has no vapour pressure of its own, and below which it has all of it, kg/m3 (own
-/// figures: 24 and 7 kPa of R-134a in a warm room).
-const AMONG_REFRIGERANT: (f64, f64) = (1.0, 0.3);
+/// Refrigerant density above which water has no vapour pressure of its own, kg/m3 (own figure: 24 kPa of R-134a in a warm room).
+pub(crate) const THIN_REFRIGERANT: f64 = 1.0;
+/// Density below which it has all of it, kg/m3 (own figure: 7 kPa).
+const HARDLY_ANY: f64 = 0.3;
 /// Pressure of water below which it is not looked at, Pa.
 const TRACE: f64 = 1e-3;
 /// Enthalpy of water vapour at 0 degC, J/kg, liquid being zero there (ASHRAE Fundamentals 2017 ch. 1: 2 501 kJ/kg).
@@ -48,11 +49,10 @@ pub(crate) struct Steam {
 
 /// How far water goes by its own vapour pressure where the refrigerant has density `rho`, 0 to 1.
 pub(crate) fn own(rho: f64) -> f64 {
-    let (none, all) = AMONG_REFRIGERANT;
-    if rho >= none {
+    if rho >= THIN_REFRIGERANT {
         0.0
     } else {
-        smooth((none - rho) / (none - all))
+        smooth((THIN_REFRIGERANT - rho) / (THIN_REFRIGERANT - HARDLY_ANY))
     }
 }
 

@@ -2,12 +2,21 @@
 
 use lowside_fluids::Gas;
 use lowside_plant::plant::Plant;
-use lowside_shop::{Shop, identifier::Port, vacuum::GaugePlace};
+use lowside_shop::{
+    Shop,
+    identifier::Port,
+    joints::{Joint, Seal, Side},
+    oil::OilKind,
+    parts::Part,
+    vacuum::GaugePlace,
+};
 use lowside_units::{
-    AbsolutePressure, GaugePressure, Mass, Ratio, RotationSpeed, Speed, Temperature, VolumeFlow,
+    AbsolutePressure, GaugePressure, Length, Mass, Ratio, RotationSpeed, Speed, Temperature,
+    Volume, VolumeFlow,
 };
 use serde::{Deserialize, Serialize};
 
+mod bench;
 mod caution;
 mod gauge_set;
 mod pump;
@@ -194,6 +203,82 @@ pub enum Action {
         /// What it holds already, 0 to 10 kg.
         holds: Mass,
     },
+    /// Take a joint apart. Under pressure it vents, and hurts.
+    OpenJoint {
+        /// Which.
+        joint: Joint,
+    },
+    /// Cap both ends of a joint that is apart.
+    CapJoint {
+        /// Which.
+        joint: Joint,
+    },
+    /// Put a joint together.
+    CloseJoint {
+        /// Which.
+        joint: Joint,
+        /// With what O-ring.
+        seal: Seal,
+    },
+    /// Lay a part on the bench; its joints have to be apart.
+    RemovePart {
+        /// Which.
+        part: Part,
+    },
+    /// Put the part that lies on the bench back in.
+    RefitPart {
+        /// Which.
+        part: Part,
+    },
+    /// Throw the part on the bench away and lay a new one there.
+    NewPart {
+        /// Which.
+        part: Part,
+    },
+    /// Push the orifice tube on the bench into its line.
+    FitOrifice {
+        /// Its bore, 0.8 to 3 mm.
+        bore: Length,
+        /// Inlet screen to the evaporator: the wrong way round.
+        reversed: bool,
+        /// With its O-rings.
+        rings: bool,
+    },
+    /// Turn a part on the bench over above the measuring cup.
+    DrainPart {
+        /// Which.
+        part: Part,
+    },
+    /// Pour oil into a part on the bench.
+    PourOil {
+        /// Which part.
+        part: Part,
+        /// 1 to 500 mL.
+        volume: Volume,
+        /// Which oil.
+        oil: OilKind,
+    },
+    /// Press oil into the loop through the low-side port.
+    InjectOil {
+        /// 1 to 500 mL.
+        volume: Volume,
+        /// Which oil.
+        oil: OilKind,
+    },
+    /// Screw a cap onto a port, or take it off.
+    PortCap {
+        /// Which port.
+        side: Side,
+        /// On?
+        on: bool,
+    },
+    /// Screw a new core into a port, or the core out of it.
+    Core {
+        /// Which port.
+        side: Side,
+        /// In?
+        fitted: bool,
+    },
     /// Take off whatever hangs on the service hose.
     Disconnect,
     /// Set the scale to zero with what stands on it.
@@ -201,11 +286,12 @@ pub enum Action {
 }
 
 impl Action {
-    /// Does the act, or refuses and changes nothing.
+    /// Does the act, or refuses and changes nothing. True when it hurt somebody.
     ///
     /// # Errors
     /// [`Refused`], naming the field and its limits or what is missing.
-    pub(crate) fn apply(self, plant: &mut Plant, shop: &mut Shop) -> Result<(), Refused> {
+    pub(crate) fn apply(self, plant: &mut Plant, shop: &mut Shop) -> Result<bool, Refused> {
+        let mut hurt = false;
         match self {
             Self::Engine { .. }
             | Self::EngineSpeed { .. }
@@ -245,8 +331,20 @@ impl Action {
             | Self::Ballast { .. }
             | Self::PumpOil
             | Self::VacuumGauge { .. } => pump::apply(self, plant, shop)?,
+            Self::OpenJoint { .. }
+            | Self::CapJoint { .. }
+            | Self::CloseJoint { .. }
+            | Self::RemovePart { .. }
+            | Self::RefitPart { .. }
+            | Self::NewPart { .. }
+            | Self::FitOrifice { .. }
+            | Self::DrainPart { .. }
+            | Self::PourOil { .. }
+            | Self::InjectOil { .. }
+            | Self::PortCap { .. }
+            | Self::Core { .. } => hurt = bench::apply(self, plant, shop)?,
         }
         shop.set_laws(plant);
-        Ok(())
+        Ok(hurt)
     }
 }

@@ -73,7 +73,10 @@ impl Bay {
     /// # Errors
     /// [`Refused`], naming the field and its limits or what is missing.
     pub fn apply(&mut self, action: Action) -> Result<(), Refused> {
-        action.apply(&mut self.plant, &mut self.shop)?;
+        let hurt = action.apply(&mut self.plant, &mut self.shop)?;
+        if hurt {
+            self.events.push((self.tick, Event::Injury));
+        }
         self.log.push((self.tick, action));
         Ok(())
     }
@@ -157,11 +160,11 @@ impl Bay {
         &self.events
     }
 
-    /// Refrigerant in the loop, without hoses and cans, kg.
+    /// Refrigerant in the loop, without hoses and cans, with what its oil has dissolved, kg.
     pub fn charge(&self) -> f64 {
         let p = self.plant.places;
         (p.discharge..=p.suction)
-            .map(|i| self.plant.network.node(i).content[REFRIGERANT])
+            .map(|i| self.plant.network.node(i).content.whole()[REFRIGERANT])
             .sum()
     }
 

@@ -28,6 +28,8 @@ pub enum Event {
     CompressorHurt,
     /// Pressure has blown oil out of the vacuum pump.
     PumpOilBlown,
+    /// Somebody was hurt: a joint or port was opened under pressure.
+    Injury,
     /// The charging cylinder's valve shut itself: the set mass has left it.
     Dosed,
     /// The recovery machine stopped itself at the set vacuum.

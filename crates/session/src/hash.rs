@@ -1,9 +1,10 @@
 //! A fingerprint of a bay's state: equal bits, equal hash, natively and in the browser.
 
 use lowside_fluids::Blend;
-use lowside_plant::{leak::Size, plant::Plant};
+use lowside_plant::{leak::Size, plant::Plant, seat::Seat};
 use lowside_shop::{
-    Attached, Shop, can::Stance, gauge::Instrument, identifier::Identifier, vacuum::GaugePlace,
+    Attached, Shop, can::Stance, gauge::Instrument, identifier::Identifier, joints::Fit,
+    vacuum::GaugePlace,
 };
 
 /// Fowler-Noll-Vo, variant 1a, 64 bit: simple, the same everywhere, good enough to tell two states apart.
@@ -61,6 +62,13 @@ impl Fnv {
         }
     }
 
+    fn seat(&mut self, seat: Option<&Seat>) {
+        if let Some(s) = seat {
+            self.numbers([s.bore, s.length]);
+            self.flags([s.fitted, s.turned, s.sealed]);
+        }
+    }
+
     fn flags<const N: usize>(&mut self, all: [bool; N]) {
         self.word(
             all.iter()
@@ -76,10 +84,13 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     for node in plant.network.nodes() {
         h.numbers(node.content.0);
         h.numbers([node.energy, node.state.t, node.bound]);
+        h.numbers([node.oil_water, node.oil.creep, node.dissolving]);
+        h.flags([node.oil.mixes]);
     }
     for link in plant.network.links() {
-        h.number(link.flow);
+        h.numbers([link.flow, link.oil]);
     }
+    h.word(plant.oil.turn as u64);
     if let Some((held, to_room)) = plant.network.r12() {
         for &kg in held {
             h.number(kg);
@@ -124,6 +135,8 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     h.numbers([s.engine_rpm, s.road_speed]);
     h.word(s.blower as u64);
     h.flags([s.engine_on, s.ac_on, s.recirculate, s.windows_open]);
+    h.seat(Some(&plant.seat));
+    h.flags([plant.fitted.compressor, plant.fitted.accumulator]);
     let w = &plant.damage;
     h.numbers([w.slugging, w.washing, w.dryness, w.heat, w.pressure]);
     let d = &plant.drive;
@@ -152,6 +165,30 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     }
     h.numbers(shop.lost.0);
     h.numbers(shop.brought.0);
+    for fit in shop.openings.joints {
+        h.word(match fit {
+            Fit::Untouched => 0,
+            Fit::Open => 1,
+            Fit::Capped => 2,
+            Fit::Made(seal) => 3 + seal as u64,
+        });
+    }
+    for port in shop.openings.ports {
+        h.flags([port.core, port.old_core, port.cap]);
+    }
+    for part in &shop.bench {
+        h.flags([part.is_some()]);
+        if let Some(part) = part {
+            h.numbers([part.oil, part.bound]);
+            h.seat(part.seat.as_ref());
+        }
+    }
+    let o = &shop.oil;
+    h.numbers(o.drained);
+    h.numbers(o.poured);
+    h.numbers([o.shipped, o.scrapped, o.injected, o.wrong_kind, o.waste]);
+    h.numbers(shop.scrap.0);
+    h.word(u64::from(shop.injuries));
     let station = &shop.station;
     h.numbers(station.away.content.0);
     h.numbers([

@@ -361,7 +361,12 @@ impl Scenario {
             0,
             MOST_LEAKS,
         )?;
-        for (i, leak) in parts.leak.iter().enumerate() {
+        self.check_lists()
+    }
+
+    /// Checks the leaks and the acts, each by its number.
+    fn check_lists(&self) -> Result<(), UnitError> {
+        for (i, leak) in self.condition.leak.iter().enumerate() {
             leak.check()
                 .map_err(|e| inside(&format!("condition.leak {}", i + 1), e))?;
         }

@@ -83,6 +83,10 @@ impl Watch {
             self.flooded = false;
             tell(Event::LiquidGone);
         }
+        // A new compressor starts again.
+        while self.tenths_worn > 0 && plant.damage.wear() < 0.1 * f64::from(self.tenths_worn) {
+            self.tenths_worn -= 1;
+        }
         // One more tenth at a time: a tick adds far less than that.
         if plant.damage.wear() >= 0.1 * f64::from(self.tenths_worn + 1) {
             self.tenths_worn += 1;

@@ -2,7 +2,7 @@
 
 use lowside_plant::{
     plant::Plant,
-    species::{Content, OIL, WATER},
+    species::{Content, DISSOLVED, OIL, WATER},
 };
 
 use crate::{attached::Attached, shop::Shop};
@@ -16,8 +16,11 @@ pub struct Entry {
     pub content: Content,
     /// How much of the refrigerant there is liquid, kg.
     pub liquid: f64,
-    /// How much of the water there is bound, kg: in the desiccant (accumulator) or as ice in the orifice tube (evaporator).
+    /// How much of the water there is bound, kg: in the desiccant (accumulator) or as ice in the orifice tube (evaporator). What
+    /// the oil has taken up is in `content` alone.
     pub bound: f64,
+    /// How much of the refrigerant there is dissolved in oil, kg.
+    pub dissolved: f64,
 }
 
 /// A place where matter can be.
@@ -49,45 +52,61 @@ pub enum Place {
     RecoveryCylinder,
     /// The recovery machine's oil separator.
     Separator,
+    /// Parts on the bench: their oil, and what a desiccant there holds.
+    Bench,
+    /// The waste can and scrapped parts.
+    Waste,
     /// Lost into the room from what was taken off open.
     Lost,
 }
 
 /// How many places there are.
-pub const PLACES: usize = 14;
+pub const PLACES: usize = 16;
 
 /// Every place in the order of the flow, then what is outside the loop.
 pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
     let p = plant.places;
     let vessel = plant.network.node(shop.places.can);
-    let aside = |place, content| Entry {
+    let aside = |place, content: Content| Entry {
         place,
-        content,
+        content: content.whole(),
         liquid: 0.0,
         bound: 0.0,
+        dissolved: 0.0,
     };
     // The vessel's node counts where it belongs.
     let vessel_as = |place, here| Entry {
         place,
         content: if here {
-            vessel.content
+            vessel.content.whole()
         } else {
             Content::default()
         },
         liquid: if here { vessel.state.m_liq } else { 0.0 },
         bound: 0.0,
+        dissolved: if here { vessel.content[DISSOLVED] } else { 0.0 },
     };
     let attached = &shop.hands.attached;
     let mut separated = Content::default();
     separated[OIL] = shop.station.separator;
+    let mut bench = Content::default();
+    let mut bench_bound = 0.0;
+    for part in shop.bench.iter().flatten() {
+        bench[OIL] += part.oil;
+        bench[WATER] += part.bound;
+        bench_bound += part.bound;
+    }
+    let mut waste = shop.scrap;
+    waste[OIL] += shop.oil.waste;
     let sum = |place, range: core::ops::RangeInclusive<usize>| {
         let mut content = Content::default();
-        let (mut liquid, mut bound) = (0.0, 0.0);
+        let (mut liquid, mut bound, mut dissolved) = (0.0, 0.0, 0.0);
         for i in range {
             let node = plant.network.node(i);
-            content.add(&node.content, 1.0);
-            content[WATER] += node.bound;
+            content.add(&node.content.whole(), 1.0);
+            content[WATER] += node.bound + node.oil_water;
             bound += node.bound;
+            dissolved += node.content[DISSOLVED];
             liquid += node.state.m_liq;
         }
         Entry {
@@ -95,6 +114,7 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
             content,
             liquid,
             bound,
+            dissolved,
         }
     };
     [
@@ -124,6 +144,11 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
             aside(Place::RecoveryCylinder, shop.station.away.content)
         },
         aside(Place::Separator, separated),
+        Entry {
+            bound: bench_bound,
+            ..aside(Place::Bench, bench)
+        },
+        aside(Place::Waste, waste),
         aside(Place::Lost, shop.lost),
     ]
 }

@@ -101,7 +101,7 @@ pub fn burst(burst: bool) -> Law {
 pub fn connect(plant: &mut Plant, residue: f64) -> Places {
     let day = plant.day();
     let t = day.t;
-    let air = |p: f64| Content([0.0, p * HOSE_VOLUME / (R_AIR * t), 0.0, 0.0]);
+    let air = |p: f64| Content::air(p * HOSE_VOLUME / (R_AIR * t));
     let net = &mut plant.network;
     let slip = Draw::Slip;
     let low_hose = net.add_node("low-side hose", HOSE_VOLUME, air(residue), t, 0.03);

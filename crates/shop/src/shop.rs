@@ -4,8 +4,9 @@ use lowside_fluids::Gas;
 use lowside_plant::{
     network::ROOM,
     plant::Plant,
+    seat::Seat,
     shell::Around,
-    species::{Content, REFRIGERANT},
+    species::{Content, OIL, REFRIGERANT, WATER},
 };
 use serde::{Deserialize, Serialize};
 
@@ -15,7 +16,10 @@ use crate::{
     cylinder::{self, Cylinder, Stored},
     gauge::{self, Instrument},
     identifier::{Identifier, NoSample, Port},
+    joints::{Fit, Joint, Openings, Seal, Side},
     manifold::{self, Places},
+    oil::{OilKind, OilWork},
+    parts::{self, OnBench, PARTS, Part},
     recovery::{self, Machine, Station, Stop},
     vacuum::{self, GaugePlace, PumpOil, VacuumPump},
 };
@@ -81,11 +85,26 @@ pub struct Shop {
     pub brought: Content,
     /// What got lost into the room without passing a link (an open can pulled off, an open part), kg.
     pub lost: Content,
+    /// Joints and ports.
+    pub openings: Openings,
+    /// Parts out of the vehicle, in the order of [`Part::ALL`].
+    pub bench: [Option<OnBench>; PARTS],
+    /// New parts fitted so far, in the same order.
+    pub renewed: [u32; PARTS],
+    /// What was done with oil.
+    pub oil: OilWork,
+    /// What went into the scrap with parts, kg.
+    pub scrap: Content,
+    /// Injuries so far.
+    pub injuries: u32,
     /// The recovery machine's cylinder and separator.
     pub station: Station,
     /// Number of cans on the shelf.
     pub cans_on_shelf: u32,
 }
+
+/// Gauge pressure behind a joint from which opening it hurts, Pa (own figure: 5 psi).
+pub const HURTS: f64 = 35e3;
 
 /// What happened by itself in a tick.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -103,6 +122,7 @@ impl Shop {
     pub fn new(plant: &mut Plant) -> Self {
         let residue = plant.network.node(plant.places.accumulator).state.p_air;
         let places = manifold::connect(plant, residue);
+        let openings = Openings::new(&mut plant.network, &plant.places);
         let t = plant.day().t;
         let mut shop = Self {
             hands: Hands {
@@ -131,6 +151,12 @@ impl Shop {
             supplied: 0.0,
             brought: Content::default(),
             lost: Content::default(),
+            openings,
+            bench: [None; PARTS],
+            renewed: [0; PARTS],
+            oil: OilWork::default(),
+            scrap: Content::default(),
+            injuries: 0,
             station: Station {
                 away: Stored {
                     content: Content::default(),
@@ -272,6 +298,121 @@ impl Shop {
         plant.network.refill(self.places.can, volume, content, t).0
     }
 
+    /// Takes a joint apart. With pressure or liquid behind it that hurts; true when it did.
+    pub fn open_joint(&mut self, plant: &Plant, joint: Joint) -> bool {
+        let (pressure, liquid) = self.openings.behind(plant, joint);
+        self.openings.joints[joint as usize] = Fit::Open;
+        self.hurt(pressure > HURTS || liquid)
+    }
+
+    fn hurt(&mut self, hurts: bool) -> bool {
+        self.injuries += u32::from(hurts);
+        hurts
+    }
+
+    /// Takes a core out of its port, or puts a new one in. Taking it out under pressure with the coupler off hurts; true when it
+    /// did.
+    pub fn set_core(&mut self, plant: &Plant, side: Side, fitted: bool) -> bool {
+        let coupled = match side {
+            Side::Low => self.hands.low_coupled,
+            Side::High => self.hands.high_coupled,
+        };
+        let pressure = self.openings.behind_port(plant, side);
+        let port = &mut self.openings.ports[side as usize];
+        let out = port.core && !fitted;
+        port.core = fitted;
+        port.old_core &= !fitted;
+        self.hurt(out && !coupled && pressure > HURTS)
+    }
+
+    /// Puts a joint together.
+    pub fn make_joint(&mut self, joint: Joint, seal: Seal) {
+        self.openings.joints[joint as usize] = Fit::Made(seal);
+    }
+
+    /// Lays a part on the bench.
+    pub fn take_part(&mut self, plant: &mut Plant, part: Part) {
+        let (bench, lost) = parts::take_out(plant, part);
+        self.lost.add(&lost, 1.0);
+        self.bench[part as usize] = Some(bench);
+    }
+
+    /// Puts the part from the bench back in.
+    pub fn refit_part(&mut self, plant: &mut Plant, part: Part) {
+        if let Some(bench) = self.bench[part as usize].take() {
+            parts::put_in(plant, part, &bench);
+        }
+    }
+
+    /// Throws the part on the bench away and lays a new one there, sealed and with the oil it comes with.
+    pub fn new_part(&mut self, plant: &mut Plant, part: Part) {
+        if let Some(old) = self.bench[part as usize].take() {
+            self.scrap[OIL] += old.oil;
+            self.scrap[WATER] += old.bound;
+            self.oil.scrapped += old.oil;
+            let oil = part.ships_with(plant);
+            self.oil.shipped += oil;
+            self.brought[OIL] += oil;
+            parts::renew(plant, part);
+            self.renewed[part as usize] += 1;
+            let seat = old.seat.map(|_| Seat::of(&plant.vehicle.orifice));
+            self.bench[part as usize] = Some(OnBench {
+                oil,
+                seat,
+                ..OnBench::default()
+            });
+        }
+    }
+
+    /// Turns a part on the bench over above the measuring cup; gives what ran out, kg.
+    pub fn drain_part(&mut self, part: Part) -> f64 {
+        let Some(bench) = &mut self.bench[part as usize] else {
+            return 0.0;
+        };
+        let out = bench.oil * part.drains();
+        bench.oil -= out;
+        self.oil.drained[part as usize] += out;
+        self.oil.waste += out;
+        out
+    }
+
+    /// Pours oil (kg) from the bottle into a part on the bench.
+    pub fn pour_oil(&mut self, plant: &Plant, part: Part, kg: f64, kind: OilKind) {
+        if let Some(bench) = &mut self.bench[part as usize] {
+            bench.oil += kg;
+            self.oil.poured[part as usize] += kg;
+            self.note_oil(plant, kg, kind);
+        }
+    }
+
+    /// Presses oil (kg) through the low-side port into the loop.
+    pub fn inject_oil(&mut self, plant: &mut Plant, kg: f64, kind: OilKind) {
+        let mut oil = Content::default();
+        oil[OIL] = kg;
+        plant.network.inject(plant.places.accumulator, &oil);
+        self.oil.injected += kg;
+        self.note_oil(plant, kg, kind);
+    }
+
+    fn note_oil(&mut self, plant: &Plant, kg: f64, kind: OilKind) {
+        self.brought[OIL] += kg;
+        self.oil.kind = Some(kind);
+        let mineral = kind == OilKind::Mineral;
+        if mineral != (plant.network.gas() == Gas::R12) {
+            self.oil.wrong_kind += kg;
+        }
+    }
+
+    /// What is seen in a part: nothing unless it is out or one of its joints is apart.
+    pub fn inspect(&self, plant: &Plant, part: Part) -> Option<parts::Seen> {
+        if let Some(bench) = &self.bench[part as usize] {
+            return Some(bench.seen);
+        }
+        // The tube is seen only out of its line.
+        let apart = part != Part::Orifice && part.joints().iter().any(|j| self.openings.apart(*j));
+        apart.then(|| parts::look(plant, part))
+    }
+
     /// Refrigerant recovered so far into the cylinder now with the machine, kg.
     pub fn recovered(&self, plant: &Plant) -> f64 {
         let held = match self.hands.attached {
@@ -324,6 +465,7 @@ impl Shop {
             p.high_port,
             manifold::valve(f64::from(u8::from(h.high_coupled))),
         );
+        self.openings.set_laws(net, [h.low_coupled, h.high_coupled]);
         net.set_law(p.low_valve, manifold::valve(h.low_valve));
         net.set_law(p.high_valve, manifold::valve(h.high_valve));
         let (flows, stance) = match h.attached {
@@ -367,6 +509,7 @@ impl Shop {
     pub fn tick(&mut self, plant: &mut Plant, dt: f64) -> Happened {
         let p = self.places;
         let mut happened = Happened::default();
+        self.openings.breathe(plant, dt);
         let held = plant.network.node(p.can).content[REFRIGERANT];
         match &mut self.hands.attached {
             Attached::Can(can) => {

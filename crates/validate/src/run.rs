@@ -5,7 +5,11 @@ use std::{
     sync::{Arc, Mutex, OnceLock, PoisonError},
 };
 
-use lowside_plant::{condenser, evaporator, species::REFRIGERANT};
+use lowside_plant::{
+    condenser, evaporator,
+    network::Node,
+    species::{AIR, REFRIGERANT, WATER},
+};
 use lowside_session::{
     Action, Bay, Scenario, library,
     summary::{Summary, WINDOW, Window},
@@ -55,6 +59,16 @@ pub struct Sample {
     pub mass_accumulator: f64,
     /// Shell of the compressor.
     pub body: f64,
+    /// Mean pressure of the loop by volume, Pa absolute.
+    pub mean: f64,
+    /// Air in the loop, kg.
+    pub air: f64,
+    /// Water in the loop without what is bound, kg.
+    pub water: f64,
+    /// Ice in the orifice tube, kg.
+    pub ice: f64,
+    /// Refrigerant in the recovery machine's cylinder, kg.
+    pub recovered: f64,
 }
 
 impl Sample {
@@ -68,6 +82,11 @@ impl Sample {
         let mass = |from: usize, to: usize| -> f64 {
             (from..=to)
                 .map(|i| plant.network.node(i).content[REFRIGERANT])
+                .sum()
+        };
+        let of_loop = |of: &dyn Fn(&Node) -> f64| -> f64 {
+            (p.discharge..=p.suction)
+                .map(|i| of(plant.network.node(i)))
                 .sum()
         };
         Self {
@@ -96,11 +115,16 @@ impl Sample {
             mass_evaporator: mass(p.evaporator, p.evaporator + evaporator::CELLS - 1),
             mass_accumulator: mass(p.accumulator, p.accumulator),
             body: plant.shells[lowside_plant::assembly::BODY].t - 273.15,
+            mean: of_loop(&|n| n.state.p * n.volume) / of_loop(&|n| n.volume),
+            air: of_loop(&|n| n.content[AIR]),
+            water: of_loop(&|n| n.content[WATER]),
+            ice: plant.ice(),
+            recovered: bay.shop().recovered(plant),
         }
     }
 
     fn add(&mut self, s: &Self, by: f64) {
-        let pairs: [(&mut f64, f64); 18] = [
+        let pairs: [(&mut f64, f64); 23] = [
             (&mut self.t, s.t),
             (&mut self.low, s.low),
             (&mut self.high, s.high),
@@ -119,6 +143,11 @@ impl Sample {
             (&mut self.mass_evaporator, s.mass_evaporator),
             (&mut self.mass_accumulator, s.mass_accumulator),
             (&mut self.body, s.body),
+            (&mut self.mean, s.mean),
+            (&mut self.air, s.air),
+            (&mut self.water, s.water),
+            (&mut self.ice, s.ice),
+            (&mut self.recovered, s.recovered),
         ];
         for (mine, theirs) in pairs {
             *mine += by * theirs;

@@ -1,16 +1,22 @@
 //! Entropy of what a node holds and of what flows, from the same tables that give them pressure and energy.
 
-use lowside_fluids::table::{SatPoint, Table};
+use lowside_fluids::{
+    table::{SatPoint, Table},
+    water::GAS_CONSTANT,
+};
 
 use crate::{
-    species::{AIR, Content, OIL, REFRIGERANT, WATER},
-    state::{CP_AIR, CP_OIL, CP_WATER, R_AIR, RHO_OIL, RHO_WATER, State, T_ZERO},
+    species::{AIR, Content, DISSOLVED, OIL, REFRIGERANT, WATER},
+    state::{CP_AIR, CP_OIL, CP_WATER, R_AIR, RHO_DISSOLVED, RHO_OIL, RHO_WATER, State, T_ZERO},
+    steam,
 };
 
 /// Pressure at which air at 0 degC counts no entropy, Pa.
 const P_ZERO: f64 = 101_325.0;
 /// Least partial pressure of air whose logarithm is taken, Pa.
 const P_LEAST: f64 = 1e-9;
+/// Pressure at which water vapour at 0 degC is in equilibrium with liquid, Pa (IAPWS: 611.2).
+const P_TRIPLE: f64 = 611.2;
 /// Share of a stream below which there is no refrigerant in it.
 const TRACE: f64 = 1e-9;
 
@@ -21,6 +27,42 @@ fn air_entropy(t: f64, p: f64) -> f64 {
 /// Entropy of oil and water per kelvin's logarithm: neither is compressible.
 fn inert_entropy(content: &Content, t: f64) -> f64 {
     (content[OIL] * CP_OIL + content[WATER] * CP_WATER) * libm::log(t / T_ZERO)
+}
+
+/// How the water of a node, or of what is drawn from it, counts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Water {
+    /// As liquid that rides along.
+    Liquid,
+    /// As vapour by its own pressure.
+    Vapour,
+    /// Somewhere between, or boiling: without a verdict.
+    Mixed,
+}
+
+impl Water {
+    pub(super) fn of(content: &Content, s: &State) -> Self {
+        let own = own_water(s);
+        if content[WATER] <= 0.0 || own <= 0.0 {
+            Self::Liquid
+        } else if own >= 1.0 && s.m_steam >= 0.999 * content[WATER] {
+            Self::Vapour
+        } else {
+            Self::Mixed
+        }
+    }
+}
+
+/// How far water answers for itself in a state, 0 to 1.
+fn own_water(s: &State) -> f64 {
+    steam::own((s.m_gas + s.m_liq) / (s.v_gas + s.v_liq))
+}
+
+/// Water vapour from liquid at 0 degC: entropy of an ideal gas at `t` and its partial pressure, J/(kg K).
+fn steam_entropy(t: f64, p: f64) -> f64 {
+    (steam::enthalpy(t) - steam::enthalpy(T_ZERO)) / (t - T_ZERO + 1e-9) * libm::log(t / T_ZERO)
+        + steam::enthalpy(T_ZERO) / T_ZERO
+        - GAS_CONSTANT * libm::log(p.max(P_LEAST) / P_TRIPLE)
 }
 
 /// Entropy of liquid at `rho` and `t`, J/(kg K): that of saturation, less the integral of dp/dT / rho2 up to `rho` (Maxwell).
@@ -38,6 +80,13 @@ fn vapour_entropy(table: &Table, rho: f64, t: f64) -> f64 {
 /// Entropy of a content in a state, J/K.
 pub(super) fn node_entropy(table: &Table, content: &Content, s: &State) -> f64 {
     let mut sum = content[AIR] * air_entropy(s.t, s.p_air) + inert_entropy(content, s.t);
+    if s.m_steam > 0.0 {
+        let liquid = CP_WATER * libm::log(s.t / T_ZERO);
+        sum += s.m_steam * (steam_entropy(s.t, s.p_water) - liquid);
+    }
+    if content[DISSOLVED] > 0.0 {
+        sum += content[DISSOLVED] * table.sat(s.t).s_l;
+    }
     if s.m_liq > 0.0 {
         let sat = table.sat(s.t);
         sum += s.m_liq
@@ -66,11 +115,22 @@ pub(super) fn gibbs(table: &Table, s: &State, species: &Content, enthalpy: f64) 
     let air = CP_AIR * dt - s.t * air_entropy(s.t, s.p_air);
     let ln = libm::log(s.t / T_ZERO);
     let oil = CP_OIL * (dt - s.t * ln) + s.p / RHO_OIL;
-    let water = CP_WATER * (dt - s.t * ln) + s.p / RHO_WATER;
+    let water = if own_water(s) > 0.0 {
+        steam::enthalpy(s.t) - s.t * steam_entropy(s.t, s.p_water)
+    } else {
+        CP_WATER * (dt - s.t * ln) + s.p / RHO_WATER
+    };
+    let dissolved = if species[DISSOLVED] == 0.0 {
+        0.0
+    } else {
+        let sat = table.sat(s.t);
+        sat.u_l + s.p / RHO_DISSOLVED - s.t * sat.s_l
+    };
     let free = species[REFRIGERANT] * refrigerant
         + species[AIR] * air
         + species[OIL] * oil
-        + species[WATER] * water;
+        + species[WATER] * water
+        + species[DISSOLVED] * dissolved;
     (enthalpy - free) / s.t
 }
 
@@ -93,13 +153,27 @@ impl At {
 /// Entropy of a stream of these shares with enthalpy `h` (J/kg) at pressure `p` (Pa), J/(kg K); `t_guess` is near its temperature.
 ///
 /// The same rules as those of a volume: vapour and air share the gas, saturated liquid lies beside it, oil and water take no part.
-pub(super) fn stream_entropy(table: &Table, share: &Content, h: f64, p: f64, t_guess: f64) -> f64 {
+pub(super) fn stream_entropy(
+    table: &Table,
+    (share, water): (&Content, Water),
+    h: f64,
+    p: f64,
+    t_guess: f64,
+) -> f64 {
     let p = p.max(1e-3);
-    if share[REFRIGERANT] > TRACE && share[AIR] <= 0.0 {
+    let steam = if water == Water::Vapour {
+        share[WATER]
+    } else {
+        0.0
+    };
+    let mut dry = *share;
+    dry[WATER] -= steam;
+    let share = &dry;
+    if share[REFRIGERANT] > TRACE && share[AIR] <= 0.0 && steam <= 0.0 {
         let t_sat = table.t_sat(p);
         if t_sat < table.t_max() - 0.01 {
             let sat = table.sat(t_sat);
-            let rest = inert(share, t_sat, p);
+            let rest = inert(table, share, t_sat, p);
             let m = share[REFRIGERANT];
             let (low, high) = (rest.h + m * sat.h_l(), rest.h + m * sat.h_g());
             if h >= low && h <= high {
@@ -108,7 +182,7 @@ pub(super) fn stream_entropy(table: &Table, share: &Content, h: f64, p: f64, t_g
             }
         }
     }
-    let f = |t: f64| mixture(table, share, p, t);
+    let f = |t: f64| mixture(table, share, steam, p, t);
     let (mut lo, mut hi) = (120.0, 620.0);
     // A bracket that is grown from the guess, then halved or cut by the chord.
     let mut step = 2.0;
@@ -140,42 +214,64 @@ pub(super) fn stream_entropy(table: &Table, share: &Content, h: f64, p: f64, t_g
     now.s + (h - now.h) / t
 }
 
-fn inert(share: &Content, t: f64, p: f64) -> At {
+fn inert(table: &Table, share: &Content, t: f64, p: f64) -> At {
     let dt = t - T_ZERO;
-    At {
+    let rest = At {
         h: share[OIL] * (CP_OIL * dt + p / RHO_OIL)
             + share[WATER] * (CP_WATER * dt + p / RHO_WATER),
         s: inert_entropy(share, t),
+    };
+    if share[DISSOLVED] <= 0.0 {
+        return rest;
     }
+    // Dissolved refrigerant has energy and entropy of its liquid.
+    let sat = table.sat(t);
+    let dissolved = At {
+        h: sat.u_l + p / RHO_DISSOLVED,
+        s: sat.s_l,
+    };
+    rest.plus(dissolved, share[DISSOLVED])
 }
 
-fn mixture(table: &Table, share: &Content, p: f64, t: f64) -> At {
-    let rest = inert(share, t, p);
-    let air = |p_air: f64| At {
-        h: CP_AIR * (t - T_ZERO),
-        s: air_entropy(t, p_air),
+fn mixture(table: &Table, share: &Content, steam: f64, p: f64, t: f64) -> At {
+    let rest = inert(table, share, t, p);
+    // Air and water vapour of the whole stream at the pressure they have together.
+    let (n_air, n_steam) = (share[AIR] * R_AIR, steam * GAS_CONSTANT);
+    let foreign = (n_air + n_steam).max(1e-300);
+    let air = |p_both: f64| {
+        let air = At {
+            h: CP_AIR * (t - T_ZERO),
+            s: air_entropy(t, p_both * n_air / foreign),
+        };
+        let vapour = At {
+            h: steam::enthalpy(t),
+            s: steam_entropy(t, p_both * n_steam / foreign),
+        };
+        At { h: 0.0, s: 0.0 }
+            .plus(air, share[AIR])
+            .plus(vapour, steam)
     };
-    let (m, m_air) = (share[REFRIGERANT], share[AIR]);
+    let m = share[REFRIGERANT];
     if m <= TRACE {
-        return rest.plus(air(p), m_air);
+        return rest.plus(air(p), 1.0);
     }
     let sat = table.sat(t);
     // Gas of the whole: each pascal by the vapour at rho and the air that shares its volume m / rho.
-    let air_by = m_air / m * R_AIR * t;
+    let air_by = (n_air + n_steam) / m * t;
     let wet = sat.p + air_by * sat.rho_g < p && t < table.t_max();
-    if wet && m_air <= 0.0 {
+    if wet && n_air + n_steam <= 0.0 {
         return rest.plus(liquid(table, p, t, &sat), m);
     }
     if wet {
         let p_air = p - sat.p;
-        let vapour = sat.rho_g * m_air * R_AIR * t / p_air;
-        let steam = At {
+        let vapour = sat.rho_g * (n_air + n_steam) * t / p_air;
+        let gas = At {
             h: sat.h_g(),
             s: sat.s_g,
         };
         return rest
-            .plus(air(p_air), m_air)
-            .plus(steam, vapour)
+            .plus(air(p_air), 1.0)
+            .plus(gas, vapour)
             .plus(pressed(table, p, t, &sat), m - vapour);
     }
     let mut rho = (p / (table.gas_constant() * t + air_by)).min(sat.rho_g);
@@ -192,7 +288,7 @@ fn mixture(table: &Table, share: &Content, p: f64, t: f64) -> At {
         h: e.u + e.p / rho,
         s: vapour_entropy(table, rho, t),
     };
-    rest.plus(vapour, m).plus(air(air_by * rho), m_air)
+    rest.plus(vapour, m).plus(air(air_by * rho), 1.0)
 }
 
 /// Saturated liquid that air presses to `p`: its volume stays, as in [`crate::state`], energy and entropy follow.

@@ -6,9 +6,9 @@ use super::{Law, Network, Node, Workspace};
 use crate::{
     compressor::Work,
     flow::{self, Rate},
-    leak,
+    leak, oil,
     orifice::{Inlet, Orifice},
-    species::{AIR, Content, REFRIGERANT, SPECIES, WATER},
+    species::{AIR, Content, OIL, REFRIGERANT, SPECIES, WATER},
     state::{self, Phase, State},
     steam,
     stream::{Stream, draw},
@@ -51,6 +51,7 @@ impl Network {
     }
 
     /// Flow of every link at the pressures of now, and the streams it would draw at either end.
+    #[expect(clippy::too_many_lines, reason = "one arm for each law")]
     pub(super) fn find_rates(&mut self) {
         if self.work.fresh && self.work.rates.len() == self.links.len() {
             return;
@@ -75,15 +76,8 @@ impl Network {
                 w.rates[k] = Rate::default();
                 continue;
             }
-            let pull = |node: &Node, how| {
-                draw(
-                    &node.state,
-                    &node.content,
-                    how,
-                    link.flow,
-                    node.oil_mobility,
-                )
-            };
+            let pull =
+                |node: &Node, how| draw(&node.state, &node.content, how, link.flow, node.oil);
             let dp = a.state.p - b.state.p;
             w.chord_dp[k] = dp;
             let forward = dp >= 0.0;
@@ -109,10 +103,13 @@ impl Network {
                     let g = gas(up, up.p, stream);
                     let p_rho = up.p / up.gas_density(&up_node.content);
                     let wet = (stream.liquid, up.rho_liq);
+                    // The size is the refrigerant's; the oil that weeps along comes on top.
+                    let with_oil = 1.0 / (1.0 - stream.share[OIL]).max(0.5);
                     let rate = leak::capillary(k, up.p, dp.abs(), (p_rho, g.mu), wet);
                     Rate {
-                        flow: rate.flow * dp.signum(),
-                        ..rate
+                        flow: rate.flow * dp.signum() * with_oil,
+                        by_from: rate.by_from * with_oil,
+                        by_to: rate.by_to * with_oil,
                     }
                 }
                 Law::Pump(pump) => {
@@ -149,8 +146,9 @@ impl Network {
     }
 
     /// Takes the chords of passages anew whose pressure difference has grown beyond what their chord was taken for: a passage at
-    /// rest passes little, not what its slope at rest would give; likewise the compressor's work. True when none had to be.
-    pub(super) fn refresh_chords(&mut self) -> bool {
+    /// rest passes little, not what its slope at rest would give; likewise the compressor's work, if the step is
+    /// found `again`: else what was applied is what the books must hear of. True when none had to be.
+    pub(super) fn refresh_chords(&mut self, again: bool) -> bool {
         let Self {
             table,
             nodes,
@@ -166,11 +164,14 @@ impl Network {
                 // catches would lift gas for less than the isentropic work.
                 let p_out = w.p_end[to] * w.p_start[from] / w.p_end[from].max(1.0);
                 if w.flows[k] > 0.0 && (p_out / w.chord_dp[k] - 1.0).abs() > WORK_GROWTH {
+                    lawful = false;
+                    if !again {
+                        continue;
+                    }
                     let (content, _, state) = &w.start[from];
                     let work = c.work(table, state, content, &w.streams[k].0, p_out, rpm);
                     w.added[k] = work.per_kg * (1.0 - crate::compressor::BODY_LOSS);
                     w.chord_dp[k] = p_out;
-                    lawful = false;
                 }
                 continue;
             }
@@ -244,10 +245,13 @@ impl Workspace {
 /// Flow of the orifice tube: its law, and a thin gas's where the pressure is low.
 fn orifice(table: &Table, o: Orifice, up_node: &Node, stream: &Stream, dp: f64) -> Rate {
     let up = &up_node.state;
-    let rate = o.rate(&inlet(table, up_node, stream), dp.abs());
+    let inlet = inlet(table, up_node, stream);
+    let rate = o.rate(&inlet, dp.abs());
+    let f = oil::orifice_factor(stream.share[OIL], inlet.subcooling, inlet.quality);
     let rate = Rate {
-        flow: rate.flow * dp.signum(),
-        ..rate
+        flow: f * rate.flow * dp.signum(),
+        by_from: f * rate.by_from,
+        by_to: f * rate.by_to,
     };
     if tube::is_thin(up.p) {
         let tubes = [Tube::single(o.bore, o.length), Tube::default()];
@@ -281,7 +285,7 @@ fn stirred(a: &Node, b: &Node, volume_flow: f64) -> (Content, f64) {
         species[AIR] += air;
         energy += vapour * s.h_gas + air * state::CP_AIR * (s.t - state::T_ZERO);
         if s.m_steam > 0.0 {
-            let water = sign * v * s.m_steam / s.v_gas;
+            let water = v * s.m_steam / s.v_gas;
             species[WATER] += water;
             energy += water * steam::enthalpy(s.t);
         }

@@ -1,7 +1,7 @@
 //! Cautions of the trade, shown at the act.
 
 use lowside_plant::plant::Plant;
-use lowside_shop::{Attached, Shop, can};
+use lowside_shop::{Attached, Shop, can, shop::HURTS};
 use lowside_units::Quantity;
 use serde::{Deserialize, Serialize};
 
@@ -36,6 +36,23 @@ impl Action {
             Self::DropCan | Self::Disconnect if open_can => Some(Caution::Venting),
             Self::Machine { on: true } | Self::ChangeCylinder { .. } => {
                 Some(Caution::RecoveryCylinder)
+            }
+            Self::OpenJoint { joint } => {
+                let (pressure, liquid) = shop.openings.behind(plant, joint);
+                Some(if pressure > HURTS || liquid {
+                    Caution::OpensUnderPressure
+                } else {
+                    Caution::CapAtOnce
+                })
+            }
+            Self::Core {
+                side,
+                fitted: false,
+            } if shop.openings.behind_port(plant, side) > HURTS => {
+                Some(Caution::OpensUnderPressure)
+            }
+            Self::DrainPart { .. } | Self::PourOil { .. } | Self::InjectOil { .. } => {
+                Some(Caution::Oil)
             }
             Self::LowValve { open } | Self::HighValve { open }
                 if open.si() > 0.0 && shop.hands.attached == Attached::Nothing =>
@@ -112,4 +129,10 @@ pub enum Caution {
     PumpStopsOpen,
     /// The oil of a pump that has run is hot, and used oil is waste.
     HotOil,
+    /// The loop is under pressure: recover first. Opening it vents, freezes and blinds.
+    OpensUnderPressure,
+    /// An open end takes up moisture at once: cap it.
+    CapAtOnce,
+    /// Used oil is waste, and new oil takes up water from the air.
+    Oil,
 }

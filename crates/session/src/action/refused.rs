@@ -1,7 +1,7 @@
 //! Why an act was not taken.
 
 use lowside_fluids::Gas;
-use lowside_shop::identifier::NoSample;
+use lowside_shop::{identifier::NoSample, joints::Joint, parts::Part};
 use lowside_units::UnitError;
 use thiserror::Error;
 
@@ -54,6 +54,30 @@ pub enum Refused {
     /// The recovery cylinder is at its filling limit.
     #[error("the recovery cylinder is at its limit, 80 % liquid at 54 degC: change it")]
     CylinderFull,
+    /// A joint that has to be apart first.
+    #[error("the {} is not apart", .0.name())]
+    JointMade(Joint),
+    /// A joint that is apart.
+    #[error("the {} is apart already", .0.name())]
+    JointApart(Joint),
+    /// A part that is out.
+    #[error("the {} is out", .0.name())]
+    PartOut(Part),
+    /// A part that is in.
+    #[error("the {} is in the vehicle: take it out first", .0.name())]
+    PartIn(Part),
+    /// No room for so much oil.
+    #[error("so much oil does not go into the {}", .0.name())]
+    NoRoom(Part),
+    /// The low-side coupler is off.
+    #[error("the low-side coupler is off its port")]
+    NotCoupled,
+    /// The coupler sits on the port.
+    #[error("the coupler is on the port: take it off first")]
+    Coupled,
+    /// A cap is on the port.
+    #[error("the cap is on the port: take it off first")]
+    CapOn,
     /// More than the cylinder holds.
     #[error("mass: {asked_g:.0} g is more than the {held_g:.0} g in the cylinder")]
     CylinderTooEmpty {

@@ -2,7 +2,7 @@
 
 use lowside_units::Ratio;
 
-use super::with;
+use super::{shop, with};
 use crate::{
     Job,
     check::{Check, Finding},
@@ -31,11 +31,11 @@ pub const JOBS: &[Job] = &[
     subcooling_alone,
     standing,
     mixture::alone,
-    vacuum::holding,
+    shop::holding,
     vacuum::twenty_inches,
     vacuum::hose,
     clutch::cycling,
-    recovery,
+    shop::left_behind,
     stop::last,
 ];
 
@@ -178,20 +178,6 @@ fn standing(runs: &Runs) -> Result<Vec<Check>, Error> {
             .curve("R-134a alone", pure)
             .curve("with 2 g of air", mixed),
     );
-    Ok(vec![check])
-}
-
-#[expect(clippy::unnecessary_wraps, reason = "a job may fail, this one cannot")]
-fn recovery(_: &Runs) -> Result<Vec<Check>, Error> {
-    let mut check = Check::new(
-        "12. Recovery leaves gas in the oil",
-        "18 to 30 % with old equipment, so that the next \"right\" charge is an over-charge.",
-        TRADE,
-    );
-    check.find(Finding::not_yet(
-        "share left after recovery",
-        "a recovery machine, and oil that holds refrigerant",
-    ));
     Ok(vec![check])
 }
 
