@@ -15,9 +15,9 @@ use crate::{
     chart::Strip,
     host,
     ink::Kind,
-    parts::{Flows, PartsView},
+    parts::{Flows, PartsProps, parts_view},
     plot::PlotView,
-    views::{Open, Picker, View},
+    views::{Open, View, picker},
     words,
 };
 
@@ -138,7 +138,7 @@ impl App {
     pub(super) fn views(&self, ctx: &Context<Self>) -> Html {
         let toggle = ctx.link().callback(|v| Msg::Face(FaceMsg::Toggle(v)));
         html! { <>
-            <Picker open={self.face.open.clone()} {toggle} />
+            { picker(&self.face.open, &toggle) }
             { for self.face.open.iter().map(|v| match v {
                 View::Levels => self.levels_view(ctx),
                 View::Parts => self.parts_view(ctx),
@@ -163,12 +163,18 @@ impl App {
         } else {
             Vec::new()
         };
-        html! {
-            <PartsView key="parts" parts={self.parts()} {opened} {wear} lit={self.face.lit} closed={self.face.closed}
-                temperatures={Rc::new(Part::ALL.map(warmth).to_vec())} flows={self.face.tubes.clone()} dark={self.dark}
-                light={link.callback(|p| Msg::Face(FaceMsg::Light(p)))} open={link.callback(|p| Msg::Face(FaceMsg::Open(p)))}
-                close={link.callback(|on| Msg::Face(FaceMsg::Close(on)))} />
-        }
+        parts_view(&PartsProps {
+            parts: self.parts(),
+            opened,
+            wear,
+            lit: self.face.lit,
+            closed: self.face.closed,
+            temperatures: Rc::new(Part::ALL.map(warmth).to_vec()),
+            flows: self.face.tubes.clone(),
+            light: link.callback(|p| Msg::Face(FaceMsg::Light(p))),
+            open: link.callback(|p| Msg::Face(FaceMsg::Open(p))),
+            close: link.callback(|on| Msg::Face(FaceMsg::Close(on))),
+        })
     }
 
     /// The parts as read last, anew if that is long enough ago.
