@@ -4,7 +4,10 @@ use lowside_present::{
     palette::{Rgb, Theme},
 };
 use lowside_session::{Bay, TICKS_PER_SECOND};
-use lowside_units::{GaugePressure, Temperature, display::UnitSystem};
+use lowside_units::{
+    GaugePressure, Temperature,
+    display::{PressureUnit, TemperatureUnit, UnitSystem},
+};
 use plotters::{
     chart::{ChartBuilder, ChartContext},
     coord::{Shift, types::RangedCoordf64},
@@ -46,17 +49,18 @@ fn ink(c: Rgb) -> RGBColor {
 
 fn pressure(pa: f64, units: UnitSystem) -> f64 {
     let p = GaugePressure::from_pa(pa);
-    match units {
-        UnitSystem::Us => p.psi(),
-        UnitSystem::Si => p.kpa(),
+    match units.pressure {
+        PressureUnit::Psi => p.psi(),
+        PressureUnit::Kpa => p.kpa(),
+        PressureUnit::Bar => p.bar(),
     }
 }
 
 fn degrees(k: f64, units: UnitSystem) -> f64 {
     let t = Temperature::from_k(k);
-    match units {
-        UnitSystem::Us => t.deg_f(),
-        UnitSystem::Si => t.deg_c(),
+    match units.temperature {
+        TemperatureUnit::Fahrenheit => t.deg_f(),
+        TemperatureUnit::Celsius => t.deg_c(),
     }
 }
 
@@ -80,13 +84,14 @@ fn plots(area: &Sheet, f: &Frame) -> Option<(Plot<'static>, Plot<'static>)> {
     #[expect(clippy::cast_possible_truncation, reason = "a screen's size")]
     let whole = |css: f64| px(css).round() as i32;
     let (upper, lower) = area.split_vertically(whole(f64::from(f.size.1) * 0.56));
-    let most = match f.units {
-        UnitSystem::Us => 450.0,
-        UnitSystem::Si => 3100.0,
+    let most = match f.units.pressure {
+        PressureUnit::Psi => 450.0,
+        PressureUnit::Kpa => 3100.0,
+        PressureUnit::Bar => 31.0,
     };
-    let t = match f.units {
-        UnitSystem::Us => 30.0..100.0,
-        UnitSystem::Si => 0.0..40.0,
+    let t = match f.units.temperature {
+        TemperatureUnit::Fahrenheit => 30.0..100.0,
+        TemperatureUnit::Celsius => 0.0..40.0,
     };
     let minutes = f64::from(f.minutes);
     let upper = ChartBuilder::on(&upper)

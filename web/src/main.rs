@@ -16,6 +16,7 @@ mod panel;
 mod past;
 mod readings;
 mod resume;
+mod settings;
 mod sheet;
 mod speech;
 mod stage;
@@ -23,6 +24,7 @@ mod store;
 mod theme;
 mod timebar;
 mod top;
+mod units;
 mod words;
 
 /// The hash of the bay's state at the end of the take `text`, for the check that browser and native agree bit for bit; a take
