@@ -73,3 +73,29 @@ export async function withPage(window, use, { path = "", ...options } = {}) {
     await context.close();
   }
 }
+
+/** Frames a second and main-thread work a frame (ms) over so many seconds, as the browser itself counts them. */
+export async function frames(page, seconds) {
+  const session = await page.context().newCDPSession(page);
+  await session.send("Performance.enable");
+  const busy = async () => {
+    const { metrics } = await session.send("Performance.getMetrics");
+    return metrics.find(({ name }) => name === "TaskDuration").value * 1000;
+  };
+  const before = await busy();
+  const [count, time] = await page.evaluate(
+    (ms) =>
+      new Promise((done) => {
+        let n = 0;
+        const start = performance.now();
+        const next = (now) => {
+          if (now - start >= ms) return done([n, now - start]);
+          n += 1;
+          requestAnimationFrame(next);
+        };
+        requestAnimationFrame(next);
+      }),
+    seconds * 1000,
+  );
+  return { rate: (count * 1000) / time, work: ((await busy()) - before) / Math.max(count, 1) };
+}

@@ -1,7 +1,10 @@
-// Pictures of the page for a person to look at: as it comes up, and with the healthy van running, in both windows and both
-// colour schemes.
+// Pictures of the page for a person to look at: as it comes up, with the healthy van running, with every drawing and chart open
+// one by one, charging from a can and with an opened part, in both windows and both colour schemes. Names given in LOWSIDE_ONLY
+// choose some.
 import { join } from "node:path";
 import { desktop, phone, quit, withPage } from "./page.mjs";
+
+const VIEWS = ["Levels", "Parts", "Strip chart", "Cycle", "Air", "Boiling point", "Vacuum"];
 
 try {
   for (const window of [desktop, phone]) {
@@ -9,20 +12,61 @@ try {
       await withPage(
         window,
         async (page) => {
-          const shoot = async (moment) => {
-            const path = join(process.env.LOWSIDE_SHOTS, `${window.name}-${colorScheme}-${moment}.png`);
-            await page.screenshot({ path });
+          const wanted = process.env.LOWSIDE_ONLY?.split(",");
+          const button = (name) => page.getByRole("button", { name, exact: true });
+          const shoot = async (moment, element) => {
+            const name = `${window.name}-${colorScheme}-${moment}`;
+            if (wanted && !wanted.some((part) => name.includes(part))) return;
+            const path = join(process.env.LOWSIDE_SHOTS, `${name}.png`);
+            await (element ?? page).screenshot({ path });
             console.log(path, page.complaints.length ? `complaints: ${page.complaints.join("; ")}` : "");
+          };
+          /** Leaves only the named views open. */
+          const show = async (...names) => {
+            for (const view of VIEWS) {
+              const it = page.locator(".picker").getByRole("button", { name: view, exact: true });
+              if ((await it.getAttribute("aria-pressed")) !== String(names.includes(view))) await it.click();
+            }
+            await page.waitForTimeout(500);
           };
           await page.getByRole("heading", { level: 1 }).waitFor();
           await page.waitForTimeout(300);
           await shoot("start");
+          await button("Take a can").click();
+          await page.getByRole("switch", { name: "Tap" }).click();
+          await button("Low valve (blue): open").click();
+          await button("4\u00d7").click();
+          await page.waitForTimeout(5000);
+          await button("1\u00d7").click();
+          await page.waitForTimeout(300);
+          await shoot("charging", page.locator(".levels"));
           await page.getByLabel("Start with").selectOption("healthy");
-          await page.getByRole("button", { name: "60\u00d7", exact: true }).click();
+          await button("60\u00d7").click();
           await page.waitForTimeout(6000);
-          await page.getByRole("button", { name: "1\u00d7", exact: true }).click();
+          await button("1\u00d7").click();
           await page.waitForTimeout(400);
           await shoot("running");
+          await show("Levels", "Parts");
+          await shoot("parts", page.locator("section.parts"));
+          await page.locator(".parts g[role=button]").nth(6).press("Enter");
+          await page.waitForTimeout(400);
+          await shoot("both");
+          await shoot("inside", page.locator("section.parts"));
+          for (const name of VIEWS.slice(3)) {
+            await show(name);
+            await shoot(name.toLowerCase().replace(" ", "-"), page.locator("section.plot"));
+          }
+          await show("Levels", "Strip chart");
+          await button("Large gauges").click();
+          await page.waitForTimeout(400);
+          await shoot("large");
+          await button("Large gauges").click();
+          await page.getByRole("switch", { name: "Engine" }).click();
+          await button("60\u00d7").click();
+          await page.waitForTimeout(9000);
+          await button("1\u00d7").click();
+          await page.waitForTimeout(300);
+          await shoot("rest", page.locator(".levels"));
         },
         { colorScheme },
       );

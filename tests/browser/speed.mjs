@@ -1,6 +1,7 @@
-// How fast the page's own module plays each take, beside the native figure of the same run.
+// How fast the page's own module plays each take, beside the native figure of the same run; and how smoothly the page runs with
+// every view open.
 import { readFileSync } from "node:fs";
-import { desktop, quit, withPage } from "./page.mjs";
+import { desktop, frames, quit, withPage } from "./page.mjs";
 
 try {
   await withPage(desktop, async (page) => {
@@ -21,6 +22,17 @@ try {
       console.log(
         `${name}: browser ${here.toFixed(0)}, native ${native.toFixed(0)} times real time, ratio ${(here / native).toFixed(2)}`,
       );
+    }
+  });
+  await withPage(desktop, async (page) => {
+    await page.getByLabel("Start with").selectOption("healthy");
+    for (const it of await page.locator(".picker [aria-pressed=false]").all()) await it.click();
+    for (const it of await page.locator(".picker [aria-pressed=false]").all()) await it.click();
+    for (const speed of [1, 60]) {
+      await page.getByRole("button", { name: `${speed}\u00d7`, exact: true }).click();
+      await page.waitForTimeout(1500);
+      const { rate, work } = await frames(page, 5);
+      console.log(`every view open at ${speed}x: ${rate.toFixed(1)} frames a second, ${work.toFixed(1)} ms of main thread a frame`);
     }
   });
 } finally {

@@ -1,7 +1,18 @@
 //! Random acts, from a seed.
 
+use lowside_fluids::Gas;
 use lowside_session::Action;
-use lowside_units::{Ratio, RotationSpeed, Speed, Temperature};
+use lowside_shop::{
+    identifier::Port,
+    joints::{Joint, Seal, Side},
+    oil::OilKind,
+    parts::{PARTS, Part},
+    vacuum::GaugePlace,
+};
+use lowside_units::{
+    AbsolutePressure, GaugePressure, Length, Mass, Ratio, RotationSpeed, Speed, Temperature,
+    Volume, VolumeFlow,
+};
 
 /// A small generator (xorshift64*, Vigna 2016): the same numbers everywhere.
 #[derive(Debug, Clone)]
@@ -37,6 +48,30 @@ impl Dice {
     }
 }
 
+/// Some act with the vacuum pump, its gauge or the air outside.
+fn vacuum(dice: &mut Dice, on: bool) -> Action {
+    match dice.bits() % 10 {
+        0 | 1 => Action::TakePump {
+            speed: VolumeFlow::from_cfm(dice.between(1.4, 8.1)),
+        },
+        2 | 3 => Action::Pump { on },
+        4 | 5 => Action::Isolation { on },
+        6 => Action::Ballast { on },
+        7 if on => Action::PumpOil,
+        7 => Action::Disconnect,
+        8 => Action::VacuumGauge {
+            at: if on {
+                GaugePlace::Loop
+            } else {
+                GaugePlace::Pump
+            },
+        },
+        _ => Action::AirPressure {
+            pressure: AbsolutePressure::from_kpa(dice.between(59.0, 111.0)),
+        },
+    }
+}
+
 /// Some act, wise or not, sometimes outside what can be set.
 pub fn any(dice: &mut Dice) -> Action {
     let on = dice.chance(0.6);
@@ -45,7 +80,7 @@ pub fn any(dice: &mut Dice) -> Action {
     } else {
         dice.between(0.0, 1.02)
     });
-    match dice.bits() % 20 {
+    match dice.bits() % 38 {
         0 | 1 => Action::Engine { on },
         2 => Action::EngineSpeed {
             speed: RotationSpeed::from_rpm(dice.between(450.0, 5050.0)),
@@ -83,10 +118,86 @@ pub fn any(dice: &mut Dice) -> Action {
             }
         }
         18 => Action::Tap { on },
+        19..=22 => vacuum(dice, on),
+        23..=29 => at_the_hose(dice, on),
+        30 => Action::TakeCanOf {
+            gas: if on { Gas::R12 } else { Gas::R134a },
+        },
+        31 => Action::Identify {
+            port: if on { Port::Low } else { Port::High },
+        },
+        32..=36 => at_the_bench(dice, on),
         _ => Action::Bath {
             temperature: dice
                 .chance(0.7)
                 .then(|| Temperature::from_k(dice.between(270.0, 360.0))),
         },
+    }
+}
+
+/// Some act with cylinder, machine or a can's tap.
+fn at_the_hose(dice: &mut Dice, on: bool) -> Action {
+    let gas = if dice.chance(0.9) {
+        Gas::R134a
+    } else {
+        Gas::R12
+    };
+    match dice.bits() % 10 {
+        0 => Action::TakeSelfSealingCan,
+        1 => Action::TapScrew {
+            back: Ratio::from_fraction(dice.between(0.0, 1.02)),
+        },
+        2 => Action::TakeCylinder {
+            gas,
+            holds: Mass::from_kg(dice.between(0.4, 14.0)),
+        },
+        3 => Action::Dose {
+            mass: Mass::from_kg(dice.between(0.0, 2.0)),
+        },
+        4 | 5 => Action::TakeMachine { gas },
+        6 => Action::Machine { on },
+        7 => Action::MachineStop {
+            pressure: GaugePressure::from_kpa(dice.between(-95.0, 0.0)),
+        },
+        8 => Action::ChangeCylinder {
+            holds: Mass::from_kg(dice.between(-0.1, 10.2)),
+        },
+        _ if dice.chance(0.5) => Action::Disconnect,
+        _ => Action::ZeroScale,
+    }
+}
+
+/// Some act on joints, parts, ports or oil.
+fn at_the_bench(dice: &mut Dice, on: bool) -> Action {
+    let one = |dice: &mut Dice, of: usize| usize::try_from(dice.bits() % of as u64).unwrap_or(0);
+    let joint = Joint::ALL[one(dice, Joint::ALL.len())];
+    let part = Part::ALL[one(dice, PARTS)];
+    let side = if on { Side::Low } else { Side::High };
+    let volume = Volume::from_cm3(dice.between(0.0, 300.0));
+    let oil = if dice.chance(0.8) {
+        OilKind::Pag46
+    } else {
+        OilKind::Mineral
+    };
+    match one(dice, 14) {
+        0 | 1 => Action::OpenJoint { joint },
+        2 => Action::CapJoint { joint },
+        3 => Action::CloseJoint {
+            joint,
+            seal: [Seal::NewOiled, Seal::OldDry, Seal::Missing][one(dice, 3)],
+        },
+        4 | 5 => Action::RemovePart { part },
+        6 => Action::RefitPart { part },
+        7 => Action::NewPart { part },
+        8 => Action::FitOrifice {
+            bore: Length::from_mm(dice.between(0.7, 3.1)),
+            reversed: on,
+            rings: dice.chance(0.5),
+        },
+        9 => Action::DrainPart { part },
+        10 => Action::PourOil { part, volume, oil },
+        11 => Action::InjectOil { volume, oil },
+        12 => Action::PortCap { side, on },
+        _ => Action::Core { side, fitted: on },
     }
 }

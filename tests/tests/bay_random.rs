@@ -34,6 +34,15 @@ fn sound(bay: &Bay, seed: u64) {
             node.name,
         );
         assert!(
+            s.m_steam >= 0.0
+                && s.m_ice >= 0.0
+                && s.m_steam + s.m_ice <= node.content[2] * 1.000_001,
+            "seed {seed} at {} s: {} {} kg of water, {s:?}",
+            bay.seconds(),
+            node.name,
+            node.content[2]
+        );
+        assert!(
             s.t.is_finite() && s.p.is_finite() && s.p >= 0.0 && node.energy.is_finite(),
             "seed {seed} at {} s: {} at {} K, {} Pa",
             bay.seconds(),
@@ -59,6 +68,26 @@ fn moisture(seed: u64) -> (String, String) {
     )
 }
 
+/// A leak of any kind for one run in three.
+fn leak(seed: u64) -> String {
+    const SITES: [&str; 4] = ["shaft-seal", "condenser-top", "accumulator", "liquid-line"];
+    let mut dice = Dice::new(seed ^ 0x001e_a4ed);
+    let site = SITES[usize::try_from(dice.bits() % 4).unwrap_or(0)];
+    let size = if dice.chance(0.5) {
+        format!(
+            "rate=\"{} g/yr\"",
+            10.0 * 10f64.powf(dice.between(0.0, 3.9))
+        )
+    } else {
+        format!("hole=\"{} um\"", dice.between(10.0, 3000.0))
+    };
+    if dice.chance(0.67) {
+        "condition.leak=[]".into()
+    } else {
+        format!("condition.leak=[{{at=\"{site}\",{size}}}]")
+    }
+}
+
 /// Plays `seconds` of random acts, one every two seconds or so.
 fn random_run(seed: u64, seconds: f64) {
     let mut dice = Dice::new(seed);
@@ -75,7 +104,7 @@ fn random_run(seed: u64, seconds: f64) {
     let (water, load) = moisture(seed);
     let scenario = scenario(
         "charge-from-cans",
-        &[&charge, &air, &ambient, &water, &load],
+        &[&charge, &air, &ambient, &water, &load, &leak(seed)],
     );
     let mut bay = Bay::new(&scenario);
     while bay.seconds() < seconds {

@@ -1,5 +1,6 @@
 //! Laws that hold in every loop: standing pressure, first and second law, conservation, identical bits.
 
+use lowside_plant::entropy::audit;
 use lowside_session::{Action, Bay, Refused, Take, script::Player};
 use lowside_tests::{
     acts::Dice,
@@ -177,6 +178,57 @@ fn carnot_and_the_first_law_hold_while_running() {
             gap.abs() < 0.12,
             "{ambient} degC {rpm} rpm: {:.0} % of the heat unexplained",
             100.0 * gap
+        );
+    }
+}
+
+/// No link, node, wall or coil makes negative entropy in any tick: while a loop starts, cycles, holds air, stops and is charged.
+/// And the tolerances that this allows are small against what is made.
+#[test]
+fn nothing_destroys_entropy() {
+    for (name, more) in [
+        ("healthy", &["day.ambient=27degC"][..]),
+        ("healthy", &["start.air=2g", "engine.speed=800rpm"]),
+        ("healthy-crossover", &[]),
+        ("charge-from-cans", &[]),
+    ] {
+        let mut bay = Bay::new(&scenario(name, more));
+        let acts = bay.scenario().act.clone();
+        let mut player = Player::new(&acts);
+        let (mut made, mut slack) = (0.0, 0.0);
+        let (mut judged, mut all) = (0, 0);
+        while bay.seconds() < 240.0 {
+            player.play(&mut bay).expect("acts are taken");
+            if bay.tick() == 9000 {
+                bay.apply(Action::Engine { on: false })
+                    .expect("an engine can be stopped");
+            }
+            if bay.seconds() < 5.0 || bay.tick().is_multiple_of(5) {
+                for m in audit(bay.plant()) {
+                    assert!(
+                        m.breach() <= 0.0,
+                        "{name} {more:?} at {} s: {:?} made {:.2e} J/K, slack {:.1e}",
+                        bay.seconds(),
+                        m.by,
+                        m.entropy,
+                        m.slack
+                    );
+                    all += 1;
+                    if m.slack.is_finite() {
+                        judged += 1;
+                        made += m.entropy;
+                        slack += m.slack;
+                    }
+                }
+            }
+            bay.step();
+        }
+        // Water boils in what the cans push out of the empty loop, and the tables bridge a gap near the critical point.
+        assert!(judged > all * 9 / 10, "{name} {more:?}: {judged} of {all}");
+        assert!(made > 1.0, "{name} {more:?}: only {made:.2e} J/K made");
+        assert!(
+            slack < 0.05 * made,
+            "{name} {more:?}: slack {slack:.2e} of {made:.2e} J/K"
         );
     }
 }

@@ -36,6 +36,7 @@ use crate::{
 use outside::{FrameLoop, frames, keys, leaving, resume_in_background, worker};
 
 mod act;
+mod face;
 mod frame;
 mod outside;
 mod parts;
@@ -56,8 +57,8 @@ pub(crate) enum Msg {
     Line(u32),
     Until(Goal),
     Units(UnitSystem),
+    Face(face::FaceMsg),
     Language(Language),
-    Window(u32),
     Start(String),
     Dismiss(Caution),
     Progress(f64),
@@ -90,7 +91,6 @@ pub(crate) struct App {
     mode: Mode,
     scenario: String,
     units: UnitSystem,
-    minutes: u32,
     cautions: Vec<Caution>,
     notice: Option<Notice>,
     /// How the last wait ended, until something else is done.
@@ -98,6 +98,7 @@ pub(crate) struct App {
     /// What the polite region says, and since when; what waits.
     said: (String, f64),
     waiting: Vec<String>,
+    face: face::Face,
     painter: Painter,
     chart: Chart,
     sheet: NodeRef,
@@ -153,12 +154,12 @@ impl Component for App {
             mode,
             scenario: "charge-from-cans".into(),
             units: units::load(),
-            minutes: 10,
             cautions: Vec::new(),
             notice,
             told: None,
             said: (String::new(), 0.0),
             waiting: Vec::new(),
+            face: face::Face::new(),
             painter: Painter::default(),
             chart: Chart::default(),
             sheet: NodeRef::default(),
@@ -191,6 +192,7 @@ impl Component for App {
             },
             Msg::Hover(x, y) => {
                 let over = self.spot(x, y).is_some();
+                let lit = self.zone(x, y);
                 if let Some(sheet) = self.sheet.cast::<web_sys::HtmlElement>() {
                     drop(
                         sheet
@@ -198,7 +200,7 @@ impl Component for App {
                             .set_property("cursor", if over { "pointer" } else { "default" }),
                     );
                 }
-                return false;
+                return self.face(face::FaceMsg::Light(lit));
             }
             Msg::Save => {
                 if matches!(self.mode, Mode::Running) {
@@ -219,13 +221,13 @@ impl Component for App {
                 self.stage.ticks.clear();
                 units::save(units);
             }
+            Msg::Face(msg) => return self.face(msg),
             Msg::Language(language) => {
                 speech::choose(language);
                 // What was said and waits is in the other language.
                 self.said.0.clear();
                 self.waiting.clear();
             }
-            Msg::Window(m) => self.minutes = m,
             Msg::Start(name) => {
                 // A replay under way is let go: what it brings is not taken any more.
                 self.mode = Mode::Running;
@@ -325,15 +327,15 @@ impl Component for App {
                     if self.update { <p class="notice">{ words::update_there() }
                         <button type="button" id="update" onclick={link.callback(|_: MouseEvent| Msg::Update)}>{ words::update_now() }</button></p> }
                 </div>
-                <section class="gauges" aria-labelledby="gauges-title">
+                <section class={yew::classes!("gauges", self.face.large.then_some("large"))} aria-labelledby="gauges-title">
                     <h2 id="gauges-title" class="unseen">{ words::gauges() }</h2>
                     { self.dial(Which::Low, &readout, &controls) }
                     { self.dial(Which::High, &readout, &controls) }
+                    { self.large_button(ctx) }
                 </section>
                 <Panel controls={controls} needed={step.control()} act={link.callback(Msg::Act)} />
                 <div class="middle">
-                    { self.levels_view(ctx) }
-                    { self.chart_view(ctx) }
+                    { self.views(ctx) }
                 </div>
                 <div class="side">
                     <Readings readout={readout} />

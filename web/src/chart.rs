@@ -1,116 +1,167 @@
-//! The strip chart: axes on one canvas, drawn when they change; traces on another above it.
+//! The strip chart: readings over time with a window that moves and zooms, marks of what happened, and a cursor that reads.
+//!
+//! Axes are on one canvas, drawn when they change; traces on another above it.
+use std::rc::Rc;
+
 use lowside_present::{
     history::{History, Row, Trace, marks},
     palette::{Rgb, Theme},
+    plot::Scales,
 };
-use lowside_session::{Bay, TICKS_PER_SECOND};
-use lowside_units::{
-    GaugePressure, Temperature,
-    display::{PressureUnit, TemperatureUnit, UnitSystem},
-};
-use plotters::{
-    chart::{ChartBuilder, ChartContext},
-    coord::{Shift, types::RangedCoordf64},
-    drawing::{DrawingArea, IntoDrawingArea},
-    prelude::Cartesian2d,
-    series::LineSeries,
-    style::{Color, IntoFont, RGBColor, ShapeStyle},
-};
-use plotters_canvas::CanvasBackend;
+use lowside_session::{Bay, TICKS_PER_SECOND, Tick};
+use lowside_units::display::{PressureUnit, TemperatureUnit, UnitSystem};
 use web_sys::HtmlCanvasElement;
-use yew::{Html, Properties, component, html};
+use yew::{
+    Callback, Html, KeyboardEvent, MouseEvent, NodeRef, Properties, classes, component, html,
+    use_mut_ref,
+};
 
-use std::rc::Rc;
+use crate::{
+    host,
+    ink::{self, Kind, Marks, Side},
+    plot::Saver,
+    theme,
+    words::{self, charts},
+};
 
-use crate::{host, words};
+/// Lengths offered, minutes; zooming goes between the ends.
+const WINDOWS: [f64; 4] = [1.0, 3.0, 10.0, 30.0];
+/// Longest window, minutes.
+const LONGEST: f64 = 120.0;
+/// Ticks in a minute.
+const MINUTE: f64 = 60.0 * TICKS_PER_SECOND as f64;
+
+/// What a person does to the chart.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum Strip {
+    /// Sets the length, minutes.
+    Length(f64),
+    /// Zooms by a factor about a place, 0 to 1 along the window.
+    Zoom(f64, f64),
+    /// Moves by a share of the window, positive towards now.
+    Move(f64),
+    /// Back to now.
+    Now,
+    /// Puts the cursor at a place, 0 to 1, or takes it away.
+    Cursor(Option<f64>),
+    /// Moves the cursor by a share of the window.
+    Nudge(f64),
+}
 
 /// What the axes depend on; they are drawn anew when it changes.
 #[derive(Clone, PartialEq)]
 struct Frame {
     units: UnitSystem,
     dark: bool,
-    minutes: u32,
-    size: (i32, i32),
-    ratio: f64,
+    minutes: f64,
+    back: f64,
+    size: (f64, f64, f64),
+}
+
+/// What is looked at.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Look {
+    minutes: f64,
+    /// Minutes between the right end and now; 0 follows.
+    back: f64,
+    cursor: Option<f64>,
 }
 
 /// The strip chart.
-#[derive(Default)]
 pub(crate) struct Chart {
+    look: Look,
+    /// When the window was moved away from now: it then stands still while time goes on.
+    held: Option<Tick>,
+    now: Tick,
     drawn: Option<Frame>,
 }
 
-type Sheet = DrawingArea<CanvasBackend, Shift>;
-type Plot<'a> = ChartContext<'a, CanvasBackend, Cartesian2d<RangedCoordf64, RangedCoordf64>>;
-
-fn ink(c: Rgb) -> RGBColor {
-    RGBColor(c.0, c.1, c.2)
-}
-
-fn pressure(pa: f64, units: UnitSystem) -> f64 {
-    let p = GaugePressure::from_pa(pa);
-    match units.pressure {
-        PressureUnit::Psi => p.psi(),
-        PressureUnit::Kpa => p.kpa(),
-        PressureUnit::Bar => p.bar(),
+impl Default for Chart {
+    fn default() -> Self {
+        Self {
+            look: Look {
+                minutes: 10.0,
+                back: 0.0,
+                cursor: None,
+            },
+            held: None,
+            now: 0,
+            drawn: None,
+        }
     }
 }
 
-fn degrees(k: f64, units: UnitSystem) -> f64 {
-    let t = Temperature::from_k(k);
-    match units.temperature {
-        TemperatureUnit::Fahrenheit => t.deg_f(),
-        TemperatureUnit::Celsius => t.deg_c(),
-    }
-}
-
-/// Makes a canvas as large as its place, device pixels counted, and clears it.
-fn sheet(canvas: &HtmlCanvasElement, f: &Frame) -> Option<Sheet> {
+fn ticks(minutes: f64) -> Tick {
     #[expect(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
-        reason = "a screen's size"
+        reason = "minutes of a window"
     )]
-    let device = |css: i32| (f64::from(css) * f.ratio).round() as u32;
-    // Setting the size also clears.
-    canvas.set_width(device(f.size.0));
-    canvas.set_height(device(f.size.1));
-    Some(CanvasBackend::with_canvas_object(canvas.clone())?.into_drawing_area())
-}
-
-/// The two plots, laid out the same on both canvases: pressures above, temperatures below.
-fn plots(area: &Sheet, f: &Frame) -> Option<(Plot<'static>, Plot<'static>)> {
-    let px = |css: f64| css * f.ratio;
-    #[expect(clippy::cast_possible_truncation, reason = "a screen's size")]
-    let whole = |css: f64| px(css).round() as i32;
-    let (upper, lower) = area.split_vertically(whole(f64::from(f.size.1) * 0.56));
-    let most = match f.units.pressure {
-        PressureUnit::Psi => 450.0,
-        PressureUnit::Kpa => 3100.0,
-        PressureUnit::Bar => 31.0,
-    };
-    let t = match f.units.temperature {
-        TemperatureUnit::Fahrenheit => 30.0..100.0,
-        TemperatureUnit::Celsius => 0.0..40.0,
-    };
-    let minutes = f64::from(f.minutes);
-    let upper = ChartBuilder::on(&upper)
-        .margin_top(whole(7.0))
-        .margin_right(whole(14.0))
-        .set_label_area_size(plotters::chart::LabelAreaPosition::Left, whole(40.0))
-        .build_cartesian_2d(-minutes..0.0, -0.0..most)
-        .ok()?;
-    let lower = ChartBuilder::on(&lower)
-        .margin_top(whole(11.0))
-        .margin_right(whole(14.0))
-        .set_label_area_size(plotters::chart::LabelAreaPosition::Left, whole(40.0))
-        .set_label_area_size(plotters::chart::LabelAreaPosition::Bottom, whole(18.0))
-        .build_cartesian_2d(-minutes..0.0, t)
-        .ok()?;
-    Some((upper, lower))
+    let n = (minutes.max(0.0) * MINUTE) as Tick;
+    n
 }
 
 impl Chart {
+    pub(crate) fn look(&self) -> Look {
+        self.look
+    }
+
+    /// The moments at both ends of the window, with the latest at `now`.
+    pub(crate) fn window(&self, now: Tick) -> (Tick, Tick) {
+        let to = self.held.unwrap_or(now).min(now);
+        (to.saturating_sub(ticks(self.look.minutes)), to)
+    }
+
+    /// Does what a person does to it.
+    pub(crate) fn act(&mut self, act: Strip, bay: &Bay) {
+        self.now = bay.tick();
+        let look = &mut self.look;
+        let (was, mut back) = (look.minutes, look.back);
+        match act {
+            Strip::Length(minutes) => look.minutes = minutes,
+            Strip::Zoom(factor, at) => {
+                look.minutes = (was * factor).clamp(0.5, LONGEST);
+                // What lies under the place stays there.
+                back += (was - look.minutes) * (1.0 - at);
+            }
+            Strip::Move(share) => back -= share * was,
+            Strip::Now => back = 0.0,
+            Strip::Cursor(at) => look.cursor = at.map(|a| a.clamp(0.0, 1.0)),
+            Strip::Nudge(by) => {
+                look.cursor = Some((look.cursor.unwrap_or(1.0) + by).clamp(0.0, 1.0));
+            }
+        }
+        let past = bay.tick() as f64 / MINUTE;
+        look.back = back.clamp(0.0, (past - 0.25 * look.minutes).max(0.0));
+        self.held = (look.back > 1e-3).then(|| bay.tick().saturating_sub(ticks(look.back)));
+    }
+
+    /// Time goes on: a window that was moved away stays where it is.
+    fn follow(&mut self, bay: &Bay) {
+        if bay.tick() < self.now {
+            self.held = None;
+        }
+        self.now = bay.tick();
+        self.look.back = self
+            .held
+            .map_or(0.0, |at| self.now.saturating_sub(at) as f64 / MINUTE);
+    }
+
+    /// The moment under the cursor.
+    fn moment(&self, now: Tick) -> Option<Tick> {
+        let at = self.look.cursor?;
+        let (_, to) = self.window(now);
+        let before = ticks(self.look.minutes * (1.0 - at));
+        to.checked_sub(before)
+    }
+
+    /// What the cursor reads.
+    pub(crate) fn read(&self, history: &History, bay: &Bay, units: UnitSystem) -> Option<String> {
+        let row = history.at(self.moment(bay.tick())?, units)?;
+        let values = [&row.low, &row.high, &row.vent, &row.cabin].map(ToString::to_string);
+        Some(charts::cursor(&row.time.number, &values))
+    }
+
     /// Draws the traces, and the axes if need be.
     pub(crate) fn draw(
         &mut self,
@@ -118,163 +169,379 @@ impl Chart {
         theme: &Theme,
         (bay, history): (&Bay, &History),
         units: UnitSystem,
-        minutes: u32,
     ) {
+        self.follow(bay);
+        let Some(size) = ink::place(traces) else {
+            return;
+        };
         let frame = Frame {
             units,
             dark: host::dark(),
-            minutes,
-            size: (traces.client_width(), traces.client_height()),
-            ratio: host::pixel_ratio(),
+            minutes: self.look.minutes,
+            back: self.look.back,
+            size,
         };
-        if frame.size.0 < 80 || frame.size.1 < 60 {
-            return;
-        }
-        if self.drawn.as_ref() != Some(&frame) && draw_axes(axes, &frame, theme).is_some() {
+        // A canvas that was taken away and came back is blank and has the size that canvases start with.
+        if self.drawn.as_ref() != Some(&frame) || axes.width() != traces.width() {
+            let _ = ink::on_canvas(axes, &still(&frame, theme), size);
             self.drawn = Some(frame.clone());
         }
-        let _ = draw_traces(traces, &frame, theme, bay, history);
+        let _ = ink::on_canvas(traces, &self.moving(&frame, theme, bay, history), size);
     }
-}
 
-fn draw_axes(canvas: &HtmlCanvasElement, f: &Frame, theme: &Theme) -> Option<()> {
-    let area = sheet(canvas, f)?;
-    let (mut upper, mut lower) = plots(&area, f)?;
-    let font = ("sans-serif", 11.0 * f.ratio)
-        .into_font()
-        .color(&ink(theme.soft));
-    let rule = ShapeStyle::from(&ink(theme.rule)).stroke_width(1);
-    let none = ShapeStyle::from(&ink(theme.rule).mix(0.0));
-    let axis = ShapeStyle::from(&ink(theme.edge)).stroke_width(1);
-    upper
-        .configure_mesh()
-        .light_line_style(none)
-        .bold_line_style(rule)
-        .axis_style(axis)
-        .x_labels(7)
-        .y_labels(5)
-        .y_label_style(font.clone())
-        .y_label_formatter(&|v| format!("{v:.0}"))
-        .draw()
-        .ok()?;
-    lower
-        .configure_mesh()
-        .light_line_style(none)
-        .bold_line_style(rule)
-        .axis_style(axis)
-        .x_labels(7)
-        .y_labels(4)
-        .x_label_style(font.clone())
-        .y_label_style(font)
-        .x_label_formatter(&|v| {
-            if *v > -0.01 {
-                words::now().into()
-            } else {
-                words::minutes_ago(v.abs())
-            }
-        })
-        .y_label_formatter(&|v| format!("{v:.0}\u{b0}"))
-        .draw()
-        .ok()?;
-    area.present().ok()
-}
+    /// Saves it as it stands.
+    pub(crate) fn save(&self, kind: Kind, (bay, history): (&Bay, &History), units: UnitSystem) {
+        let theme = theme::current();
+        let frame = self.drawn.clone().unwrap_or(Frame {
+            units,
+            dark: false,
+            minutes: self.look.minutes,
+            back: self.look.back,
+            size: (900.0, 240.0, 1.0),
+        });
+        let mut all = still(&frame, theme);
+        all.0.extend(self.moving(&frame, theme, bay, history).0);
+        let (from, to) = self.window(bay.tick());
+        let csv = || history.csv(from, to, units, &words::numbers_columns());
+        ink::save(
+            kind,
+            "strip",
+            all,
+            theme.sheet,
+            (frame.size.0, frame.size.1),
+            csv,
+        );
+    }
 
-fn draw_traces(
-    canvas: &HtmlCanvasElement,
-    f: &Frame,
-    theme: &Theme,
-    bay: &Bay,
-    history: &History,
-) -> Option<()> {
-    let area = sheet(canvas, f)?;
-    let (mut upper, mut lower) = plots(&area, f)?;
-    let minutes = f64::from(f.minutes);
-    let span = u64::from(f.minutes) * 60 * TICKS_PER_SECOND;
-    let to = bay.tick();
-    let from = to.saturating_sub(span);
-    // Early on the window is not yet full: what there is stands at its right.
-    let part = (to - from) as f64 / span as f64;
-    let x = |at: f64| -minutes * part * (1.0 - at);
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a screen's size"
-    )]
-    let columns = (f64::from(f.size.0) * part).max(1.0) as usize;
-    let width = |css: f64| {
+    fn moving(&self, f: &Frame, t: &Theme, bay: &Bay, history: &History) -> Marks {
+        let g = Grid::new(f);
+        let mut m = Marks::default();
+        let (from, to) = self.window(bay.tick());
+        // Early on the window is not yet full: what there is stands at its right.
+        let part = ((to - from) as f64 / (f.minutes * MINUTE)).min(1.0);
+        let x = |at: f64| g.right - (g.right - g.left) * part * (1.0 - at);
         #[expect(
             clippy::cast_possible_truncation,
             clippy::cast_sign_loss,
-            reason = "a few pixels"
+            reason = "a screen's size"
         )]
-        let w = (css * f.ratio).round().max(1.0) as u32;
-        w
+        let columns = ((g.right - g.left) * part).max(1.0) as usize;
+        let mut last_text = f64::NEG_INFINITY;
+        let mut last = f64::NEG_INFINITY;
+        for (at, kind) in marks(bay, from, to) {
+            let x = x(at);
+            if x - last < 12.0 {
+                continue;
+            }
+            last = x;
+            m.dashed(&[(x, g.top), (x, g.floor)], t.edge, 1.0, [3.0, 3.0]);
+            // A name that would lie upon the one before is left out.
+            if x - last_text < 54.0 || x > g.right - 40.0 {
+                continue;
+            }
+            last_text = x;
+            m.text(
+                words::mark(kind),
+                (x + 4.0, g.top + 6.0),
+                10.5,
+                Side::Left,
+                t.soft,
+            );
+        }
+        for (a, b) in history.clutch_in(from, to) {
+            m.line(
+                vec![(x(a), g.middle + 4.0), (x(b), g.middle + 4.0)],
+                t.accent,
+                5.0,
+            );
+        }
+        let mut trace = |which: Trace, colour: Rgb, width: f64, dash: Option<[f64; 2]>| {
+            let points: Vec<_> = history
+                .thin(which, from, to, columns)
+                .into_iter()
+                .map(|(at, v)| (x(at), g.value(which, v)))
+                .collect();
+            match dash {
+                Some(dash) => m.dashed(&points, colour, width, dash),
+                None => m.line(points, colour, width),
+            }
+        };
+        trace(Trace::High, t.high, 1.8, None);
+        trace(Trace::Low, t.low, 1.8, Some([9.0, 3.0]));
+        trace(Trace::Cabin, t.cabin, 1.4, Some([4.0, 3.0]));
+        trace(Trace::Vent, t.vent, 2.0, None);
+        if let Some(at) = self.look.cursor {
+            let x = g.left + (g.right - g.left) * at;
+            m.line(vec![(x, g.top), (x, g.bottom)], t.ink, 1.2);
+            if let Some(row) = self
+                .moment(bay.tick())
+                .and_then(|tick| history.sample(tick))
+            {
+                for (which, colour) in [
+                    (Trace::High, t.high),
+                    (Trace::Low, t.low),
+                    (Trace::Vent, t.vent),
+                    (Trace::Cabin, t.cabin),
+                ] {
+                    m.0.push(ink::Mark::Disc(
+                        (x, g.value(which, row.get(which))),
+                        4.0,
+                        colour,
+                        t.sheet,
+                    ));
+                }
+            }
+        }
+        m
+    }
+}
+
+/// Where the two plots lie: pressures above, temperatures below.
+struct Grid {
+    scales: Scales,
+    left: f64,
+    right: f64,
+    top: f64,
+    middle: f64,
+    floor: f64,
+    bottom: f64,
+    pressures: [f64; 2],
+    temperatures: [f64; 2],
+}
+
+impl Grid {
+    fn new(f: &Frame) -> Self {
+        let (w, h, _) = f.size;
+        let bottom = h - 20.0;
+        Self {
+            scales: Scales(f.units),
+            left: 42.0,
+            right: w - 14.0,
+            top: 8.0,
+            middle: 8.0 + (bottom - 8.0) * 0.56,
+            floor: 8.0 + (bottom - 8.0) * 0.56 + 8.0,
+            bottom,
+            pressures: match f.units.pressure {
+                PressureUnit::Psi => [0.0, 450.0],
+                PressureUnit::Kpa => [0.0, 3100.0],
+                PressureUnit::Bar => [0.0, 31.0],
+            },
+            temperatures: match f.units.temperature {
+                TemperatureUnit::Fahrenheit => [30.0, 110.0],
+                TemperatureUnit::Celsius => [0.0, 44.0],
+            },
+        }
+    }
+
+    fn upper(&self, v: f64) -> f64 {
+        let [a, b] = self.pressures;
+        self.middle - (self.middle - self.top) * ((v - a) / (b - a)).clamp(-0.04, 1.0)
+    }
+
+    fn lower(&self, v: f64) -> f64 {
+        let [a, b] = self.temperatures;
+        let top = self.floor + 10.0;
+        self.bottom - (self.bottom - top) * ((v - a) / (b - a)).clamp(0.0, 1.02)
+    }
+
+    /// Height of a value of a trace, in its SI unit.
+    fn value(&self, which: Trace, v: f64) -> f64 {
+        match which {
+            Trace::Low | Trace::High => self.upper(self.scales.gauge(v)),
+            Trace::Vent | Trace::Cabin => self.lower(self.scales.t(v)),
+        }
+    }
+}
+
+/// Steps of the time axis that give four to nine marks, minutes.
+fn step(minutes: f64) -> f64 {
+    [0.1, 0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 15.0, 30.0]
+        .into_iter()
+        .find(|s| minutes / s <= 7.0)
+        .unwrap_or(30.0)
+}
+
+fn still(f: &Frame, t: &Theme) -> Marks {
+    let g = Grid::new(f);
+    let mut m = Marks::default();
+    let pressures: &[f64] = match f.units.pressure {
+        PressureUnit::Psi => &[0.0, 100.0, 200.0, 300.0, 400.0],
+        PressureUnit::Kpa => &[0.0, 1000.0, 2000.0, 3000.0],
+        PressureUnit::Bar => &[0.0, 10.0, 20.0, 30.0],
     };
-    let style = |c: Rgb, css: f64| ShapeStyle::from(&ink(c)).stroke_width(width(css));
-    let of = |trace: Trace| history.thin(trace, from, to, columns);
-    let mut last_text = f64::NEG_INFINITY;
-    let mut last = f64::NEG_INFINITY;
-    for (at, kind) in marks(bay, from, to) {
-        if (x(at) - last) / minutes * f64::from(f.size.0) < 12.0 {
-            continue;
-        }
-        last = x(at);
-        let most = pressure(3.1e6, f.units);
-        upper
-            .draw_series(LineSeries::new(
-                [(x(at), 0.0), (x(at), most)],
-                style(theme.rule, 1.0),
-            ))
-            .ok()?;
-        // A name that would lie upon the one before is left out.
-        if (x(at) - last_text) / minutes * f64::from(f.size.0) < 46.0 || at > 0.96 {
-            continue;
-        }
-        last_text = x(at);
-        let font = ("sans-serif", 10.0 * f.ratio)
-            .into_font()
-            .color(&ink(theme.soft));
-        let text = plotters::element::Text::new(words::mark(kind), (x(at), most * 0.98), font);
-        upper.draw_series([text]).ok()?;
+    let temperatures: &[f64] = match f.units.temperature {
+        TemperatureUnit::Fahrenheit => &[40.0, 60.0, 80.0, 100.0],
+        TemperatureUnit::Celsius => &[0.0, 10.0, 20.0, 30.0, 40.0],
+    };
+    for &v in pressures {
+        let y = g.upper(v);
+        m.line(vec![(g.left, y), (g.right, y)], t.rule, 1.0);
+        let unit = if v == 0.0 {
+            g.scales.gauge_unit().to_owned()
+        } else {
+            format!("{v:.0}")
+        };
+        m.text(unit, (g.left - 5.0, y), 10.5, Side::Right, t.soft);
     }
-    for (trace, colour) in [(Trace::High, theme.high), (Trace::Low, theme.low)] {
-        let points = of(trace)
-            .into_iter()
-            .map(|(at, v)| (x(at), pressure(v, f.units)));
-        upper
-            .draw_series(LineSeries::new(points, style(colour, 1.6)))
-            .ok()?;
+    for &v in temperatures {
+        let y = g.lower(v);
+        m.line(vec![(g.left, y), (g.right, y)], t.rule, 1.0);
+        m.text(
+            format!("{v:.0}\u{b0}"),
+            (g.left - 5.0, y),
+            10.5,
+            Side::Right,
+            t.soft,
+        );
     }
-    for (a, b) in history.clutch_in(from, to) {
-        upper
-            .draw_series(LineSeries::new(
-                [(x(a), 0.0), (x(b), 0.0)],
-                style(theme.accent, 5.0),
-            ))
-            .ok()?;
+    let by = step(f.minutes);
+    let mut k = (f.back / by).ceil();
+    while k * by <= f.back + f.minutes + 1e-9 {
+        let ago = k * by;
+        let x = g.right - (g.right - g.left) * (ago - f.back) / f.minutes;
+        m.line(vec![(x, g.top), (x, g.bottom)], t.rule, 1.0);
+        let text = if ago < 1e-9 {
+            words::now().to_owned()
+        } else if by < 1.0 {
+            format!("\u{2212}{:.0} s", ago * 60.0)
+        } else {
+            words::minutes_ago(ago)
+        };
+        let side = if x > g.right - 20.0 {
+            Side::Right
+        } else {
+            Side::Centre
+        };
+        m.text(text, (x.min(g.right), g.bottom + 11.0), 10.5, side, t.soft);
+        k += 1.0;
     }
-    for (trace, colour, css) in [
-        (Trace::Cabin, theme.soft, 1.2),
-        (Trace::Vent, theme.vent, 1.8),
-    ] {
-        let points = of(trace)
-            .into_iter()
-            .map(|(at, v)| (x(at), degrees(v, f.units)));
-        lower
-            .draw_series(LineSeries::new(points, style(colour, css)))
-            .ok()?;
-    }
-    area.present().ok()
+    m.line(vec![(g.left, g.top), (g.left, g.middle)], t.edge, 1.0);
+    m.line(
+        vec![
+            (g.left, g.floor + 10.0),
+            (g.left, g.bottom),
+            (g.right, g.bottom),
+        ],
+        t.edge,
+        1.0,
+    );
+    m
 }
 
 #[derive(Properties, PartialEq)]
-pub(crate) struct TableProps {
+pub(crate) struct StripProps {
+    pub(crate) look: Look,
+    pub(crate) read: Option<String>,
+    pub(crate) axes: NodeRef,
+    pub(crate) traces: NodeRef,
     pub(crate) rows: Rc<Vec<Row>>,
+    pub(crate) send: Callback<Strip>,
+    pub(crate) save: Callback<Kind>,
+}
+
+/// The chart with its buttons, its cursor's reading and its table.
+#[component]
+pub(crate) fn StripView(p: &StripProps) -> Html {
+    let dragged = use_mut_ref(|| None::<f64>);
+    let place = |e: &MouseEvent, traces: &NodeRef| {
+        let (w, ..) = traces
+            .cast::<HtmlCanvasElement>()
+            .and_then(|c| ink::place(&c))?;
+        Some((f64::from(e.offset_x()) - 42.0) / (w - 56.0))
+    };
+    let send = |act: Strip| {
+        let send = p.send.clone();
+        Callback::from(move |_: MouseEvent| send.emit(act))
+    };
+    let down = {
+        let (dragged, traces) = (dragged.clone(), p.traces.clone());
+        Callback::from(move |e: MouseEvent| *dragged.borrow_mut() = place(&e, &traces))
+    };
+    let up = {
+        let dragged = dragged.clone();
+        Callback::from(move |_: MouseEvent| *dragged.borrow_mut() = None)
+    };
+    let over = {
+        let (dragged, traces, send) = (dragged.clone(), p.traces.clone(), p.send.clone());
+        Callback::from(move |e: MouseEvent| {
+            let Some(at) = place(&e, &traces) else { return };
+            let mut held = dragged.borrow_mut();
+            match *held {
+                Some(from) if e.buttons() & 1 == 1 => {
+                    send.emit(Strip::Move(from - at));
+                    *held = Some(at);
+                }
+                _ => {
+                    *held = None;
+                    send.emit(Strip::Cursor((0.0..=1.0).contains(&at).then_some(at)));
+                }
+            }
+        })
+    };
+    let leave = send(Strip::Cursor(None));
+    let key = {
+        let send = p.send.clone();
+        Callback::from(move |e: KeyboardEvent| {
+            let act = match (e.key().as_str(), e.shift_key()) {
+                ("ArrowLeft", false) => Strip::Nudge(-0.01),
+                ("ArrowRight", false) => Strip::Nudge(0.01),
+                ("ArrowLeft", true) => Strip::Move(-0.1),
+                ("ArrowRight", true) => Strip::Move(0.1),
+                ("+" | "=", _) => Strip::Zoom(0.7, 1.0),
+                ("-", _) => Strip::Zoom(1.0 / 0.7, 1.0),
+                ("End", _) => Strip::Now,
+                ("Escape", _) => Strip::Cursor(None),
+                _ => return,
+            };
+            e.prevent_default();
+            send.emit(act);
+        })
+    };
+    let button = |text: &'static str, name: &'static str, act: Strip, off: bool| {
+        html! { <button type="button" aria-label={name} title={name} disabled={off} onclick={send(act)}>{ text }</button> }
+    };
+    html! {
+        <section class="chart" aria-labelledby="chart-title">
+            <h2 id="chart-title">{ words::chart() }
+                <small><span class="name high">{ words::chart_key()[0] }</span><span class="name low">{ words::chart_key()[1] }</span>
+                <span class="name accent">{ words::chart_key()[2] }</span><span class="name grey">{ words::chart_key()[3] }</span></small>
+                <span class="speeds" role="group" aria-label={words::chart_length()}>
+                    { for WINDOWS.iter().map(|&m| {
+                        let on = (m - p.look.minutes).abs() < 1e-9;
+                        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole minutes")]
+                        let name = words::minutes(m as u32);
+                        html! { <button type="button" aria-pressed={on.to_string()} class={classes!(on.then_some("chosen"))}
+                            onclick={send(Strip::Length(m))}>{ name }</button> }
+                    }) }
+                </span>
+                <span class="speeds moves">
+                    { button("\u{2190}", words::strip_earlier(), Strip::Move(-0.5), false) }
+                    { button("\u{2192}", words::strip_later(), Strip::Move(0.5), p.look.back <= 0.0) }
+                    { button("+", words::strip_closer(), Strip::Zoom(0.5, 1.0), false) }
+                    { button("\u{2212}", words::strip_wider(), Strip::Zoom(2.0, 1.0), false) }
+                    { button("\u{21e5}", words::now(), Strip::Now, p.look.back <= 0.0) }
+                </span>
+            </h2>
+            <div class="strip" tabindex="0" role="application" aria-label={words::chart()} aria-describedby="strip-keys" onkeydown={key}>
+                <canvas ref={p.axes.clone()} aria-hidden="true"></canvas>
+                <canvas ref={p.traces.clone()} role="img" aria-label={words::chart_spoken()}
+                    onmousedown={down} onmouseup={up} onmousemove={over} onmouseleave={leave}></canvas>
+                <p class="read" aria-live="off">{ p.read.as_deref().unwrap_or_default() }</p>
+            </div>
+            <p id="strip-keys" class="unseen">{ words::strip_keys() }</p>
+            <div class="foot"><ChartTable rows={p.rows.clone()} /><Saver save={p.save.clone()} /></div>
+        </section>
+    }
+}
+
+#[derive(Properties, PartialEq)]
+struct TableProps {
+    rows: Rc<Vec<Row>>,
 }
 
 /// The chart as numbers.
 #[component]
-pub(crate) fn ChartTable(p: &TableProps) -> Html {
+fn ChartTable(p: &TableProps) -> Html {
     html! {
         <details>
             <summary>{ words::numbers() }</summary>

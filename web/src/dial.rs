@@ -57,7 +57,7 @@ fn FacePlate(p: &FaceProps) -> Html {
     let hose = if f.which == Which::Low { "low" } else { "high" };
     html! {
         <svg viewBox="4 6 192 172" aria-hidden="true" class={hose}>
-            <circle class="rim" cx="100" cy="100" r="92" />
+            <path class="rim" d="M51.3 178A92 92 0 1 1 148.7 178Z" />
             <path class="band" d={arc(f.zero_at, 1.0, 86.0)} />
             if f.zero_at > 0.0 { <path class="vacuum" d={arc(0.0, f.zero_at, 86.0)} /> }
             { for f.pressure.iter().map(|m| mark(m, 82.0, 10.0, 5.0, 61.5, "press")) }
@@ -83,6 +83,8 @@ pub(crate) struct DialProps {
     pub(crate) spoken: String,
     pub(crate) saturation: Option<String>,
     pub(crate) coupled: bool,
+    /// Where the pointer was within the last minute, 0 to 1.
+    pub(crate) memory: Option<(f64, f64)>,
 }
 
 /// A gauge with its reading.
@@ -95,7 +97,14 @@ pub(crate) fn Dial(p: &DialProps) -> Html {
     };
     html! {
         <div class="dial" role="img" aria-label={format!("{}: {}, {where_}", p.title, p.spoken)}>
-            <FacePlate face={p.face.clone()} needle={p.needle.clone()} />
+            <span class="plate">
+                <FacePlate face={p.face.clone()} needle={p.needle.clone()} />
+                if let Some((lo, hi)) = p.memory {
+                    <svg viewBox="4 6 192 172" aria-hidden="true" class={if p.face.which == Which::Low { "trail low" } else { "trail high" }}>
+                        <path class="memory" d={arc((lo - 0.002).max(0.0), (hi + 0.002).min(1.0), 71.0)} />
+                    </svg>
+                }
+            </span>
             <div class="tag" aria-hidden="true">
                 <span class={if p.face.which == Which::Low { "name low" } else { "name high" }}>{ p.title }</span>
                 <strong>{ &p.number }{ " " }<span>{ p.unit }</span></strong>

@@ -113,3 +113,51 @@ pub(crate) fn copy(text: &str) {
         drop(navigator.clipboard().write_text(text));
     }
 }
+
+/// Saves text as a file of the person's.
+pub(crate) fn save_text(name: &str, kind: &str, text: &str) {
+    let options = web_sys::BlobPropertyBag::new();
+    options.set_type(kind);
+    let parts = js_sys::Array::of1(&text.into());
+    let address = web_sys::Blob::new_with_str_sequence_and_options(&parts, &options)
+        .and_then(|blob| web_sys::Url::create_object_url_with_blob(&blob));
+    if let Ok(address) = address {
+        save_address(name, &address);
+        drop(web_sys::Url::revoke_object_url(&address));
+    }
+}
+
+/// Saves what an address holds as a file of the person's.
+pub(crate) fn save_address(name: &str, address: &str) {
+    let link = document()
+        .create_element("a")
+        .ok()
+        .and_then(|a| a.dyn_into::<web_sys::HtmlAnchorElement>().ok());
+    if let Some(link) = link {
+        link.set_href(address);
+        link.set_download(name);
+        link.click();
+    }
+}
+
+/// Lets the page sound, or falls silent. `static/sound.js` makes the sounds; a browser without them stays silent.
+pub(crate) fn sound(heard: Option<lowside_present::sound::Sound>) {
+    let function = js_sys::Reflect::get(&window(), &"lowsideSound".into())
+        .ok()
+        .and_then(|f| f.dyn_into::<js_sys::Function>().ok());
+    let Some(function) = function else { return };
+    let arguments = heard.map_or_else(
+        || js_sys::Array::of1(&false.into()),
+        |s| {
+            js_sys::Array::of5(
+                &true.into(),
+                &s.turns.into(),
+                &s.engine.into(),
+                &s.hiss.into(),
+                &s.clutch.into(),
+            )
+        },
+    );
+    // A sound that fails is no reason to stop.
+    drop(function.apply(&JsValue::UNDEFINED, &arguments));
+}

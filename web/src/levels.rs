@@ -2,7 +2,9 @@
 use lowside_present::{
     controls::Control,
     levels::{Block, Levels, Stream, Tick},
+    notes::{self, Note, Spot},
     palette::{Rgb, Theme},
+    parts::Part,
 };
 use web_sys::HtmlCanvasElement;
 
@@ -33,6 +35,10 @@ pub(crate) struct Scene<'a> {
     pub(crate) names: [&'a str; 2],
     /// The control that the next step refers to.
     pub(crate) needed: Option<Control>,
+    /// The part pointed at.
+    pub(crate) lit: Option<Part>,
+    /// What is to be noticed, numbered from 1.
+    pub(crate) notes: &'a [Note],
 }
 
 /// The painter: it remembers how far each stream's dashes have moved.
@@ -41,6 +47,8 @@ pub(crate) struct Painter {
     phase: [f64; STREAMS],
     /// What can be pressed on the drawing, and where.
     pub(crate) spots: Vec<(Control, f64, f64)>,
+    /// Which part lies where: left, top, width, height.
+    pub(crate) zones: Vec<(Part, f64, f64, f64, f64)>,
     drift: f64,
     /// How much of the room below is shown, 0 to 1.
     depth: f64,
@@ -78,6 +86,8 @@ impl Painter {
             ticks,
             names,
             needed,
+            lit,
+            notes,
         } = *scene;
         let Some((pen, w, h)) = sheet::open(canvas) else {
             return;
@@ -117,7 +127,10 @@ impl Painter {
         b.hoses(levels, &self.phase);
         b.can(levels.can.as_ref(), levels.burst);
         b.names(levels);
+        self.zones = b.zones(levels);
+        b.lit(&self.zones, lit);
         self.spots = b.valves(levels, needed);
+        b.badges(notes);
     }
 
     fn move_on(&mut self, l: &Levels, dt: f64) {
@@ -190,6 +203,132 @@ impl Brush<'_> {
             k += 1.0;
         }
         pen.alpha(1.0);
+    }
+
+    /// Where each part lies.
+    fn zones(&self, l: &Levels) -> Vec<(Part, f64, f64, f64, f64)> {
+        let s = self.sheet;
+        let mut out = Vec::new();
+        let mut x = s.shaft;
+        for (k, b) in l.high.iter().enumerate() {
+            let part = match k {
+                0 => Part::Discharge,
+                k if k + 1 == l.high.len() => Part::Liquid,
+                _ => Part::Condenser,
+            };
+            let w = b.volume * s.litre / s.high_h;
+            out.push((part, x, s.y(b.height) - s.high_h, w, s.high_h));
+            x += w;
+        }
+        let w = (s.end - s.basin) / l.evaporator.len() as f64;
+        for (k, b) in l.evaporator.iter().enumerate() {
+            let x = s.end - (k as f64 + 1.0) * w;
+            out.push((Part::Evaporator, x, s.y(b.height), w, s.evaporator_d));
+        }
+        let y = s.y(l.accumulator.height);
+        out.push((
+            Part::Accumulator,
+            s.start,
+            y,
+            s.basin - s.start,
+            s.accumulator_d,
+        ));
+        let (bottom, top) = (s.y(l.suction.height), s.y(l.high[0].height) - s.high_h);
+        out.push((
+            Part::Suction,
+            s.start,
+            bottom - s.suction_h,
+            s.shaft - s.start,
+            s.suction_h,
+        ));
+        if bottom - s.suction_h - top > 4.0 {
+            out.push((
+                Part::Compressor,
+                s.start,
+                top,
+                s.shaft - s.start,
+                bottom - s.suction_h - top,
+            ));
+        }
+        let (y0, y1) = (
+            s.y(l.high[l.high.len() - 1].height),
+            s.y(l.evaporator[0].height),
+        );
+        if y1 - y0 > 4.0 {
+            out.push((
+                Part::Orifice,
+                s.end,
+                y0 - s.high_h / 2.0,
+                22.0,
+                y1 - y0 + s.high_h / 2.0,
+            ));
+        }
+        for (part, b, at) in [
+            (Part::LowHose, &l.low_hose, s.hose),
+            (Part::HighHose, &l.high_hose, s.hose),
+            (Part::ServiceHose, &l.service_hose, s.service),
+        ] {
+            out.push((part, at.0, s.y(b.height) - 7.0, at.1 - at.0, 14.0));
+        }
+        if let Some(c) = &l.can {
+            let top = s.y(c.block.height) - if c.inverted { s.can_h } else { 0.0 };
+            out.push((Part::Can, s.can.0, top, s.can.1, s.can_h));
+        }
+        out
+    }
+
+    /// A frame round the part that is pointed at.
+    fn lit(&self, zones: &[(Part, f64, f64, f64, f64)], lit: Option<Part>) {
+        let Some(lit) = lit else { return };
+        self.pen.stroke(self.theme.accent, 3.0).dashes(&[], 0.0);
+        for &(_, x, y, w, h) in zones.iter().filter(|z| z.0 == lit) {
+            self.pen.rounded(x - 1.0, y - 1.0, w + 2.0, h + 2.0, 3.0);
+            self.pen.c.stroke();
+        }
+    }
+
+    /// Numbers of the notes, at what they speak of.
+    fn badges(&self, notes: &[Note]) {
+        let (pen, s, t) = (self.pen, self.sheet, self.theme);
+        for (k, n) in notes.iter().take(notes::SHOWN).enumerate() {
+            let y = s.y(n.height);
+            let (x, y) = match n.spot {
+                Spot::High => (s.shaft + (s.end - s.shaft) * 0.25, y - s.high_h - 12.0),
+                Spot::Low => (s.basin + 16.0, y + s.evaporator_d + 14.0),
+                Spot::Orifice => (s.end + 24.0, y + 12.0),
+                Spot::Compressor => (s.start - 12.0, y - s.high_h + 8.0),
+                Spot::Can => (s.can.0 + s.can.1 + 2.0, y - 16.0),
+                Spot::Hose => (s.service.0 + 8.0, y - 18.0),
+            };
+            pen.fill(t.accent).circle(x, y, 9.0);
+            pen.c.fill();
+            pen.font(11.5, true).fill(t.on_accent);
+            pen.text(&format!("{}", k + 1), x, y + 0.5, "center");
+        }
+    }
+
+    /// What air in a block adds to its height: a hatched band down to where it would stand without, over `w` px.
+    fn air(&self, b: &Block, x: f64, w: f64) {
+        let (top, bottom) = (self.sheet.y(b.height), self.sheet.y(b.without_air));
+        if b.below || bottom - top < 2.0 {
+            return;
+        }
+        let (pen, t) = (self.pen, self.theme);
+        pen.stroke(t.service, 1.4).dashes(&[4.0, 3.0], 0.0);
+        pen.line(&[(x, bottom), (x + w, bottom)]);
+        pen.dashes(&[], 0.0);
+        let mut at = x - (bottom - top);
+        while at < x + w {
+            let (mut a, mut b) = ((at, bottom), (at + bottom - top, top));
+            if a.0 < x {
+                a = (x, bottom - (x - at));
+            }
+            if b.0 > x + w {
+                b = (x + w, bottom - (x + w - at));
+            }
+            pen.line(&[a, b]);
+            at += 8.0;
+        }
     }
 
     /// The walls and the level line of a row of blocks.

@@ -8,12 +8,15 @@ mod chart;
 mod dial;
 mod fail;
 mod host;
+mod ink;
 mod ledger;
 mod levels;
 mod log;
 mod next;
 mod panel;
+mod parts;
 mod past;
+mod plot;
 mod readings;
 mod resume;
 mod settings;
@@ -25,6 +28,7 @@ mod theme;
 mod timebar;
 mod top;
 mod units;
+mod views;
 mod words;
 
 /// The hash of the bay's state at the end of the take `text`, for the check that browser and native agree bit for bit; a take

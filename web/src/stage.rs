@@ -66,6 +66,15 @@ pub(crate) struct Stage {
     pub(crate) fps: f64,
 }
 
+/// Scenarios the page offers to start with, the main job first.
+pub(crate) const STARTS: [&str; 5] = [
+    "charge-from-cans",
+    "healthy",
+    "healthy-compact",
+    "healthy-crossover",
+    "before-retrofit",
+];
+
 /// Opens a shipped scenario without its script.
 pub(crate) fn open(name: &str) -> Bay {
     let mut scenario = library::shipped(name).expect("a shipped scenario is sound");
@@ -76,10 +85,7 @@ pub(crate) fn open(name: &str) -> Bay {
 /// Name of the shipped scenario a bay was opened with, the main job's if it is none of them.
 pub(crate) fn name_of(bay: &Bay) -> &'static str {
     let same = |name: &&str| open(name).scenario().name == bay.scenario().name;
-    ["healthy", "charge-from-cans"]
-        .into_iter()
-        .find(same)
-        .unwrap_or("charge-from-cans")
+    STARTS.into_iter().find(same).unwrap_or("charge-from-cans")
 }
 
 impl Stage {

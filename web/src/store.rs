@@ -7,6 +7,8 @@ pub(crate) const TAKE: &str = "lowside.take";
 pub(crate) const LANGUAGE: &str = "lowside.language";
 /// Units chosen.
 pub(crate) const UNITS: &str = "lowside.units";
+/// Views that are open.
+pub(crate) const VIEWS: &str = "lowside.views";
 /// Present while a take is replayed: if it is found at the start, the last replay did not end well.
 pub(crate) const REPLAYING: &str = "lowside.replaying";
 

@@ -30,6 +30,7 @@ pub(crate) fn apply() {
         ("--low", theme.low),
         ("--high", theme.high),
         ("--service", theme.service),
+        ("--cabin", theme.cabin),
         ("--cold", theme.scale[0]),
         ("--mild", theme.scale[1]),
         ("--hot", theme.scale[2]),

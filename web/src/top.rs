@@ -3,7 +3,12 @@ use lowside_units::display::UnitSystem;
 use lowside_words::Language;
 use yew::{Callback, Html, MouseEvent, Properties, classes, component, html};
 
-use crate::{panel::chosen, settings::Settings, stage::SPEEDS, words};
+use crate::{
+    panel::chosen,
+    settings::Settings,
+    stage::{SPEEDS, STARTS},
+    words,
+};
 
 #[derive(Properties, PartialEq)]
 pub(crate) struct TopProps {
@@ -79,7 +84,7 @@ pub(crate) fn Top(p: &TopProps) -> Html {
                 </select>
                 <label class="unseen" for="scenario">{ words::start_with() }</label>
                 <select id="scenario" onchange={change}>
-                    { for [("charge-from-cans", words::evacuated()), ("healthy", words::healthy())].iter().map(|&(id, name)| html! {
+                    { for STARTS.iter().map(|&id| (id, words::charts::start(id))).map(|(id, name)| html! {
                         <option value={id} selected={id == p.scenario}>{ name }</option>
                     }) }
                 </select>

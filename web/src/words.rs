@@ -1,6 +1,6 @@
 //! Which message is said for what. The words themselves stand in the Fluent files of `crates/words`.
 use lowside_present::{Place, history::MarkKind, levels::Levels, next::NextStep, readout::Readout};
-use lowside_session::{Caution, Event, Refused, TakeError, take};
+use lowside_session::{Caution, Event, NoSample, Refused, TakeError, take};
 use lowside_units::UnitError;
 
 pub(crate) use labels::*;
@@ -9,6 +9,8 @@ pub(crate) use time::*;
 
 mod labels;
 mod time;
+
+pub(crate) mod charts;
 
 /// The next step: what to do, and why.
 pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, &'static str) {
@@ -58,11 +60,10 @@ pub(crate) fn caution_text(c: Caution) -> (&'static str, &'static str) {
         Caution::EyesAndHands => (caution_eyes(), caution_eyes_text()),
         Caution::Venting => (caution_venting(), caution_venting_text()),
         Caution::OpenHose => (caution_open_hose(), caution_open_hose_text()),
+        Caution::PressureToPump => (caution_pressure_to_pump(), caution_pressure_to_pump_text()),
+        Caution::PumpStopsOpen => (caution_pump_stops_open(), caution_pump_stops_open_text()),
+        Caution::HotOil => (caution_hot_oil(), caution_hot_oil_text()),
         // The session may learn of more.
-        #[expect(
-            unreachable_patterns,
-            reason = "cautions yet to come are shown in general words"
-        )]
         _ => (caution_other(), caution_other_text()),
     }
 }
@@ -80,10 +81,7 @@ pub(crate) fn event(e: Event) -> &'static str {
         Event::LiquidAtCompressor => event_liquid(),
         Event::LiquidGone => event_liquid_gone(),
         Event::CompressorHurt => event_compressor_hurt(),
-        #[expect(
-            unreachable_patterns,
-            reason = "events yet to come are shown in general words"
-        )]
+        Event::PumpOilBlown => event_pump_oil_blown(),
         _ => event_other(),
     }
 }
@@ -101,10 +99,6 @@ pub(crate) fn place(p: Place) -> &'static str {
         Place::Can => place_can(),
         Place::Shelf => place_shelf(),
         Place::Room => place_room(),
-        #[expect(
-            unreachable_patterns,
-            reason = "places yet to come are shown in general words"
-        )]
         _ => place_elsewhere(),
     }
 }
@@ -127,14 +121,21 @@ pub(crate) fn mark(kind: MarkKind) -> String {
 pub(crate) fn refused_why(why: &Refused) -> String {
     match why {
         Refused::NoCan => refused_no_can().to_owned(),
+        Refused::NoPump => refused_no_pump().to_owned(),
+        Refused::PumpRuns => refused_pump_runs().to_owned(),
         Refused::CanBurst => refused_can_burst().to_owned(),
+        Refused::NoMixture { gas, loop_gas } => refused_mixture(gas, loop_gas),
+        Refused::Identifier(NoSample::NoCoupler { .. }) => refused_no_coupler().to_owned(),
+        Refused::Identifier(NoSample::NoPressure { .. }) => refused_no_pressure().to_owned(),
+        Refused::Identifier(NoSample::Busy { .. }) => refused_identifier_busy().to_owned(),
         Refused::OutOfRange(UnitError::OutOfRange {
             field,
             value,
             lo,
             hi,
         }) => refused_range(field, value, lo, hi),
-        Refused::OutOfRange(other) => other.to_string(),
+        // The session may learn of more.
+        other => other.to_string(),
     }
 }
 

@@ -1,4 +1,5 @@
 // Starts the page, works the failure message's buttons, and hands the browser tests the functions they need besides it.
+import "./sound.js";
 import init, { lowsideFail, lowsideHash } from "./lowside.js";
 
 const part = (id) => document.getElementById(id);

@@ -36,7 +36,7 @@ const BEFORE: &[&str] = &[
 ];
 
 /// Places of the ledger, in its order.
-const PLACES: [Place; 10] = [
+const PLACES: [Place; 16] = [
     Place::DischargeLine,
     Place::Condenser,
     Place::LiquidLine,
@@ -47,6 +47,12 @@ const PLACES: [Place; 10] = [
     Place::Can,
     Place::Shelf,
     Place::Room,
+    Place::Cylinder,
+    Place::RecoveryCylinder,
+    Place::Separator,
+    Place::Bench,
+    Place::Waste,
+    Place::Lost,
 ];
 
 /// A table being written.
@@ -121,6 +127,12 @@ fn column(place: Place) -> &'static str {
         Place::Can => "can",
         Place::Shelf => "shelf",
         Place::Room => "room",
+        Place::Cylinder => "cylinder",
+        Place::RecoveryCylinder => "recovery_cylinder",
+        Place::Separator => "separator",
+        Place::Bench => "bench",
+        Place::Waste => "waste",
+        Place::Lost => "lost",
     }
 }
 
@@ -133,7 +145,7 @@ fn row(bay: &Bay, events: &[Event]) -> String {
     let (liquid, can) = (node(p.liquid), node(shop.places.can));
     let dials = &shop.instruments;
     let celsius = |t: f64| t - 273.15;
-    let on_hose = shop.hands.can.is_some();
+    let on_hose = shop.hands.attached.can().is_some();
     let in_can = |x: f64| on_hose.then_some(x);
     let before = [
         Some(bay.seconds()),

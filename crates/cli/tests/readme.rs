@@ -5,7 +5,7 @@ use lowside_session::{Bay, Scenario, ScenarioError, script::Player};
 use lowside_units::{
     AbsolutePressure, Area, Conductance, Duration, GaugePressure, HeatCapacity, Length, Mass,
     MassFlow, Power, Quantity, Ratio, RotationSpeed, Speed, Temperature, TemperatureDifference,
-    Unit, Volume,
+    Unit, Volume, VolumeFlow,
 };
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -83,6 +83,9 @@ fn every_key_is_told_and_no_other() {
     for key in known("act=[{zzz=1}]") {
         program.insert(format!("act.{key}"));
     }
+    for key in known("condition.leak=[{zzz=1}]") {
+        program.insert(format!("condition.leak.{key}"));
+    }
     let told: BTreeSet<String> = keys().keys().map(|k| (*k).to_owned()).collect();
     assert!(program.len() > 60, "{program:?}");
     assert_eq!(told, program);
@@ -149,8 +152,12 @@ fn ranges_of_acts() {
         } else {
             value.to_owned()
         };
-        let act =
-            format!(r#"act=[{{act={{do="take-can"}}}},{{act={{do="{name}",{field}={value}}}}}]"#);
+        let with = match name {
+            "dose" => r#"do="take-cylinder",gas="R-134a",holds="10 kg""#,
+            "machine-stop" => r#"do="take-machine",gas="R-134a""#,
+            _ => r#"do="take-can""#,
+        };
+        let act = format!(r#"act=[{{act={{{with}}}}},{{act={{do="{name}",{field}={value}}}}}]"#);
         let scenario = set(&act).unwrap_or_else(|e| panic!("{act}: {e}"));
         let mut bay = Bay::new(&scenario);
         Player::new(&scenario.act).play(&mut bay).is_ok()
@@ -158,7 +165,10 @@ fn ranges_of_acts() {
     let mut checked = 0;
     for row in table("`do =`") {
         let (name, field) = (row[0].trim_matches('`'), row[1].trim_matches('`'));
-        let range = row[2].replace(" (shut)", "").replace(", or left out", "");
+        let range = row[2]
+            .replace(" (shut)", "")
+            .replace(" (screwed in: pierces)", "")
+            .replace(", or left out", "");
         if let Some(Range { ends, beyond }) = range_of(&range) {
             checked += 1;
             for end in ends {
@@ -217,6 +227,7 @@ fn units() -> Vec<(&'static str, &'static [Unit])> {
         of::<Area>(),
         of::<Speed>(),
         of::<RotationSpeed>(),
+        of::<VolumeFlow>(),
         of::<MassFlow>(),
         of::<Power>(),
         of::<Conductance>(),
@@ -243,6 +254,7 @@ fn kinds_and_their_units() {
             "true or false",
             "text or table",
             "`[[act]]`",
+            "list",
         ];
         let known =
             told.contains_key(cells[1]) || plain.contains(&cells[1]) || cells[1].starts_with('`');
@@ -290,9 +302,15 @@ fn ranges_of_keys() {
         let range = cells.last().expect("a range");
         let write = |value: &str| match key {
             "vehicle.cabin.blower" => format!("{key}=[\"{value}\"]"),
-            _ => match key.strip_prefix("act.") {
-                Some(field) => format!("act=[{{{field}=\"{value}\"}}]"),
-                None => format!("{key}={value}"),
+            _ => match (
+                key.strip_prefix("act."),
+                key.strip_prefix("condition.leak."),
+            ) {
+                (Some(field), _) => format!("act=[{{{field}=\"{value}\"}}]"),
+                (_, Some(field)) => {
+                    format!("condition.leak=[{{at=\"shaft-seal\",{field}=\"{value}\"}}]")
+                }
+                _ => format!("{key}={value}"),
             },
         };
         let last = key.rsplit('.').next().expect("a name");
@@ -359,7 +377,10 @@ fn defaults_of_keys() {
     let mut checked = 0;
     for (key, cells) in keys() {
         let default = cells[2];
-        if key.starts_with("vehicle") || words.contains(&default) {
+        if key.starts_with("vehicle")
+            || key.starts_with("condition.leak.")
+            || words.contains(&default)
+        {
             continue;
         }
         let scenario = match key.strip_prefix("act.") {

@@ -3,6 +3,7 @@
 mod common;
 
 use common::{answer_in, folder, lowside_in, object_in};
+use lowside_shop::ledger::PLACES;
 use serde_json::Value;
 use std::fs;
 use std::path::Path;
@@ -155,7 +156,7 @@ fn the_trace_has_its_rows() {
         let ledger: Vec<usize> = (0..head.len())
             .filter(|i| head[*i].ends_with("_refrigerant_g") && !head[*i].starts_with("loop"))
             .collect();
-        assert_eq!(ledger.len(), 10, "{head:?}");
+        assert_eq!(ledger.len(), PLACES, "{head:?}");
         for row in &table {
             assert_eq!(row.len(), head.len(), "{row:?}");
             let sum: f64 = ledger

@@ -1,4 +1,6 @@
 //! An equation of state: a fluid's coefficients and the properties that follow from them.
+//!
+//! A mixture of one composition ([`crate::blend`]) is an equation too: the sum of its components' parts.
 
 pub mod r12;
 pub mod r1234yf;
@@ -78,12 +80,27 @@ pub struct Coefficients {
 /// saturated liquid at 0 degC). All arguments and results in SI, per kilogram.
 #[derive(Debug, Clone)]
 pub struct Helmholtz {
-    c: &'static Coefficients,
-    ideal: IdealTerms,
+    /// Constants of the whole; for a mixture the term lists are its first component's, and `parts` is what counts.
+    c: Coefficients,
+    parts: Vec<Part>,
     /// Specific gas constant, J/(kg K).
     r: f64,
     /// Reducing density, kg/m3.
     rho_red: f64,
+}
+
+/// A component's contribution to the reduced Helmholtz energy.
+#[derive(Debug, Clone, Copy)]
+struct Part {
+    c: &'static Coefficients,
+    /// Ideal-gas terms, shifted to the IIR reference state.
+    ideal: IdealTerms,
+    /// Mole share.
+    share: f64,
+    /// Its own `tau` over the whole's.
+    tau: f64,
+    /// What `alpha0` gains over the pure component's: ln of its `delta` over the whole's, and ln of its share.
+    mixing: f64,
 }
 
 /// Everything the equation says at one density and temperature. SI, per kilogram.
@@ -119,22 +136,119 @@ impl Helmholtz {
     /// Builds the equation and shifts the zeros of energy and entropy to the IIR reference state.
     pub fn new(c: &'static Coefficients) -> Self {
         let mut eq = Self {
-            c,
-            ideal: c.ideal,
+            c: *c,
+            parts: vec![Part {
+                c,
+                ideal: c.ideal,
+                share: 1.0,
+                tau: 1.0,
+                mixing: 0.0,
+            }],
             r: c.gas_constant / c.molar_mass,
             rho_red: c.rho_red * c.molar_mass,
         };
         let t0 = 273.15;
         let sat = saturation::at_temperature_unchecked(&eq, t0);
         let liquid = eq.properties(sat.rho_l, t0);
-        eq.ideal.a1 += (liquid.s - 1000.0) / eq.r;
-        eq.ideal.a2 += (200e3 - liquid.h) / (eq.r * c.t_red);
+        let ideal = &mut eq.parts[0].ideal;
+        ideal.a1 += (liquid.s - 1000.0) / eq.r;
+        ideal.a2 += (200e3 - liquid.h) / (eq.r * c.t_red);
         eq
     }
 
+    /// Puts two pure equations together at the mole share `share` of the second, above 0 and below 1, with reducing
+    /// temperature `t_red` (K) and reducing density `rho_red` (mol/m3) of the mixture: Kunz & Wagner (2012), equations 7 to 11,
+    /// without a departure function. Energy and entropy count from the components' own zeros.
+    pub(crate) fn mixture(
+        first: &Self,
+        second: &Self,
+        share: f64,
+        t_red: f64,
+        rho_red: f64,
+    ) -> Self {
+        let (a, b) = (&first.c, &second.c);
+        let mean = |x: f64, y: f64| (1.0 - share) * x + share * y;
+        let part = |eq: &Self, share: f64| Part {
+            share,
+            tau: eq.c.t_red / t_red,
+            mixing: libm::log(rho_red / eq.c.rho_red) + libm::log(share),
+            ..eq.parts[0]
+        };
+        let molar_mass = mean(a.molar_mass, b.molar_mass);
+        let gas_constant = mean(a.gas_constant, b.gas_constant);
+        let mut eq = Self {
+            c: Coefficients {
+                molar_mass,
+                gas_constant,
+                t_red,
+                rho_red,
+                t_crit: t_red,
+                rho_crit: rho_red,
+                t_triple: a.t_triple.max(b.t_triple),
+                t_max: a.t_max.min(b.t_max),
+                p_max: a.p_max.min(b.p_max),
+                ..*a
+            },
+            parts: vec![part(first, 1.0 - share), part(second, share)],
+            r: gas_constant / molar_mass,
+            rho_red: rho_red * molar_mass,
+        };
+        let (t, rho) = eq.inflection();
+        eq.c.t_crit = t;
+        eq.c.rho_crit = rho / molar_mass;
+        eq.c.p_crit = eq.pressure(rho, t).0;
+        eq
+    }
+
+    /// Where an isotherm has its horizontal inflection (temperature K, density kg/m3): a mixture held at one composition goes
+    /// critical there.
+    fn inflection(&self) -> (f64, f64) {
+        // Least slope dp/drho of the isotherm, by Newton's method on difference quotients.
+        let least = |t: f64, mut rho: f64| {
+            let h = 2e-3 * rho;
+            for _ in 0..12 {
+                let g = |d: f64| self.pressure(rho + d, t).1;
+                let (low, mid, high) = (g(-h), g(0.0), g(h));
+                let step = 0.5 * h * (low - high) / (low - 2.0 * mid + high);
+                rho += step.clamp(-0.1 * rho, 0.1 * rho);
+                if step.abs() < 1e-7 * rho {
+                    break;
+                }
+            }
+            (rho, self.pressure(rho, t).1)
+        };
+        let mut t = self.c.t_red;
+        let (mut rho, mut slope) = least(t, self.rho_red);
+        let mut other = 1.001 * t;
+        let (_, mut other_slope) = least(other, rho);
+        for _ in 0..12 {
+            let next = t - slope * (other - t) / (other_slope - slope);
+            (other, other_slope) = (t, slope);
+            t = next;
+            (rho, slope) = least(t, rho);
+            if (t - other).abs() < 1e-6 {
+                break;
+            }
+        }
+        (t, rho)
+    }
+
+    /// Densities of saturated liquid and vapour at `t` from which the saturation solver may start, kg/m3.
+    pub(crate) fn start_densities(&self, t: f64) -> (f64, f64) {
+        let c = &self.c;
+        let sum = |of: fn(&Coefficients) -> &StartingCurve| -> f64 {
+            let ratio = |p: &Part| p.share * of(p.c).ratio(t, c.t_crit);
+            self.parts.iter().map(ratio).sum()
+        };
+        (
+            sum(|c| &c.start_rho_l) * self.rho_crit(),
+            sum(|c| &c.start_rho_g) * self.rho_crit(),
+        )
+    }
+
     /// The published constants and terms.
-    pub fn coefficients(&self) -> &'static Coefficients {
-        self.c
+    pub fn coefficients(&self) -> &Coefficients {
+        &self.c
     }
 
     /// kg/mol.
@@ -174,17 +288,30 @@ impl Helmholtz {
 
     /// Residual part over `delta`, at density `rho` and temperature `t`.
     pub fn reduced(&self, rho: f64, t: f64) -> ReducedResidual {
-        reduced_residual(
-            self.c.power,
-            self.c.gaussian,
-            rho / self.rho_red,
-            self.c.t_red / t,
-        )
+        let (delta, tau) = (rho / self.rho_red, self.c.t_red / t);
+        let mut sum = ReducedResidual::default();
+        for part in &self.parts {
+            let one = reduced_residual(part.c.power, part.c.gaussian, delta, tau);
+            sum.add(&one, part.share);
+        }
+        sum
     }
 
     /// Ideal-gas part without `ln delta`, at temperature `t`.
     pub fn ideal(&self, t: f64) -> IdealPart {
-        self.ideal.evaluate(self.c.t_red / t)
+        let tau = self.c.t_red / t;
+        let mut sum = IdealPart {
+            a: 0.0,
+            a_t: 0.0,
+            a_tt: 0.0,
+        };
+        for p in &self.parts {
+            let one = p.ideal.evaluate(tau * p.tau);
+            sum.a += p.share * (one.a + p.mixing);
+            sum.a_t += p.share * p.tau * one.a_t;
+            sum.a_tt += p.share * p.tau * p.tau * one.a_tt;
+        }
+        sum
     }
 
     /// Pressure in Pa and its derivative by density.
@@ -204,7 +331,7 @@ impl Helmholtz {
     pub fn properties(&self, rho: f64, t: f64) -> Properties {
         let (delta, tau) = (rho / self.rho_red, self.c.t_red / t);
         let (r, rt) = (self.r, self.r * t);
-        let id = self.ideal.evaluate(tau);
+        let id = self.ideal(t);
         let a = self.reduced(rho, t).expand(delta);
         let z = 1.0 + delta * a.a_d;
         let p = rho * rt * z;

@@ -103,6 +103,16 @@ pub struct Residual {
 }
 
 impl ReducedResidual {
+    /// Adds a share of another sum.
+    pub(crate) fn add(&mut self, other: &Self, share: f64) {
+        self.a += share * other.a;
+        self.a_d += share * other.a_d;
+        self.a_dd += share * other.a_dd;
+        self.a_t += share * other.a_t;
+        self.a_tt += share * other.a_tt;
+        self.a_dt += share * other.a_dt;
+    }
+
     /// `alphar = delta A` and its derivatives.
     pub fn expand(&self, delta: f64) -> Residual {
         Residual {

@@ -1,6 +1,7 @@
 //! What the substances are: refrigerants, water, moist air, oil. SI throughout.
 
 pub mod air;
+pub mod blend;
 pub mod eos;
 pub mod flash;
 pub mod helmholtz;
@@ -14,6 +15,7 @@ pub mod transport;
 pub mod water;
 mod water_table;
 
+pub use blend::Blend;
 pub use oil::Oil;
 pub use refrigerant::Gas;
 pub use table::{Eval, SatPoint, State, Table};

@@ -5,7 +5,7 @@ use crate::table::Table;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 use std::str::FromStr;
-use std::sync::LazyLock;
+use std::sync::{Arc, LazyLock};
 use thiserror::Error;
 
 /// A pure refrigerant.
@@ -25,9 +25,9 @@ pub enum Gas {
 static EQ_R134A: LazyLock<Helmholtz> = LazyLock::new(|| Helmholtz::new(&r134a::COEFFICIENTS));
 static EQ_R12: LazyLock<Helmholtz> = LazyLock::new(|| Helmholtz::new(&r12::COEFFICIENTS));
 static EQ_R1234YF: LazyLock<Helmholtz> = LazyLock::new(|| Helmholtz::new(&r1234yf::COEFFICIENTS));
-static TABLE_R134A: LazyLock<Table> = LazyLock::new(|| Table::build(&EQ_R134A));
-static TABLE_R12: LazyLock<Table> = LazyLock::new(|| Table::build(&EQ_R12));
-static TABLE_R1234YF: LazyLock<Table> = LazyLock::new(|| Table::build(&EQ_R1234YF));
+static TABLE_R134A: LazyLock<Arc<Table>> = LazyLock::new(|| Arc::new(Table::build(&EQ_R134A)));
+static TABLE_R12: LazyLock<Arc<Table>> = LazyLock::new(|| Arc::new(Table::build(&EQ_R12)));
+static TABLE_R1234YF: LazyLock<Arc<Table>> = LazyLock::new(|| Arc::new(Table::build(&EQ_R1234YF)));
 
 impl Gas {
     /// Every gas, in order.
@@ -53,6 +53,15 @@ impl Gas {
 
     /// The fast tables, built from the equation at first use (some milliseconds).
     pub fn table(self) -> &'static Table {
+        self.kept()
+    }
+
+    /// The same tables, to hold beside those of a [blend](crate::blend).
+    pub fn shared_table(self) -> Arc<Table> {
+        Arc::clone(self.kept())
+    }
+
+    fn kept(self) -> &'static Arc<Table> {
         match self {
             Gas::R134a => &TABLE_R134A,
             Gas::R12 => &TABLE_R12,

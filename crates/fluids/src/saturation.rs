@@ -144,16 +144,10 @@ fn starting_temperature(eq: &Helmholtz, p: f64, low: f64, high: f64) -> f64 {
 /// As [`at_temperature`], for a temperature known to be in range.
 pub(crate) fn at_temperature_unchecked(eq: &Helmholtz, t: f64) -> Equilibrium {
     let c = eq.coefficients();
-    let start = |t: f64| {
-        (
-            c.start_rho_l.ratio(t, c.t_crit) * eq.rho_crit(),
-            c.start_rho_g.ratio(t, c.t_crit) * eq.rho_crit(),
-        )
-    };
     // Below this the published starting curves are good enough for Newton's method.
     let safe = 0.98 * c.t_crit;
     if t <= safe {
-        let (l, g) = start(t);
+        let (l, g) = eq.start_densities(t);
         return newton(eq, t, l, g).unwrap_or(Equilibrium {
             t,
             p: f64::NAN,
@@ -161,7 +155,7 @@ pub(crate) fn at_temperature_unchecked(eq: &Helmholtz, t: f64) -> Equilibrium {
             rho_g: g,
         });
     }
-    let (l, g) = start(safe);
+    let (l, g) = eq.start_densities(safe);
     follow(eq, safe, l, g, t)
 }
 

@@ -64,6 +64,18 @@ pub fn p_sat(t_k: f64) -> f64 {
     })
 }
 
+/// As [`p_sat`], with its slope: Pa and Pa/K.
+#[must_use]
+pub fn p_sat_slope(t_k: f64) -> (f64, f64) {
+    TABLE.with_slope(t_k).unwrap_or_else(|| {
+        if t_k < T_TRIPLE {
+            ice(t_k)
+        } else {
+            liquid(t_k)
+        }
+    })
+}
+
 /// Boiling temperature at a pressure, K; sublimation temperature below 611.657 Pa.
 ///
 /// The inverse of [`p_sat_liquid`] and [`p_sat_ice`] by Newton's method. Held at 150 K (6e-6 Pa) and at the critical point.

@@ -38,12 +38,27 @@ impl SaturationTable {
     }
 
     /// Saturation pressure in Pa, or `None` outside 173.16..373.16 K.
+    pub(crate) fn at(&self, t_k: f64) -> Option<f64> {
+        let (c, z) = self.piece(t_k)?;
+        Some(c[0] + z * (c[1] + z * (c[2] + z * c[3])))
+    }
+
+    /// Saturation pressure in Pa and its slope in Pa/K, or `None` outside 173.16..373.16 K.
+    pub(crate) fn with_slope(&self, t_k: f64) -> Option<(f64, f64)> {
+        let (c, z) = self.piece(t_k)?;
+        Some((
+            c[0] + z * (c[1] + z * (c[2] + z * c[3])),
+            c[1] + z * (2.0 * c[2] + z * 3.0 * c[3]),
+        ))
+    }
+
+    /// The piece a temperature lies in, and how far into it, K.
     #[expect(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
         reason = "bounded by the comparison before it"
     )]
-    pub(crate) fn at(&self, t_k: f64) -> Option<f64> {
+    fn piece(&self, t_k: f64) -> Option<(&[f64; 4], f64)> {
         let x = t_k - LEAST_K;
         if x.is_nan() || x < 0.0 {
             return None;
@@ -52,7 +67,7 @@ impl SaturationTable {
         let c = self.pieces.get(i)?;
         #[expect(clippy::cast_precision_loss, reason = "i < 200")]
         let z = x - i as f64;
-        Some(c[0] + z * (c[1] + z * (c[2] + z * c[3])))
+        Some((c, z))
     }
 }
 

@@ -33,12 +33,21 @@ pub struct Places {
     pub condenser_out: LinkId,
     /// Orifice tube.
     pub orifice: LinkId,
+    /// The way past the orifice tube: shut while the tube sits sealed.
+    pub bypass: LinkId,
     /// Pick-up tube of the accumulator.
     pub pick_up: LinkId,
     /// Relief valve.
     pub relief: LinkId,
     /// Leak past the compressor's reeds and rings.
     pub reeds: LinkId,
+}
+
+impl Places {
+    /// First and last node of the loop.
+    pub fn inside(&self) -> (NodeId, NodeId) {
+        (self.discharge, self.suction)
+    }
 }
 
 /// Index of the compressor body among the shells.
@@ -55,6 +64,8 @@ const STIR: f64 = 1.2e-4;
 /// Conductance of a line's wall to the gas in it, W/K, and heat capacity of a line, J/K (own figures for half a metre of
 /// aluminium tube).
 const LINE_WALL: (f64, f64) = (15.0, 300.0);
+/// The same for the accumulator's can, wetted by boiling liquid for half its height (own figures for 0.8 kg of aluminium).
+const ACCUMULATOR_WALL: (f64, f64) = (60.0, 700.0);
 
 /// Adds the loop's volumes and links to a network, all empty at temperature `t` (K); returns where they are and the metal
 /// around them.
@@ -86,6 +97,7 @@ fn nodes(net: &mut Network, v: &Vehicle, t: f64) -> Places {
         compressor: 0,
         condenser_out: 0,
         orifice: 0,
+        bypass: 0,
         pick_up: 0,
         relief: 0,
         reeds: 0,
@@ -106,10 +118,10 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
     let shut = Law::Passage(0.0);
     let slip = Draw::Slip;
     let hot = Draw::Drift {
-        area: v.condenser.flow_area.si(),
+        area: v.condenser.tubes.flow_area(),
     };
     let cold = Draw::Drift {
-        area: v.evaporator.flow_area.si(),
+        area: v.evaporator.tubes.flow_area(),
     };
     let bottom = Draw::Bottom {
         pull_through: LIQUID_SEAL,
@@ -183,6 +195,12 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
         (ROOM, slip),
         Law::OneWay(0.0),
     );
+    p.bypass = net.add_link(
+        "past the orifice tube",
+        (p.liquid, Draw::Mixed),
+        (p.evaporator, slip),
+        shut,
+    );
     p.reeds = net.add_link(
         "reeds and rings",
         (p.discharge, slip),
@@ -211,7 +229,12 @@ fn shells(v: &Vehicle, p: &Places, t: f64) -> Vec<Shell> {
         ),
         line(p.discharge, v.discharge_line.hood_conductance.si()),
         line(p.liquid, v.liquid_line.hood_conductance.si()),
-        line(p.accumulator, v.accumulator.hood_conductance.si()),
+        shell(
+            p.accumulator,
+            ACCUMULATOR_WALL.1,
+            ACCUMULATOR_WALL.0,
+            v.accumulator.hood_conductance.si(),
+        ),
         line(p.suction, v.suction_line.hood_conductance.si()),
     ]
 }

@@ -13,6 +13,8 @@ use crate::{
 pub struct Start {
     /// Refrigerant.
     pub charge: f64,
+    /// Share of the refrigerant's mass that is the other of R-12 and R-134a; without meaning for any other gas.
+    pub other: f64,
     /// Air.
     pub air: f64,
     /// Water outside the desiccant.

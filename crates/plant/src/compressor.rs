@@ -101,7 +101,7 @@ fn ideal_work(table: &Table, s: &State, inlet: &Stream, ratio: f64) -> f64 {
     if m_ref <= 1e-9 {
         return air + incompressible;
     }
-    let p1 = s.p - s.p_air;
+    let p1 = s.p - s.p_air - s.p_water;
     let p2 = p1 * ratio;
     let s_gas = table.vapour_entropy(s.rho_gas, s.t);
     let sat_1 = table.sat(s.t);

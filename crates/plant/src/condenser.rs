@@ -2,21 +2,20 @@
 
 use crate::{
     exchange::{between, effectiveness},
+    inside::Inside,
+    louver::AirSide,
     network::Node,
     state::CP_AIR,
-    stream::smooth,
-    vehicle::{CondenserSpec, RATED_FLOW},
+    stream::drift,
+    vehicle::CondenserSpec,
 };
+use lowside_fluids::Gas;
 use lowside_units::Quantity;
 
 /// Number of cells along the refrigerant's way.
 pub const CELLS: usize = 6;
-/// Conductance of superheated vapour over that of condensing refrigerant (Shah 1979 against Gnielinski, 55 degC, 2 mm tube).
-const VAPOUR_SHARE: f64 = 0.22;
-/// Conductance of subcooled liquid over that of condensing refrigerant (as above).
-const LIQUID_SHARE: f64 = 0.25;
-/// Least flow factor: free convection and drainage at rest.
-const STILL: f64 = 0.25;
+/// Air temperature for which the air side is tabled, K; 20 K more or less change it by 1 %.
+const AIR_AT: f64 = 318.15;
 
 /// Wall temperatures and sizes of a condenser.
 #[derive(Debug, Clone)]
@@ -26,22 +25,24 @@ pub struct Condenser {
     /// Heat given to the air in the last tick, W.
     pub duty: f64,
     metal: f64,
-    air_ua: f64,
-    air_rated: f64,
-    refrigerant_ua: f64,
+    air: AirSide,
+    inside: Inside,
+    flow_area: f64,
+    surface: f64,
 }
 
 impl Condenser {
-    /// A condenser at temperature `t` (K).
-    pub fn new(spec: &CondenserSpec, t: f64) -> Self {
+    /// A condenser for `gas` at temperature `t` (K).
+    pub fn new(spec: &CondenserSpec, gas: Gas, t: f64) -> Self {
         let n = CELLS as f64;
         Self {
             wall: [t; CELLS],
             duty: 0.0,
             metal: spec.metal.si() / n,
-            air_ua: spec.air_conductance.si() / n,
-            air_rated: spec.air_flow.si(),
-            refrigerant_ua: spec.refrigerant_conductance.si() / n,
+            air: AirSide::new(&spec.fins.fins(), spec.tubes.metres(), AIR_AT),
+            inside: Inside::new(gas, spec.tubes.bore.si()),
+            flow_area: spec.tubes.flow_area(),
+            surface: spec.tubes.surface() / n,
         }
     }
 
@@ -61,15 +62,20 @@ impl Condenser {
         dt: f64,
         heat: &mut [f64],
     ) -> f64 {
-        let drive = libm::pow((flow.abs() / RATED_FLOW).max(1e-6), 0.8).max(STILL);
-        let air_ua = self.air_ua * (air_flow / self.air_rated).max(0.0).sqrt();
-        let air_c = air_flow / CELLS as f64 * CP_AIR;
-        let per_kelvin = effectiveness(air_ua, air_c) * air_c;
+        let flux = flow.abs() / self.flow_area;
+        let powers = self.inside.flux(flux);
+        let air_c = air_flow * CP_AIR;
+        let per_kelvin = effectiveness(self.air.at(air_flow), air_c) * air_c / CELLS as f64;
         let mut to_air = 0.0;
         for ((node, wall), q) in cells.iter().zip(&mut self.wall).zip(heat) {
             let s = &node.state;
-            let ua = self.refrigerant_ua * drive * phase_share(node)
-                / (1.0 + 6.0 * s.p_air / s.p.max(1.0));
+            let void = s.void_fraction();
+            let x = 1.0 - drift(void, 1.0 / s.rho_liq, 1.0 / s.rho_gas, flux);
+            let h = self
+                .inside
+                .condenser_cell(&powers, s.t, s.quality(), x, void);
+            // Air gathers at the film and hinders the vapour on its way there.
+            let ua = h * self.surface / (1.0 + 6.0 * s.p_air / s.p.max(1.0));
             let taken = between(ua, s.t, *wall, s.heat_capacity, self.metal, dt);
             let given = per_kelvin * (*wall - air_t) * dt;
             *wall += (taken - given) / self.metal;
@@ -79,12 +85,4 @@ impl Condenser {
         self.duty = to_air / dt;
         to_air
     }
-}
-
-/// Conductance of a cell's refrigerant over that of condensing refrigerant, by the phases it holds.
-fn phase_share(node: &Node) -> f64 {
-    let s = &node.state;
-    let wet = smooth((1.0 - s.quality()) / 0.05);
-    let open = smooth(s.void_fraction() / 0.05);
-    (VAPOUR_SHARE + (1.0 - VAPOUR_SHARE) * wet) * (LIQUID_SHARE + (1.0 - LIQUID_SHARE) * open)
 }

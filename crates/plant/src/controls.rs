@@ -117,12 +117,14 @@ impl Drive {
         self.felt
     }
 
-    /// Advances by `dt` seconds with the true gauge pressures (Pa) at the accumulator and the discharge line.
-    pub fn advance(&mut self, settings: &Settings, low: f64, high: f64, dt: f64) {
+    /// Advances by `dt` seconds with the true gauge pressures (Pa) at the accumulator and the discharge line; a cycling switch
+    /// that is `stuck` closed conducts whatever it feels.
+    pub fn advance(&mut self, settings: &Settings, stuck: bool, low: f64, high: f64, dt: f64) {
         let share = dt / (self.lag + dt);
         self.felt[0] += share * (low - self.felt[0]);
         self.felt[1] += share * (high - self.felt[1]);
         self.cycling.on_low(self.felt[0]);
+        self.cycling.closed |= stuck;
         self.cut_out.on_high(self.felt[1]);
         let called = settings.engine_on && settings.ac_on;
         let engage = called && self.cycling.closed && self.cut_out.closed;

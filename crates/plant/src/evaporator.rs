@@ -1,26 +1,34 @@
-//! Evaporator: a wet coil between the cabin air and the boiling refrigerant.
+//! Evaporator: a wet or frosted coil between the cabin air and the boiling refrigerant.
 //!
 //! Air-side heat and moisture by the enthalpy potential with a Lewis number of one: the same effectiveness carries
-//! temperature to that of the wall and humidity to saturation there. The air divides over the cells, as in a plate coil.
+//! temperature to that of the surface and humidity to saturation there. The air divides over the cells, as in a plate coil.
+//! Below 0 degC the water stays as frost, whose surface is warmer than the wall; it melts to condensate.
 
 use crate::{
     exchange::{between, effectiveness},
+    frost::{Bed, T_FREEZE, air_left},
+    inside::Inside,
+    louver::AirSide,
     network::Node,
     state::CP_AIR,
-    stream::smooth,
-    vehicle::{EvaporatorSpec, RATED_FLOW},
+    stream::{drift, smooth},
+    vehicle::EvaporatorSpec,
 };
-use lowside_fluids::moist_air;
+use lowside_fluids::{Gas, moist_air, moisture::FUSION};
 use lowside_units::Quantity;
 
 /// Number of cells along the refrigerant's way.
 pub const CELLS: usize = 5;
 /// Latent heat of water condensing near the coil's temperature, J/kg (IAPWS, 5 degC).
 pub const LATENT: f64 = 2.489e6;
-/// Conductance of vapour over that of boiling refrigerant: dry-out (Gungor & Winterton 1986 against Gnielinski, 5 degC, 6 mm).
-const VAPOUR_SHARE: f64 = 0.10;
-/// Least flow factor: pool boiling at rest.
-const STILL: f64 = 0.3;
+/// Flowing quality from which the wall dries out (tuned, 0.8-0.95).
+const DRY_FROM: f64 = 0.9;
+/// Air temperature for which the air side is tabled, K.
+const AIR_AT: f64 = 288.15;
+/// Conductance between a cell's wall and the water on it while that freezes, or frost while it melts there, W/K (own figure).
+const CHANGING: f64 = 60.0;
+/// Specific gas constant of water vapour, J/(kg K).
+const R_WATER: f64 = 461.5;
 
 /// Air entering or leaving a coil.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
@@ -31,11 +39,15 @@ pub struct Air {
     pub w: f64,
 }
 
-/// Walls, held water and sizes of an evaporator.
+/// Walls, held water, frost and sizes of an evaporator.
 #[derive(Debug, Clone)]
 pub struct Evaporator {
     /// Temperature of each cell's wall, K.
     pub wall: [f64; CELLS],
+    /// Frost on each cell, kg.
+    pub frost: [f64; CELLS],
+    /// Heat flux into the refrigerant of each cell in the last step, W/m2: bubbles go by it.
+    pub boiling: [f64; CELLS],
     /// Water clinging to the fins, kg.
     pub held: f64,
     /// Water that has dripped off, kg.
@@ -43,32 +55,67 @@ pub struct Evaporator {
     /// Heat taken from the air in the last tick, W, sensible and latent.
     pub duty: f64,
     metal: f64,
-    air_ua: f64,
-    air_rated: f64,
-    refrigerant_ua: f64,
+    air: AirSide,
+    inside: Inside,
+    flow_area: f64,
+    surface: f64,
+    bed: Bed,
     most_held: f64,
 }
 
+/// What the air brings to one cell in a step.
+struct Taken {
+    /// Temperature the air loses, K.
+    dt: f64,
+    /// Humidity it loses, kg/kg.
+    dw: f64,
+    /// Heat, J: sensible, and latent of condensing.
+    heat: f64,
+}
+
 impl Evaporator {
-    /// An evaporator at temperature `t` (K), dry.
-    pub fn new(spec: &EvaporatorSpec, t: f64) -> Self {
+    /// An evaporator for `gas` at temperature `t` (K), dry.
+    pub fn new(spec: &EvaporatorSpec, gas: Gas, t: f64) -> Self {
         let n = CELLS as f64;
+        let (fins, metres) = (spec.fins.fins(), spec.tubes.metres());
+        let (finned, bare) = fins.area_per_tube();
         Self {
             wall: [t; CELLS],
+            frost: [0.0; CELLS],
+            boiling: [0.0; CELLS],
             held: 0.0,
             drained: 0.0,
             duty: 0.0,
             metal: spec.metal.si() / n,
-            air_ua: spec.air_conductance.si() / n,
-            air_rated: spec.air_flow.si(),
-            refrigerant_ua: spec.refrigerant_conductance.si() / n,
+            air: AirSide::new(&fins, metres, AIR_AT),
+            inside: Inside::new(gas, spec.tubes.bore.si()),
+            flow_area: spec.tubes.flow_area(),
+            surface: spec.tubes.surface() / n,
+            bed: Bed {
+                area: (finned + bare) * metres / n,
+                gap: fins.pitch - fins.thickness,
+            },
             most_held: spec.held_water.si(),
         }
     }
 
-    /// Energy stored in the walls above 0 K, J.
+    /// Energy stored in the walls above 0 K, J, less what the frost gave off in freezing.
     pub fn energy(&self) -> f64 {
-        self.wall.iter().map(|t| t * self.metal).sum()
+        self.wall.iter().map(|t| t * self.metal).sum::<f64>() - self.iced() * FUSION
+    }
+
+    /// Frost on the coil, kg.
+    pub fn iced(&self) -> f64 {
+        self.frost.iter().sum()
+    }
+
+    /// Share of a clean coil's air flow that passes the frost, 0 to 1.
+    pub fn air_share(&self) -> f64 {
+        if self.iced() <= 0.0 {
+            return 1.0;
+        }
+        let open: f64 = self.frost.iter().map(|m| self.bed.open(*m)).sum();
+        air_left(open / CELLS as f64)
     }
 
     /// Passes heat for `dt` seconds from air (flow kg/s, state, pressure Pa) to the walls and on to the refrigerant, into
@@ -84,37 +131,51 @@ impl Evaporator {
         dt: f64,
         heat: &mut [f64],
     ) -> (Air, f64) {
-        let drive = libm::pow((flow.abs() / RATED_FLOW).max(1e-6), 0.6).max(STILL);
-        let share = air_flow / CELLS as f64;
-        let ua = self.air_ua * (air_flow / self.air_rated).max(0.0).sqrt();
-        let eps = effectiveness(ua, share * CP_AIR);
+        let flux = flow.abs() / self.flow_area;
+        let powers = self.inside.flux(flux);
+        let n = CELLS as f64;
+        let bed = self.bed;
+        let frosted = self.iced() > 0.0;
+        let even = 1.0 / n;
+        let eps_even = self.effectiveness(air_flow * even);
+        let open: f64 = if frosted {
+            self.frost.iter().map(|m| bed.open(*m)).sum()
+        } else {
+            n
+        };
         let mut out = Air::default();
         let mut from_air = 0.0;
-        let mut water = 0.0;
-        for ((node, wall), q) in cells.iter().zip(&mut self.wall).zip(heat) {
-            let w_wall = moist_air::w_sat(*wall, p);
-            // A dry fin takes water only from air moister than itself; a wet one also gives it back.
-            let fall = air.w - w_wall;
-            let dw = if fall > 0.0 {
-                eps * fall
+        for (i, (node, q)) in cells.iter().zip(heat).enumerate() {
+            // Cells with more frost get less of the air.
+            let (part, eps) = if frosted {
+                let part = bed.open(self.frost[i]) / open;
+                (part, self.effectiveness(air_flow * part))
             } else {
-                let wet = smooth(self.held / (0.1 * self.most_held));
-                (eps * fall * wet).max(-0.5 * self.held / (air_flow * dt).max(1e-9))
+                (even, eps_even)
             };
-            let dt_air = eps * (air.t - *wall);
-            let q_air = share * (CP_AIR * dt_air + dw * LATENT) * dt;
+            let share = air_flow * part;
+            let (taken, ice) = self.take(i, share, eps, air, p, dt);
             let s = &node.state;
-            let wet = smooth((1.0 - s.quality()) / 0.08);
-            let inside = self.refrigerant_ua * drive * (VAPOUR_SHARE + (1.0 - VAPOUR_SHARE) * wet);
-            let given = between(inside, *wall, s.t, self.metal, s.heat_capacity, dt);
-            *wall += (q_air - given) / self.metal;
+            let x = 1.0 - drift(s.void_fraction(), 1.0 / s.rho_liq, 1.0 / s.rho_gas, flux);
+            let h = self
+                .inside
+                .evaporator_cell(&powers, s.t, x, DRY_FROM, self.boiling[i]);
+            let wall = &mut self.wall[i];
+            let given = between(
+                h * self.surface,
+                *wall,
+                s.t,
+                self.metal,
+                s.heat_capacity,
+                dt,
+            );
+            *wall += (taken.heat + ice * FUSION - given) / self.metal;
+            self.boiling[i] = (given / (dt * self.surface)).max(0.0);
             *q += given;
-            from_air += q_air;
-            water += share * dw * dt;
-            out.t += (air.t - dt_air) / CELLS as f64;
-            out.w += (air.w - dw) / CELLS as f64;
+            from_air += taken.heat;
+            out.t += (air.t - taken.dt) * part;
+            out.w += (air.w - taken.dw) * part;
         }
-        self.held += water;
         if self.held > self.most_held {
             self.drained += self.held - self.most_held;
             self.held = self.most_held;
@@ -122,5 +183,89 @@ impl Evaporator {
         self.held = self.held.max(0.0);
         self.duty = from_air / dt;
         (out, from_air)
+    }
+
+    /// Effectiveness of one cell to a flow of air (kg/s).
+    fn effectiveness(&self, share: f64) -> f64 {
+        let n = CELLS as f64;
+        effectiveness(self.air.at(share * n) / n, share * CP_AIR)
+    }
+
+    /// What a flow of air leaves on cell `i`; moves its water and frost, and gives the kilograms that froze (melted: negative).
+    fn take(&mut self, i: usize, share: f64, eps: f64, air: Air, p: f64, dt: f64) -> (Taken, f64) {
+        let wall = self.wall[i];
+        let before = self.frost[i];
+        if before <= 0.0 && wall >= T_FREEZE {
+            let taken = self.surface_takes(None, share, eps, air, wall, p, dt);
+            self.held += share * taken.dw * dt;
+            return (taken, 0.0);
+        }
+        let r = self.bed.resistance(before);
+        let mut surface = wall;
+        if before > 0.0 {
+            // The frost's surface stands where what the air brings is what passes through: one step of Newton's from the wall.
+            let w = moist_air::w_sat(wall, p);
+            let q = share * eps * (CP_AIR * (air.t - wall) + LATENT * (air.w - w));
+            let slope = share * eps * (CP_AIR + LATENT * w * LATENT / (R_WATER * wall * wall));
+            surface = wall + r * q / (1.0 + r * slope);
+        }
+        let melting = before > 0.0 && (surface > T_FREEZE || wall > T_FREEZE);
+        if melting {
+            surface = T_FREEZE;
+        }
+        let cold = surface < T_FREEZE;
+        let taken = self.surface_takes(cold.then_some(before), share, eps, air, surface, p, dt);
+        let water = share * taken.dw * dt;
+        if cold {
+            self.frost[i] += water;
+        } else {
+            self.held += water;
+        }
+        if melting {
+            let k = CHANGING.min(1.0 / r.max(1e-9));
+            let from_wall = k * (wall - T_FREEZE) * dt / (1.0 + k * dt / self.metal);
+            let melted = ((taken.heat + from_wall) / FUSION).clamp(0.0, self.frost[i]);
+            self.frost[i] -= melted;
+            self.held += melted;
+        } else if wall < T_FREEZE {
+            let ready = self.held / CELLS as f64;
+            let by_cold = CHANGING * (T_FREEZE - wall) * dt / (1.0 + CHANGING * dt / self.metal);
+            let frozen = (by_cold / FUSION).min(ready);
+            self.frost[i] += frozen;
+            self.held -= frozen;
+        }
+        (taken, self.frost[i] - before)
+    }
+
+    /// Air against a surface: `frost` kg of it, or with none the held water, is there to be given back to drier air.
+    #[expect(clippy::too_many_arguments, reason = "air, surface, time")]
+    fn surface_takes(
+        &self,
+        frost: Option<f64>,
+        share: f64,
+        eps: f64,
+        air: Air,
+        surface: f64,
+        p: f64,
+        dt: f64,
+    ) -> Taken {
+        // A dry fin takes water only from air moister than itself; a wet or frosted one also gives it back.
+        let fall = air.w - moist_air::w_sat(surface, p);
+        let dw = if fall > 0.0 {
+            eps * fall
+        } else {
+            let n = CELLS as f64;
+            let (there, full) = frost.map_or((self.held / n, self.most_held / n), |m| {
+                (m, self.most_held / n)
+            });
+            let wet = smooth(there / (0.1 * full));
+            (eps * fall * wet).max(-0.5 * there / (share * dt).max(1e-9))
+        };
+        let dt_air = eps * (air.t - surface);
+        Taken {
+            dt: dt_air,
+            dw,
+            heat: share * (CP_AIR * dt_air + dw * LATENT) * dt,
+        }
     }
 }

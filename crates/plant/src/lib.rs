@@ -1,22 +1,34 @@
 //! The vehicle: a network of volumes and links with the parts, air side, cabin and controls around it.
 
 pub mod assembly;
+mod bores;
 pub mod cabin;
 pub mod charge;
 pub mod compressor;
 pub mod condenser;
 pub mod controls;
 pub mod damage;
+pub mod entropy;
 pub mod evaporator;
 pub mod exchange;
 pub mod flow;
+pub mod frost;
+pub mod in_tube;
+pub mod inside;
+pub mod leak;
+pub mod louver;
 pub mod moisture;
 pub mod network;
 pub mod orifice;
 pub mod plant;
+pub mod pump;
+pub mod recovery;
+pub mod seat;
 pub mod shell;
 pub mod sparse;
 pub mod species;
 pub mod state;
+mod steam;
 pub mod stream;
+pub mod tube;
 pub mod vehicle;

@@ -5,13 +5,16 @@
 //! of its node, see [`crate::network::Node::bound`].
 
 use lowside_fluids::moisture::{
-    FUSION, RHO_ICE, SIEVE_CAPACITY, T_FREEZE, melts_above, sieve_saturation, solubility,
+    FUSION, RHO_ICE, SIEVE_CAPACITY, T_FREEZE, melts_above, sieve_load, sieve_saturation,
+    solubility,
 };
+use lowside_fluids::water;
 
 use crate::{
     network::{LinkId, Network, NodeId},
     orifice::Orifice,
-    species::{REFRIGERANT, WATER},
+    species::{AIR, REFRIGERANT, WATER},
+    steam,
     stream::smooth,
     vehicle::RATED_FLOW,
 };
@@ -21,16 +24,23 @@ use crate::{
 const WETTED: f64 = 600.0;
 /// The same in vapour, s (own figure; common practice "hours").
 const IN_VAPOUR: f64 = 4.0 * 3600.0;
+/// The same in the air of an accumulator that stands open, s (own figure: 30 cm3/s past 100 cm2 of bag).
+const IN_AIR: f64 = 30.0;
 /// Liquid share of the accumulator from which the whole bag is wetted (own figure).
 const BAG_UNDER: f64 = 0.2;
 /// A desiccant loaded up to this share of what it can hold leaves less than 0.01 mg/kg in the refrigerant up to 60 degC: it
 /// gives nothing back to an accumulator with no more than a trace of water, kg.
 const DRY: (f64, f64) = (0.1, 1e-9);
 
+/// Share of the accumulator's water that a bag in its vapour may take in one tick.
+const MOST_VAPOUR_AT_ONCE: f64 = 0.5;
+
 /// Lets the desiccant (kg, dry) of an accumulator take up or give back water for `dt` seconds.
 ///
-/// The concentration in the accumulator goes to that in equilibrium with the load, at one rate (linear driving force). The
-/// heat of adsorption, some 2 MJ/kg of water or a watt while a wet loop dries, is left out.
+/// Among refrigerant the concentration in the accumulator goes to that in equilibrium with the load, at one rate (linear driving
+/// force). Where water has its own vapour pressure the load goes to that in equilibrium with it: under vacuum a sieve at room
+/// temperature keeps most of its water. The heat of adsorption beyond that of condensing, some 1.5 MJ/kg of water or a watt
+/// while a wet loop dries, is left out.
 pub fn dry(network: &mut Network, accumulator: NodeId, desiccant: f64, dt: f64) {
     if desiccant <= 0.0 {
         return;
@@ -43,14 +53,25 @@ pub fn dry(network: &mut Network, accumulator: NodeId, desiccant: f64, dt: f64) 
     }
     let level = 1.0 - node.state.void_fraction();
     let wet = smooth(level / BAG_UNDER);
-    let rate = wet / WETTED + (1.0 - wet) / IN_VAPOUR;
+    // In an accumulator that stands open the bag is in air, not in refrigerant.
+    let open = node.content[AIR] > node.content[REFRIGERANT];
+    let dry = if open { IN_AIR } else { IN_VAPOUR };
+    let rate = wet / WETTED + (1.0 - wet) / dry;
     let share = rate * dt / (1.0 + rate * dt);
     let at_rest = node.content[REFRIGERANT]
         * solubility(network.gas(), t)
         * sieve_saturation(held / desiccant, t);
     let room = (capacity - held).max(0.0);
-    let taken = ((node.content[WATER] - at_rest) * share).min(room);
-    network.bind(accumulator, taken, 0.0);
+    let mut taken = (node.content[WATER] - at_rest) * share;
+    let own = steam::own(node.content[REFRIGERANT] / node.state.v_gas.max(1e-9));
+    if own > 0.0 {
+        let saturation = node.state.p_water / own / water::p_sat(t);
+        let load = desiccant * sieve_load(saturation, t);
+        let by_vapour =
+            ((load - held) * dt / IN_VAPOUR).min(MOST_VAPOUR_AT_ONCE * node.content[WATER]);
+        taken = own * by_vapour + (1.0 - own) * taken;
+    }
+    network.bind(accumulator, taken.min(room), 0.0);
 }
 
 /// Share of the water beyond solubility that sticks in the tube instead of passing (own figure, plausible 0.02-0.1).
@@ -65,6 +86,8 @@ const FILM_AT_REST: f64 = 0.01;
 const THROUGH_LINE: f64 = 0.001;
 /// Water below which nothing freezes out, kg per kg of refrigerant: under the solubility in any of the gases down to -45 degC.
 const NEVER: f64 = 1e-6;
+/// Time in which ice in the tube goes over to the cell when the refrigerant is gone, s (own figure).
+const LEFT_ALONE: f64 = 60.0;
 /// Share of the first evaporator cell's water that may freeze in one tick.
 const MOST_AT_ONCE: f64 = 0.5;
 
@@ -115,6 +138,13 @@ pub fn freeze(network: &mut Network, orifice: LinkId, tube: Tube, hood_t: f64, d
     let ice = node.bound;
     let (water, refrigerant) = (node.content[WATER], node.content[REFRIGERANT]);
     if ice <= 0.0 && water <= NEVER * refrigerant {
+        return;
+    }
+    // Without refrigerant around it water freezes, melts and boils off by its own laws in the cell.
+    if refrigerant < steam::THIN_REFRIGERANT * node.state.v_gas {
+        if ice > 0.0 {
+            network.bind(cell, -ice * (dt / LEFT_ALONE).min(1.0), FUSION);
+        }
         return;
     }
     // Liquid that flashes leaves at saturation, though the cell behind it may boil it dry and be warm.

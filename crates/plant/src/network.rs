@@ -6,21 +6,30 @@
 //! tick) the node is linearised anew where it stands and the flows are found again. Whatever the forecast was worth, every
 //! flux leaves one node and enters another, so that mass and energy close to rounding.
 
-use lowside_fluids::{Gas, table::Table};
+use std::sync::Arc;
+
+use lowside_fluids::{Gas, moist_air, table::Table, water};
 use serde::{Deserialize, Serialize};
 
 use crate::{
     compressor::Compressor,
     flow::Rate,
     orifice::Orifice,
+    pump::Pump,
+    recovery::Machine,
     sparse::Sparse,
-    species::{Content, SPECIES, WATER},
+    species::{AIR, Content, REFRIGERANT, SPECIES, WATER},
     state::{self, State},
     stream::{Draw, Stream},
+    tube::Tube,
 };
 
+mod mix;
 mod rates;
 mod step;
+
+pub(crate) use rates::WORK_GROWTH;
+pub(crate) use step::{Moved, Taken};
 
 /// Which node: its place in the network. Node 0 is the room.
 pub type NodeId = usize;
@@ -57,8 +66,14 @@ pub enum Law {
     OneWay(f64),
     /// The orifice tube.
     Orifice(Orifice),
+    /// A capillary leak of shape pi r^4/(16 L), m3.
+    Leak(f64),
+    /// A vacuum pump that turns, drawing from the first end.
+    Pump(Pump),
     /// The compressor turning at so many turns a minute (0 = at rest; its valves then keep gas from flowing back).
     Compressor(Compressor, f64),
+    /// A running recovery machine, forward only.
+    Recovery(Machine),
 }
 
 /// A way from one node to another.
@@ -72,6 +87,8 @@ pub struct Link {
     pub to: (NodeId, Draw),
     /// Law of the flow.
     pub law: Law,
+    /// The tubes of a passage, for thin gas (none: the hole of its law alone).
+    pub tubes: [Tube; 2],
     /// Gas that both ends exchange by stirring, m3/s each way: it spreads air against the flow.
     pub stir: f64,
     /// Flow of the last tick, kg/s of everything, positive forward.
@@ -99,6 +116,9 @@ pub struct Account {
 #[derive(Debug, Clone)]
 pub struct Network {
     gas: Gas,
+    table: Arc<Table>,
+    /// Only where two refrigerants are in the network.
+    mix: Option<mix::Mix>,
     nodes: Vec<Node>,
     links: Vec<Link>,
     account: Account,
@@ -135,6 +155,8 @@ impl Network {
     pub fn new(gas: Gas, room_t: f64, room_p: f64, room_humidity: f64) -> Self {
         let mut net = Self {
             gas,
+            table: gas.shared_table(),
+            mix: None,
             nodes: Vec::new(),
             links: Vec::new(),
             account: Account::default(),
@@ -150,15 +172,22 @@ impl Network {
 
     /// Sets the room air: temperature K, pressure Pa, humidity ratio kg/kg.
     pub fn set_room(&mut self, t: f64, p: f64, w: f64) {
-        let table = self.table();
+        let table = &self.table;
         self.work.fresh = false;
         let room = &mut self.nodes[ROOM];
-        let air = p * room.volume / (state::R_AIR * t);
-        // Water vapour rides along as a trace; the pressure of the room counts as air alone.
-        room.content = Content([0.0, air, 0.0, 0.0]);
+        let vapour = moist_air::vapour_pressure(w, p);
+        room.content[AIR] = (p - vapour) * room.volume / (state::R_AIR * t);
+        room.content[WATER] = vapour * room.volume / (water::GAS_CONSTANT * t);
         room.energy = state::energy_at(table, &room.content, room.volume, t);
         room.state = state::solve(table, &room.content, room.energy, room.volume, t);
-        room.content[WATER] = air * w;
+    }
+
+    /// What a volume open to the room holds: its air with its humidity.
+    pub fn room_air(&self, volume: f64) -> Content {
+        let room = &self.nodes[ROOM];
+        let mut content = Content::default();
+        content.add(&room.content, volume / room.volume);
+        content
     }
 
     /// Adds a volume at temperature `t` (K) and returns its id.
@@ -170,7 +199,7 @@ impl Network {
         t: f64,
         oil_mobility: f64,
     ) -> NodeId {
-        let table = self.table();
+        let table = &self.table;
         let energy = state::energy_at(table, &content, volume, t);
         let state = state::solve(table, &content, energy, volume, t);
         self.nodes.push(Node {
@@ -182,6 +211,7 @@ impl Network {
             oil_mobility,
             state,
         });
+        self.mix_added();
         self.nodes.len() - 1
     }
 
@@ -198,6 +228,7 @@ impl Network {
             from,
             to,
             law,
+            tubes: [Tube::default(); 2],
             stir: 0.0,
             flow: 0.0,
             liquid: 0.0,
@@ -209,14 +240,22 @@ impl Network {
         self.links.len() - 1
     }
 
-    /// The refrigerant.
+    /// The refrigerant; where there are two ([`Network::blend`]), the one the loop is made for.
     pub fn gas(&self) -> Gas {
         self.gas
     }
 
-    /// Property tables of the refrigerant.
-    pub fn table(&self) -> &'static Table {
-        self.gas.table()
+    /// Property tables of the refrigerant in the loop.
+    pub fn table(&self) -> &Table {
+        &self.table
+    }
+
+    /// Property tables of what a node holds.
+    pub fn table_of(&self, id: NodeId) -> &Table {
+        self.mix
+            .as_ref()
+            .and_then(|m| m.own(id))
+            .unwrap_or(&self.table)
     }
 
     /// All nodes, the room first.
@@ -250,8 +289,21 @@ impl Network {
     /// Refills a node with other matter, as when a can is swapped; what it held before is returned with its energy.
     /// The books count it as taken in from outside.
     pub fn refill(&mut self, id: NodeId, volume: f64, content: Content, t: f64) -> (Content, f64) {
-        let table = self.table();
+        self.refill_gas(id, self.gas, volume, content, t)
+    }
+
+    fn refill_gas(
+        &mut self,
+        id: NodeId,
+        gas: Gas,
+        volume: f64,
+        content: Content,
+        t: f64,
+    ) -> (Content, f64) {
+        self.mix_refilled(id, gas, &content);
         self.work.fresh = false;
+        let own = self.mix.as_ref().and_then(|m| m.own(id));
+        let table = &**own.unwrap_or(&self.table);
         let node = &mut self.nodes[id];
         let before = (node.content, node.energy);
         node.volume = volume;
@@ -266,8 +318,9 @@ impl Network {
 
     /// Puts matter of its own temperature into a node from outside (a charge at the start, water left in, oil poured).
     pub fn inject(&mut self, id: NodeId, content: &Content) {
-        let table = self.table();
         self.work.fresh = false;
+        let own = self.mix.as_ref().and_then(|m| m.own(id));
+        let table = &**own.unwrap_or(&self.table);
         let node = &mut self.nodes[id];
         let mut all = node.content;
         all.add(content, 1.0);
@@ -278,6 +331,21 @@ impl Network {
         node.content = all;
         node.energy = energy;
         node.state = state::solve(table, &all, energy, node.volume, node.state.t);
+        self.mix_injected(id, content);
+    }
+
+    /// Takes matter out of a node at the node's own temperature (oil drained, refrigerant lost from an opened part). Takes no
+    /// more of anything than is there; returns what was taken.
+    pub fn take_out(&mut self, id: NodeId, content: &Content) -> Content {
+        let held = self.nodes[id].content;
+        let mut taken = *content;
+        for (t, have) in taken.0.iter_mut().zip(held.0) {
+            *t = t.min(have).max(0.0);
+        }
+        let mut minus = Content::default();
+        minus.add(&taken, -1.0);
+        self.inject(id, &minus);
+        taken
     }
 
     /// Binds so much of a node's water, kg (negative: sets it free), which gives off so much heat for each kilogram, J/kg. What
@@ -288,6 +356,8 @@ impl Network {
         node.content[WATER] -= moved;
         node.bound += moved;
         node.energy += moved * heat;
+        // The state follows with the next step; till then no more vapour counts than there is water.
+        node.state.m_steam = node.state.m_steam.min(node.content[WATER]);
         self.work.fresh = false;
     }
 
@@ -295,6 +365,40 @@ impl Network {
     pub fn inject_bound(&mut self, id: NodeId, water: f64) {
         self.nodes[id].bound += water;
         self.account.mass_in[WATER] += water;
+    }
+
+    /// Gives a passage the tubes it is made of, for thin gas.
+    pub fn set_tubes(&mut self, id: LinkId, tubes: [Tube; 2]) {
+        self.links[id].tubes = tubes;
+        self.work.fresh = false;
+    }
+
+    /// Takes out the water bound in a node, with the part that holds it, kg.
+    pub fn take_bound(&mut self, id: NodeId) -> f64 {
+        let water = core::mem::take(&mut self.nodes[id].bound);
+        self.account.mass_in[WATER] -= water;
+        water
+    }
+
+    /// Lets an open end breathe: so much of the node's gas (m3) is swapped for room air at the node's pressure, moisture and all.
+    /// It comes in at the node's own temperature: a breath's warmth is nothing beside the metal's.
+    pub fn breathe(&mut self, id: NodeId, volume: f64) {
+        let (room_t, room) = (self.nodes[ROOM].state.t, self.nodes[ROOM].content);
+        let node = &self.nodes[id];
+        let s = node.state;
+        if s.v_gas <= 0.0 {
+            return;
+        }
+        let swapped = (volume / s.v_gas).min(0.5);
+        let gas = s.m_gas + node.content[AIR];
+        let mut swap = Content::default();
+        swap[REFRIGERANT] = -s.m_gas * swapped;
+        let air = s.p * swapped * s.v_gas / (state::R_AIR * room_t);
+        swap[AIR] = air - node.content[AIR] * swapped;
+        let water = node.content[WATER] * swapped * gas / (gas + s.m_liq).max(1e-12);
+        swap[WATER] = air * room[WATER] / room[AIR] - water;
+        self.inject(id, &swap);
+        self.account.to_room.add(&swap, -1.0);
     }
 
     /// Lets both ends of a link exchange gas by stirring, m3/s each way.
@@ -306,6 +410,11 @@ impl Network {
     /// What crossed the edge so far.
     pub fn account(&self) -> Account {
         self.account
+    }
+
+    /// Counts matter that went into the room otherwise than through a link (`sign` 1), or came from there (-1).
+    pub fn count_to_room(&mut self, content: &Content, sign: f64) {
+        self.account.to_room.add(content, sign);
     }
 
     /// Counts heat that came in from outside the bay, J.

@@ -1,7 +1,7 @@
 //! The vehicle put together: loop, walls, air, cabin, drive; and its tick.
 
 use lowside_fluids::{
-    moist_air,
+    Blend, moist_air,
     moisture::{FUSION, SIEVE_CAPACITY},
 };
 use lowside_units::Quantity;
@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     assembly::{self, Places},
+    bores,
     cabin::{Cabin, Outside},
     charge::{self, Start},
     compressor::Compressor,
@@ -17,10 +18,13 @@ use crate::{
     damage::Damage,
     evaporator::{self, Evaporator},
     flow::k_from_hole,
+    leak::{Leak, Site},
     moisture::{self, Tube},
-    network::{Law, Network},
-    orifice::Orifice,
+    network::{Law, Network, ROOM, Taken},
+    seat::{Fitted, Seat},
     shell::{Around, Shell},
+    state::CP_AIR,
+    stream::Draw,
     vehicle::{Vehicle, ram_speed},
 };
 
@@ -38,6 +42,10 @@ const HOOD_TIME: f64 = 240.0;
 const REED_LEAK: f64 = 1.2e-6;
 /// Suction flow below which liquid in it counts in proportion, kg/s (a third of the rated flow).
 const TRICKLE: f64 = 0.015;
+/// Air that moves through the condenser by itself, kg/s.
+const STILL: f64 = 0.03;
+/// Time in which a fan clutch takes or lets go as the air behind the condenser changes, s (common practice: half a minute).
+const FAN_TIME: f64 = 20.0;
 /// Idle speed at which the fan is rated, 1/min.
 const FAN_IDLE: f64 = 800.0;
 
@@ -61,6 +69,18 @@ impl Day {
     }
 }
 
+/// Somebody who looks on while a tick runs and changes nothing.
+pub(crate) trait Watch {
+    /// Heat is about to pass for `dt` seconds.
+    fn heat_comes(&mut self, _: &Plant, _outside: &Outside, _dt: f64) {}
+    /// The network took a step.
+    fn step(&mut self, _: &Taken<'_>) {}
+    /// Heat has passed and the network has taken it up.
+    fn heat_came(&mut self, _: &Plant, _coil: evaporator::Air) {}
+}
+
+impl Watch for () {}
+
 /// The condition the parts are in: faults change these, never the state.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Condition {
@@ -72,6 +92,8 @@ pub struct Condition {
     pub condenser_air: f64,
     /// Share of the blower's air flow that gets through the evaporator, 0.05 to 1.
     pub evaporator_air: f64,
+    /// The cycling switch's contacts are stuck closed.
+    pub cycling_switch_stuck: bool,
 }
 
 impl Default for Condition {
@@ -81,6 +103,7 @@ impl Default for Condition {
             orifice_open: 1.0,
             condenser_air: 1.0,
             evaporator_air: 1.0,
+            cycling_switch_stuck: false,
         }
     }
 }
@@ -92,6 +115,10 @@ pub struct Plant {
     pub vehicle: Vehicle,
     /// Condition of its parts.
     pub condition: Condition,
+    /// The orifice tube in its seat.
+    pub seat: Seat,
+    /// Which parts are in.
+    pub fitted: Fitted,
     /// What is set on it.
     pub settings: Settings,
     /// Volumes and links: the loop, and what the shop has connected.
@@ -114,6 +141,9 @@ pub struct Plant {
     pub hood_t: f64,
     /// Air over the condenser: flow kg/s and temperature K.
     pub condenser_air: (f64, f64),
+    /// How far the fan's clutch (or its stages) is in, 0 to 1.
+    pub fan_clutch: f64,
+    leaks: Vec<Leak>,
     day: Day,
     room_w: f64,
     heat: Vec<f64>,
@@ -124,6 +154,12 @@ impl Plant {
     pub fn new(vehicle: &Vehicle, day: Day, start: &Start) -> Self {
         let mut network = Network::new(vehicle.refrigerant, day.t, day.p, day.w());
         let (places, shells) = assembly::build(&mut network, vehicle, day.t);
+        bores::set(&mut network, &places, vehicle);
+        if start.other > 0.0
+            && let Some(blend) = Blend::with(vehicle.refrigerant, start.other)
+        {
+            network.blend(blend, places.inside());
+        }
         charge::fill(&mut network, &places, start, day.t);
         let held = vehicle.accumulator.desiccant.si() * SIEVE_CAPACITY * start.desiccant_load;
         network.inject_bound(places.accumulator, held);
@@ -131,26 +167,59 @@ impl Plant {
         Self {
             vehicle: vehicle.clone(),
             condition: Condition::default(),
+            seat: Seat::of(&vehicle.orifice),
+            fitted: Fitted {
+                compressor: true,
+                accumulator: true,
+            },
             settings: Settings::default(),
-            condenser: Condenser::new(&vehicle.condenser, day.t),
-            evaporator: Evaporator::new(&vehicle.evaporator, day.t),
+            condenser: Condenser::new(&vehicle.condenser, vehicle.refrigerant, day.t),
+            evaporator: Evaporator::new(&vehicle.evaporator, vehicle.refrigerant, day.t),
             cabin: Cabin::new(&vehicle.cabin, start.cabin_t, day.w()),
             drive: Drive::new(&vehicle.switches, low),
             damage: Damage::default(),
             hood_t: day.t,
             condenser_air: (0.0, day.t),
+            fan_clutch: 0.0,
             network,
             places,
             shells,
+            leaks: Vec::new(),
             day,
             room_w: day.w(),
             heat: Vec::new(),
         }
     }
 
+    /// Lets the loop leak, at the start of a visit.
+    pub fn add_leak(&mut self, leak: Leak) {
+        let node = leak.at.node(&self.places);
+        // The accumulator and its port leak from above the liquid; a tube loses what flows by.
+        let draw = match leak.at {
+            Site::Accumulator | Site::LowPort => Draw::Top {
+                floods: self.vehicle.accumulator.floods_above.si(),
+            },
+            _ => Draw::Mixed,
+        };
+        let law = leak.law(self.network.table());
+        self.network
+            .add_link("leak", (node, draw), (ROOM, Draw::Slip), law);
+        self.leaks.push(leak);
+    }
+
+    /// Where the loop leaks.
+    pub fn leaks(&self) -> &[Leak] {
+        &self.leaks
+    }
+
     /// The day.
     pub fn day(&self) -> Day {
         self.day
+    }
+
+    /// Heat of the last part of the tick for every node, J.
+    pub(crate) fn heat(&self) -> &[f64] {
+        &self.heat
     }
 
     /// Changes the day.
@@ -162,15 +231,25 @@ impl Plant {
 
     /// Advances the vehicle by one tick.
     pub fn tick(&mut self) {
-        self.set_drive(TICK);
-        self.set_air(TICK);
+        self.tick_of(TICK);
+    }
+
+    /// Advances the vehicle by one tick of another length, s: for studies of the step only. A bay keeps to [`TICK`].
+    pub fn tick_of(&mut self, length: f64) {
+        self.tick_watched(length, &mut ());
+    }
+
+    /// A tick that shows `watch` what it does.
+    pub(crate) fn tick_watched(&mut self, length: f64, watch: &mut impl Watch) {
+        self.set_drive(length);
+        self.set_air(length);
         self.set_laws();
-        let courant = self.network.courant(TICK);
+        let courant = self.network.courant(length);
         // A division finer than the largest is never needed: flows are held back from emptying a node all the same.
         let parts = (1..DIVISIONS)
             .find(|&n| f64::from(n) * COURANT >= courant)
             .unwrap_or(DIVISIONS);
-        let dt = TICK / f64::from(parts);
+        let dt = length / f64::from(parts);
         let outside = Outside {
             t: self.day.t,
             w: self.room_w,
@@ -178,19 +257,23 @@ impl Plant {
             sun: self.day.sun,
         };
         for _ in 0..parts {
+            watch.heat_comes(self, &outside, dt);
             let coil = self.pass_heat(&outside, dt);
-            self.network.advance(dt, &self.heat);
+            self.network
+                .advance_watched(dt, &self.heat, &mut |taken| watch.step(taken));
+            watch.heat_came(self, coil);
             self.cabin
                 .advance(coil, &outside, self.settings.windows_open, dt);
         }
-        self.bind_water(TICK);
-        if self.drive.engaged {
+        self.bind_water(length);
+        self.network.follow_mixture();
+        if self.drive.engaged && self.fitted.compressor {
             let (liquid, p) = (self.suction_liquid(), self.places);
             self.damage.add(
                 liquid,
                 self.network.node(p.suction),
                 self.network.node(p.discharge),
-                TICK,
+                length,
             );
         }
     }
@@ -202,12 +285,7 @@ impl Plant {
 
     /// The orifice tube without ice, in the condition it is in.
     fn tube(&self) -> Tube {
-        let o = &self.vehicle.orifice;
-        Tube(Orifice {
-            bore: o.bore.si(),
-            length: o.length.si(),
-            open: self.condition.orifice_open,
-        })
+        Tube(self.seat.tube(self.condition.orifice_open))
     }
 
     /// Ice in the orifice tube, kg.
@@ -223,19 +301,18 @@ impl Plant {
     fn bind_water(&mut self, dt: f64) {
         let (p, tube, hood) = (self.places, self.tube(), self.hood_t);
         let net = &mut self.network;
-        moisture::dry(
-            net,
-            p.accumulator,
-            self.vehicle.accumulator.desiccant.si(),
-            dt,
-        );
+        if self.fitted.accumulator {
+            let desiccant = self.vehicle.accumulator.desiccant.si();
+            moisture::dry(net, p.accumulator, desiccant, dt);
+        }
         moisture::freeze(net, p.orifice, tube, hood, dt);
     }
 
     fn set_drive(&mut self, dt: f64) {
         let low = self.network.node(self.places.accumulator).state.p - self.day.p;
         let high = self.network.node(self.places.discharge).state.p - self.day.p;
-        self.drive.advance(&self.settings, low, high, dt);
+        let stuck = self.condition.cycling_switch_stuck;
+        self.drive.advance(&self.settings, stuck, low, high, dt);
     }
 
     fn set_air(&mut self, dt: f64) {
@@ -244,7 +321,15 @@ impl Plant {
         self.hood_t += (goal - self.hood_t) * dt / HOOD_TIME;
         let f = &self.vehicle.fan;
         let rpm = if s.engine_on { s.engine_rpm } else { 0.0 };
-        let fan = (f.idle_flow.si() * libm::pow(rpm / FAN_IDLE, 0.8)).min(f.top_flow.si());
+        // The clutch's bimetal (or the stages' sender) follows the air behind the condenser.
+        let (flow, t) = self.condenser_air;
+        let behind = t + self.condenser.duty / (flow.max(STILL) * CP_AIR);
+        let (slips, drives) = (f.slips_to.si(), f.drives_from.si());
+        let called = ((behind - slips) / (drives - slips).max(1.0)).clamp(0.0, 1.0);
+        self.fan_clutch += (called - self.fan_clutch) * dt / FAN_TIME;
+        let (cool, top) = (f.cool_flow.si(), f.top_flow.si());
+        let most = cool + self.fan_clutch * (top - cool);
+        let fan = (f.idle_flow.si() * libm::pow(rpm / FAN_IDLE, 0.8)).min(most);
         let ram = f.ram_flow.si() * s.road_speed / ram_speed().si();
         let flow = (fan * fan + ram * ram).sqrt();
         // Hot air comes round to the face less as the fan pulls harder, and not at all on the road.
@@ -253,18 +338,17 @@ impl Plant {
         } else {
             0.0
         };
-        let still = 0.03;
         self.condenser_air = (
-            flow.max(still) * self.condition.condenser_air.max(0.01),
+            flow.max(STILL) * self.condition.condenser_air.max(0.01),
             self.day.t + round,
         );
         self.cabin.set_blower(s.blower);
-        self.cabin.flow *= self.condition.evaporator_air;
+        self.cabin.flow *= self.condition.evaporator_air * self.evaporator.air_share();
     }
 
     fn set_laws(&mut self) {
         let p = self.places;
-        let rpm = if self.drive.engaged {
+        let rpm = if self.drive.engaged && self.fitted.compressor {
             self.settings.engine_rpm * self.vehicle.compressor.pulley_ratio.si() * self.drive.grip
         } else {
             0.0
@@ -280,6 +364,7 @@ impl Plant {
         self.network.set_law(p.reeds, Law::Passage(reeds));
         let tube = self.tube().with_ice(self.ice());
         self.network.set_law(p.orifice, Law::Orifice(tube));
+        self.network.set_law(p.bypass, self.seat.bypass());
         // The relief valve lifts in proportion, fully open 5 % above its setting.
         let set = self.vehicle.switches.relief_opens.si();
         let over = (self.network.node(p.discharge).state.p - self.day.p - set) / (0.05 * set);
@@ -319,22 +404,23 @@ impl Plant {
         }
         let nodes = network.nodes();
         let cells = p.condenser..p.condenser + condenser::CELLS;
-        let flow = network.link(p.compressor).flow;
+        let flow = |link| network.link(link).flow.abs();
+        let hot = flow(p.compressor).max(flow(p.condenser_out));
+        let cold = flow(p.orifice).max(flow(p.pick_up));
         let (air_flow, air_t) = self.condenser_air;
         in_from_outside -= self.condenser.pass(
             &nodes[cells.clone()],
-            flow,
+            hot,
             air_flow,
             air_t,
             dt,
             &mut heat[cells],
         );
         let cells = p.evaporator..p.evaporator + evaporator::CELLS;
-        let flow = network.link(p.orifice).flow;
         let inlet = self.cabin.inlet(outside, self.settings.recirculate);
         let (coil, from_air) = self.evaporator.pass(
             &nodes[cells.clone()],
-            flow,
+            cold,
             self.cabin.flow,
             inlet,
             outside.p,
@@ -346,11 +432,12 @@ impl Plant {
         coil
     }
 
-    /// Sets a shell's temperature from outside (another can): the books count the difference as taken in.
-    pub fn set_shell_temperature(&mut self, shell: usize, t: f64) {
+    /// Puts another shell in a shell's place, of heat capacity `metal` (J/K) at `t` (K): the books count the difference as taken in.
+    pub fn swap_shell(&mut self, shell: usize, metal: f64, t: f64) {
         let s = &mut self.shells[shell];
-        let gain = s.metal * (t - s.t);
+        let gain = metal * t - s.metal * s.t;
         s.t = t;
+        s.metal = metal;
         self.network.count_energy(gain);
     }
 
@@ -363,6 +450,11 @@ impl Plant {
         } else {
             0.0
         }
+    }
+
+    /// Mass share of R-12 in the loop's refrigerant; that of its tables when the loop is empty.
+    pub fn r12_share(&self) -> f64 {
+        self.network.r12_mean(self.places.inside())
     }
 
     /// Energy held by volumes and walls, J: what the account of the network's edge must explain.

@@ -2,12 +2,16 @@
 //!
 //! Unknown is the temperature alone; at a given temperature the phases follow from the masses and the volume:
 //! refrigerant vapour with air by Dalton's law, saturated liquid below it, or a volume full of compressed
-//! liquid. Oil and water take up volume and heat. Gas, two-phase, liquid-full, near-vacuum and air-only are branches
+//! liquid. Oil and water take up volume and heat; where refrigerant is thin, water has its own vapour pressure and can freeze
+//! (`steam.rs`). Gas, two-phase, liquid-full, near-vacuum, air-only and water vapour are branches
 //! of the same function, continuous where they meet, so that no caller needs to know which one it is in.
 
 use lowside_fluids::table::{SatPoint, Table};
 
-use crate::species::{AIR, Content, OIL, REFRIGERANT, WATER};
+use crate::{
+    species::{AIR, Content, OIL, REFRIGERANT, WATER},
+    steam,
+};
 
 /// Specific gas constant of dry air, J/(kg K).
 pub const R_AIR: f64 = 287.055;
@@ -50,6 +54,12 @@ pub struct State {
     pub p: f64,
     /// Partial pressure of air, Pa.
     pub p_air: f64,
+    /// Partial pressure of water by its own vapour pressure, Pa; 0 among dense refrigerant.
+    pub p_water: f64,
+    /// Mass of water that is vapour by its own vapour pressure, kg.
+    pub m_steam: f64,
+    /// Mass of water that lies there as ice, kg.
+    pub m_ice: f64,
     /// Phases present.
     pub phase: Phase,
     /// Mass of liquid refrigerant, kg.
@@ -79,10 +89,10 @@ pub struct State {
 }
 
 impl State {
-    /// Density of vapour and air together, kg/m3 (of saturated vapour where there is no gas space).
+    /// Density of refrigerant vapour, air and water vapour together, kg/m3 (of saturated vapour where there is no gas space).
     pub fn gas_density(&self, content: &Content) -> f64 {
         if self.v_gas > 0.0 {
-            ((self.m_gas + content[AIR]) / self.v_gas).max(1e-9)
+            ((self.m_gas + content[AIR] + self.m_steam) / self.v_gas).max(1e-9)
         } else {
             self.rho_gas
         }
@@ -164,6 +174,10 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64) -> Tria
     let dt = t - T_ZERO;
     core.u += inert_capacity * dt;
     core.u_t += inert_capacity;
+    let mut water = (core.stiffness / RHO_WATER, CP_WATER * dt);
+    if content[WATER] > 0.0 && rho < steam::THIN_REFRIGERANT {
+        add_steam(&mut core, &mut water, content[WATER], rho);
+    }
     let s = &mut core.state;
     s.heat_capacity = core.u_t;
     let gamma = core.p_t / core.u_t;
@@ -171,13 +185,31 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64) -> Tria
     s.dp_dm = [
         core.p_m - gamma * core.u_m,
         core.p_ma - gamma * core.u_ma,
-        core.stiffness / RHO_WATER - gamma * CP_WATER * dt,
+        water.0 - gamma * water.1,
         core.stiffness / RHO_OIL - gamma * CP_OIL * dt,
     ];
     Trial {
         u: core.u,
         state: core.state,
     }
+}
+
+/// Adds what water does by its own vapour pressure to a trial, and to its slopes (Pa/kg, J/kg).
+#[inline(never)]
+fn add_steam(core: &mut Core, slopes: &mut (f64, f64), water: f64, rho: f64) {
+    let own = steam::own(rho);
+    let Some(w) = steam::steam(water, core.state.v_gas, core.state.t, own) else {
+        return;
+    };
+    core.u += w.u;
+    core.u_t += w.u_t;
+    core.p_t += w.p_t;
+    slopes.0 += w.p_m;
+    slopes.1 += w.u_m;
+    core.state.p += w.p;
+    core.state.p_water = w.p;
+    core.state.m_steam = w.m;
+    core.state.m_ice = w.ice;
 }
 
 /// A trial before oil and water are counted: energy, slopes at constant temperature, and stiffness -dp/dV.
@@ -222,6 +254,9 @@ fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> C
             t,
             p: e.p + p_air,
             p_air,
+            p_water: 0.0,
+            m_steam: 0.0,
+            m_ice: 0.0,
             phase: Phase::Gas,
             m_liq: 0.0,
             m_gas: m,
@@ -293,6 +328,9 @@ fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Cor
             t,
             p,
             p_air,
+            p_water: 0.0,
+            m_steam: 0.0,
+            m_ice: 0.0,
             phase: Phase::TwoPhase,
             m_liq,
             m_gas,
@@ -345,6 +383,9 @@ fn dense(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, warm: &SatPoint) -
             t,
             p: p + p_air,
             p_air,
+            p_water: 0.0,
+            m_steam: 0.0,
+            m_ice: 0.0,
             phase: Phase::Gas,
             m_liq: 0.0,
             m_gas: m,
@@ -456,6 +497,9 @@ fn liquid_full(table: &Table, m: f64, v: f64, t: f64, sat: &SatPoint) -> Core {
             t,
             p: e.p,
             p_air: 0.0,
+            p_water: 0.0,
+            m_steam: 0.0,
+            m_ice: 0.0,
             phase: Phase::Liquid,
             m_liq: m,
             m_gas: 0.0,

@@ -3,11 +3,14 @@
 use lowside_fluids::Gas;
 use lowside_units::{
     Area, Conductance, Duration, GaugePressure, HeatCapacity, Length, Mass, MassFlow, Power, Ratio,
-    Speed, TemperatureDifference, Volume,
+    Speed, Temperature, TemperatureDifference, Volume,
 };
 use serde::{Deserialize, Serialize};
 
 mod check;
+mod core;
+
+pub use self::core::{FinsSpec, TubesSpec};
 
 /// A whole vehicle.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -79,16 +82,12 @@ pub struct LineSpec {
 pub struct CondenserSpec {
     /// Inside volume.
     pub volume: Volume,
-    /// Cross-section of all its parallel tubes: it sets how far vapour drifts ahead of liquid.
-    pub flow_area: Area,
     /// Heat capacity of tubes and fins.
     pub metal: HeatCapacity,
-    /// Air-side conductance at the rated air flow; grows with its square root.
-    pub air_conductance: Conductance,
-    /// Rated air flow.
-    pub air_flow: MassFlow,
-    /// Conductance to condensing refrigerant at 50 g/s.
-    pub refrigerant_conductance: Conductance,
+    /// Tubes.
+    pub tubes: TubesSpec,
+    /// Fins between them.
+    pub fins: FinsSpec,
     /// Pressure lost at the rated flow of 50 g/s.
     pub pressure_loss: TextPressure,
 }
@@ -99,8 +98,14 @@ pub struct CondenserSpec {
 pub struct FanSpec {
     /// Air flow with the engine idling at 800 rpm; grows with speed to the power 0.8.
     pub idle_flow: MassFlow,
-    /// Air flow the fan cannot pass.
+    /// Air flow the fan cannot pass with its clutch (or its stages) all in.
     pub top_flow: MassFlow,
+    /// Air flow it cannot pass with the clutch slipping cold (or on its low stage).
+    pub cool_flow: MassFlow,
+    /// Air temperature behind the condenser up to which the clutch slips.
+    pub slips_to: Temperature,
+    /// Air temperature behind the condenser from which it drives all in.
+    pub drives_from: Temperature,
     /// Air flow that a road speed of 50 km/h adds as ram air.
     pub ram_flow: MassFlow,
     /// Warmth of the air that finds its way round to the condenser face again while standing at idle.
@@ -123,16 +128,12 @@ pub struct OrificeSpec {
 pub struct EvaporatorSpec {
     /// Inside volume.
     pub volume: Volume,
-    /// Cross-section of all its parallel tubes: it sets how far vapour drifts ahead of liquid.
-    pub flow_area: Area,
     /// Heat capacity of metal and the water that clings to it.
     pub metal: HeatCapacity,
-    /// Air-side conductance at the rated air flow; grows with its square root.
-    pub air_conductance: Conductance,
-    /// Rated air flow.
-    pub air_flow: MassFlow,
-    /// Conductance to boiling refrigerant at 50 g/s.
-    pub refrigerant_conductance: Conductance,
+    /// Plates, counted as tubes.
+    pub tubes: TubesSpec,
+    /// Fins between them.
+    pub fins: FinsSpec,
     /// Pressure lost at the rated flow of 50 g/s.
     pub pressure_loss: TextPressure,
     /// Condensate the fins hold before it drips off.
@@ -206,7 +207,7 @@ pub struct CabinSpec {
 /// A pressure difference written as a pressure: `30 kPa`.
 pub type TextPressure = lowside_units::AbsolutePressure;
 
-/// Flow at which pressure losses and refrigerant-side conductances are rated, kg/s.
+/// Flow at which pressure losses are rated, kg/s.
 pub const RATED_FLOW: f64 = 0.05;
 
 impl Vehicle {

@@ -169,9 +169,9 @@ impl Controls {
             low_valve: percent(h.low_valve),
             high_valve: percent(h.high_valve),
             purging: h.purging,
-            can: h.can.map(|c| CanControls {
+            can: h.attached.can().map(|c| CanControls {
                 number: c.number,
-                open: c.open,
+                open: c.open(),
                 inverted: c.stance == Stance::Inverted,
                 bath: c.bath.map(|t| celsius(Temperature::from_k(t), units)),
                 burst: c.burst,

@@ -1,10 +1,12 @@
 //! Round pressure gauges: the scale, the ring of saturation temperatures, and where the needle stands.
 
-use lowside_session::Bay;
+use lowside_session::{Bay, TICKS_PER_SECOND};
 use lowside_units::{
     GaugePressure, Quantity, Temperature,
     display::{PressureUnit, TemperatureUnit, UnitSystem},
 };
+
+use crate::history::{History, Trace};
 
 /// Which gauge.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -77,14 +79,53 @@ pub fn place(which: Which, units: UnitSystem, p: f64) -> f64 {
     at.clamp(0.0, 1.0)
 }
 
-/// Where the needle of a gauge stands, 0 to 1.
-pub fn needle(bay: &Bay, which: Which, units: UnitSystem) -> f64 {
+/// Throb of a pointer over its pressure while the compressor turns slowly (own figure: a damped gauge on a hose trembles by about
+/// half a per cent at idle and less the faster the strokes come; common practice, no source).
+const THROB: f64 = 0.006;
+/// Turns a second at which it has halved.
+const SMOOTH: f64 = 20.0;
+
+/// Trembling of a gauge's pointer from the compressor's strokes at wall time `seconds`, Pa. It is only seen: readings, charts and
+/// the bay know nothing of it. Nothing with the coupler off or the compressor at rest.
+pub fn flutter(bay: &Bay, which: Which, seconds: f64) -> f64 {
+    let (plant, shop) = (bay.plant(), bay.shop());
+    let (on, p) = match which {
+        Which::Low => (shop.hands.low_coupled, shop.instruments.low.pointer()),
+        Which::High => (shop.hands.high_coupled, shop.instruments.high.pointer()),
+    };
+    let turns = plant.settings.engine_rpm / 60.0 * plant.vehicle.compressor.pulley_ratio.si();
+    if !on || !plant.drive.engaged || !plant.settings.engine_on {
+        return 0.0;
+    }
+    let most = THROB * (p + plant.day().p) / (1.0 + turns / SMOOTH);
+    // Strokes are too quick to be followed: what is left is their beat with the pointer's own swing.
+    let wave = libm::sin(seconds * 41.0) * 0.6 + libm::sin(seconds * 58.7 + 1.0) * 0.4;
+    most * wave
+}
+
+/// Least and greatest place of a pointer within the last minute of bay time, 0 to 1; none before the first sample.
+pub fn memory(history: &History, bay: &Bay, which: Which, units: UnitSystem) -> Option<(f64, f64)> {
+    let trace = match which {
+        Which::Low => Trace::Low,
+        Which::High => Trace::High,
+    };
+    let from = bay.tick().saturating_sub(60 * TICKS_PER_SECOND);
+    let (lo, hi) = history.extent(trace, from, bay.tick())?;
+    Some((place(which, units, lo), place(which, units, hi)))
+}
+
+/// Where the needle of a gauge stands, 0 to 1, trembling as it does at wall time `seconds`; still if none is given.
+pub fn needle(bay: &Bay, which: Which, units: UnitSystem, seconds: Option<f64>) -> f64 {
     let i = &bay.shop().instruments;
     let p = match which {
         Which::Low => i.low.pointer(),
         Which::High => i.high.pointer(),
     };
-    place(which, units, p)
+    place(
+        which,
+        units,
+        p + seconds.map_or(0.0, |s| flutter(bay, which, s)),
+    )
 }
 
 impl Face {
@@ -198,6 +239,47 @@ mod tests {
                 mark.at
             );
         }
+    }
+
+    #[test]
+    fn a_needle_trembles_only_where_strokes_reach_it_and_about_its_reading() {
+        use lowside_session::Action;
+        let mut bay = bay("healthy");
+        for _ in 0..50 * 60 {
+            bay.step();
+        }
+        let all: Vec<f64> = (0..4000)
+            .map(|k| flutter(&bay, Which::High, f64::from(k) * 0.0163))
+            .collect();
+        let mean = all.iter().sum::<f64>() / all.len() as f64;
+        let most = all.iter().fold(0.0_f64, |a, b| a.max(b.abs()));
+        let p = bay.shop().instruments.high.pointer();
+        assert!(most > 1e-3 * p && most < 1e-2 * p, "{most} of {p}");
+        assert!(mean.abs() < 0.05 * most);
+        bay.apply(Action::HighCoupler { on: false }).unwrap();
+        assert!(flutter(&bay, Which::High, 0.1).abs() < 1e-9);
+        bay.apply(Action::Engine { on: false }).unwrap();
+        assert!(flutter(&bay, Which::Low, 0.1).abs() < 1e-9);
+    }
+
+    #[test]
+    fn the_last_minute_is_remembered_and_no_longer() {
+        let mut bay = bay("healthy");
+        let mut history = History::default();
+        let mut pass = |bay: &mut Bay, seconds: u64| {
+            for _ in 0..seconds * TICKS_PER_SECOND {
+                bay.step();
+                history.record(bay);
+            }
+            memory(&history, bay, Which::High, UnitSystem::US).expect("samples")
+        };
+        let early = pass(&mut bay, 30);
+        assert!(
+            early.1 - early.0 > 0.1,
+            "the start moved the pointer far: {early:?}"
+        );
+        let late = pass(&mut bay, 240);
+        assert!(late.1 - late.0 < 0.05, "it has settled: {late:?}");
     }
 
     #[test]

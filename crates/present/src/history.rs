@@ -2,6 +2,7 @@
 
 use std::collections::VecDeque;
 
+use crate::plot::Scales;
 use lowside_session::{Action, Bay, Event, TICKS_PER_SECOND, Tick};
 use lowside_units::{
     Duration, GaugePressure, Temperature,
@@ -204,20 +205,83 @@ pub struct Row {
     pub clutch: bool,
 }
 
+impl Sample {
+    fn row(&self, units: UnitSystem) -> Row {
+        Row {
+            time: display::duration(Duration::from_s(self.tick as f64 / TICKS_PER_SECOND as f64)),
+            low: display::gauge_pressure(GaugePressure::from_pa(self.get(Trace::Low)), units),
+            high: display::gauge_pressure(GaugePressure::from_pa(self.get(Trace::High)), units),
+            vent: display::temperature(Temperature::from_k(self.get(Trace::Vent)), units),
+            cabin: display::temperature(Temperature::from_k(self.get(Trace::Cabin)), units),
+            clutch: self.clutch,
+        }
+    }
+}
+
 impl History {
+    /// The sample nearest to a moment, as a row.
+    pub fn at(&self, tick: Tick, units: UnitSystem) -> Option<Row> {
+        self.sample(tick).map(|s| s.row(units))
+    }
+
+    /// The sample nearest to a moment.
+    pub fn sample(&self, tick: Tick) -> Option<&Sample> {
+        let next = self.samples.partition_point(|s| s.tick < tick);
+        let near = |k: usize| self.samples.get(k).map(|s| (s.tick.abs_diff(tick), s));
+        [near(next), next.checked_sub(1).and_then(near)]
+            .into_iter()
+            .flatten()
+            .min_by_key(|(far, _)| *far)
+            .map(|(_, s)| s)
+    }
+
+    /// Least and greatest value of a trace over `from..=to`; none without samples.
+    pub fn extent(&self, trace: Trace, from: Tick, to: Tick) -> Option<(f64, f64)> {
+        self.window(from, to)
+            .map(|s| s.get(trace))
+            .fold(None, |e: Option<(f64, f64)>, v| {
+                Some(e.map_or((v, v), |(lo, hi)| (lo.min(v), hi.max(v))))
+            })
+    }
+
+    /// Every sample over `from..=to` as comma-separated values under `heads`; the clutch is 1 while it is in.
+    pub fn csv(&self, from: Tick, to: Tick, units: UnitSystem, heads: &[&str; 6]) -> String {
+        use core::fmt::Write;
+        let mut out = String::new();
+        let scales = Scales(units);
+        let (p, t) = (scales.gauge_unit(), scales.t_unit());
+        let units_of = ["s", p, p, t, t, "1"];
+        for (k, (head, unit)) in heads.iter().zip(units_of).enumerate() {
+            let comma = if k > 0 { "," } else { "" };
+            // Writing into a string cannot fail.
+            let _ = write!(out, "{comma}\"{head} ({unit})\"");
+        }
+        out.push('\n');
+        for s in self.window(from, to) {
+            let _ = writeln!(
+                out,
+                "{:.1},{:.2},{:.2},{:.2},{:.2},{}",
+                s.tick as f64 / TICKS_PER_SECOND as f64,
+                scales.gauge(s.get(Trace::Low)),
+                scales.gauge(s.get(Trace::High)),
+                scales.t(s.get(Trace::Vent)),
+                scales.t(s.get(Trace::Cabin)),
+                u8::from(s.clutch)
+            );
+        }
+        out
+    }
+
     /// The chart over `from..=to` as a table of at most `rows` moments evenly spread, the latest last.
     pub fn table(&self, from: Tick, to: Tick, rows: usize, units: UnitSystem) -> Vec<Row> {
         let all: Vec<&Sample> = self.window(from, to).collect();
         let step = all.len().div_ceil(rows.max(1)).max(1);
-        let row = |s: &&Sample| Row {
-            time: display::duration(Duration::from_s(s.tick as f64 / TICKS_PER_SECOND as f64)),
-            low: display::gauge_pressure(GaugePressure::from_pa(s.get(Trace::Low)), units),
-            high: display::gauge_pressure(GaugePressure::from_pa(s.get(Trace::High)), units),
-            vent: display::temperature(Temperature::from_k(s.get(Trace::Vent)), units),
-            cabin: display::temperature(Temperature::from_k(s.get(Trace::Cabin)), units),
-            clutch: s.clutch,
-        };
-        let mut out: Vec<Row> = all.iter().rev().step_by(step).map(row).collect();
+        let mut out: Vec<Row> = all
+            .iter()
+            .rev()
+            .step_by(step)
+            .map(|s| s.row(units))
+            .collect();
         out.reverse();
         out
     }
@@ -229,7 +293,7 @@ pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
     let mut can = 0;
     let acts = bay.log().iter().filter_map(|(t, a)| {
         let kind = match a {
-            Action::TakeCan => {
+            Action::TakeCan | Action::TakeCanOf { .. } => {
                 can += 1;
                 MarkKind::Can(can)
             }

@@ -45,6 +45,8 @@ pub struct Block {
     pub volume: f64,
     /// Below the axis: deep vacuum.
     pub below: bool,
+    /// Height at which it would stand without the air in it, 0 to 1.
+    pub without_air: f64,
 }
 
 /// A stream on the drawing.
@@ -185,6 +187,7 @@ fn block(node: &Node, atmosphere: f64) -> Block {
             .clamp(0.0, 1.0),
         volume: node.volume * 1e3,
         below: s.p < FLOOR,
+        without_air: height(s.p - s.p_air, atmosphere),
     }
 }
 
@@ -211,12 +214,12 @@ impl Levels {
         // The link into a cell stands just before the one out of the last cell.
         let mid = p.condenser_out - condenser::CELLS / 2;
         let switches = &plant.vehicle.switches;
-        let can = hands.can.map(|c| CanLevel {
+        let can = hands.attached.can().map(|c| CanLevel {
             block: node(q.can),
             number: c.number,
             shown: display::temperature(Temperature::from_k(net.node(q.can).state.t), units),
             inverted: c.stance == Stance::Inverted,
-            open: c.open,
+            open: c.open(),
             bath: c.bath.is_some(),
             burst: c.burst,
         });
@@ -266,7 +269,8 @@ impl Levels {
 }
 
 impl Levels {
-    /// Height of the lowest thing on the drawing that holds matter.
+    /// Height of the lowest thing on the drawing that holds matter. A hose that hangs open stands at the atmosphere and does not
+    /// count.
     pub fn lowest(&self) -> f64 {
         self.high
             .iter()
@@ -279,6 +283,7 @@ impl Levels {
                 &self.service_hose,
             ])
             .map(|b| b.height)
+            .filter(|h| (h - self.atmosphere).abs() > 0.01)
             .fold(1.0, f64::min)
     }
 }

@@ -9,8 +9,12 @@ pub mod history;
 pub mod ledger;
 pub mod levels;
 pub mod next;
+pub mod notes;
 pub mod palette;
+pub mod parts;
+pub mod plot;
 pub mod readout;
+pub mod sound;
 
 pub use lowside_shop::ledger::Place;
 pub use lowside_units::display::{Shown, UnitSystem};

@@ -115,21 +115,21 @@ pub fn next_step(bay: &Bay) -> NextStep {
     let charged = charge >= label - NEAR;
     let node = |id| &plant.network.node(id).state;
     let open = h.low_valve > 0.0;
-    if h.can.is_some_and(|c| c.burst) {
+    if h.attached.can().is_some_and(|c| c.burst) {
         return NextStep::BurstCan;
     }
-    if h.high_valve > 0.0 && (s.engine_on || h.can.is_none()) {
+    if h.high_valve > 0.0 && (s.engine_on || h.attached.can().is_none()) {
         return NextStep::ShutHighValve;
     }
-    if let Some(can) = h.can {
+    if let Some(can) = h.attached.can() {
         if can.bath.is_some_and(|t| t > can::BATH_LIMIT) {
             return NextStep::CoolBath;
         }
-        if can.stance == can::Stance::Inverted && s.engine_on && can.open && open {
+        if can.stance == can::Stance::Inverted && s.engine_on && can.open() && open {
             return NextStep::TurnUpright;
         }
     }
-    if open && h.can.is_none() {
+    if open && h.attached.can().is_none() {
         return NextStep::ShutOpenHose;
     }
     if charge > label + OVER && open {
@@ -141,7 +141,7 @@ pub fn next_step(bay: &Bay) -> NextStep {
     if charged {
         return finish(bay, open);
     }
-    let Some(can) = h.can else {
+    let Some(can) = h.attached.can() else {
         return NextStep::TakeCan;
     };
     if node(shop.places.can).m_liq < EMPTY {
@@ -154,7 +154,7 @@ pub fn next_step(bay: &Bay) -> NextStep {
     if !h.low_coupled {
         return NextStep::PutLowCoupler;
     }
-    if !can.open {
+    if !can.open() {
         return NextStep::OpenTap;
     }
     let hose = node(shop.places.service_hose);
@@ -198,7 +198,7 @@ fn finish(bay: &Bay, open: bool) -> NextStep {
     }
     let steps = bay.plant().cabin.blower_steps();
     let cold = bay.shop().instruments.vent.reading() <= readout::VENT_GOAL;
-    let connected = h.low_coupled || h.high_coupled || h.can.is_some_and(|c| c.open);
+    let connected = h.low_coupled || h.high_coupled || h.attached.can().is_some_and(|c| c.open());
     if !cold && connected {
         if !s.engine_on {
             return NextStep::StartEngine;
@@ -211,7 +211,7 @@ fn finish(bay: &Bay, open: bool) -> NextStep {
         }
         return NextStep::Settle;
     }
-    if h.can.is_some_and(|c| c.open) {
+    if h.attached.can().is_some_and(|c| c.open()) {
         return NextStep::ShutTap;
     }
     if h.low_coupled && bay.shop().hands.cans_taken > 0 {

@@ -1,7 +1,7 @@
 //! What the instruments read, as text.
 
 use lowside_session::{Bay, Event, TICKS_PER_SECOND};
-use lowside_shop::can;
+use lowside_shop::Attached;
 use lowside_units::{
     Duration, GaugePressure, Mass, Quantity, Temperature,
     display::{self, Shown, UnitSystem},
@@ -50,9 +50,11 @@ const MEANS_NOTHING: f64 = 20e3;
 /// the scale. A can just put down weighs what it will once the scale has come to rest: nobody reads it sooner.
 pub fn given(bay: &Bay) -> f64 {
     let shop = bay.shop();
-    let taken = f64::from(shop.hands.cans_taken) * can::NET;
-    let left = bay.plant().network.node(shop.places.can).content.total();
-    let gone = (taken - left - shop.shelf.total()).max(0.0);
+    let left = match shop.hands.attached {
+        Attached::Machine(_) => 0.0,
+        _ => bay.plant().network.node(shop.places.can).content.total(),
+    };
+    let gone = (shop.supplied - left - shop.shelf.total()).max(0.0);
     let step = shop.instruments.scale.resolution;
     (gone / step).round() * step
 }
@@ -94,7 +96,12 @@ impl Readout {
             vent: t(i.vent.reading()),
             vent_cold: i.vent.reading() <= VENT_GOAL,
             cabin: t(i.cabin.reading()),
-            scale: bay.shop().hands.can.map(|_| m(i.scale.reading())),
+            scale: bay
+                .shop()
+                .hands
+                .attached
+                .can()
+                .map(|_| m(i.scale.reading())),
             given: m(given),
             label: m(label),
             given_share: given / label.max(1e-3),

@@ -1,13 +1,31 @@
 //! Everything a person can do to a bay. A log of these, with ticks, is the whole history.
 
+use lowside_fluids::Gas;
 use lowside_plant::plant::Plant;
 use lowside_shop::{
     Shop,
-    can::{self, Stance},
+    identifier::Port,
+    joints::{Joint, Seal, Side},
+    oil::OilKind,
+    parts::Part,
+    vacuum::GaugePlace,
 };
-use lowside_units::{Quantity, Ratio, RotationSpeed, Speed, Temperature, UnitError, in_range};
+use lowside_units::{
+    AbsolutePressure, GaugePressure, Length, Mass, Ratio, RotationSpeed, Speed, Temperature,
+    Volume, VolumeFlow,
+};
 use serde::{Deserialize, Serialize};
-use thiserror::Error;
+
+mod bench;
+mod caution;
+mod gauge_set;
+mod pump;
+mod refused;
+mod vehicle;
+mod vessel;
+
+pub use caution::Caution;
+pub use refused::Refused;
 
 /// An act. In text form `{"do":"engine","on":true}`.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -85,6 +103,17 @@ pub enum Action {
     },
     /// Screw a full can onto the service hose (a used one goes to the shelf).
     TakeCan,
+    /// Screw a full can of a certain gas onto the service hose: right or wrong, R-134a or R-12 (each other's only, and the
+    /// vehicle's own).
+    TakeCanOf {
+        /// What the can holds.
+        gas: Gas,
+    },
+    /// Take a sample at a service port into the refrigerant identifier.
+    Identify {
+        /// Which port; its coupler has to be on.
+        port: Port,
+    },
     /// Take the can off the service hose.
     DropCan,
     /// Open or shut the can's tap.
@@ -103,158 +132,219 @@ pub enum Action {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         temperature: Option<Temperature>,
     },
-}
-
-/// Why an act was not taken. Nothing has changed.
-#[derive(Debug, Clone, PartialEq, Error)]
-pub enum Refused {
-    /// A number outside what can be set.
-    #[error(transparent)]
-    OutOfRange(#[from] UnitError),
-    /// There is no can on the hose.
-    #[error("there is no can on the service hose")]
-    NoCan,
-    /// The can is burst.
-    #[error("the can has burst: take it off")]
-    CanBurst,
-}
-
-fn opening(open: Ratio) -> Result<f64, UnitError> {
-    Ok(in_range("open", open, Ratio::from_si(0.0), Ratio::from_si(1.0))?.si())
+    /// Change the day's air pressure, as by another altitude.
+    AirPressure {
+        /// 60 to 110 kPa.
+        pressure: AbsolutePressure,
+    },
+    /// Screw the vacuum pump onto the service hose at rest, its isolation valve shut; what hangs there is put aside.
+    TakePump {
+        /// Free-air displacement, 1.5 to 8 cfm.
+        speed: VolumeFlow,
+    },
+    /// Start or stop the vacuum pump.
+    Pump {
+        /// Let it turn?
+        on: bool,
+    },
+    /// Open or shut the isolation valve at the pump.
+    Isolation {
+        /// Open?
+        on: bool,
+    },
+    /// Open or shut the gas ballast of the pump.
+    Ballast {
+        /// Open?
+        on: bool,
+    },
+    /// Change the pump's oil.
+    PumpOil,
+    /// Move the electronic vacuum gauge.
+    VacuumGauge {
+        /// To the pump's inlet, or to the loop.
+        at: GaugePlace,
+    },
+    /// Screw a full self-sealing can onto the service hose.
+    TakeSelfSealingCan,
+    /// Screw the needle of the can's tap to a place: 0 % is all the way in and pierces the can, backed out lets it flow.
+    TapScrew {
+        /// 0 (in) to 1 (backed out all the way).
+        back: Ratio,
+    },
+    /// Connect a charging cylinder, its valve shut; what hangs on the hose is put aside.
+    TakeCylinder {
+        /// What is in it; its fitting mates with no other gas's hose.
+        gas: Gas,
+        /// 500 g to 13.6 kg.
+        holds: Mass,
+    },
+    /// Open the cylinder's valve and let it shut itself when so much has left it.
+    Dose {
+        /// 10 g to 5 kg.
+        mass: Mass,
+    },
+    /// Connect the recovery machine with its cylinder, switched off; what hangs on the hose is put aside.
+    TakeMachine {
+        /// The gas it is kept for; its fitting mates with no other gas's hose.
+        gas: Gas,
+    },
+    /// Start or stop the recovery machine.
+    Machine {
+        /// Run it?
+        on: bool,
+    },
+    /// Set the vacuum at which the recovery machine stops itself.
+    MachineStop {
+        /// -90 to -5 kPa gauge.
+        pressure: GaugePressure,
+    },
+    /// Give the recovery machine another cylinder; the one before is put on the shelf.
+    ChangeCylinder {
+        /// What it holds already, 0 to 10 kg.
+        holds: Mass,
+    },
+    /// Take a joint apart. Under pressure it vents, and hurts.
+    OpenJoint {
+        /// Which.
+        joint: Joint,
+    },
+    /// Cap both ends of a joint that is apart.
+    CapJoint {
+        /// Which.
+        joint: Joint,
+    },
+    /// Put a joint together.
+    CloseJoint {
+        /// Which.
+        joint: Joint,
+        /// With what O-ring.
+        seal: Seal,
+    },
+    /// Lay a part on the bench; its joints have to be apart.
+    RemovePart {
+        /// Which.
+        part: Part,
+    },
+    /// Put the part that lies on the bench back in.
+    RefitPart {
+        /// Which.
+        part: Part,
+    },
+    /// Throw the part on the bench away and lay a new one there.
+    NewPart {
+        /// Which.
+        part: Part,
+    },
+    /// Push the orifice tube on the bench into its line.
+    FitOrifice {
+        /// Its bore, 0.8 to 3 mm.
+        bore: Length,
+        /// Inlet screen to the evaporator: the wrong way round.
+        reversed: bool,
+        /// With its O-rings.
+        rings: bool,
+    },
+    /// Turn a part on the bench over above the measuring cup.
+    DrainPart {
+        /// Which.
+        part: Part,
+    },
+    /// Pour oil into a part on the bench.
+    PourOil {
+        /// Which part.
+        part: Part,
+        /// 1 to 500 mL.
+        volume: Volume,
+        /// Which oil.
+        oil: OilKind,
+    },
+    /// Press oil into the loop through the low-side port.
+    InjectOil {
+        /// 1 to 500 mL.
+        volume: Volume,
+        /// Which oil.
+        oil: OilKind,
+    },
+    /// Screw a cap onto a port, or take it off.
+    PortCap {
+        /// Which port.
+        side: Side,
+        /// On?
+        on: bool,
+    },
+    /// Screw a new core into a port, or the core out of it.
+    Core {
+        /// Which port.
+        side: Side,
+        /// In?
+        fitted: bool,
+    },
+    /// Take off whatever hangs on the service hose.
+    Disconnect,
+    /// Set the scale to zero with what stands on it.
+    ZeroScale,
 }
 
 impl Action {
-    /// Does the act, or refuses and changes nothing.
+    /// Does the act, or refuses and changes nothing. True when it hurt somebody.
     ///
     /// # Errors
     /// [`Refused`], naming the field and its limits or what is missing.
-    pub(crate) fn apply(self, plant: &mut Plant, shop: &mut Shop) -> Result<(), Refused> {
-        let settings = &mut plant.settings;
+    pub(crate) fn apply(self, plant: &mut Plant, shop: &mut Shop) -> Result<bool, Refused> {
+        let mut hurt = false;
         match self {
-            Self::Engine { on } => settings.engine_on = on,
-            Self::EngineSpeed { speed } => {
-                let (least, most) = (
-                    RotationSpeed::from_rpm(499.9),
-                    RotationSpeed::from_rpm(5000.1),
-                );
-                settings.engine_rpm = in_range("speed", speed, least, most)?.rpm();
-            }
-            Self::AirConditioning { on } => settings.ac_on = on,
-            Self::Blower { step } => {
-                let most = plant.cabin.blower_steps();
-                if usize::from(step) > most {
-                    return Err(UnitError::OutOfRange {
-                        field: "step".into(),
-                        value: step.to_string(),
-                        lo: "0".into(),
-                        hi: most.to_string(),
-                    }
-                    .into());
-                }
-                settings.blower = usize::from(step);
-            }
-            Self::Recirculation { on } => settings.recirculate = on,
-            Self::RoadSpeed { speed } => {
-                settings.road_speed =
-                    in_range("speed", speed, Speed::from_m_s(0.0), Speed::from_m_s(40.0))?.si();
-            }
-            Self::Windows { on } => settings.windows_open = on,
-            Self::Ambient { temperature } => {
-                let mut day = plant.day();
-                day.t = in_range(
-                    "temperature",
-                    temperature,
-                    Temperature::from_k(263.15),
-                    Temperature::from_k(323.15),
-                )?
-                .si();
-                plant.set_day(day);
-            }
-            Self::Humidity { share } => {
-                let mut day = plant.day();
-                day.humidity =
-                    in_range("share", share, Ratio::from_si(0.05), Ratio::from_si(1.0))?.si();
-                plant.set_day(day);
-            }
-            Self::LowCoupler { on } => shop.hands.low_coupled = on,
-            Self::HighCoupler { on } => shop.hands.high_coupled = on,
-            Self::LowValve { open } => shop.hands.low_valve = opening(open)?,
-            Self::HighValve { open } => shop.hands.high_valve = opening(open)?,
-            Self::Purge { on } => shop.hands.purging = on,
-            Self::TakeCan => shop.take_can(plant),
-            Self::DropCan => {
-                shop.hands.can.ok_or(Refused::NoCan)?;
-                shop.drop_can(plant);
-            }
-            Self::Tap { on } => {
-                let can = shop.hands.can.as_mut().ok_or(Refused::NoCan)?;
-                if can.burst {
-                    return Err(Refused::CanBurst);
-                }
-                can.open = on;
-            }
-            Self::Invert { on } => {
-                shop.hands.can.as_mut().ok_or(Refused::NoCan)?.stance = if on {
-                    Stance::Inverted
-                } else {
-                    Stance::Upright
-                };
-            }
-            Self::Bath { temperature } => {
-                let (least, most) = (Temperature::from_k(273.15), Temperature::from_k(373.15));
-                let t = temperature
-                    .map(|t| in_range("temperature", t, least, most))
-                    .transpose()?;
-                shop.hands.can.as_mut().ok_or(Refused::NoCan)?.bath = t.map(Temperature::k);
-            }
+            Self::Engine { .. }
+            | Self::EngineSpeed { .. }
+            | Self::AirConditioning { .. }
+            | Self::Blower { .. }
+            | Self::Recirculation { .. }
+            | Self::RoadSpeed { .. }
+            | Self::Windows { .. }
+            | Self::Ambient { .. }
+            | Self::Humidity { .. }
+            | Self::AirPressure { .. } => vehicle::apply(self, plant)?,
+            Self::LowCoupler { .. }
+            | Self::HighCoupler { .. }
+            | Self::LowValve { .. }
+            | Self::HighValve { .. }
+            | Self::Purge { .. } => gauge_set::apply(self, shop)?,
+            Self::TakeCan
+            | Self::TakeCanOf { .. }
+            | Self::DropCan
+            | Self::Tap { .. }
+            | Self::Invert { .. }
+            | Self::Bath { .. }
+            | Self::TakeSelfSealingCan
+            | Self::TapScrew { .. }
+            | Self::TakeCylinder { .. }
+            | Self::Dose { .. }
+            | Self::TakeMachine { .. }
+            | Self::Machine { .. }
+            | Self::MachineStop { .. }
+            | Self::ChangeCylinder { .. }
+            | Self::Disconnect
+            | Self::ZeroScale => vessel::apply(self, plant, shop)?,
+            Self::Identify { port } => shop.identify(plant, port)?,
+            Self::TakePump { .. }
+            | Self::Pump { .. }
+            | Self::Isolation { .. }
+            | Self::Ballast { .. }
+            | Self::PumpOil
+            | Self::VacuumGauge { .. } => pump::apply(self, plant, shop)?,
+            Self::OpenJoint { .. }
+            | Self::CapJoint { .. }
+            | Self::CloseJoint { .. }
+            | Self::RemovePart { .. }
+            | Self::RefitPart { .. }
+            | Self::NewPart { .. }
+            | Self::FitOrifice { .. }
+            | Self::DrainPart { .. }
+            | Self::PourOil { .. }
+            | Self::InjectOil { .. }
+            | Self::PortCap { .. }
+            | Self::Core { .. } => hurt = bench::apply(self, plant, shop)?,
         }
         shop.set_laws(plant);
-        Ok(())
+        Ok(hurt)
     }
-
-    /// The caution to show at the act, given how the bay stands before it.
-    pub fn caution(self, plant: &Plant, shop: &Shop) -> Option<Caution> {
-        let running = plant.settings.engine_on;
-        match self {
-            Self::HighValve { open } if open.si() > 0.0 && running => {
-                Some(Caution::HighValveRunning)
-            }
-            Self::Engine { on: true } if shop.hands.high_valve > 0.0 => {
-                Some(Caution::HighValveRunning)
-            }
-            Self::Bath {
-                temperature: Some(t),
-            } if t.k() > can::BATH_LIMIT => Some(Caution::BathTooHot),
-            Self::Invert { on: true } if running => Some(Caution::LiquidToSuction),
-            Self::Engine { on: true } => Some(Caution::BeltAndFan),
-            Self::TakeCan | Self::Tap { on: true } => Some(Caution::EyesAndHands),
-            Self::DropCan if shop.hands.can.is_some_and(|c| c.open) => Some(Caution::Venting),
-            Self::LowValve { open } | Self::HighValve { open }
-                if open.si() > 0.0 && shop.hands.can.is_none() =>
-            {
-                Some(Caution::OpenHose)
-            }
-            _ => None,
-        }
-    }
-}
-
-/// A caution of the trade, shown at the act. The words are the page's.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Caution {
-    /// High valve open with the engine running drives discharge gas into the can.
-    HighValveRunning,
-    /// Water hotter than 52 degC can burst a can.
-    BathTooHot,
-    /// Liquid into a running suction can break the compressor.
-    LiquidToSuction,
-    /// Rotating belt and fan.
-    BeltAndFan,
-    /// Frost burns: eye and hand protection.
-    EyesAndHands,
-    /// Refrigerant goes into the room: forbidden and harmful.
-    Venting,
-    /// The service hose is open to the room.
-    OpenHose,
 }

@@ -6,7 +6,7 @@ use lowside_plant::{
 };
 use lowside_shop::{
     Shop,
-    ledger::{Entry, ledger},
+    ledger::{Entry, PLACES, ledger},
 };
 
 use crate::{
@@ -38,6 +38,7 @@ pub struct Bay {
     events: Vec<(Tick, Event)>,
     watch: Watch,
     mass_at_start: Content,
+    ledger_at_start: Content,
     energy_at_start: f64,
     energy_moved: f64,
 }
@@ -51,6 +52,7 @@ impl Bay {
         let mut mass_at_start = plant.network.held();
         mass_at_start.add(&account.mass_in, -1.0);
         let energy_at_start = plant.energy() - account.energy_in;
+        let ledger_at_start = total(&ledger(&plant, &shop, account.to_room));
         Self {
             scenario: scenario.clone(),
             plant,
@@ -60,6 +62,7 @@ impl Bay {
             events: Vec::new(),
             watch: Watch::default(),
             mass_at_start,
+            ledger_at_start,
             energy_at_start,
             energy_moved: 0.0,
         }
@@ -70,7 +73,10 @@ impl Bay {
     /// # Errors
     /// [`Refused`], naming the field and its limits or what is missing.
     pub fn apply(&mut self, action: Action) -> Result<(), Refused> {
-        action.apply(&mut self.plant, &mut self.shop)?;
+        let hurt = action.apply(&mut self.plant, &mut self.shop)?;
+        if hurt {
+            self.events.push((self.tick, Event::Injury));
+        }
         self.log.push((self.tick, action));
         Ok(())
     }
@@ -78,7 +84,7 @@ impl Bay {
     /// Lets one tick (20 ms) of bay time pass.
     pub fn step(&mut self) {
         self.plant.tick();
-        let burst = self.shop.tick(&mut self.plant, TICK);
+        let happened = self.shop.tick(&mut self.plant, TICK);
         self.tick += 1;
         self.energy_moved += self.plant.evaporator.duty.abs() * TICK;
         let Self {
@@ -89,7 +95,7 @@ impl Bay {
             tick,
             ..
         } = self;
-        watch.look(plant, shop, burst, |e| {
+        watch.look(plant, shop, happened, |e| {
             if events.len() >= EVENTS_KEPT {
                 events.drain(..EVENTS_KEPT / 4);
             }
@@ -162,13 +168,27 @@ impl Bay {
             .sum()
     }
 
+    /// Refrigerant that went into the room, kg: through openings, and with what was taken off open.
+    pub fn vented(&self) -> f64 {
+        self.plant.network.account().to_room[REFRIGERANT] + self.shop.lost[REFRIGERANT]
+    }
+
     /// Where every gram is.
-    pub fn ledger(&self) -> [Entry; 10] {
+    pub fn ledger(&self) -> [Entry; PLACES] {
         ledger(
             &self.plant,
             &self.shop,
             self.plant.network.account().to_room,
         )
+    }
+
+    /// What the ledger cannot explain, kg, the worst of all species: all its places together hold what they held at the start and
+    /// what was brought in by hand.
+    pub fn ledger_gap(&self) -> f64 {
+        let now = total(&self.ledger());
+        (0..SPECIES)
+            .map(|k| (now[k] - self.shop.brought[k] - self.ledger_at_start[k]).abs())
+            .fold(0.0, f64::max)
     }
 
     /// Fingerprint of the state.
@@ -195,4 +215,13 @@ impl Bay {
             self.plant.energy() - self.plant.network.account().energy_in - self.energy_at_start;
         gap.abs() / self.energy_moved.max(1e5)
     }
+}
+
+/// What all places of a ledger hold together.
+fn total(entries: &[Entry]) -> Content {
+    let mut sum = Content::default();
+    for e in entries {
+        sum.add(&e.content, 1.0);
+    }
+    sum
 }

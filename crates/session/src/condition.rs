@@ -2,8 +2,10 @@
 
 use core::fmt;
 
-use lowside_plant::species::{AIR, REFRIGERANT, WATER};
-use lowside_units::{GaugePressure, Mass, Quantity, Ratio, Temperature, UnitError};
+use lowside_plant::species::{AIR, WATER};
+use lowside_units::{
+    AbsolutePressure, GaugePressure, Mass, Quantity, Ratio, Temperature, UnitError,
+};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use thiserror::Error;
 
@@ -13,6 +15,7 @@ use crate::bay::Bay;
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Kind {
     Gauge,
+    Absolute,
     Temperature,
     Mass,
     Share,
@@ -68,14 +71,20 @@ readings! {
     CanLiquid, "can_liquid", Mass, b => b.plant().network.node(b.shop().places.can).state.m_liq;
     /// Refrigerant in the loop, without hoses and cans.
     Charge, "charge", Mass, b => b.charge();
+    /// Electronic vacuum gauge.
+    Vacuum, "vacuum", Absolute, b => b.shop().instruments.vacuum.pointer();
     /// Air in the loop.
     Air, "air", Mass, b => in_loop(b, AIR);
     /// Water in the loop that no desiccant and no ice holds.
     Water, "water", Mass, b => in_loop(b, WATER);
     /// Refrigerant that went into the room.
-    Vented, "vented", Mass, b => b.plant().network.account().to_room[REFRIGERANT];
+    Vented, "vented", Mass, b => b.vented();
     /// Liquid share of what the compressor draws.
     SuctionLiquid, "suction_liquid", Share, b => b.plant().suction_liquid();
+    /// R-12 in the loop's refrigerant.
+    R12, "r12", Share, b => b.plant().r12_share();
+    /// Largest share of one gas that the refrigerant identifier shows; neither below nor above anything until it has a result.
+    Purity, "purity", Share, b => b.shop().identifier.result().map_or(f64::NAN, |s| s.purity());
     /// Wear that use has added to the compressor.
     Wear, "wear", Share, b => b.plant().damage.wear();
     /// The engine runs.
@@ -92,10 +101,16 @@ readings! {
     LowValve, "low_valve", Switch, b => switch(b.shop().hands.low_valve > 0.0);
     /// The high hand valve is open, be it a crack.
     HighValve, "high_valve", Switch, b => switch(b.shop().hands.high_valve > 0.0);
+    /// The scale, less what its zero key has set aside.
+    Scale, "scale", Mass, b => b.shop().instruments.scale.pointer();
+    /// What the recovery machine's cylinder has gained.
+    Recovered, "recovered", Mass, b => b.shop().recovered(b.plant());
+    /// The recovery machine runs.
+    Machine, "machine", Switch, b => switch(b.shop().hands.attached.machine().is_some_and(|m| m.running));
     /// A can hangs on the service hose.
-    Can, "can", Switch, b => switch(b.shop().hands.can.is_some());
+    Can, "can", Switch, b => switch(b.shop().hands.attached.can().is_some());
     /// The can on the service hose has burst.
-    CanBurst, "can_burst", Switch, b => switch(b.shop().hands.can.is_some_and(|c| c.burst));
+    CanBurst, "can_burst", Switch, b => switch(b.shop().hands.attached.can().is_some_and(|c| c.burst));
 }
 
 fn switch(on: bool) -> f64 {
@@ -191,6 +206,7 @@ impl core::str::FromStr for Condition {
             (sign, value) => {
                 let si = match kind {
                     Kind::Gauge => GaugePressure::parse(value)?.si(),
+                    Kind::Absolute => AbsolutePressure::parse(value)?.si(),
                     Kind::Temperature => Temperature::parse(value)?.si(),
                     Kind::Mass => Mass::parse(value)?.si(),
                     Kind::Share | Kind::Switch => Ratio::parse(value)?.si(),
@@ -217,6 +233,7 @@ impl fmt::Display for Condition {
         write!(f, "{name} {sign} ")?;
         match self.reading.kind() {
             Kind::Gauge => GaugePressure::from_si(si).fmt(f),
+            Kind::Absolute => AbsolutePressure::from_si(si).fmt(f),
             Kind::Temperature => Temperature::from_si(si).fmt(f),
             Kind::Mass => Mass::from_si(si).fmt(f),
             Kind::Share | Kind::Switch => Ratio::from_si(si).fmt(f),
@@ -258,6 +275,7 @@ mod tests {
     fn what_is_written_is_read_and_written_again() {
         for text in [
             "vent < 10 degC",
+            "vacuum < 500 micron",
             "low > 30 psig",
             "vented < 30 g",
             "suction_liquid > 12 %",

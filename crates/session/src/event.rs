@@ -26,4 +26,14 @@ pub enum Event {
     LiquidGone,
     /// Use has worn the compressor by another tenth.
     CompressorHurt,
+    /// Pressure has blown oil out of the vacuum pump.
+    PumpOilBlown,
+    /// Somebody was hurt: a joint or port was opened under pressure.
+    Injury,
+    /// The charging cylinder's valve shut itself: the set mass has left it.
+    Dosed,
+    /// The recovery machine stopped itself at the set vacuum.
+    MachineAtVacuum,
+    /// The recovery machine stopped itself: its cylinder is at the filling limit.
+    CylinderFull,
 }

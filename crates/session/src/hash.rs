@@ -1,7 +1,11 @@
 //! A fingerprint of a bay's state: equal bits, equal hash, natively and in the browser.
 
-use lowside_plant::plant::Plant;
-use lowside_shop::{Shop, can::Stance, gauge::Instrument};
+use lowside_fluids::Blend;
+use lowside_plant::{leak::Size, plant::Plant, seat::Seat};
+use lowside_shop::{
+    Attached, Shop, can::Stance, gauge::Instrument, identifier::Identifier, joints::Fit,
+    vacuum::GaugePlace,
+};
 
 /// Fowler-Noll-Vo, variant 1a, 64 bit: simple, the same everywhere, good enough to tell two states apart.
 struct Fnv(u64);
@@ -31,6 +35,40 @@ impl Fnv {
         }
     }
 
+    fn attached(&mut self, attached: &Attached) {
+        match attached {
+            Attached::Nothing => self.word(0),
+            Attached::Can(c) => {
+                self.word(1);
+                let inverted = c.stance == Stance::Inverted;
+                self.flags([c.pierced, c.burst, inverted, c.self_sealing]);
+                self.numbers([c.back, c.bath.unwrap_or(0.0)]);
+            }
+            Attached::Cylinder(c) => {
+                self.word(2);
+                self.flags([c.open, c.stance == Stance::Inverted]);
+                self.number(c.shuts_at.unwrap_or(-1.0));
+            }
+            Attached::Machine(m) => {
+                self.word(3);
+                self.flags([m.running]);
+                self.numbers([m.stops_at, m.down]);
+            }
+            Attached::Pump(p) => {
+                self.word(4);
+                self.flags([p.on, p.valve_open, p.ballast]);
+                self.number(p.speed);
+            }
+        }
+    }
+
+    fn seat(&mut self, seat: Option<&Seat>) {
+        if let Some(s) = seat {
+            self.numbers([s.bore, s.length]);
+            self.flags([s.fitted, s.turned, s.sealed]);
+        }
+    }
+
     fn flags<const N: usize>(&mut self, all: [bool; N]) {
         self.word(
             all.iter()
@@ -50,16 +88,32 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     for link in plant.network.links() {
         h.number(link.flow);
     }
+    if let Some((held, to_room)) = plant.network.r12() {
+        for &kg in held {
+            h.number(kg);
+        }
+        let of_tables = plant
+            .network
+            .blend_of_tables()
+            .map_or(0.0, Blend::mass_share);
+        h.numbers([to_room, of_tables]);
+    }
     let account = plant.network.account();
     h.numbers(account.mass_in.0);
     h.numbers(account.to_room.0);
     h.number(account.energy_in);
     h.numbers(plant.condenser.wall);
     h.numbers(plant.evaporator.wall);
+    h.numbers(plant.evaporator.frost);
+    h.numbers(plant.evaporator.boiling);
     h.numbers([
         plant.evaporator.held,
         plant.evaporator.drained,
         plant.hood_t,
+        plant.fan_clutch,
+        plant.condenser.duty,
+        plant.condenser_air.0,
+        plant.condenser_air.1,
     ]);
     for s in &plant.shells {
         h.numbers([s.t, s.outside]);
@@ -74,9 +128,12 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
         k.condenser_air,
         k.evaporator_air,
     ]);
+    h.flags([k.cycling_switch_stuck]);
     h.numbers([s.engine_rpm, s.road_speed]);
     h.word(s.blower as u64);
     h.flags([s.engine_on, s.ac_on, s.recirculate, s.windows_open]);
+    h.seat(Some(&plant.seat));
+    h.flags([plant.fitted.compressor, plant.fitted.accumulator]);
     let w = &plant.damage;
     h.numbers([w.slugging, w.washing, w.dryness, w.heat, w.pressure]);
     let d = &plant.drive;
@@ -86,19 +143,58 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     h.word(u64::from(d.cycles));
     let hands = &shop.hands;
     h.numbers([hands.low_valve, hands.high_valve]);
-    h.flags([
-        hands.low_coupled,
-        hands.high_coupled,
-        hands.purging,
-        hands.can.is_some(),
-    ]);
+    h.flags([hands.low_coupled, hands.high_coupled, hands.purging]);
     h.word(u64::from(hands.cans_taken));
-    if let Some(can) = &hands.can {
-        h.flags([can.open, can.burst, can.stance == Stance::Inverted]);
-        h.number(can.bath.unwrap_or(0.0));
+    h.number(hands.scale_zero);
+    h.attached(&hands.attached);
+    h.flags([hands.vacuum_gauge == GaugePlace::Loop]);
+    h.numbers([shop.pump_oil.water, shop.pump_oil.level]);
+    for leak in plant.leaks() {
+        h.word(leak.at as u64);
+        match leak.size {
+            Size::Standing(x) => h.numbers([0.0, x]),
+            Size::Hole(x) => h.numbers([1.0, x]),
+        }
     }
     h.numbers(shop.shelf.0);
+    if shop.identifier != Identifier::default() {
+        h.numbers(shop.identifier.numbers());
+    }
+    h.numbers(shop.lost.0);
+    h.numbers(shop.brought.0);
+    for fit in shop.openings.joints {
+        h.word(match fit {
+            Fit::Untouched => 0,
+            Fit::Open => 1,
+            Fit::Capped => 2,
+            Fit::Made(seal) => 3 + seal as u64,
+        });
+    }
+    for port in shop.openings.ports {
+        h.flags([port.core, port.old_core, port.cap]);
+    }
+    for part in &shop.bench {
+        h.flags([part.is_some()]);
+        if let Some(part) = part {
+            h.numbers([part.oil, part.bound]);
+            h.seat(part.seat.as_ref());
+        }
+    }
+    let o = &shop.oil;
+    h.numbers(o.drained);
+    h.numbers(o.poured);
+    h.numbers([o.shipped, o.scrapped, o.injected, o.wrong_kind, o.waste]);
+    h.numbers(shop.scrap.0);
+    h.word(u64::from(shop.injuries));
+    let station = &shop.station;
+    h.numbers(station.away.content.0);
+    h.numbers([
+        shop.supplied,
+        station.away.t,
+        station.at_start,
+        station.separator,
+    ]);
     let i = &shop.instruments;
-    h.numbers([&i.low, &i.high, &i.vent, &i.cabin, &i.scale].map(Instrument::pointer));
+    h.numbers([&i.low, &i.high, &i.vent, &i.cabin, &i.scale, &i.vacuum].map(Instrument::pointer));
     h.0
 }

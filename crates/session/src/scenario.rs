@@ -1,18 +1,20 @@
 //! A scenario: vehicle, day, start, settings and a script of acts, read from TOML with units.
 
+use lowside_fluids::Blend;
 use lowside_plant::{
     charge::Start,
+    leak::{Leak, Site, Size},
     plant::{Condition, Day, Plant},
     vehicle::Vehicle,
 };
 use lowside_units::{
-    AbsolutePressure, Duration, Mass, Quantity, Ratio, RotationSpeed, Speed, Temperature,
-    UnitError, in_range,
+    AbsolutePressure, Duration, Length, Mass, MassFlow, Quantity, Ratio, RotationSpeed, Speed,
+    Temperature, UnitError, in_range,
 };
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
-use crate::script::Act;
+use crate::{limits::within, script::Act};
 
 #[cfg(feature = "text")]
 mod read;
@@ -21,8 +23,12 @@ pub use read::script;
 
 /// Most bytes a scenario may have.
 pub const LARGEST: usize = 256 * 1024;
+/// Most leaks a loop may have.
+const MOST_LEAKS: usize = 8;
 /// Most acts a script may have.
 const MOST_ACTS: usize = 2000;
+/// Most of the refrigerant that may be the other one at the start, share of the mass: past half by moles either way.
+const MOST_OTHER: f64 = 0.6;
 /// Most characters a name may have.
 const LONGEST_NAME: usize = 200;
 
@@ -95,6 +101,8 @@ pub struct StartSpec {
     /// Refrigerant; the label's charge when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub charge: Option<Mass>,
+    /// Share of the refrigerant that is the other of R-12 and R-134a, by mass.
+    pub other_refrigerant: Ratio,
     /// Air left in the loop.
     pub air: Mass,
     /// Water in the loop, outside the desiccant.
@@ -166,8 +174,60 @@ pub struct ConditionSpec {
     pub condenser_air: Ratio,
     /// Share of the blower's air that gets through the evaporator.
     pub evaporator_air: Ratio,
+    /// The cycling switch's contacts are stuck closed.
+    pub cycling_switch_stuck: bool,
     /// Water the desiccant holds at the start, share of what it can hold.
     pub desiccant_load: Ratio,
+    /// Where the loop leaks.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub leak: Vec<LeakSpec>,
+}
+
+/// A leak: how large in one of two ways.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LeakSpec {
+    /// Where.
+    pub at: Site,
+    /// Vapour it would lose from a loop standing at saturation at 20 degC.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub rate: Option<MassFlow>,
+    /// Diameter of a round hole.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub hole: Option<Length>,
+}
+
+impl LeakSpec {
+    /// The one size that is given.
+    fn size(&self) -> Option<Size> {
+        match (self.rate, self.hole) {
+            (Some(rate), None) => Some(Size::Standing(rate.si())),
+            (None, Some(hole)) => Some(Size::Hole(hole.si())),
+            _ => None,
+        }
+    }
+
+    fn check(&self) -> Result<(), UnitError> {
+        let (least, most) = (MassFlow::from_g_yr(0.1), MassFlow::from_g_yr(100_000.0));
+        if let Some(rate) = self.rate {
+            within("g/yr", "rate", rate, least, most)?;
+        }
+        let (least, most) = (Length::from_um(1.0), Length::from_um(5000.0));
+        if let Some(hole) = self.hole {
+            within("um", "hole", hole, least, most)?;
+        }
+        if self.size().is_none() {
+            return Err(UnitError::OutOfRange {
+                field: "rate, hole (how many are given)".into(),
+                value: u8::from(self.rate.is_some() && self.hole.is_some())
+                    .saturating_mul(2)
+                    .to_string(),
+                lo: "1".into(),
+                hi: "1".into(),
+            });
+        }
+        Ok(())
+    }
 }
 
 impl Default for ConditionSpec {
@@ -178,7 +238,9 @@ impl Default for ConditionSpec {
             orifice_open: whole,
             condenser_air: whole,
             evaporator_air: whole,
+            cycling_switch_stuck: false,
             desiccant_load: Ratio::from_si(0.05),
+            leak: Vec::new(),
         }
     }
 }
@@ -250,9 +312,6 @@ impl Scenario {
         let share = |field: &str, r: Ratio, lo: f64| {
             in_range(field, r, Ratio::from_si(lo), Ratio::from_si(1.0)).map(|_| ())
         };
-        let grams = |field: &str, m: Mass, most: f64| {
-            within("g", field, m, Mass::from_g(0.0), Mass::from_g(most))
-        };
         let day = &self.day;
         within(
             "degC",
@@ -268,20 +327,7 @@ impl Scenario {
             AbsolutePressure::from_kpa(110.0),
         );
         within("kPa", "day.pressure", day.pressure, thin, dense)?;
-        let start = &self.start;
-        let (field, charge) = match start.charge {
-            Some(m) => ("start.charge", m),
-            None => ("vehicle.label_charge", self.vehicle.label_charge),
-        };
-        grams(field, charge, self.vehicle.most_charge().g())?;
-        grams("start.air", start.air, 20.0)?;
-        grams("start.water", start.water, 50.0)?;
-        if let Some(m) = start.oil {
-            grams("start.oil", m, 600.0)?;
-        }
-        if let Some(t) = start.cabin {
-            within("degC", "start.cabin", t, celsius(-10.0), celsius(85.0))?;
-        }
+        self.check_start()?;
         // a little wider than what is said, so that a whole number of rpm is never refused for its last bit
         let (idle, top) = (
             RotationSpeed::from_rpm(499.9),
@@ -309,9 +355,65 @@ impl Scenario {
         share("condition.condenser_air", parts.condenser_air, 0.0)?;
         share("condition.evaporator_air", parts.evaporator_air, 0.05)?;
         share("condition.desiccant_load", parts.desiccant_load, 0.0)?;
+        count(
+            "condition.leak (number of leaks)",
+            parts.leak.len(),
+            0,
+            MOST_LEAKS,
+        )?;
+        self.check_lists()
+    }
+
+    /// Checks the leaks and the acts, each by its number.
+    fn check_lists(&self) -> Result<(), UnitError> {
+        for (i, leak) in self.condition.leak.iter().enumerate() {
+            leak.check()
+                .map_err(|e| inside(&format!("condition.leak {}", i + 1), e))?;
+        }
         for (i, act) in self.act.iter().enumerate() {
             act.check()
                 .map_err(|e| inside(&format!("act {}", i + 1), e))?;
+        }
+        Ok(())
+    }
+
+    /// Checks what the loop holds at the start.
+    fn check_start(&self) -> Result<(), UnitError> {
+        let grams = |field: &str, m: Mass, most: f64| {
+            within("g", field, m, Mass::from_g(0.0), Mass::from_g(most))
+        };
+        let start = &self.start;
+        let (field, charge) = match start.charge {
+            Some(m) => ("start.charge", m),
+            None => ("vehicle.label_charge", self.vehicle.label_charge),
+        };
+        grams(field, charge, self.vehicle.most_charge().g())?;
+        // only R-12 and R-134a mix here
+        let most = if Blend::holds(self.vehicle.refrigerant) {
+            MOST_OTHER
+        } else {
+            0.0
+        };
+        within(
+            "%",
+            "start.other_refrigerant",
+            start.other_refrigerant,
+            Ratio::from_si(0.0),
+            Ratio::from_si(most),
+        )?;
+        grams("start.air", start.air, 20.0)?;
+        grams("start.water", start.water, 50.0)?;
+        if let Some(m) = start.oil {
+            grams("start.oil", m, 600.0)?;
+        }
+        if let Some(t) = start.cabin {
+            within(
+                "degC",
+                "start.cabin",
+                t,
+                Temperature::from_deg_c(-10.0),
+                Temperature::from_deg_c(85.0),
+            )?;
         }
         Ok(())
     }
@@ -326,6 +428,7 @@ impl Scenario {
         };
         let start = Start {
             charge: self.start.charge.unwrap_or(self.vehicle.label_charge).si(),
+            other: self.start.other_refrigerant.si(),
             air: self.start.air.si(),
             water: self.start.water.si(),
             desiccant_load: self.condition.desiccant_load.si(),
@@ -339,7 +442,13 @@ impl Scenario {
             orifice_open: c.orifice_open.si(),
             condenser_air: c.condenser_air.si(),
             evaporator_air: c.evaporator_air.si(),
+            cycling_switch_stuck: c.cycling_switch_stuck,
         };
+        for leak in &c.leak {
+            if let Some(size) = leak.size() {
+                plant.add_leak(Leak { at: leak.at, size });
+            }
+        }
         let s = &mut plant.settings;
         s.engine_on = self.engine.on;
         s.engine_rpm = self.engine.speed.rpm();
@@ -350,28 +459,6 @@ impl Scenario {
         s.windows_open = self.controls.windows_open;
         plant
     }
-}
-
-/// Passes `value` if it lies in `lo..=hi`; the message speaks in `unit`.
-fn within<Q: Quantity>(unit: &str, field: &str, value: Q, lo: Q, hi: Q) -> Result<(), UnitError> {
-    if in_range(field, value, lo, hi).is_ok() {
-        return Ok(());
-    }
-    let unit = Q::UNITS
-        .iter()
-        .find(|u| u.names.contains(&unit))
-        .unwrap_or(&Q::UNITS[0]);
-    // three decimals: enough for a person, and hides the last bit of a conversion
-    let say = |q: Q| {
-        let number = (unit.of_si(q.si()) * 1e3).round() / 1e3;
-        format!("{number} {}", unit.names[0])
-    };
-    Err(UnitError::OutOfRange {
-        field: field.into(),
-        value: say(value),
-        lo: say(lo),
-        hi: say(hi),
-    })
 }
 
 /// The same error with the place its field is in.

@@ -1,7 +1,7 @@
 //! Watches the bay for what is worth telling.
 
 use lowside_plant::plant::{Plant, TICK};
-use lowside_shop::Shop;
+use lowside_shop::{Shop, recovery::Stop, shop::Happened};
 
 use crate::event::Event;
 
@@ -26,6 +26,7 @@ pub(crate) struct Watch {
     relief: bool,
     flooded: bool,
     can_had_liquid: bool,
+    pump_oil_low: bool,
     tenths_worn: u8,
     wet: f64,
 }
@@ -36,7 +37,7 @@ impl Watch {
         &mut self,
         plant: &Plant,
         shop: &Shop,
-        burst: bool,
+        happened: Happened,
         mut tell: impl FnMut(Event),
     ) {
         let d = &plant.drive;
@@ -61,8 +62,16 @@ impl Watch {
             });
         }
         self.relief = relief;
-        if burst {
+        if happened.burst {
             tell(Event::CanBurst);
+        }
+        if happened.dosed {
+            tell(Event::Dosed);
+        }
+        match happened.stopped {
+            Some(Stop::Vacuum) => tell(Event::MachineAtVacuum),
+            Some(Stop::Full) => tell(Event::CylinderFull),
+            None => {}
         }
         // A breath of wet vapour as the clutch catches is no flood: what counts is what goes on.
         self.wet += (plant.suction_liquid() - self.wet) * TICK / FLOOD_LAG;
@@ -74,15 +83,25 @@ impl Watch {
             self.flooded = false;
             tell(Event::LiquidGone);
         }
+        // A new compressor starts again.
+        while self.tenths_worn > 0 && plant.damage.wear() < 0.1 * f64::from(self.tenths_worn) {
+            self.tenths_worn -= 1;
+        }
         // One more tenth at a time: a tick adds far less than that.
         if plant.damage.wear() >= 0.1 * f64::from(self.tenths_worn + 1) {
             self.tenths_worn += 1;
             tell(Event::CompressorHurt);
         }
+        let low = shop.pump_oil.low();
+        if low && !self.pump_oil_low {
+            tell(Event::PumpOilBlown);
+        }
+        self.pump_oil_low = low;
         let can_liquid = plant.network.node(shop.places.can).state.m_liq > EMPTY;
-        if self.can_had_liquid && !can_liquid && shop.hands.can.is_some() {
+        let on = shop.hands.attached.can().is_some();
+        if self.can_had_liquid && !can_liquid && on {
             tell(Event::CanEmpty);
         }
-        self.can_had_liquid = can_liquid && shop.hands.can.is_some();
+        self.can_had_liquid = can_liquid && on;
     }
 }

@@ -40,12 +40,69 @@ pub struct Can {
     pub number: u32,
     /// How it stands.
     pub stance: Stance,
-    /// Its tap is open.
-    pub open: bool,
+    /// Has a valve of its own that shuts when the tap's needle leaves it.
+    pub self_sealing: bool,
+    /// The tap's needle has been screwed in: the can is pierced, or its own valve pushed open.
+    pub pierced: bool,
+    /// How far the needle is backed out, 0 (screwed in, nothing flows) to 1 (all the way).
+    pub back: f64,
     /// Temperature of the water it stands in, K, if any.
     pub bath: Option<f64>,
     /// It has burst.
     pub burst: bool,
+}
+
+/// Share of the needle's travel from which the passage is fully open (own figure).
+const FULL_FROM: f64 = 0.3;
+/// Share of the needle's travel from which a self-sealing can's valve is let go and shuts (own figure).
+const LETS_GO: f64 = 0.9;
+/// Where the one movement "open the tap" leaves the needle.
+pub const OPENED: f64 = 0.5;
+
+impl Can {
+    /// A new can, the tap on it but not yet screwed in.
+    pub fn new(number: u32, self_sealing: bool) -> Self {
+        Self {
+            number,
+            stance: Stance::Upright,
+            self_sealing,
+            pierced: false,
+            back: 1.0,
+            bath: None,
+            burst: false,
+        }
+    }
+
+    /// Open share of the tap's passage, 0 to 1.
+    pub fn opening(&self) -> f64 {
+        if !self.pierced || (self.self_sealing && self.back > LETS_GO) {
+            0.0
+        } else {
+            (self.back / FULL_FROM).min(1.0)
+        }
+    }
+
+    /// Something can flow.
+    pub fn open(&self) -> bool {
+        self.opening() > 0.0
+    }
+
+    /// Screws the needle to a place; all the way in pierces the can.
+    pub fn screw(&mut self, back: f64) {
+        self.pierced |= back <= 0.0;
+        self.back = back;
+    }
+
+    /// Opens or shuts the tap in one movement: screwed in and backed out, or screwed in. A tap that never was screwed in is
+    /// shut already.
+    pub fn tap(&mut self, open: bool) {
+        if open {
+            self.screw(0.0);
+            self.screw(OPENED);
+        } else if self.pierced {
+            self.screw(0.0);
+        }
+    }
 }
 
 /// What a full can holds.

@@ -34,6 +34,11 @@ impl Instrument {
         self.value += (truth - self.value) * dt / (self.lag + dt);
     }
 
+    /// The truth lies above what it can show.
+    pub fn over_range(&self) -> bool {
+        self.value > self.most
+    }
+
     /// The pointer: within the range, not rounded.
     pub fn pointer(&self) -> f64 {
         self.value.clamp(self.least, self.most)

@@ -2,10 +2,10 @@
 
 use lowside_plant::{
     plant::Plant,
-    species::{Content, WATER},
+    species::{Content, OIL, WATER},
 };
 
-use crate::shop::Shop;
+use crate::{attached::Attached, shop::Shop};
 
 /// One line of the ledger.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -39,15 +39,60 @@ pub enum Place {
     Hoses,
     /// The can on the hose.
     Can,
-    /// Used cans.
+    /// Used cans and cylinders put back.
     Shelf,
     /// The room: vented.
     Room,
+    /// The charging cylinder on the hose.
+    Cylinder,
+    /// The recovery machine's cylinder.
+    RecoveryCylinder,
+    /// The recovery machine's oil separator.
+    Separator,
+    /// Parts on the bench: their oil, and what a desiccant there holds.
+    Bench,
+    /// The waste can and scrapped parts.
+    Waste,
+    /// Lost into the room from what was taken off open.
+    Lost,
 }
 
+/// How many places there are.
+pub const PLACES: usize = 16;
+
 /// Every place in the order of the flow, then what is outside the loop.
-pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; 10] {
+pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
     let p = plant.places;
+    let vessel = plant.network.node(shop.places.can);
+    let aside = |place, content| Entry {
+        place,
+        content,
+        liquid: 0.0,
+        bound: 0.0,
+    };
+    // The vessel's node counts where it belongs.
+    let vessel_as = |place, here| Entry {
+        place,
+        content: if here {
+            vessel.content
+        } else {
+            Content::default()
+        },
+        liquid: if here { vessel.state.m_liq } else { 0.0 },
+        bound: 0.0,
+    };
+    let attached = &shop.hands.attached;
+    let mut separated = Content::default();
+    separated[OIL] = shop.station.separator;
+    let mut bench = Content::default();
+    let mut bench_bound = 0.0;
+    for part in shop.bench.iter().flatten() {
+        bench[OIL] += part.oil;
+        bench[WATER] += part.bound;
+        bench_bound += part.bound;
+    }
+    let mut waste = shop.scrap;
+    waste[OIL] += shop.oil.waste;
     let sum = |place, range: core::ops::RangeInclusive<usize>| {
         let mut content = Content::default();
         let (mut liquid, mut bound) = (0.0, 0.0);
@@ -76,18 +121,27 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; 10] {
             Place::Hoses,
             shop.places.low_hose..=shop.places.service_hose,
         ),
-        sum(Place::Can, shop.places.can..=shop.places.can),
-        Entry {
-            place: Place::Shelf,
-            content: shop.shelf,
-            liquid: 0.0,
-            bound: 0.0,
+        vessel_as(
+            Place::Can,
+            matches!(
+                attached,
+                Attached::Nothing | Attached::Can(_) | Attached::Pump(_)
+            ),
+        ),
+        aside(Place::Shelf, shop.shelf),
+        aside(Place::Room, vented),
+        vessel_as(Place::Cylinder, matches!(attached, Attached::Cylinder(_))),
+        if attached.machine().is_some() {
+            vessel_as(Place::RecoveryCylinder, true)
+        } else {
+            aside(Place::RecoveryCylinder, shop.station.away.content)
         },
+        aside(Place::Separator, separated),
         Entry {
-            place: Place::Room,
-            content: vented,
-            liquid: 0.0,
-            bound: 0.0,
+            bound: bench_bound,
+            ..aside(Place::Bench, bench)
         },
+        aside(Place::Waste, waste),
+        aside(Place::Lost, shop.lost),
     ]
 }

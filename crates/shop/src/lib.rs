@@ -2,10 +2,19 @@
 //!
 //! The shop adds its volumes and valves to the vehicle's network; nothing flows by any other law than the network's.
 
+pub mod attached;
 pub mod can;
+pub mod cylinder;
 pub mod gauge;
+pub mod identifier;
+pub mod joints;
 pub mod ledger;
 pub mod manifold;
+pub mod oil;
+pub mod parts;
+pub mod recovery;
 pub mod shop;
+pub mod vacuum;
 
+pub use attached::Attached;
 pub use shop::{Hands, Instruments, Shop};

@@ -5,9 +5,10 @@ use lowside_plant::{
     network::{Law, LinkId, NodeId, ROOM},
     plant::Plant,
     shell::{Around, Shell},
-    species::{AIR, Content},
+    species::Content,
     state::R_AIR,
     stream::Draw,
+    tube::Tube,
 };
 
 use crate::can;
@@ -16,6 +17,12 @@ use crate::can;
 pub const HOSE_VOLUME: f64 = 25e-6 + 5e-6;
 /// Inside diameter of hose, m (quarter-inch hose; common practice).
 const HOSE_BORE: f64 = 4.6e-3;
+/// Length of a hose, m.
+const HOSE_LENGTH: f64 = 1.5;
+/// The depressed core of a port, for thin gas: as wide as [`VALVE_AREA`] and a centimetre long (own figure).
+const CORE: Tube = Tube::single(2e-3, 10e-3);
+/// Half a hose, for thin gas: a volume's pressure is that of its middle.
+const HALF_HOSE: Tube = Tube::single(HOSE_BORE, 0.5 * HOSE_LENGTH);
 /// Passage of a hand valve or a port with its core, m2 (2 mm channel).
 const VALVE_AREA: f64 = 3.1e-6;
 /// Passage of the cracked fitting through which a hose is purged, m2.
@@ -36,7 +43,8 @@ pub struct Places {
     pub high_hose: NodeId,
     /// Service hose with the manifold's bar.
     pub service_hose: NodeId,
-    /// The can.
+    /// What hangs on the service hose: can, charging cylinder, the recovery machine's cylinder, or the inlet of the vacuum pump.
+    /// Empty when nothing does.
     pub can: NodeId,
     /// Low-side port and coupler.
     pub low_port: LinkId,
@@ -46,13 +54,15 @@ pub struct Places {
     pub low_valve: LinkId,
     /// High hand valve.
     pub high_valve: LinkId,
-    /// Tap of an upright can.
+    /// Tap of an upright can, vapour valve of a cylinder, isolation valve of the pump.
     pub tap_vapour: LinkId,
-    /// Tap of an inverted can.
+    /// Tap of an inverted can, liquid valve of a cylinder.
     pub tap_liquid: LinkId,
+    /// Recovery machine, from the service hose into its cylinder.
+    pub machine: LinkId,
     /// End of the service hose, open to the room when nothing hangs on it, or cracked to purge.
     pub hose_end: LinkId,
-    /// Wall of the can.
+    /// Wall of the can, through which it bursts, or the pump itself.
     pub can_wall: LinkId,
     /// Which shell of the plant is the can's.
     pub can_shell: usize,
@@ -96,8 +106,7 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Places {
     let slip = Draw::Slip;
     let low_hose = net.add_node("low-side hose", HOSE_VOLUME, air(residue), t, 0.03);
     let high_hose = net.add_node("high-side hose", HOSE_VOLUME, air(residue), t, 0.03);
-    let mut open = air(day.p);
-    open[AIR] = day.p * HOSE_VOLUME / (R_AIR * t);
+    let open = net.room_air(HOSE_VOLUME);
     let service_hose = net.add_node("service hose", HOSE_VOLUME, open, t, 0.03);
     let can = net.add_node("can", can::VOLUME, Content::default(), t, 0.0);
     let shut = Law::Passage(0.0);
@@ -134,8 +143,21 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Places {
         (service_hose, slip),
         shut,
     );
+    let machine = net.add_link("recovery machine", (service_hose, slip), (can, slip), shut);
     let hose_end = net.add_link("service hose end", (service_hose, slip), (ROOM, slip), shut);
     let can_wall = net.add_link("can wall", (can, slip), (ROOM, slip), shut);
+    let none = Tube::default();
+    for (link, tubes) in [
+        (low_port, [CORE, HALF_HOSE]),
+        (high_port, [CORE, HALF_HOSE]),
+        (low_valve, [HALF_HOSE, HALF_HOSE]),
+        (high_valve, [HALF_HOSE, HALF_HOSE]),
+        (tap_vapour, [HALF_HOSE, none]),
+        (tap_liquid, [HALF_HOSE, none]),
+        (hose_end, [HALF_HOSE, none]),
+    ] {
+        net.set_tubes(link, tubes);
+    }
     // Rubber hose: about 120 g at 1.5 kJ/(kg K), in still air.
     for node in [low_hose, high_hose, service_hose] {
         plant.shells.push(Shell {
@@ -166,6 +188,7 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Places {
         high_valve,
         tap_vapour,
         tap_liquid,
+        machine,
         hose_end,
         can_wall,
         can_shell: plant.shells.len() - 1,

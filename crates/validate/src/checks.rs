@@ -9,6 +9,7 @@ pub mod healthy;
 pub mod orifice;
 pub mod properties;
 pub mod published;
+pub mod shop;
 pub mod truths;
 pub mod water;
 
@@ -21,6 +22,7 @@ pub const SECTIONS: &[(&str, &[Job])] = &[
     ("Charge", charge::JOBS),
     ("Faults", faults::JOBS),
     ("In time", dynamics::JOBS),
+    ("Vacuum, leaks, recovery", shop::JOBS),
     ("Published figures", published::JOBS),
     ("Refrigerants", &[properties::checks]),
     ("Moist air", &[air::checks]),

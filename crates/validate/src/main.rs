@@ -1,4 +1,5 @@
-//! `lowside-validate [--out FOLDER]`: runs every outside check, writes the report, fails on any miss.
+//! `lowside-validate [--out FOLDER] [--only HEADING]`: runs every outside check, or those of the sections whose heading contains a
+//! text, writes the report, fails on any miss.
 #![expect(
     clippy::print_stdout,
     reason = "a command line tool reports on standard output"
@@ -17,20 +18,24 @@ use lowside_validate::{
     report,
 };
 
-const USAGE: &str =
-    "lowside-validate [--out FOLDER]   writes report.html there (target/validation)";
+const USAGE: &str = "lowside-validate [--out FOLDER] [--only HEADING]   writes report.html there (target/validation); \
+     only the sections whose heading contains a text";
 
 fn main() -> ExitCode {
     let mut args = std::env::args().skip(1);
     let mut out = PathBuf::from("target/validation");
+    let mut only = String::new();
     while let Some(arg) = args.next() {
-        let (true, Some(folder)) = (arg == "--out", args.next()) else {
-            eprintln!("{USAGE}");
-            return ExitCode::FAILURE;
-        };
-        out = folder.into();
+        match (arg.as_str(), args.next()) {
+            ("--out", Some(folder)) => out = folder.into(),
+            ("--only", Some(heading)) => only = heading,
+            _ => {
+                eprintln!("{USAGE}");
+                return ExitCode::FAILURE;
+            }
+        }
     }
-    match make(&out) {
+    match make(&out, &only) {
         Ok(true) => ExitCode::SUCCESS,
         Ok(false) => ExitCode::FAILURE,
         Err(error) => {
@@ -41,9 +46,9 @@ fn main() -> ExitCode {
 }
 
 /// Makes the report; true when nothing misses.
-fn make(out: &Path) -> Result<bool, Error> {
+fn make(out: &Path, only: &str) -> Result<bool, Error> {
     let started = Instant::now();
-    let sections = lowside_validate::all()?;
+    let sections = lowside_validate::all(only)?;
     let page = report::html(&sections)?;
     let file = out.join("report.html");
     let failed = |why| Error::File {

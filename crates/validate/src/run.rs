@@ -5,13 +5,17 @@ use std::{
     sync::{Arc, Mutex, OnceLock, PoisonError},
 };
 
-use lowside_plant::{condenser, evaporator, species::REFRIGERANT};
+use lowside_plant::{
+    condenser, evaporator,
+    network::Node,
+    species::{AIR, REFRIGERANT, WATER},
+};
 use lowside_session::{
     Action, Bay, Scenario, library,
     summary::{Summary, WINDOW, Window},
 };
 
-use crate::error::Error;
+use crate::{error::Error, second_law::Tally};
 
 /// The atmosphere of every run, kPa.
 const ATMOSPHERE: f64 = 101.325;
@@ -55,6 +59,16 @@ pub struct Sample {
     pub mass_accumulator: f64,
     /// Shell of the compressor.
     pub body: f64,
+    /// Mean pressure of the loop by volume, Pa absolute.
+    pub mean: f64,
+    /// Air in the loop, kg.
+    pub air: f64,
+    /// Water in the loop without what is bound, kg.
+    pub water: f64,
+    /// Ice in the orifice tube, kg.
+    pub ice: f64,
+    /// Refrigerant in the recovery machine's cylinder, kg.
+    pub recovered: f64,
 }
 
 impl Sample {
@@ -68,6 +82,11 @@ impl Sample {
         let mass = |from: usize, to: usize| -> f64 {
             (from..=to)
                 .map(|i| plant.network.node(i).content[REFRIGERANT])
+                .sum()
+        };
+        let of_loop = |of: &dyn Fn(&Node) -> f64| -> f64 {
+            (p.discharge..=p.suction)
+                .map(|i| of(plant.network.node(i)))
                 .sum()
         };
         Self {
@@ -96,11 +115,16 @@ impl Sample {
             mass_evaporator: mass(p.evaporator, p.evaporator + evaporator::CELLS - 1),
             mass_accumulator: mass(p.accumulator, p.accumulator),
             body: plant.shells[lowside_plant::assembly::BODY].t - 273.15,
+            mean: of_loop(&|n| n.state.p * n.volume) / of_loop(&|n| n.volume),
+            air: of_loop(&|n| n.content[AIR]),
+            water: of_loop(&|n| n.content[WATER]),
+            ice: plant.ice(),
+            recovered: bay.shop().recovered(plant),
         }
     }
 
     fn add(&mut self, s: &Self, by: f64) {
-        let pairs: [(&mut f64, f64); 18] = [
+        let pairs: [(&mut f64, f64); 23] = [
             (&mut self.t, s.t),
             (&mut self.low, s.low),
             (&mut self.high, s.high),
@@ -119,6 +143,11 @@ impl Sample {
             (&mut self.mass_evaporator, s.mass_evaporator),
             (&mut self.mass_accumulator, s.mass_accumulator),
             (&mut self.body, s.body),
+            (&mut self.mean, s.mean),
+            (&mut self.air, s.air),
+            (&mut self.water, s.water),
+            (&mut self.ice, s.ice),
+            (&mut self.recovered, s.recovered),
         ];
         for (mine, theirs) in pairs {
             *mine += by * theirs;
@@ -156,6 +185,8 @@ pub struct Run {
     pub summary: Summary,
     /// Steps of the network on which forecast and truth did not agree.
     pub unsettled: u64,
+    /// Entropy made, as audited.
+    pub second_law: Tally,
     /// The bay at its end.
     pub bay: Bay,
 }
@@ -190,6 +221,8 @@ pub struct Record {
     pub of_carnot: Option<f64>,
     /// Steps that did not settle.
     pub unsettled: u64,
+    /// Entropy made, as audited.
+    pub second_law: Tally,
 }
 
 type Kept = Arc<OnceLock<Arc<Run>>>;
@@ -246,6 +279,7 @@ impl Runs {
                 energy: run.summary.max_energy_error_rel,
                 of_carnot: of_carnot(run),
                 unsettled: run.unsettled,
+                second_law: run.second_law.clone(),
             })
             .collect()
     }
@@ -289,13 +323,16 @@ fn play(
     let (mut on, mut all) = (Sample::default(), Sample::default());
     let (mut ticks_on, mut ticks) = (0.0, 0.0);
     let mut was_on = false;
+    let mut second_law = Tally::default();
     while bay.seconds() < until - 1e-9 {
         while let Some((_, act)) = acts.next_if(|(t, _)| *t <= bay.seconds() + 1e-9) {
             bay.apply(*act).map_err(|why| Error::Refused {
                 act: format!("{act:?}"),
                 why: Box::new(why),
             })?;
+            second_law.happened(&bay);
         }
+        second_law.look(&bay);
         bay.step();
         window.take(&bay);
         let full = bay.tick().is_multiple_of(lowside_session::TICKS_PER_SECOND);
@@ -322,6 +359,9 @@ fn play(
                 });
             }
         }
+        if engaged != was_on {
+            second_law.happened(&bay);
+        }
         was_on = engaged;
     }
     let mean = |sum: &Sample, n: f64| {
@@ -343,6 +383,7 @@ fn play(
         trips,
         summary: window.summary(&bay),
         unsettled: bay.plant().network.unsettled,
+        second_law,
         bay,
     })
 }

@@ -85,6 +85,12 @@ of = { $n } of { $most }
 refused = Not done: { $why }
 refused-no-can = there is no can on the service hose
 refused-can-burst = the can has burst: take it off
+refused-mixture = { $gas } does not mix with { $main } here; only R-12 and R-134a do
+refused-no-coupler = there is no coupler on that port
+refused-no-pressure = there is not enough pressure at the port to fill the identifier's cell
+refused-identifier-busy = the identifier is still working on a sample
+refused-no-pump = there is no vacuum pump on the service hose
+refused-pump-runs = the vacuum pump turns: stop it first
 refused-range = { $field } { $value } is outside { $lo } to { $hi }
 
 ## Instruments
@@ -145,6 +151,7 @@ event-can-empty = The can is empty: no liquid is left in it
 event-liquid = Liquid reaches the compressor
 event-liquid-gone = The suction is dry again
 event-compressor-hurt = The compressor has suffered lasting wear
+event-pump-oil-blown = Pressure has blown oil out of the vacuum pump
 event-other = Something happened
 
 ## Time

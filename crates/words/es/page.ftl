@@ -85,6 +85,12 @@ of = { $n } de { $most }
 refused = No se hizo: { $why }
 refused-no-can = no hay lata en la manguera de servicio
 refused-can-burst = la lata reventó: quítela
+refused-mixture = { $gas } no se mezcla aquí con { $main }; solo R-12 y R-134a
+refused-no-coupler = no hay acople en ese puerto
+refused-no-pressure = no hay presión suficiente en el puerto para llenar la celda del identificador
+refused-identifier-busy = el identificador todavía analiza una muestra
+refused-no-pump = no hay bomba de vacío en la manguera de servicio
+refused-pump-runs = la bomba de vacío está girando: deténgala primero
 refused-range = { $field } { $value } está fuera de { $lo } a { $hi }
 
 ## Instrumentos
@@ -145,6 +151,7 @@ event-can-empty = La lata está vacía: ya no le queda líquido
 event-liquid = Llega líquido al compresor
 event-liquid-gone = La succión está seca otra vez
 event-compressor-hurt = El compresor quedó con daño permanente
+event-pump-oil-blown = La presión expulsó aceite de la bomba de vacío
 event-other = Algo pasó
 
 ## Tiempo

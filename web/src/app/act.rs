@@ -1,5 +1,8 @@
 //! Acts: from the panel and from presses on the drawing.
-use lowside_present::controls::{Control, Controls};
+use lowside_present::{
+    controls::{Control, Controls},
+    parts::Part,
+};
 use lowside_session::{Action, TICKS_PER_SECOND};
 use lowside_units::Ratio;
 
@@ -74,6 +77,14 @@ impl App {
             .iter()
             .min_by(|a, b| near(a).total_cmp(&near(b)))?;
         (near(best) < 20.0).then_some(best.0)
+    }
+
+    /// The part of the loop at a place of the drawing of levels.
+    pub(super) fn zone(&self, x: f64, y: f64) -> Option<Part> {
+        let inside = |&&(_, zx, zy, w, h): &&(Part, f64, f64, f64, f64)| {
+            x >= zx && x <= zx + w && y >= zy && y <= zy + h
+        };
+        self.painter.zones.iter().rev().find(inside).map(|z| z.0)
     }
 
     /// A press on a glyph: from shut to open and back.

@@ -5,9 +5,10 @@ use lowside_present::{
     dial::{self, Which},
     levels,
     next::next_step,
+    notes,
     readout::Readout,
 };
-use lowside_session::{Event as BayEvent, TICKS_PER_SECOND};
+use lowside_session::Event as BayEvent;
 use web_sys::HtmlCanvasElement;
 
 use super::{App, Mode};
@@ -63,17 +64,24 @@ impl App {
             ];
             let moved = if still { 0.0 } else { dt };
             let levels = self.stage.levels(self.units);
+            let notes = notes::of(&self.stage.bay, self.units);
             let scene = Scene {
                 levels: &levels,
                 ticks: &self.stage.ticks,
                 names,
                 needed: self.needed,
+                lit: self.face.lit,
+                notes: &notes,
             };
             self.painter.draw(&canvas, theme, &scene, moved);
         }
+        let still = self.stage.paused || host::reduced_motion();
+        self.draw_flows(theme, if still { 0.0 } else { dt });
+        let throb = (!still).then_some(now / 1e3);
         for (which, needle) in [Which::Low, Which::High].into_iter().zip(&self.needles) {
             if let Some(needle) = needle.cast::<web_sys::Element>() {
-                let angle = crate::dial::angle(dial::needle(&self.stage.bay, which, self.units));
+                let angle =
+                    crate::dial::angle(dial::needle(&self.stage.bay, which, self.units, throb));
                 drop(needle.set_attribute("transform", &format!("rotate({angle:.2} 100 100)")));
             }
         }
@@ -84,14 +92,12 @@ impl App {
                 self.traces.cast::<HtmlCanvasElement>(),
             ) {
                 let s = &self.stage;
-                self.chart.draw(
-                    (&axes, &traces),
-                    theme,
-                    (&s.bay, &s.history),
-                    self.units,
-                    self.minutes,
-                );
+                self.chart
+                    .draw((&axes, &traces), theme, (&s.bay, &s.history), self.units);
             }
+        }
+        if self.face.sound {
+            self.hear();
         }
         self.speak(now);
         if now - self.slow.1 > SLOW_EVERY {
@@ -113,7 +119,7 @@ impl App {
             now,
         );
         let to = s.bay.tick();
-        let from = to.saturating_sub(u64::from(self.minutes) * 60 * TICKS_PER_SECOND);
+        let (from, to) = self.chart.window(to);
         self.rows = Rc::new(s.history.table(from, to, 10, self.units));
     }
 

@@ -1,17 +1,19 @@
 //! The parts of the page that hold a canvas or a needle.
 use lowside_present::{
     controls::Controls,
-    dial::{Face, Which},
+    dial::{self, Face, Which},
     readout::Readout,
 };
 use lowside_session::TICKS_PER_SECOND;
-use yew::{Context, Html, MouseEvent, classes, html};
+use yew::{Context, Html, MouseEvent, html};
 
-use super::{App, Msg};
-use crate::{chart::ChartTable, dial::Dial, timebar::TimeBar, words};
-
-/// Lengths of the strip chart, minutes.
-const WINDOWS: [u32; 3] = [3, 10, 30];
+use super::{App, Msg, face::FaceMsg};
+use crate::{
+    chart::{Strip, StripView},
+    dial::Dial,
+    timebar::TimeBar,
+    words,
+};
 
 impl App {
     pub(super) fn dial(&self, which: Which, r: &Readout, c: &Controls) -> Html {
@@ -30,7 +32,8 @@ impl App {
         };
         html! {
             <Dial face={Face::of(&self.stage.bay, which, self.units)} needle={needle.clone()} {title}
-                number={reading.number.clone()} unit={reading.unit} spoken={words::spoken(reading)} {saturation} {coupled} />
+                number={reading.number.clone()} unit={reading.unit} spoken={words::spoken(reading)} {saturation} {coupled}
+                memory={dial::memory(&self.stage.history, &self.stage.bay, which, self.units)} />
         }
     }
 
@@ -62,36 +65,24 @@ impl App {
             })
         };
         html! {
-            <section class="levels" aria-labelledby="levels-title">
-                <h2 id="levels-title">{ words::levels() }<small>{ words::levels_idea() }</small></h2>
+            <section key="levels" class="levels" aria-labelledby="levels-title">
+                <h2 id="levels-title">{ words::levels() }<small>{ words::levels_idea() }</small>
+                <span class="key" aria-hidden="true"><span class="scale"></span>{ words::key()[0] }<span class="wet"></span>{ words::key()[1] }<span class="dry"></span>{ words::key()[2] }
+                    <span class="heat"></span>{ words::key()[3] }</span></h2>
                 <canvas ref={self.sheet.clone()} role="img" aria-label={self.slow.0.clone()}
-                    onclick={at(Msg::Press)} onmousemove={at(Msg::Hover)}></canvas>
-                <p class="key" aria-hidden="true"><span class="scale"></span>{ words::key()[0] }<span class="wet"></span>{ words::key()[1] }<span class="dry"></span>{ words::key()[2] }
-                    <span class="heat"></span>{ words::key()[3] }</p>
+                    onclick={at(Msg::Press)} onmousemove={at(Msg::Hover)}
+                    onmouseleave={ctx.link().callback(|_: MouseEvent| Msg::Face(FaceMsg::Light(None)))}></canvas>
+                { self.notes_view() }
             </section>
         }
     }
 
     pub(super) fn chart_view(&self, ctx: &Context<Self>) -> Html {
-        let link = ctx.link();
+        let send = ctx.link().callback(|s: Strip| Msg::Face(FaceMsg::Strip(s)));
+        let save = ctx.link().callback(|k| Msg::Face(FaceMsg::Save(k)));
         html! {
-            <section class="chart" aria-labelledby="chart-title">
-                <h2 id="chart-title">{ words::chart() }
-                    <small><span class="name high">{ words::chart_key()[0] }</span><span class="name low">{ words::chart_key()[1] }</span>
-                    <span class="name accent">{ words::chart_key()[2] }</span><span class="name grey">{ words::chart_key()[3] }</span></small>
-                    <span class="speeds" role="group" aria-label={words::chart_length()}>
-                        { for WINDOWS.iter().map(|&m| html! {
-                            <button type="button" aria-pressed={(m == self.minutes).to_string()} class={classes!((m == self.minutes).then_some("chosen"))}
-                                onclick={link.callback(move |_: MouseEvent| Msg::Window(m))}>{ words::minutes(m) }</button>
-                        }) }
-                    </span>
-                </h2>
-                <div class="strip">
-                    <canvas ref={self.axes.clone()} aria-hidden="true"></canvas>
-                    <canvas ref={self.traces.clone()} role="img" aria-label={words::chart_spoken()}></canvas>
-                </div>
-                <ChartTable rows={self.rows.clone()} />
-            </section>
+            <StripView key="strip" look={self.chart.look()} read={self.chart.read(&self.stage.history, &self.stage.bay, self.units)}
+                axes={self.axes.clone()} traces={self.traces.clone()} {send} {save} rows={self.rows.clone()} />
         }
     }
 }

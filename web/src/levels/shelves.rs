@@ -19,6 +19,7 @@ impl Brush<'_> {
         for (k, b) in l.high.iter().enumerate() {
             let w = b.volume * s.litre / s.high_h;
             self.walls(b, x, w, s.high_h, Side::Above);
+            self.air(b, x, w);
             let y = s.y(b.height);
             let part = k == 1 || k + 1 == l.high.len() || k == 0;
             pen.stroke(t.edge, if part { 1.0 } else { 0.5 })
@@ -57,6 +58,7 @@ impl Brush<'_> {
         for (k, b) in l.evaporator.iter().enumerate() {
             let x = s.end - (k as f64 + 1.0) * w;
             self.walls(b, x, w, s.evaporator_d, Side::Below);
+            self.air(b, x, w);
             let y = s.y(b.height);
             pen.stroke(t.edge, if k == 0 { 1.0 } else { 0.5 })
                 .line(&[(x + w, y), (x + w, y + s.evaporator_d)]);
@@ -65,6 +67,7 @@ impl Brush<'_> {
         let y = s.y(a.height);
         self.block(a, s.start, s.basin - s.start, s.accumulator_d, Side::Below);
         self.walls(a, s.start, s.basin - s.start, s.accumulator_d, Side::Below);
+        self.air(a, s.start, s.basin - s.start);
         pen.stroke(t.edge, 1.0)
             .line(&[(s.start, y), (s.start, y + s.accumulator_d)]);
         pen.line(&[(s.basin, y), (s.basin, y + s.accumulator_d)]);

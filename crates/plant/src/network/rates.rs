@@ -2,20 +2,27 @@
 
 use lowside_fluids::table::Table;
 
-use super::{Law, Network, Node};
+use super::{Law, Network, Node, Workspace};
 use crate::{
     compressor::Work,
     flow::{self, Rate},
-    orifice::Inlet,
-    species::{AIR, Content, REFRIGERANT, SPECIES},
-    state::{self, Phase},
+    leak,
+    orifice::{Inlet, Orifice},
+    species::{AIR, Content, OIL, REFRIGERANT, SPECIES, WATER},
+    state::{self, Phase, State},
+    steam,
     stream::{Stream, draw},
+    tube::{self, Tube},
 };
 
 /// Growth of a pressure difference within a step from which a passage's chord is taken anew (flow would be 1.7 times too much).
 const CHORD_GROWTH: f64 = 3.0;
+/// Change of the pressure that the compressor delivers against, within a step, from which its work is taken anew.
+pub(crate) const WORK_GROWTH: f64 = 0.01;
 /// Least air for which stirring is worked out, kg.
 const STIRRED_AIR: f64 = 1e-8;
+/// Discharge coefficient of the orifice tube's mouth for thin gas, as in its own law.
+const ORIFICE_CD: f64 = 0.78;
 /// Most of the smaller gas space that stirring may exchange, 1/s.
 const STIRRED_SHARE: f64 = 10.0;
 
@@ -44,34 +51,28 @@ impl Network {
     }
 
     /// Flow of every link at the pressures of now, and the streams it would draw at either end.
+    #[expect(clippy::too_many_lines, reason = "one arm for each law")]
     pub(super) fn find_rates(&mut self) {
         if self.work.fresh && self.work.rates.len() == self.links.len() {
             return;
         }
-        let table = self.table();
         let Self {
+            table,
             nodes,
             links,
             work: w,
             ..
         } = self;
+        let table = &**table;
         w.fresh = true;
-        let (n, m) = (nodes.len(), links.len());
-        w.rhs.resize(n, 0.0);
-        w.out.resize(n, [0.0; SPECIES]);
-        w.flows.resize(m, 0.0);
-        w.rates.resize(m, Rate::default());
-        w.chord_dp.resize(m, 0.0);
-        w.added.resize(m, 0.0);
-        w.stirred.resize(m, (Content::default(), 0.0));
-        w.streams.resize(m, (Stream::default(), Stream::default()));
+        w.fit(nodes.len(), links.len());
         for (k, link) in links.iter().enumerate() {
             let (a, b) = (&nodes[link.from.0], &nodes[link.to.0]);
             w.added[k] = 0.0;
             if link.stir > 0.0 {
                 w.stirred[k] = stirred(a, b, link.stir);
             }
-            if matches!(link.law, Law::Passage(k) | Law::OneWay(k) if k <= 0.0) {
+            if matches!(link.law, Law::Passage(k) | Law::OneWay(k) | Law::Leak(k) if k <= 0.0) {
                 w.rates[k] = Rate::default();
                 continue;
             }
@@ -101,16 +102,37 @@ impl Network {
             };
             let up = &up_node.state;
             w.rates[k] = match link.law {
-                Law::Passage(c) => flow::passage(c, stream.rho, dp, up.p, up.p_sat, stream.liquid),
-                Law::OneWay(c) if forward => {
-                    flow::passage(c, stream.rho, dp, up.p, up.p_sat, stream.liquid)
-                }
+                Law::Passage(c) => passage(c, &link.tubes, up, up.p, stream, dp),
+                Law::OneWay(c) if forward => passage(c, &link.tubes, up, up.p, stream, dp),
                 Law::OneWay(_) => Rate::default(),
-                Law::Orifice(o) => {
-                    let rate = o.rate(&inlet(table, up_node, stream), dp.abs());
+                Law::Orifice(o) => orifice(table, o, up_node, stream, dp),
+                Law::Leak(k) => {
+                    let g = gas(up, up.p, stream);
+                    let p_rho = up.p / up.gas_density(&up_node.content);
+                    let wet = (stream.liquid, up.rho_liq);
+                    // The size is the refrigerant's; the oil that weeps along comes on top.
+                    let with_oil = 1.0 / (1.0 - stream.share[OIL]).max(0.5);
+                    let rate = leak::capillary(k, up.p, dp.abs(), (p_rho, g.mu), wet);
                     Rate {
-                        flow: rate.flow * dp.signum(),
-                        ..rate
+                        flow: rate.flow * dp.signum() * with_oil,
+                        by_from: rate.by_from * with_oil,
+                        by_to: rate.by_to * with_oil,
+                    }
+                }
+                Law::Pump(pump) => {
+                    let stream = pull(a, link.from.1);
+                    w.streams[k].0 = stream;
+                    pump.rate(a.state.p, a.state.gas_density(&a.content))
+                }
+                Law::Recovery(m) => {
+                    let stream = pull(a, link.from.1);
+                    w.streams[k].0 = stream;
+                    let drawn = m.work(table, &a.state, &a.content, &stream, b.state.p);
+                    w.added[k] = drawn.added;
+                    Rate {
+                        flow: drawn.flow,
+                        by_from: drawn.flow / a.state.p.max(1.0),
+                        by_to: 0.0,
                     }
                 }
                 Law::Compressor(c, rpm) => {
@@ -119,6 +141,7 @@ impl Network {
                     let Work { flow, per_kg, .. } =
                         c.work(table, &a.state, &a.content, &stream, b.state.p, rpm);
                     w.added[k] = per_kg * (1.0 - crate::compressor::BODY_LOSS);
+                    w.chord_dp[k] = b.state.p;
                     Rate {
                         flow,
                         by_from: flow / a.state.p.max(1.0),
@@ -130,9 +153,11 @@ impl Network {
     }
 
     /// Takes the chords of passages anew whose pressure difference has grown beyond what their chord was taken for: a passage at
-    /// rest passes little, not what its slope at rest would give. True when none had to be.
-    pub(super) fn refresh_chords(&mut self) -> bool {
+    /// rest passes little, not what its slope at rest would give; likewise the compressor's work, if the step is
+    /// found `again`: else what was applied is what the books must hear of. True when none had to be.
+    pub(super) fn refresh_chords(&mut self, again: bool) -> bool {
         let Self {
+            table,
             nodes,
             links,
             work: w,
@@ -140,10 +165,26 @@ impl Network {
         } = self;
         let mut lawful = true;
         for (k, link) in links.iter().enumerate() {
+            let (from, to) = (link.from.0, link.to.0);
+            if let Law::Compressor(c, rpm) = link.law {
+                // Work is for the pressures at the end of the step, as the flow is; else the first ticks after the clutch
+                // catches would lift gas for less than the isentropic work.
+                let p_out = w.p_end[to] * w.p_start[from] / w.p_end[from].max(1.0);
+                if w.flows[k] > 0.0 && (p_out / w.chord_dp[k] - 1.0).abs() > WORK_GROWTH {
+                    lawful = false;
+                    if !again {
+                        continue;
+                    }
+                    let (content, _, state) = &w.start[from];
+                    let work = c.work(table, state, content, &w.streams[k].0, p_out, rpm);
+                    w.added[k] = work.per_kg * (1.0 - crate::compressor::BODY_LOSS);
+                    w.chord_dp[k] = p_out;
+                }
+                continue;
+            }
             let (Law::Passage(c) | Law::OneWay(c)) = link.law else {
                 continue;
             };
-            let (from, to) = (link.from.0, link.to.0);
             let dp = w.p_end[from] - w.p_end[to];
             if w.flows[k] == 0.0 || dp.abs() < CHORD_GROWTH * (w.chord_dp[k].abs() + flow::LAMINAR)
             {
@@ -159,7 +200,7 @@ impl Network {
             } else {
                 w.p_end[to]
             };
-            let at_end = flow::passage(c, stream.rho, dp, p_up, up.p_sat, stream.liquid);
+            let at_end = passage(c, &link.tubes, up, p_up, stream, dp);
             let chord = at_end.by_from;
             w.rates[k] = Rate {
                 flow: chord * (w.p_start[from] - w.p_start[to]),
@@ -173,7 +214,60 @@ impl Network {
     }
 }
 
-/// What a stirred volume flow (m3/s each way) carries from one node's gas to another's: species kg/s and energy W.
+/// Gas that enters a passage where the pressure upstream is `p`, its density moving with it.
+fn gas(up: &State, p: f64, stream: &Stream) -> tube::Gas {
+    tube::Gas {
+        p,
+        rho: stream.rho * p / up.p,
+        mu: tube::viscosity(up),
+        liquid: stream.liquid,
+    }
+}
+
+/// Flow of a passage from dense gas down to vacuum; `p_up` is the pressure upstream, at or within a step of `up`.
+fn passage(k: f64, tubes: &[Tube; 2], up: &State, p_up: f64, stream: &Stream, dp: f64) -> Rate {
+    let dense = flow::passage(k, stream.rho, dp, p_up, up.p_sat, stream.liquid);
+    if tube::is_thin(p_up) && p_up > 0.0 && up.p > 0.0 {
+        tube::thin(dense, k, tubes, &gas(up, p_up, stream), dp)
+    } else {
+        dense
+    }
+}
+
+impl Workspace {
+    /// Makes room for so many nodes and links.
+    fn fit(&mut self, n: usize, m: usize) {
+        self.rhs.resize(n, 0.0);
+        self.out.resize(n, [0.0; SPECIES]);
+        self.flows.resize(m, 0.0);
+        self.rates.resize(m, Rate::default());
+        self.chord_dp.resize(m, 0.0);
+        self.added.resize(m, 0.0);
+        self.stirred.resize(m, (Content::default(), 0.0));
+        self.streams
+            .resize(m, (Stream::default(), Stream::default()));
+    }
+}
+
+/// Flow of the orifice tube: its law, and a thin gas's where the pressure is low.
+fn orifice(table: &Table, o: Orifice, up_node: &Node, stream: &Stream, dp: f64) -> Rate {
+    let up = &up_node.state;
+    let rate = o.rate(&inlet(table, up_node, stream), dp.abs());
+    let rate = Rate {
+        flow: rate.flow * dp.signum(),
+        ..rate
+    };
+    if tube::is_thin(up.p) {
+        let tubes = [Tube::single(o.bore, o.length), Tube::default()];
+        let hole = flow::k_from_hole(ORIFICE_CD, o.area());
+        tube::thin(rate, hole, &tubes, &gas(up, up.p, stream), dp)
+    } else {
+        rate
+    }
+}
+
+/// What a stirred volume flow (m3/s each way, in the mean) carries from one node's gas to another's: species kg/s and energy W.
+/// As many molecules go as come, else stirring would lift gas against a pressure.
 ///
 /// Without air the gas of both is alike and nothing is carried.
 fn stirred(a: &Node, b: &Node, volume_flow: f64) -> (Content, f64) {
@@ -184,13 +278,21 @@ fn stirred(a: &Node, b: &Node, volume_flow: f64) -> (Content, f64) {
     }
     let v = volume_flow.min(gas_space * STIRRED_SHARE);
     let mut energy = 0.0;
+    let crowd = |n: &Node| n.state.p / n.state.t;
+    let mean = 0.5 * (crowd(a) + crowd(b));
     for (node, sign) in [(a, 1.0), (b, -1.0)] {
         let s = &node.state;
-        let vapour = sign * v * s.m_gas / s.v_gas;
-        let air = sign * v * node.content[AIR] / s.v_gas;
+        let v = sign * v * mean / crowd(node);
+        let vapour = v * s.m_gas / s.v_gas;
+        let air = v * node.content[AIR] / s.v_gas;
         species[REFRIGERANT] += vapour;
         species[AIR] += air;
         energy += vapour * s.h_gas + air * state::CP_AIR * (s.t - state::T_ZERO);
+        if s.m_steam > 0.0 {
+            let water = v * s.m_steam / s.v_gas;
+            species[WATER] += water;
+            energy += water * steam::enthalpy(s.t);
+        }
     }
     (species, energy)
 }

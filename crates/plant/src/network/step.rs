@@ -1,8 +1,10 @@
 //! The step: end pressures found for all links together, flows applied, forecast held against truth.
 
-use super::{Law, Network, ROOM};
+use lowside_fluids::table::Table;
+
+use super::{Law, Link, Network, Node, ROOM};
 use crate::{
-    species::SPECIES,
+    species::{Content, SPECIES},
     state::{self, State},
     stream::{Stream, draw},
 };
@@ -16,27 +18,123 @@ const QUARTERINGS: u8 = 2;
 /// Share of a node's refrigerant that may leave within one step.
 const LARGEST_DRAIN: f64 = 0.8;
 
+/// A step just taken, to look at.
+pub(crate) struct Taken<'a> {
+    network: &'a Network,
+    /// Its length, s.
+    pub dt: f64,
+    /// Heat of the whole tick's part for every node, J.
+    pub heat: &'a [f64],
+    /// Share of that heat which fell into this step.
+    pub share: f64,
+}
+
+/// What a link moved in a step.
+pub(crate) struct Moved<'a> {
+    /// The link.
+    pub link: &'a Link,
+    /// Flow, kg/s, positive forward.
+    pub flow: f64,
+    /// What flowed, as drawn at the end it came from.
+    pub stream: &'a Stream,
+    /// Work put into each kilogram on the way, J/kg.
+    pub added: f64,
+    /// Pressures at either end for which the flow was found, Pa.
+    pub forecast: [f64; 2],
+    /// Net species (kg/s) and energy (W) carried forward by stirring; nothing where nothing stirs.
+    pub stirred: (Content, f64),
+}
+
+impl<'a> Taken<'a> {
+    /// Property tables of the refrigerant.
+    pub(crate) fn table(&self) -> &'a Table {
+        self.network.table()
+    }
+
+    /// Nodes as they are after the step.
+    pub(crate) fn nodes(&self) -> &'a [Node] {
+        &self.network.nodes
+    }
+
+    /// Content and state of a node before the step. The state is found anew: what is done between ticks (water bound or set
+    /// free) changes content and energy first.
+    pub(crate) fn before(&self, node: usize) -> (&'a Content, State) {
+        let (content, energy, state) = &self.network.work.start[node];
+        let volume = self.network.nodes[node].volume;
+        let state = state::solve(self.table(), content, *energy, volume, state.t);
+        (content, state)
+    }
+
+    /// What every link moved, in the order of the links.
+    pub(crate) fn moved(&self) -> impl Iterator<Item = Moved<'a>> {
+        let (network, w) = (self.network, &self.network.work);
+        network.links.iter().enumerate().map(|(k, link)| {
+            let flow = w.flows[k];
+            let stream = if flow >= 0.0 {
+                &w.streams[k].0
+            } else {
+                &w.streams[k].1
+            };
+            Moved {
+                link,
+                flow,
+                stream,
+                added: w.added[k],
+                forecast: [w.p_end[link.from.0], w.p_end[link.to.0]],
+                stirred: if link.stir > 0.0 {
+                    w.stirred[k]
+                } else {
+                    (Content::default(), 0.0)
+                },
+            }
+        })
+    }
+}
+
 impl Network {
     /// Advances every node by `dt` seconds; `heat` holds the joules each node takes up meanwhile (already counted).
     ///
     /// A step whose forecast cannot be brought to agree with the nodes' true pressures is taken again in four parts, those
     /// in four again if need be: a rule of the state alone, so that it is the same everywhere.
     pub fn advance(&mut self, dt: f64, heat: &[f64]) {
-        self.advance_part(dt, heat, 1.0, QUARTERINGS);
+        self.advance_watched(dt, heat, &mut |_: &Taken<'_>| ());
     }
 
-    fn advance_part(&mut self, dt: f64, heat: &[f64], share: f64, quarterings: u8) {
+    /// As [`advance`](Self::advance), and shows every step that was taken to `watch`.
+    pub(crate) fn advance_watched(
+        &mut self,
+        dt: f64,
+        heat: &[f64],
+        watch: &mut impl FnMut(&Taken<'_>),
+    ) {
+        self.advance_part(dt, heat, 1.0, QUARTERINGS, watch);
+    }
+
+    fn advance_part(
+        &mut self,
+        dt: f64,
+        heat: &[f64],
+        share: f64,
+        quarterings: u8,
+        watch: &mut impl FnMut(&Taken<'_>),
+    ) {
         let agreed = self.attempt(dt, heat, share);
         if agreed || quarterings == 0 {
             self.unsettled += u64::from(!agreed);
             self.close_books(dt);
+            watch(&Taken {
+                network: self,
+                dt,
+                heat,
+                share,
+            });
             return;
         }
         for (node, start) in self.nodes.iter_mut().zip(&self.work.start) {
             (node.content, node.energy, node.state) = *start;
         }
         for _ in 0..4 {
-            self.advance_part(dt / 4.0, heat, share / 4.0, quarterings - 1);
+            self.advance_part(dt / 4.0, heat, share / 4.0, quarterings - 1, watch);
         }
     }
 
@@ -63,7 +161,7 @@ impl Network {
                     let p_true = node.state.p;
                     (p - p_true).abs() <= TOLERANCE.0 * p_true + TOLERANCE.1
                 });
-            let lawful = self.refresh_chords();
+            let lawful = self.refresh_chords(round < CORRECTIONS);
             if agreed && lawful {
                 return true;
             }
@@ -128,7 +226,10 @@ impl Network {
             let rate = w.rates[k];
             let mut flow = rate.flow + rate.by_from * (w.p_end[from] - w.p_start[from])
                 - rate.by_to * (w.p_end[to] - w.p_start[to]);
-            if matches!(link.law, Law::OneWay(_) | Law::Compressor(..)) {
+            if matches!(
+                link.law,
+                Law::OneWay(_) | Law::Compressor(..) | Law::Pump(_) | Law::Recovery(_)
+            ) {
                 flow = flow.max(0.0);
             }
             w.flows[k] = flow;
@@ -153,15 +254,9 @@ impl Network {
             let reversed = (flow < 0.0) != (w.rates[k].flow < 0.0);
             let (donor, how) = if flow > 0.0 { link.from } else { link.to };
             if reversed {
-                let node = &nodes[donor];
-                // Where trial states exist the start content is gone; the trial serves, being within one step of it.
-                let s = draw(
-                    &node.state,
-                    &node.content,
-                    how,
-                    link.flow,
-                    node.oil_mobility,
-                );
+                // Drawn from the start of the step, as everything else: of what came in since there is none to hold back.
+                let (content, _, state) = &w.start[donor];
+                let s = draw(state, content, how, link.flow, nodes[donor].oil_mobility);
                 if flow > 0.0 {
                     w.streams[k].0 = s;
                 } else {
@@ -196,13 +291,15 @@ impl Network {
 
     /// Moves the flows: every node's content and energy anew from the start of the step, then its state.
     fn apply(&mut self, dt: f64, heat: &[f64], share: f64) {
-        let table = self.table();
         let Self {
+            table,
+            mix,
             nodes,
             links,
             work: w,
             ..
         } = self;
+        let table = &**table;
         for ((node, start), q) in nodes.iter_mut().zip(&w.start).zip(heat).skip(1) {
             node.content = start.0;
             node.energy = start.1 + q * share;
@@ -238,6 +335,9 @@ impl Network {
             node.content.drop_dust();
             node.state = state::solve(table, &node.content, node.energy, node.volume, node.state.t);
         }
+        if let Some(mix) = mix {
+            mix.solve_own(nodes);
+        }
     }
 
     /// Notes what crossed the edge, and each link's flow for readings and for the next tick.
@@ -246,8 +346,12 @@ impl Network {
             links,
             work: w,
             account,
+            mix,
             ..
         } = self;
+        if let Some(mix) = mix {
+            mix.carry(links, w, dt);
+        }
         for (k, link) in links.iter_mut().enumerate() {
             let flow = w.flows[k];
             let stream = if flow >= 0.0 {

@@ -197,3 +197,102 @@ fn pressure_rises_with_every_gram() {
         );
     }
 }
+
+/// A gram of water alone in a litre boils at the pressure of its temperature, and ice sublimes. Pressures from IAPWS-95 and
+/// R14-08 as tabled by CoolProp 8.0.0 (`tests/data/water_saturation.csv`).
+#[test]
+fn water_boils_at_its_vapour_pressure() {
+    let table = Gas::R134a.table();
+    let rows = include_str!("../../../../tests/data/water_saturation.csv");
+    let (mut seen, mut ice) = (0, 0);
+    for row in rows
+        .lines()
+        .filter(|l| l.starts_with(['2', '3']))
+        .step_by(4)
+    {
+        let cells: Vec<&str> = row.split(',').collect();
+        let (t, p): (f64, f64) = (cells[0].parse().unwrap(), cells[1].parse().unwrap());
+        if !(220.0..370.0).contains(&t) {
+            continue;
+        }
+        let content = Content([0.0, 0.0, 1e-3, 0.0]);
+        let u = energy_at(table, &content, 1e-3, t);
+        for guess in [t, 400.0, 200.0] {
+            let s = solve(table, &content, u, 1e-3, guess);
+            assert!((s.t - t).abs() < 1e-5, "{} for {t} K", s.t);
+            assert!(
+                (s.p / p - 1.0).abs() < 5e-4,
+                "{t} K: {} against {p} Pa",
+                s.p
+            );
+            assert!(s.m_steam + s.m_ice <= 1e-3 && (s.m_ice > 0.0) == (t < 273.16));
+        }
+        seen += 1;
+        ice += u32::from(t < 273.16);
+    }
+    assert!(seen >= 12 && ice >= 5, "{seen} rows, {ice} of ice");
+}
+
+/// Boiling off a milligram cools what is left by its latent heat: 2 500.9 kJ/kg at 0 degC, 2 441.7 at 25 degC (IAPWS-95); ice
+/// takes 2 834 kJ/kg (IAPWS R10-06 and R14-08).
+#[test]
+fn water_takes_its_latent_heat() {
+    let table = Gas::R134a.table();
+    for (t, latent) in [(298.15, 2441.7e3), (274.15, 2498.6e3), (268.15, 2835.5e3)] {
+        // More space at one temperature: so much more vapour.
+        let content = Content([0.0, 0.0, 1e-3, 0.0]);
+        let at = |v: f64| {
+            let u = energy_at(table, &content, v, t);
+            (u, solve(table, &content, u, v, t))
+        };
+        let ((u1, s1), (u2, s2)) = (at(1e-3), at(2e-3));
+        // At constant pressure the vapour does p dV on top.
+        let heat = u2 - u1 + s1.p * 1e-3;
+        let took = heat / (s2.m_steam - s1.m_steam);
+        assert!((took / latent - 1.0).abs() < 2e-3, "{t} K: {took} J/kg");
+    }
+}
+
+/// With water as vapour, liquid and ice energy rises with temperature all the way and the state comes back; slopes hold.
+#[test]
+fn water_is_a_function_of_state_too() {
+    let table = Gas::R134a.table();
+    for refrigerant in [0.0, 1e-7, 5e-5, 2e-4, 4e-4] {
+        for air in [0.0, 1e-7, 4e-4] {
+            for water in [1e-12, 1e-8, 1e-6, 3e-6, 1e-4, 2e-3] {
+                let content = Content([refrigerant, air, water, 5e-3]);
+                let mut last = f64::MIN;
+                for k in 0..400 {
+                    let t = 230.0 + 0.4 * f64::from(k);
+                    let u = energy_at(table, &content, VOLUME, t);
+                    assert!(u > last, "{content:?} at {t} K: {u} after {last} J");
+                    last = u;
+                    if k % 20 == 0 {
+                        let s = solve(table, &content, u, VOLUME, 300.0);
+                        assert!((s.t - t).abs() < 1e-5, "{content:?}: {} for {t} K", s.t);
+                    }
+                }
+                let s = solve(
+                    table,
+                    &content,
+                    energy_at(table, &content, VOLUME, 290.0),
+                    VOLUME,
+                    290.0,
+                );
+                let saturated = s.m_steam < water;
+                let dm = water * 1e-4;
+                let mut more = content;
+                more[2] += dm;
+                let u = energy_at(table, &content, VOLUME, 290.0);
+                let h = if saturated { 0.0 } else { 2.5e6 };
+                let by_m = (solve(table, &more, u + h * dm, VOLUME, 290.0).p - s.p) / dm;
+                let slope = s.dp_dm[2] + h * s.dp_du;
+                let scale = slope.abs().max(1e-3 * s.p / dm);
+                assert!(
+                    (by_m - slope).abs() <= 0.1 * scale,
+                    "{content:?}: {slope} against {by_m}"
+                );
+            }
+        }
+    }
+}

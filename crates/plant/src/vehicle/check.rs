@@ -11,8 +11,26 @@ use super::{
 const MOST_STEPS: usize = 8;
 
 /// Passes a value between two limits in SI.
-fn within<Q: Quantity>(field: &str, value: Q, lo: f64, hi: f64) -> Result<(), UnitError> {
+pub(super) fn within<Q: Quantity>(
+    field: &str,
+    value: Q,
+    lo: f64,
+    hi: f64,
+) -> Result<(), UnitError> {
     in_range(field, value, Q::from_si(lo), Q::from_si(hi)).map(|_| ())
+}
+
+/// Passes a count.
+pub(super) fn number(field: &str, value: u16, lo: u16, hi: u16) -> Result<(), UnitError> {
+    if (lo..=hi).contains(&value) {
+        return Ok(());
+    }
+    Err(UnitError::OutOfRange {
+        field: field.into(),
+        value: value.to_string(),
+        lo: lo.to_string(),
+        hi: hi.to_string(),
+    })
 }
 
 /// Passes a heat conductance, W/K.
@@ -73,14 +91,9 @@ impl LineSpec {
 impl CondenserSpec {
     fn check(&self) -> Result<(), UnitError> {
         within("condenser.volume", self.volume, 0.1e-3, 5e-3)?;
-        within("condenser.flow_area", self.flow_area, 20e-6, 5e-3)?;
         within("condenser.metal", self.metal, 200.0, 20e3)?;
-        conductance("condenser.air_conductance", self.air_conductance)?;
-        air("condenser.air_flow", self.air_flow)?;
-        conductance(
-            "condenser.refrigerant_conductance",
-            self.refrigerant_conductance,
-        )?;
+        self.tubes.check("condenser.tubes")?;
+        self.fins.check("condenser.fins")?;
         loss("condenser.pressure_loss", self.pressure_loss)
     }
 }
@@ -89,6 +102,14 @@ impl FanSpec {
     fn check(&self) -> Result<(), UnitError> {
         air("fan.idle_flow", self.idle_flow)?;
         air("fan.top_flow", self.top_flow)?;
+        air("fan.cool_flow", self.cool_flow)?;
+        within("fan.slips_to", self.slips_to, 250.0, 400.0)?;
+        within(
+            "fan.drives_from",
+            self.drives_from,
+            self.slips_to.si(),
+            420.0,
+        )?;
         air("fan.ram_flow", self.ram_flow)?;
         within("fan.idle_recirculation", self.idle_recirculation, 0.0, 20.0)
     }
@@ -104,14 +125,9 @@ impl OrificeSpec {
 impl EvaporatorSpec {
     fn check(&self) -> Result<(), UnitError> {
         within("evaporator.volume", self.volume, 0.1e-3, 5e-3)?;
-        within("evaporator.flow_area", self.flow_area, 20e-6, 5e-3)?;
         within("evaporator.metal", self.metal, 200.0, 20e3)?;
-        conductance("evaporator.air_conductance", self.air_conductance)?;
-        air("evaporator.air_flow", self.air_flow)?;
-        conductance(
-            "evaporator.refrigerant_conductance",
-            self.refrigerant_conductance,
-        )?;
+        self.tubes.check("evaporator.tubes")?;
+        self.fins.check("evaporator.fins")?;
         loss("evaporator.pressure_loss", self.pressure_loss)?;
         within("evaporator.held_water", self.held_water, 1e-3, 1.0)
     }

@@ -14,6 +14,26 @@ pub enum PressureUnit {
 }
 
 impl PressureUnit {
+    /// Symbol of absolute pressures in the running range.
+    #[must_use]
+    pub const fn absolute_symbol(self) -> &'static str {
+        match self {
+            Self::Psi => "psia",
+            Self::Kpa => "kPa",
+            Self::Bar => "bara",
+        }
+    }
+
+    /// Symbol of absolute pressures in a deep vacuum.
+    #[must_use]
+    pub const fn vacuum_symbol(self) -> &'static str {
+        match self {
+            Self::Psi => "micron",
+            Self::Kpa => "Pa",
+            Self::Bar => "mbar",
+        }
+    }
+
     /// Symbol of gauge pressures.
     #[must_use]
     pub const fn gauge_symbol(self) -> &'static str {

@@ -1,9 +1,12 @@
-//! What must hold in every run: the books close, nothing beats Carnot, steps settle.
+//! What must hold in every run: the books close, entropy is made and never lost, nothing beats Carnot, steps settle.
+
+use std::collections::BTreeMap;
 
 use crate::{
     check::{Check, Finding},
     plot::Plot,
     run::{Record, Runs},
+    second_law::{Kind, WHOLE},
 };
 
 /// Heading of the section.
@@ -12,7 +15,12 @@ pub const TITLE: &str = "In every run";
 /// The checks, over every run that was played.
 pub fn checks(runs: &Runs) -> Vec<Check> {
     let records = runs.records();
-    vec![books(&records), carnot(&records), settled(&records)]
+    vec![
+        books(&records),
+        second_law(&records),
+        carnot(&records),
+        settled(&records),
+    ]
 }
 
 fn worst(records: &[Record], of: impl Fn(&Record) -> f64) -> (f64, &str) {
@@ -63,6 +71,63 @@ fn books(records: &[Record]) -> Check {
             .marks("mass", each(records, |r| r.mass))
             .marks("energy", each(records, |r| r.energy)),
     );
+    check
+}
+
+/// No maker of entropy destroys any.
+fn second_law(records: &[Record]) -> Check {
+    let mut kinds: BTreeMap<&str, (Kind, &str)> = BTreeMap::new();
+    let mut ticks = 0;
+    for r in records {
+        ticks += r.second_law.ticks;
+        for (name, k) in &r.second_law.kinds {
+            let (sum, at) = kinds.entry(name).or_default();
+            sum.made += k.made;
+            sum.slack += k.slack;
+            sum.breaches += k.breaches;
+            sum.outside += k.outside;
+            if k.worst.0 > sum.worst.0 {
+                (sum.worst, *at) = (k.worst.clone(), &r.label);
+            }
+        }
+    }
+    let mut check = Check::new(
+        "No link, node or wall makes negative entropy",
+        format!(
+            "Entropy made by each link, node, wall and coil, and by all together, in each of {ticks} audited ticks: one a second in \
+             every run, and the ten after each start, stop and act. None may fall below zero by more than is named at the head of the plant's \
+             entropy module: the tolerance of a step's forecast, streams drawn at its start, the missing Poynting factor, the tables. What that \
+             slack amounts to stands beside what was made. Near the critical point the tables have no entropy; what lies there is counted, \
+             not judged."
+        ),
+        "second law; formulation for the discrete step in the plant's entropy module (own)",
+    );
+    let all = kinds.get(WHOLE).map_or(1.0, |k| k.0.made);
+    for (name, (k, at)) in &kinds {
+        let worst = if k.breaches > 0 {
+            format!(
+                "; {} falls, the largest {:.1e} J/K at {} at {:.2} s in: {at}",
+                k.breaches, k.worst.0, k.worst.1, k.worst.2
+            )
+        } else {
+            String::new()
+        };
+        let outside = if k.outside > 0 {
+            format!("; {} accounts not judged", k.outside)
+        } else {
+            String::new()
+        };
+        check.find(Finding::holds(
+            *name,
+            format!(
+                "{:.1} % of all, slack {:.2} % of all{outside}{worst}",
+                100.0 * k.made / all,
+                100.0 * k.slack / all
+            ),
+            "never below zero by more than the slack",
+            k.breaches == 0,
+        ));
+    }
     check
 }
 

@@ -2,7 +2,7 @@
 
 use lowside_units::Ratio;
 
-use super::with;
+use super::{shop, with};
 use crate::{
     Job,
     check::{Check, Finding},
@@ -15,6 +15,7 @@ use std::sync::Arc;
 mod charge;
 mod choke;
 mod clutch;
+mod mixture;
 mod stop;
 
 mod vacuum;
@@ -29,12 +30,12 @@ pub const JOBS: &[Job] = &[
     choke::choked,
     subcooling_alone,
     standing,
-    mixtures,
-    vacuum::holding,
+    mixture::alone,
+    shop::holding,
     vacuum::twenty_inches,
     vacuum::hose,
     clutch::cycling,
-    recovery,
+    shop::left_behind,
     stop::last,
 ];
 
@@ -177,31 +178,6 @@ fn standing(runs: &Runs) -> Result<Vec<Check>, Error> {
             .curve("R-134a alone", pure)
             .curve("with 2 g of air", mixed),
     );
-    Ok(vec![check])
-}
-
-#[expect(clippy::unnecessary_wraps, reason = "a job may fail, this one cannot")]
-fn mixtures(_: &Runs) -> Result<Vec<Check>, Error> {
-    let mut check = Check::new(
-        "7. R-12 left in R-134a looks like air and cannot be purged",
-        "At 75 degF: 77-79 psig pure (see truth 6), about 88 at 10 mol % of R-12, 100 at 50 %.",
-        "mixture model of CoolProp, as recalled",
-    );
-    check.find(Finding::not_yet("10 and 50 % of R-12", "mixtures"));
-    Ok(vec![check])
-}
-
-#[expect(clippy::unnecessary_wraps, reason = "a job may fail, this one cannot")]
-fn recovery(_: &Runs) -> Result<Vec<Check>, Error> {
-    let mut check = Check::new(
-        "12. Recovery leaves gas in the oil",
-        "18 to 30 % with old equipment, so that the next \"right\" charge is an over-charge.",
-        TRADE,
-    );
-    check.find(Finding::not_yet(
-        "share left after recovery",
-        "a recovery machine, and oil that holds refrigerant",
-    ));
     Ok(vec![check])
 }
 

@@ -33,21 +33,10 @@ const ROWS: &[(&str, &str, &str)] = &[
         "SAE 980286, abstract",
     ),
     (
-        "14. At least 95 % recovered within 30 min at 21-24 degC",
-        "a recovery machine",
-        "SAE J2788 (2020)",
-    ),
-    (
         "15. Purity of recycled R-134a",
         "recovery and recycling",
         "SAE J2099",
     ),
-    (
-        "16. Leak detector scales of 4, 7, 14 g a year",
-        "leaks and a detector",
-        "SAE J2791 (2019)",
-    ),
-    ("17. Design limits of leakage", "leaks", "40 CFR 86.1867-12"),
     (
         "18. Solubility of water",
         "water dissolved in refrigerant",

@@ -1,0 +1,152 @@
+//! R-12 and R-134a together: what stays when a loop is converted and the old gas not wholly taken out.
+//!
+//! **The mixture model** is that of Kunz & Wagner, *The GERG-2008 wide-range equation of state*, J. Chem. Eng. Data 57
+//! (2012) 3032: the components' own Helmholtz energies at reduced variables common to both, with reducing temperature and density
+//! from the composition and four binary parameters. Bell & Lemmon, *Automatic fitting of binary interaction parameters for
+//! multi-fluid Helmholtz-energy-explicit mixture models*, J. Chem. Eng. Data 61 (2016) 3752, fitted two of them for this pair
+//! and set the others to 1; it has no departure function. The same are in CoolProp 8.0.0.
+//!
+//! **One composition.** The mixture is held at one composition in both phases, as if it were a pure fluid: equal pressure and
+//! equal Gibbs energy of liquid and vapour. That pressure lies between bubble and dew pressure. The pair forms a positive azeotrope
+//! near equal shares, where the three are one; at 10 mol % of R-12 and room temperature they are 3 % of the pressure apart, which is
+//! a glide of about 1 K. What is lost is that vapour there is a little richer in R-12 than the liquid it stands over.
+
+use crate::eos::Helmholtz;
+use crate::refrigerant::Gas;
+use crate::table::Table;
+use std::sync::Arc;
+use thiserror::Error;
+
+/// R-12 first, R-134a second: factors of the reducing temperature (Bell & Lemmon 2016).
+const BETA_T: f64 = 1.0075;
+const GAMMA_T: f64 = 0.941;
+/// Factors of the reducing volume (Bell & Lemmon 2016: not fitted).
+const BETA_V: f64 = 1.0;
+const GAMMA_V: f64 = 1.0;
+
+/// R-12 and R-134a in one composition; either of them alone at its ends.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Blend {
+    r12: f64,
+}
+
+/// A share that is none.
+#[derive(Debug, Clone, Copy, PartialEq, Error)]
+#[error("share of R-12 {value} is outside 0 to 1")]
+pub struct NoShare {
+    /// What was given.
+    pub value: f64,
+}
+
+impl Blend {
+    /// The blend with the mass share `share` of R-12.
+    ///
+    /// # Errors
+    /// When `share` is not between 0 and 1.
+    pub fn by_mass(share: f64) -> Result<Self, NoShare> {
+        if (0.0..=1.0).contains(&share) {
+            Ok(Self { r12: share })
+        } else {
+            Err(NoShare { value: share })
+        }
+    }
+
+    /// The blend with the mole share `share` of R-12.
+    ///
+    /// # Errors
+    /// When `share` is not between 0 and 1.
+    pub fn by_mole(share: f64) -> Result<Self, NoShare> {
+        Self::by_mass(share)?;
+        let (a, b) = masses();
+        let (r12, other) = (share * a, (1.0 - share) * b);
+        Self::by_mass(r12 / (r12 + other))
+    }
+
+    /// `gas` with the mass share `other` of the other one of the pair; none when `gas` is not of the pair or the share is not
+    /// between 0 and 1.
+    pub fn with(gas: Gas, other: f64) -> Option<Self> {
+        let r12 = match gas {
+            Gas::R134a => other,
+            Gas::R12 => 1.0 - other,
+            Gas::R1234yf => return None,
+        };
+        Self::by_mass(r12).ok()
+    }
+
+    /// Whether `gas` is one of the pair.
+    pub const fn holds(gas: Gas) -> bool {
+        matches!(gas, Gas::R134a | Gas::R12)
+    }
+
+    /// Mass share of R-12.
+    pub fn mass_share(self) -> f64 {
+        self.r12
+    }
+
+    /// Mole share of R-12.
+    pub fn mole_share(self) -> f64 {
+        let (a, b) = masses();
+        let (r12, other) = (self.r12 / a, (1.0 - self.r12) / b);
+        r12 / (r12 + other)
+    }
+
+    /// The only gas in it, if there is one only.
+    pub fn pure(self) -> Option<Gas> {
+        if self.r12 <= 0.0 {
+            Some(Gas::R134a)
+        } else if self.r12 >= 1.0 {
+            Some(Gas::R12)
+        } else {
+            None
+        }
+    }
+
+    /// The mixture's equation at this composition; the pure gas's own at either end.
+    pub fn equation(self) -> Helmholtz {
+        if let Some(gas) = self.pure() {
+            return gas.equation().clone();
+        }
+        let (first, second) = (Gas::R12.equation(), Gas::R134a.equation());
+        let (a, b) = (first.coefficients(), second.coefficients());
+        let x = self.mole_share();
+        let third = |rho: f64| 1.0 / libm::cbrt(rho);
+        let edge = third(a.rho_red) + third(b.rho_red);
+        let volume = reducing(
+            x,
+            1.0 / a.rho_red,
+            1.0 / b.rho_red,
+            edge * edge * edge / 8.0,
+            (BETA_V, GAMMA_V),
+        );
+        let t_red = reducing(
+            x,
+            a.t_red,
+            b.t_red,
+            (a.t_red * b.t_red).sqrt(),
+            (BETA_T, GAMMA_T),
+        );
+        Helmholtz::mixture(first, second, 1.0 - x, t_red, 1.0 / volume)
+    }
+
+    /// Its fast tables: built anew (several milliseconds), or the pure gas's at either end.
+    pub fn table(self) -> Arc<Table> {
+        match self.pure() {
+            Some(gas) => gas.shared_table(),
+            None => Arc::new(Table::build(&self.equation())),
+        }
+    }
+}
+
+/// Molar masses of R-12 and R-134a, kg/mol.
+fn masses() -> (f64, f64) {
+    (
+        Gas::R12.equation().molar_mass(),
+        Gas::R134a.equation().molar_mass(),
+    )
+}
+
+/// Reducing quantity at the mole share `x` of the first component: Kunz & Wagner (2012), equations 16 and 17.
+fn reducing(x: f64, first: f64, second: f64, pair: f64, (beta, gamma): (f64, f64)) -> f64 {
+    let y = 1.0 - x;
+    x * x * first + y * y * second + 2.0 * x * y * beta * gamma / (beta * beta * x + y) * pair
+}

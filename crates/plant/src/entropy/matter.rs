@@ -1,0 +1,355 @@
+//! Entropy of what a node holds and of what flows, from the same tables that give them pressure and energy.
+
+use lowside_fluids::{
+    table::{SatPoint, Table},
+    water::GAS_CONSTANT,
+};
+
+use crate::{
+    species::{AIR, Content, OIL, REFRIGERANT, WATER},
+    state::{CP_AIR, CP_OIL, CP_WATER, R_AIR, RHO_OIL, RHO_WATER, State, T_ZERO},
+    steam,
+};
+
+/// Pressure at which air at 0 degC counts no entropy, Pa.
+const P_ZERO: f64 = 101_325.0;
+/// Least partial pressure of air whose logarithm is taken, Pa.
+const P_LEAST: f64 = 1e-9;
+/// Pressure at which water vapour at 0 degC is in equilibrium with liquid, Pa (IAPWS: 611.2).
+const P_TRIPLE: f64 = 611.2;
+/// Share of a stream below which there is no refrigerant in it.
+const TRACE: f64 = 1e-9;
+
+fn air_entropy(t: f64, p: f64) -> f64 {
+    CP_AIR * libm::log(t / T_ZERO) - R_AIR * libm::log(p.max(P_LEAST) / P_ZERO)
+}
+
+/// Entropy of oil and water per kelvin's logarithm: neither is compressible.
+fn inert_entropy(content: &Content, t: f64) -> f64 {
+    (content[OIL] * CP_OIL + content[WATER] * CP_WATER) * libm::log(t / T_ZERO)
+}
+
+/// How the water of a node, or of what is drawn from it, counts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Water {
+    /// As liquid that rides along.
+    Liquid,
+    /// As vapour by its own pressure.
+    Vapour,
+    /// Somewhere between, or boiling: without a verdict.
+    Mixed,
+}
+
+impl Water {
+    pub(super) fn of(content: &Content, s: &State) -> Self {
+        if content[WATER] <= 0.0 || s.own_water <= 0.0 {
+            Self::Liquid
+        } else if s.own_water >= 1.0 && s.m_steam >= 0.999 * content[WATER] {
+            Self::Vapour
+        } else {
+            Self::Mixed
+        }
+    }
+}
+
+/// Water vapour from liquid at 0 degC: entropy of an ideal gas at `t` and its partial pressure, J/(kg K).
+fn steam_entropy(t: f64, p: f64) -> f64 {
+    (steam::enthalpy(t) - steam::enthalpy(T_ZERO)) / (t - T_ZERO + 1e-9) * libm::log(t / T_ZERO)
+        + steam::enthalpy(T_ZERO) / T_ZERO
+        - GAS_CONSTANT * libm::log(p.max(P_LEAST) / P_TRIPLE)
+}
+
+/// Entropy of liquid at `rho` and `t`, J/(kg K): that of saturation, less the integral of dp/dT / rho2 up to `rho` (Maxwell).
+fn liquid_entropy(table: &Table, rho: f64, t: f64, sat: &SatPoint) -> f64 {
+    let middle = 0.5 * (rho + sat.rho_l);
+    let slope = table.liquid(middle, t, sat).dp_dt;
+    sat.s_l - slope * (rho - sat.rho_l) / (rho * sat.rho_l)
+}
+
+/// Entropy of vapour, J/(kg K), with a density of at least a trace.
+fn vapour_entropy(table: &Table, rho: f64, t: f64) -> f64 {
+    table.vapour_entropy(rho.max(1e-12), t)
+}
+
+/// Entropy of a content in a state, J/K.
+pub(super) fn node_entropy(table: &Table, content: &Content, s: &State) -> f64 {
+    let mut sum = content[AIR] * air_entropy(s.t, s.p_air) + inert_entropy(content, s.t);
+    if s.m_steam > 0.0 {
+        let liquid = CP_WATER * libm::log(s.t / T_ZERO);
+        sum += s.m_steam * (steam_entropy(s.t, s.p_water) - liquid);
+    }
+    if s.m_liq > 0.0 {
+        let sat = table.sat(s.t);
+        sum += s.m_liq
+            * if s.v_gas > 0.0 {
+                pressed(table, s.p, s.t, &sat).s
+            } else {
+                liquid_entropy(table, s.rho_liq, s.t, &sat)
+            };
+    }
+    if s.m_gas > 0.0 {
+        sum += s.m_gas * vapour_entropy(table, s.rho_gas, s.t);
+    }
+    sum
+}
+
+/// What a node's entropy gains by species (kg) that come with an enthalpy (J), at constant volume: (H - sum mu m) / T, J/K.
+pub(super) fn gibbs(table: &Table, s: &State, species: &Content, enthalpy: f64) -> f64 {
+    let dt = s.t - T_ZERO;
+    // mu = h - T s; in a wet node liquid and vapour have one, that of the vapour.
+    let refrigerant = if s.v_gas > 0.0 {
+        s.h_gas - s.t * vapour_entropy(table, s.rho_gas, s.t)
+    } else {
+        let sat = table.sat(s.t);
+        s.h_liq - s.t * liquid_entropy(table, s.rho_liq, s.t, &sat)
+    };
+    let air = CP_AIR * dt - s.t * air_entropy(s.t, s.p_air);
+    let ln = libm::log(s.t / T_ZERO);
+    let oil = CP_OIL * (dt - s.t * ln) + s.p / RHO_OIL;
+    let water = if s.own_water > 0.0 {
+        steam::enthalpy(s.t) - s.t * steam_entropy(s.t, s.p_water)
+    } else {
+        CP_WATER * (dt - s.t * ln) + s.p / RHO_WATER
+    };
+    let free = species[REFRIGERANT] * refrigerant
+        + species[AIR] * air
+        + species[OIL] * oil
+        + species[WATER] * water;
+    (enthalpy - free) / s.t
+}
+
+/// Enthalpy and entropy of a stream at a temperature and pressure, per kilogram.
+#[derive(Clone, Copy)]
+struct At {
+    h: f64,
+    s: f64,
+}
+
+impl At {
+    fn plus(self, other: Self, share: f64) -> Self {
+        Self {
+            h: self.h + share * other.h,
+            s: self.s + share * other.s,
+        }
+    }
+}
+
+/// Entropy of a stream of these shares with enthalpy `h` (J/kg) at pressure `p` (Pa), J/(kg K); `t_guess` is near its temperature.
+///
+/// The same rules as those of a volume: vapour and air share the gas, saturated liquid lies beside it, oil and water take no part.
+pub(super) fn stream_entropy(
+    table: &Table,
+    (share, water): (&Content, Water),
+    h: f64,
+    p: f64,
+    t_guess: f64,
+) -> f64 {
+    let p = p.max(1e-3);
+    let steam = if water == Water::Vapour {
+        share[WATER]
+    } else {
+        0.0
+    };
+    let mut dry = *share;
+    dry[WATER] -= steam;
+    let share = &dry;
+    if share[REFRIGERANT] > TRACE && share[AIR] <= 0.0 && steam <= 0.0 {
+        let t_sat = table.t_sat(p);
+        if t_sat < table.t_max() - 0.01 {
+            let sat = table.sat(t_sat);
+            let rest = inert(share, t_sat, p);
+            let m = share[REFRIGERANT];
+            let (low, high) = (rest.h + m * sat.h_l(), rest.h + m * sat.h_g());
+            if h >= low && h <= high {
+                let x = (h - low) / (high - low);
+                return rest.s + m * (sat.s_l + x * (sat.s_g - sat.s_l));
+            }
+        }
+    }
+    let f = |t: f64| mixture(table, share, steam, p, t);
+    let (mut lo, mut hi) = (120.0, 620.0);
+    // A bracket that is grown from the guess, then halved or cut by the chord.
+    let mut step = 2.0;
+    let mut t = t_guess.clamp(lo + 1.0, hi - 1.0);
+    let mut now = f(t);
+    let (mut at_lo, mut at_hi) = (None, None);
+    for _ in 0..80 {
+        if now.h < h {
+            (lo, at_lo) = (t, Some(now));
+        } else {
+            (hi, at_hi) = (t, Some(now));
+        }
+        if (now.h - h).abs() < 1e-7 * (1e4 + h.abs()) || hi - lo < 1e-10 {
+            break;
+        }
+        t = match (at_lo, at_hi) {
+            (Some(a), Some(b)) => {
+                let cut = lo + (hi - lo) * (h - a.h) / (b.h - a.h);
+                let edge = 0.02 * (hi - lo);
+                cut.clamp(lo + edge, hi - edge)
+            }
+            (Some(_), None) => (lo + step).min(0.5 * (lo + hi)),
+            _ => (hi - step).max(0.5 * (lo + hi)),
+        };
+        step *= 3.0;
+        now = f(t);
+    }
+    // What the search left open, along ds = dh / T.
+    now.s + (h - now.h) / t
+}
+
+fn inert(share: &Content, t: f64, p: f64) -> At {
+    let dt = t - T_ZERO;
+    At {
+        h: share[OIL] * (CP_OIL * dt + p / RHO_OIL)
+            + share[WATER] * (CP_WATER * dt + p / RHO_WATER),
+        s: inert_entropy(share, t),
+    }
+}
+
+fn mixture(table: &Table, share: &Content, steam: f64, p: f64, t: f64) -> At {
+    let rest = inert(share, t, p);
+    // Air and water vapour of the whole stream at the pressure they have together.
+    let (n_air, n_steam) = (share[AIR] * R_AIR, steam * GAS_CONSTANT);
+    let foreign = (n_air + n_steam).max(1e-300);
+    let air = |p_both: f64| {
+        let air = At {
+            h: CP_AIR * (t - T_ZERO),
+            s: air_entropy(t, p_both * n_air / foreign),
+        };
+        let vapour = At {
+            h: steam::enthalpy(t),
+            s: steam_entropy(t, p_both * n_steam / foreign),
+        };
+        At { h: 0.0, s: 0.0 }
+            .plus(air, share[AIR])
+            .plus(vapour, steam)
+    };
+    let m = share[REFRIGERANT];
+    if m <= TRACE {
+        return rest.plus(air(p), 1.0);
+    }
+    let sat = table.sat(t);
+    // Gas of the whole: each pascal by the vapour at rho and the air that shares its volume m / rho.
+    let air_by = (n_air + n_steam) / m * t;
+    let wet = sat.p + air_by * sat.rho_g < p && t < table.t_max();
+    if wet && n_air + n_steam <= 0.0 {
+        return rest.plus(liquid(table, p, t, &sat), m);
+    }
+    if wet {
+        let p_air = p - sat.p;
+        let vapour = sat.rho_g * (n_air + n_steam) * t / p_air;
+        let gas = At {
+            h: sat.h_g(),
+            s: sat.s_g,
+        };
+        return rest
+            .plus(air(p_air), 1.0)
+            .plus(gas, vapour)
+            .plus(pressed(table, p, t, &sat), m - vapour);
+    }
+    let mut rho = (p / (table.gas_constant() * t + air_by)).min(sat.rho_g);
+    for _ in 0..30 {
+        let e = table.vapour(rho, t);
+        let step = (p - e.p - air_by * rho) / (e.dp_drho + air_by);
+        rho = (rho + step).clamp(0.3 * rho, 3.0 * rho);
+        if step.abs() < 1e-12 * rho {
+            break;
+        }
+    }
+    let e = table.vapour(rho, t);
+    let vapour = At {
+        h: e.u + e.p / rho,
+        s: vapour_entropy(table, rho, t),
+    };
+    rest.plus(vapour, m).plus(air(air_by * rho), 1.0)
+}
+
+/// Saturated liquid that air presses to `p`: its volume stays, as in [`crate::state`], energy and entropy follow.
+fn pressed(table: &Table, p: f64, t: f64, sat: &SatPoint) -> At {
+    let over = p - sat.p;
+    if over <= 0.0 {
+        return At {
+            h: sat.h_l(),
+            s: sat.s_l,
+        };
+    }
+    let strain = over / (sat.rho_l * table.liquid(sat.rho_l, t, sat).dp_drho);
+    let e = table.liquid(sat.rho_l * (1.0 + strain), t, sat);
+    At {
+        h: e.u + p / sat.rho_l,
+        s: liquid_entropy(table, sat.rho_l * (1.0 + strain), t, sat),
+    }
+}
+
+/// Liquid under pressure `p`.
+fn liquid(table: &Table, p: f64, t: f64, sat: &SatPoint) -> At {
+    let mut rho = sat.rho_l;
+    for _ in 0..6 {
+        let e = table.liquid(rho, t, sat);
+        rho += (p - e.p) / e.dp_drho;
+    }
+    let e = table.liquid(rho, t, sat);
+    At {
+        h: e.u + p / rho,
+        s: liquid_entropy(table, rho, t, sat),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{LIQUID, TABLES};
+    use super::*;
+    use lowside_fluids::Gas;
+
+    /// Gibbs' equation T ds = du + p dv along short paths, and T (s_g - s_l) = h_g - h_l, over the tables' range: what is missing,
+    /// as a share of h / T; in compressed liquid, of what its two parts change.
+    #[test]
+    fn tables_obey_gibbs() {
+        for gas in Gas::ALL {
+            let table = gas.table();
+            let mut worst = [(0.0, 0.0, 0.0); 3];
+            let mut note = |k: usize, off: f64, t: f64, x: f64| {
+                if off > worst[k].0 {
+                    worst[k] = (off, t, x);
+                }
+            };
+            let mut t = 223.15;
+            while t < table.t_max() - 0.5 {
+                let sat = table.sat(t);
+                let latent = sat.h_g() - sat.h_l();
+                let off = (sat.s_g - sat.s_l - latent / t).abs() / (sat.h_g() / t);
+                note(0, off, t, 0.0);
+                for part in [1e-4, 0.01, 0.1, 0.5, 0.9, 0.99] {
+                    let rho = part * sat.rho_g;
+                    for (dt, dr) in [(0.5, 0.0), (0.0, 0.01), (0.3, 0.005)] {
+                        let (rho2, t2) = (rho * (1.0 - dr), t + dt);
+                        let (a, b) = (table.vapour(rho, t), table.vapour(rho2, t2));
+                        let ds = table.vapour_entropy(rho2, t2) - table.vapour_entropy(rho, t);
+                        // Trapezium in 1/T and p/T: its own error is of third order in so small a step.
+                        let by_u = (b.u - a.u) * 0.5 * (1.0 / t + 1.0 / t2);
+                        let by_v = (1.0 / rho2 - 1.0 / rho) * 0.5 * (a.p / t + b.p / t2);
+                        let h = a.u + a.p / rho;
+                        note(1, (ds - by_u - by_v).abs() / (h / t), t, part);
+                    }
+                }
+                for strain in [0.002, 0.01] {
+                    let rho = sat.rho_l * (1.0 + strain);
+                    let (rho2, t2) = (rho * 1.001, t + 0.3);
+                    let (sat2, a) = (table.sat(t2), table.liquid(rho, t, &sat));
+                    let b = table.liquid(rho2, t2, &sat2);
+                    let ds = liquid_entropy(table, rho2, t2, &sat2)
+                        - liquid_entropy(table, rho, t, &sat);
+                    let by_u = (b.u - a.u) * 0.5 * (1.0 / t + 1.0 / t2);
+                    let by_v = (1.0 / rho2 - 1.0 / rho) * 0.5 * (a.p / t + b.p / t2);
+                    let moved = a.cv * 0.3 / t + a.dp_dt * (1.0 / rho - 1.0 / rho2).abs();
+                    note(2, (ds - by_u - by_v).abs() / moved, t, strain);
+                }
+                t += 0.37;
+            }
+            for ((off, t, x), most) in worst.into_iter().zip([TABLES, TABLES, LIQUID]) {
+                assert!(off < most, "{gas:?}: {off:.1e} at {t} K, {x}");
+            }
+        }
+    }
+}

@@ -1,0 +1,252 @@
+//! Two refrigerants in one network: how much of each node's is R-12, and which composition the property tables are for.
+//!
+//! R-12 goes where the refrigerant goes, in the proportion of the node it leaves: its mass closes like any other. Properties are
+//! a coarser matter. All of the loop has the tables of one composition, its mean: R-12 and R-134a hardly separate
+//! ([`lowside_fluids::blend`]), and what flows about mixes within minutes. A can or cylinder keeps the tables of the gas it was
+//! filled with. When the loop's mean has moved by [`STEP`], the tables are made anew; every node keeps its temperature, and the
+//! energy that reckoning changes by counts as taken in from outside.
+
+use std::sync::Arc;
+
+use lowside_fluids::{Blend, Gas, Table};
+
+use super::{Link, Network, Node, NodeId, ROOM, Workspace};
+use crate::{
+    species::{Content, REFRIGERANT},
+    state,
+};
+
+/// Mass share of R-12 by which the loop's mean may move away from its tables' (own figure: 0.3 % of the pressure at most).
+const STEP: f64 = 0.0025;
+/// Refrigerant in the loop below which its composition does not matter, kg (own figure).
+const LITTLE: f64 = 0.002;
+
+/// Where the R-12 is, and what the tables are for.
+#[derive(Debug, Clone)]
+pub(super) struct Mix {
+    /// R-12 in each node, kg.
+    r12: Vec<f64>,
+    /// R-12 that has gone out into the room, kg.
+    to_room: f64,
+    /// Share of R-12 in each node's refrigerant at the start of a step.
+    share: Vec<f64>,
+    /// Nodes with tables of their own: vessels filled with one gas.
+    own: Vec<(NodeId, Arc<Table>)>,
+    /// What the loop's tables are for.
+    blend: Blend,
+    /// The nodes whose mean decides.
+    inside: (NodeId, NodeId),
+}
+
+/// Refrigerant of a content, kg.
+fn refrigerant(content: &Content) -> f64 {
+    content[REFRIGERANT]
+}
+
+/// Share of R-12 in a gas.
+fn share_in(gas: Gas) -> f64 {
+    if gas == Gas::R12 { 1.0 } else { 0.0 }
+}
+
+impl Mix {
+    /// A node's own tables.
+    pub(super) fn own(&self, id: NodeId) -> Option<&Arc<Table>> {
+        self.own.iter().find(|(node, _)| *node == id).map(|o| &o.1)
+    }
+
+    /// Finds the state of nodes with tables of their own, over what the network's tables said of them: so a network of one gas
+    /// need not ask every node in every step.
+    #[cold]
+    pub(super) fn solve_own(&self, nodes: &mut [Node]) {
+        for (id, table) in &self.own {
+            let n = &mut nodes[*id];
+            n.state = state::solve(table, &n.content, n.energy, n.volume, n.state.t);
+        }
+    }
+
+    /// Moves R-12 along with what the links moved in a step of `dt` seconds.
+    #[cold]
+    pub(super) fn carry(&mut self, links: &[Link], w: &Workspace, dt: f64) {
+        self.share.clear();
+        let shares = self.r12.iter().zip(&w.start).map(|(r12, (held, ..))| {
+            let all = refrigerant(held);
+            if all > 0.0 {
+                (r12 / all).clamp(0.0, 1.0)
+            } else {
+                0.0
+            }
+        });
+        self.share.extend(shares);
+        for (k, link) in links.iter().enumerate() {
+            let flow = w.flows[k];
+            let streams = &w.streams[k];
+            let stream = if flow >= 0.0 { &streams.0 } else { &streams.1 };
+            let mut moved = flow * refrigerant(&stream.share) * dt;
+            if link.stir > 0.0 {
+                moved += refrigerant(&w.stirred[k].0) * dt;
+            }
+            if moved == 0.0 {
+                continue;
+            }
+            let (from, to) = (link.from.0, link.to.0);
+            let moved = moved * self.share[if moved > 0.0 { from } else { to }];
+            for (node, gain) in [(from, -moved), (to, moved)] {
+                if node == ROOM {
+                    self.to_room += gain;
+                } else {
+                    self.r12[node] += gain;
+                }
+            }
+        }
+    }
+
+    /// The loop's mean composition, if there is enough in it to ask.
+    fn mean(&self, nodes: &[Node]) -> Option<Blend> {
+        let (share, all) = self.share_of(nodes, self.inside);
+        Blend::by_mass(share).ok().filter(|_| all >= LITTLE)
+    }
+
+    /// Mass share of R-12 in the refrigerant of some nodes, and that refrigerant's mass, kg.
+    fn share_of(&self, nodes: &[Node], (first, last): (NodeId, NodeId)) -> (f64, f64) {
+        let held = nodes[first..=last].iter();
+        let all: f64 = held.map(|n| refrigerant(&n.content)).sum();
+        let r12: f64 = self.r12[first..=last].iter().sum();
+        if all > 0.0 {
+            ((r12 / all).clamp(0.0, 1.0), all)
+        } else {
+            (self.blend.mass_share(), 0.0)
+        }
+    }
+}
+
+impl Network {
+    /// Makes `blend` the refrigerant of a network of R-134a or R-12; the nodes `inside` are the loop, whose mean composition
+    /// decides its properties from now on. Does nothing in a network of another gas.
+    pub fn blend(&mut self, blend: Blend, inside: (NodeId, NodeId)) {
+        if !Blend::holds(self.gas) {
+            return;
+        }
+        let r12 = self
+            .nodes
+            .iter()
+            .map(|n| blend.mass_share() * refrigerant(&n.content))
+            .collect();
+        self.mix = Some(Mix {
+            r12,
+            to_room: 0.0,
+            share: Vec::new(),
+            own: Vec::new(),
+            blend,
+            inside,
+        });
+        self.set_table(blend.table());
+    }
+
+    /// Makes the tables anew when the loop's composition has moved away from theirs. To be asked once a tick.
+    pub fn follow_mixture(&mut self) {
+        let Some(mix) = &mut self.mix else { return };
+        let Some(mean) = mix.mean(&self.nodes) else {
+            return;
+        };
+        if (mean.mass_share() - mix.blend.mass_share()).abs() <= STEP {
+            return;
+        }
+        mix.blend = mean;
+        self.set_table(mean.table());
+    }
+
+    /// The composition of the loop's property tables; none where there is one gas only.
+    pub fn blend_of_tables(&self) -> Option<Blend> {
+        self.mix.as_ref().map(|m| m.blend)
+    }
+
+    /// Mass share of R-12 in the refrigerant of the nodes `inside`.
+    pub fn r12_mean(&self, inside: (NodeId, NodeId)) -> f64 {
+        match &self.mix {
+            None => share_in(self.gas),
+            Some(mix) => mix.share_of(&self.nodes, inside).0,
+        }
+    }
+
+    /// Mass share of R-12 in a node's refrigerant.
+    pub fn r12_share(&self, id: NodeId) -> f64 {
+        self.r12_mean((id, id))
+    }
+
+    /// R-12 in each node, kg, and what has gone out into the room, where two gases are in the network.
+    pub fn r12(&self) -> Option<(&[f64], f64)> {
+        self.mix.as_ref().map(|m| (m.r12.as_slice(), m.to_room))
+    }
+
+    /// Counts a node that is new.
+    pub(super) fn mix_added(&mut self) {
+        let node = self.nodes.len() - 1;
+        if let Some(mix) = &mut self.mix {
+            mix.r12
+                .push(mix.blend.mass_share() * refrigerant(&self.nodes[node].content));
+        }
+    }
+
+    /// Counts what a node was given from outside, kg (negative: what was taken out), in the loop's or the node's own proportion.
+    pub(super) fn mix_injected(&mut self, id: NodeId, content: &Content) {
+        if let Some(mix) = &mut self.mix {
+            let all = refrigerant(&self.nodes[id].content);
+            let given = refrigerant(content);
+            let share = if given < 0.0 {
+                mix.r12[id] / (all - given)
+            } else {
+                mix.blend.mass_share()
+            };
+            mix.r12[id] = (mix.r12[id] + share * given).clamp(0.0, all);
+        }
+    }
+
+    /// A node is about to be filled anew with `gas` alone: from now on it has that gas's tables, if there are two in the network.
+    pub(super) fn mix_refilled(&mut self, id: NodeId, gas: Gas, content: &Content) {
+        if let Some(mix) = &mut self.mix {
+            mix.r12[id] = share_in(gas) * refrigerant(content);
+            mix.own.retain(|(node, _)| *node != id);
+            mix.own.push((id, gas.shared_table()));
+        }
+    }
+
+    /// Fills a node anew with another gas than the network's, as [`refill`](Self::refill) does with its own. Both must be of the
+    /// pair R-12 and R-134a; else it is taken for the network's gas. `inside` are the nodes of the loop.
+    pub fn refill_with(
+        &mut self,
+        id: NodeId,
+        gas: Gas,
+        volume: f64,
+        content: Content,
+        t: f64,
+        inside: (NodeId, NodeId),
+    ) {
+        if gas == self.gas || !Blend::holds(gas) || !Blend::holds(self.gas) {
+            self.refill(id, volume, content, t);
+            return;
+        }
+        if self.mix.is_none()
+            && let Ok(pure) = Blend::by_mass(share_in(self.gas))
+        {
+            self.blend(pure, inside);
+        }
+        self.refill_gas(id, gas, volume, content, t);
+    }
+
+    /// Gives the loop other tables, every temperature kept.
+    fn set_table(&mut self, table: Arc<Table>) {
+        self.work.fresh = false;
+        let mut gained = 0.0;
+        for (id, node) in self.nodes.iter_mut().enumerate().skip(1) {
+            if self.mix.as_ref().and_then(|m| m.own(id)).is_none() {
+                let t = node.state.t;
+                let energy = state::energy_at(&table, &node.content, node.volume, t);
+                gained += energy - node.energy;
+                node.energy = energy;
+                node.state = state::solve(&table, &node.content, energy, node.volume, t);
+            }
+        }
+        self.account.energy_in += gained;
+        self.table = table;
+    }
+}

@@ -1,0 +1,138 @@
+//! Cautions of the trade, shown at the act.
+
+use lowside_plant::plant::Plant;
+use lowside_shop::{Attached, Shop, can, shop::HURTS};
+use lowside_units::Quantity;
+use serde::{Deserialize, Serialize};
+
+use super::Action;
+
+impl Action {
+    /// The caution to show at the act, given how the bay stands before it.
+    pub fn caution(self, plant: &Plant, shop: &Shop) -> Option<Caution> {
+        let running = plant.settings.engine_on;
+        let open_can = shop.hands.attached.can().is_some_and(|c| c.open());
+        let pump = shop.hands.attached.pump();
+        let pump_open = pump.is_some_and(|p| p.valve_open);
+        match self {
+            Self::HighValve { open } if open.si() > 0.0 && running => {
+                Some(Caution::HighValveRunning)
+            }
+            Self::Engine { on: true } if shop.hands.high_valve > 0.0 => {
+                Some(Caution::HighValveRunning)
+            }
+            Self::Bath {
+                temperature: Some(t),
+            } if t.k() > can::BATH_LIMIT => Some(Caution::BathTooHot),
+            Self::Invert { on: true } if running => Some(Caution::LiquidToSuction),
+            Self::Engine { on: true } => Some(Caution::BeltAndFan),
+            Self::TakeCan
+            | Self::TakeCanOf { .. }
+            | Self::TakeSelfSealingCan
+            | Self::TakeCylinder { .. }
+            | Self::TapScrew { .. }
+            | Self::Dose { .. }
+            | Self::Tap { on: true } => Some(Caution::EyesAndHands),
+            Self::DropCan | Self::Disconnect if open_can => Some(Caution::Venting),
+            Self::Machine { on: true } | Self::ChangeCylinder { .. } => {
+                Some(Caution::RecoveryCylinder)
+            }
+            Self::OpenJoint { joint } => {
+                let (pressure, liquid) = shop.openings.behind(plant, joint);
+                Some(if pressure > HURTS || liquid {
+                    Caution::OpensUnderPressure
+                } else {
+                    Caution::CapAtOnce
+                })
+            }
+            Self::Core {
+                side,
+                fitted: false,
+            } if shop.openings.behind_port(plant, side) > HURTS => {
+                Some(Caution::OpensUnderPressure)
+            }
+            Self::DrainPart { .. } | Self::PourOil { .. } | Self::InjectOil { .. } => {
+                Some(Caution::Oil)
+            }
+            Self::LowValve { open } | Self::HighValve { open }
+                if open.si() > 0.0 && shop.hands.attached == Attached::Nothing =>
+            {
+                Some(Caution::OpenHose)
+            }
+            Self::LowValve { open } if open.si() > 0.0 => {
+                let p = plant.network.node(shop.places.low_hose).state.p;
+                opens_to_pump(p, plant, shop)
+            }
+            Self::HighValve { open } if open.si() > 0.0 => {
+                let p = plant.network.node(shop.places.high_hose).state.p;
+                opens_to_pump(p, plant, shop)
+            }
+            Self::Isolation { on: true } if pressure_to_pump(plant, shop) => {
+                Some(Caution::PressureToPump)
+            }
+            Self::Pump { on: true } if pump_open && pressure_to_pump(plant, shop) => {
+                Some(Caution::PressureToPump)
+            }
+            Self::Pump { on: false } if pump_open && pump.is_some_and(|p| p.on) => {
+                Some(Caution::PumpStopsOpen)
+            }
+            Self::PumpOil => Some(Caution::HotOil),
+            _ => None,
+        }
+    }
+}
+
+/// Share of the atmosphere above which what comes to the pump counts as pressure.
+const PRESSURE: f64 = 1.05;
+
+/// Gas above atmospheric pressure could reach the pump once everything between is open.
+fn pressure_to_pump(plant: &Plant, shop: &Shop) -> bool {
+    let (h, p) = (&shop.hands, &shop.places);
+    let over = |node| plant.network.node(node).state.p > PRESSURE * plant.day().p;
+    over(p.service_hose)
+        || h.low_valve > 0.0 && over(p.low_hose)
+        || h.high_valve > 0.0 && over(p.high_hose)
+}
+
+fn opens_to_pump(p: f64, plant: &Plant, shop: &Shop) -> Option<Caution> {
+    let open = shop
+        .hands
+        .attached
+        .pump()
+        .is_some_and(|pump| pump.valve_open);
+    (open && p > PRESSURE * plant.day().p).then_some(Caution::PressureToPump)
+}
+
+/// A caution of the trade, shown at the act. The words are the page's.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Caution {
+    /// High valve open with the engine running drives discharge gas into the can.
+    HighValveRunning,
+    /// Water hotter than 52 degC can burst a can.
+    BathTooHot,
+    /// Liquid into a running suction can break the compressor.
+    LiquidToSuction,
+    /// Rotating belt and fan.
+    BeltAndFan,
+    /// Frost burns: eye and hand protection.
+    EyesAndHands,
+    /// Refrigerant goes into the room: forbidden and harmful.
+    Venting,
+    /// The service hose is open to the room.
+    OpenHose,
+    /// A recovery cylinder takes one gas, and liquid to 80 % of it at most.
+    RecoveryCylinder,
+    /// Pressure at the pump's inlet blows its oil out and the refrigerant into the room: recover first.
+    PressureToPump,
+    /// A pump that stops with its valve open lets air back into what it has emptied.
+    PumpStopsOpen,
+    /// The oil of a pump that has run is hot, and used oil is waste.
+    HotOil,
+    /// The loop is under pressure: recover first. Opening it vents, freezes and blinds.
+    OpensUnderPressure,
+    /// An open end takes up moisture at once: cap it.
+    CapAtOnce,
+    /// Used oil is waste, and new oil takes up water from the air.
+    Oil,
+}

@@ -1,0 +1,89 @@
+//! Why an act was not taken.
+
+use lowside_fluids::Gas;
+use lowside_shop::{identifier::NoSample, joints::Joint, parts::Part};
+use lowside_units::UnitError;
+use thiserror::Error;
+
+/// Why an act was not taken. Nothing has changed.
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum Refused {
+    /// A number outside what can be set.
+    #[error(transparent)]
+    OutOfRange(#[from] UnitError),
+    /// There is no can on the hose.
+    #[error("there is no can on the service hose")]
+    NoCan,
+    /// The can is burst.
+    #[error("the can has burst: take it off")]
+    CanBurst,
+    /// A can of a gas that the model cannot mix with what is in the loop.
+    #[error("gas: {gas} does not mix with {loop_gas} here; only R-12 and R-134a do")]
+    NoMixture {
+        /// What the can holds.
+        gas: Gas,
+        /// What the loop is made for.
+        loop_gas: Gas,
+    },
+    /// The refrigerant identifier takes no sample.
+    #[error(transparent)]
+    Identifier(#[from] NoSample),
+    /// Nothing hangs on the service hose.
+    #[error("nothing hangs on the service hose")]
+    NothingAttached,
+    /// There is no charging cylinder on the hose.
+    #[error("there is no charging cylinder on the service hose")]
+    NoCylinder,
+    /// The recovery machine is not on the hose.
+    #[error("the recovery machine is not on the service hose")]
+    NoMachine,
+    /// There is no pump on the hose.
+    #[error("there is no vacuum pump on the service hose")]
+    NoPump,
+    /// The pump turns.
+    #[error("the vacuum pump turns: stop it first")]
+    PumpRuns,
+    /// A fitting for another gas.
+    #[error("a fitting for {fitting} does not mate with hoses for {hose}")]
+    WrongFitting {
+        /// What was brought.
+        fitting: Gas,
+        /// What the gauge set is for.
+        hose: Gas,
+    },
+    /// The recovery cylinder is at its filling limit.
+    #[error("the recovery cylinder is at its limit, 80 % liquid at 54 degC: change it")]
+    CylinderFull,
+    /// A joint that has to be apart first.
+    #[error("the {} is not apart", .0.name())]
+    JointMade(Joint),
+    /// A joint that is apart.
+    #[error("the {} is apart already", .0.name())]
+    JointApart(Joint),
+    /// A part that is out.
+    #[error("the {} is out", .0.name())]
+    PartOut(Part),
+    /// A part that is in.
+    #[error("the {} is in the vehicle: take it out first", .0.name())]
+    PartIn(Part),
+    /// No room for so much oil.
+    #[error("so much oil does not go into the {}", .0.name())]
+    NoRoom(Part),
+    /// The low-side coupler is off.
+    #[error("the low-side coupler is off its port")]
+    NotCoupled,
+    /// The coupler sits on the port.
+    #[error("the coupler is on the port: take it off first")]
+    Coupled,
+    /// A cap is on the port.
+    #[error("the cap is on the port: take it off first")]
+    CapOn,
+    /// More than the cylinder holds.
+    #[error("mass: {asked_g:.0} g is more than the {held_g:.0} g in the cylinder")]
+    CylinderTooEmpty {
+        /// What was asked for, g.
+        asked_g: f64,
+        /// What there is, g.
+        held_g: f64,
+    },
+}

@@ -1,0 +1,34 @@
+//! Limits of what comes from outside, told in the unit people use.
+
+use lowside_units::{Quantity, UnitError, in_range};
+
+/// Passes `value` if it lies in `lo..=hi`; the message speaks in `unit`.
+///
+/// # Errors
+/// [`UnitError::OutOfRange`] with `field`, the value and the limits, also for NaN.
+pub(crate) fn within<Q: Quantity>(
+    unit: &str,
+    field: &str,
+    value: Q,
+    lo: Q,
+    hi: Q,
+) -> Result<Q, UnitError> {
+    if in_range(field, value, lo, hi).is_ok() {
+        return Ok(value);
+    }
+    let unit = Q::UNITS
+        .iter()
+        .find(|u| u.names.contains(&unit))
+        .unwrap_or(&Q::UNITS[0]);
+    // three decimals: enough for a person, and hides the last bit of a conversion
+    let say = |q: Q| {
+        let number = (unit.of_si(q.si()) * 1e3).round() / 1e3;
+        format!("{number} {}", unit.names[0])
+    };
+    Err(UnitError::OutOfRange {
+        field: field.into(),
+        value: say(value),
+        lo: say(lo),
+        hi: say(hi),
+    })
+}

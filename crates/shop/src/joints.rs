@@ -1,0 +1,402 @@
+//! The loop's joints and ports: tight, leaking, open to the room, or capped.
+
+use lowside_fluids::table::Table;
+use lowside_plant::{
+    assembly::Places,
+    condenser, evaporator,
+    flow::k_from_hole,
+    network::{Law, LinkId, Network, NodeId, ROOM},
+    plant::Plant,
+    species::AIR,
+    stream::Draw,
+};
+use serde::{Deserialize, Serialize};
+
+/// A joint between two parts, in the order of the flow.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Joint {
+    /// Compressor and discharge hose.
+    CompressorOut,
+    /// Discharge hose and condenser.
+    CondenserIn,
+    /// Condenser and liquid line.
+    CondenserOut,
+    /// Liquid line and evaporator; the orifice tube sits here.
+    EvaporatorIn,
+    /// Evaporator and accumulator.
+    EvaporatorOut,
+    /// Accumulator and suction hose.
+    AccumulatorOut,
+    /// Suction hose and compressor.
+    CompressorIn,
+}
+
+impl Joint {
+    /// All of them.
+    pub const ALL: [Self; 7] = [
+        Self::CompressorOut,
+        Self::CondenserIn,
+        Self::CondenserOut,
+        Self::EvaporatorIn,
+        Self::EvaporatorOut,
+        Self::AccumulatorOut,
+        Self::CompressorIn,
+    ];
+
+    /// Its name in messages.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::CompressorOut => "joint of compressor and discharge hose",
+            Self::CondenserIn => "joint of discharge hose and condenser",
+            Self::CondenserOut => "joint of condenser and liquid line",
+            Self::EvaporatorIn => "joint of liquid line and evaporator",
+            Self::EvaporatorOut => "joint of evaporator and accumulator",
+            Self::AccumulatorOut => "joint of accumulator and suction hose",
+            Self::CompressorIn => "joint of suction hose and compressor",
+        }
+    }
+
+    /// The volumes it opens, as places in [`Openings`].
+    fn opens(self) -> &'static [usize] {
+        match self {
+            Self::CompressorOut => &[DISCHARGE],
+            Self::CondenserIn => &[DISCHARGE, CONDENSER_IN],
+            Self::CondenserOut => &[CONDENSER_OUT, LIQUID],
+            Self::EvaporatorIn => &[LIQUID, EVAPORATOR_IN],
+            Self::EvaporatorOut => &[EVAPORATOR_OUT, ACCUMULATOR],
+            Self::AccumulatorOut => &[ACCUMULATOR, SUCTION],
+            Self::CompressorIn => &[SUCTION],
+        }
+    }
+}
+
+/// The seal that a joint is put together with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Seal {
+    /// A new O-ring, wetted with oil.
+    NewOiled,
+    /// A new O-ring, dry: it rolls and nicks.
+    NewDry,
+    /// The old O-ring, wetted with oil: it has taken a set.
+    OldOiled,
+    /// The old O-ring, dry.
+    OldDry,
+    /// No O-ring.
+    Missing,
+}
+
+impl Seal {
+    /// Vapour it lets out of a loop at rest at 20 degC, kg/s (trade: 5 to 500 g a year; from memory).
+    pub fn standing_leak(self) -> f64 {
+        let grams_a_year = match self {
+            Self::NewOiled | Self::Missing => 0.0,
+            Self::OldOiled => 40.0,
+            Self::NewDry => 150.0,
+            Self::OldDry => 400.0,
+        };
+        grams_a_year * GRAM_A_YEAR
+    }
+}
+
+/// How a joint is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Fit {
+    /// As it came: tight.
+    Untouched,
+    /// Put together with a seal.
+    Made(Seal),
+    /// Apart, both ends open to the room.
+    Open,
+    /// Apart, both ends capped.
+    Capped,
+}
+
+/// One of the two service ports.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Side {
+    /// At the accumulator.
+    Low,
+    /// At the discharge line.
+    High,
+}
+
+/// A service port's core and cap.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Port {
+    /// The core is in.
+    pub core: bool,
+    /// The core is the one that came with the vehicle; it seeps unless capped.
+    pub old_core: bool,
+    /// The cap is on.
+    pub cap: bool,
+}
+
+/// One gram a year, kg/s.
+pub const GRAM_A_YEAR: f64 = 1e-3 / 31_557_600.0;
+/// What an old core without its cap lets out of a loop at rest at 20 degC, kg/s: an ounce a year (trade: ounces a year).
+const OLD_CORE: f64 = 28.0 * GRAM_A_YEAR;
+/// Share of that which passes a cap: the cap is the primary seal (own figure).
+const CAPPED: f64 = 0.03;
+/// Temperature at which leaks are stated, K.
+const STATED_AT: f64 = 293.15;
+/// Passage of an open end, m2 (8 mm; common practice).
+const OPEN_END: f64 = 50e-6;
+/// Passage of a port without its core, m2 (2.5 mm).
+const NO_CORE: f64 = 5e-6;
+/// Passage of a joint made without an O-ring, m2 (own figure).
+const NO_RING: f64 = 0.5e-6;
+/// Discharge coefficient of all these (common practice).
+const CD: f64 = 0.65;
+/// Air that each open end swaps with the room by itself, m3/s: diffusion alone through half an inch gives 0.2 cm3/s, the
+/// breathing of warm and cold the rest (own figure, set by the trade's "grams of water a day"; plausible 0.2-3).
+const BREATH: f64 = 1.0e-6;
+/// An open end breathes once its pressure is within this of the room's, Pa.
+const AT_REST: f64 = 2e3;
+
+const DISCHARGE: usize = 0;
+const CONDENSER_IN: usize = 1;
+const CONDENSER_OUT: usize = 2;
+const LIQUID: usize = 3;
+const EVAPORATOR_IN: usize = 4;
+const EVAPORATOR_OUT: usize = 5;
+const ACCUMULATOR: usize = 6;
+const SUCTION: usize = 7;
+/// How many volumes can be opened.
+const ENDS: usize = 8;
+
+/// The ways out of the loop through its joints and ports.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Openings {
+    nodes: [NodeId; ENDS],
+    links: [LinkId; ENDS],
+    /// How each joint is.
+    pub joints: [Fit; 7],
+    /// The low-side and the high-side port.
+    pub ports: [Port; 2],
+}
+
+/// What leaks at one volume: passages that go both ways, and seeping that a vacuum presses shut, m2 and kg/s.
+#[derive(Debug, Clone, Copy, Default)]
+struct Leak {
+    open_ends: f64,
+    hole: f64,
+    seep: f64,
+}
+
+impl Openings {
+    /// All joints as they came.
+    pub fn new(net: &mut Network, p: &Places) -> Self {
+        let nodes = [
+            p.discharge,
+            p.condenser,
+            p.condenser + condenser::CELLS - 1,
+            p.liquid,
+            p.evaporator,
+            p.evaporator + evaporator::CELLS - 1,
+            p.accumulator,
+            p.suction,
+        ];
+        let slip = Draw::Slip;
+        // The accumulator's joints and the low port are at its top.
+        let top = Draw::Top { floods: 0.9 };
+        let shut = Law::Passage(0.0);
+        let links = nodes.map(|n| {
+            let how = if n == p.accumulator { top } else { slip };
+            net.add_link("joints", (n, how), (ROOM, slip), shut)
+        });
+        let port = Port {
+            core: true,
+            old_core: true,
+            cap: false,
+        };
+        Self {
+            nodes,
+            links,
+            joints: [Fit::Untouched; 7],
+            ports: [port; 2],
+        }
+    }
+
+    /// How a joint is.
+    pub fn fit(&self, joint: Joint) -> Fit {
+        self.joints[joint as usize]
+    }
+
+    /// A joint is apart.
+    pub fn apart(&self, joint: Joint) -> bool {
+        matches!(self.fit(joint), Fit::Open | Fit::Capped)
+    }
+
+    /// Greatest gauge pressure behind a joint, Pa, and whether liquid is there.
+    pub fn behind(&self, plant: &Plant, joint: Joint) -> (f64, bool) {
+        let mut worst = (0.0, false);
+        for &end in joint.opens() {
+            let s = &plant.network.node(self.nodes[end]).state;
+            worst = (
+                f64::max(worst.0, s.p - plant.day().p),
+                worst.1 || s.m_liq > 1e-3,
+            );
+        }
+        worst
+    }
+
+    /// The same behind a port.
+    pub fn behind_port(&self, plant: &Plant, side: Side) -> f64 {
+        plant.network.node(self.nodes[port_end(side)]).state.p - plant.day().p
+    }
+
+    fn leaks(&self, coupled: [bool; 2]) -> [Leak; ENDS] {
+        let mut leaks = [Leak::default(); ENDS];
+        for joint in Joint::ALL {
+            let fit = self.fit(joint);
+            for &end in joint.opens() {
+                let l = &mut leaks[end];
+                match fit {
+                    Fit::Open => l.open_ends += 1.0,
+                    Fit::Made(Seal::Missing) => l.hole += NO_RING,
+                    Fit::Made(seal) => l.seep += seal.standing_leak() / joint.opens().len() as f64,
+                    Fit::Untouched | Fit::Capped => {}
+                }
+            }
+        }
+        for (side, coupled) in [Side::Low, Side::High].into_iter().zip(coupled) {
+            if !coupled {
+                let (hole, seeps) = self.ports[side as usize].lets();
+                leaks[port_end(side)].hole += hole;
+                leaks[port_end(side)].seep += seeps;
+            }
+        }
+        leaks
+    }
+
+    /// Sets the law of every way out. A seal that only seeps is pressed shut by the atmosphere: a vacuum does not show it.
+    pub fn set_laws(&self, net: &mut Network, coupled: [bool; 2]) {
+        for (leak, link) in self.leaks(coupled).iter().zip(self.links) {
+            let k = leak.constant(net.table());
+            let law = if leak.open_ends + leak.hole > 0.0 {
+                Law::Passage(k)
+            } else {
+                Law::OneWay(k)
+            };
+            net.set_law(link, law);
+        }
+    }
+
+    /// Lets the open ends breathe for `dt` seconds.
+    pub fn breathe(&self, plant: &mut Plant, dt: f64) {
+        if self.joints.iter().all(|f| *f != Fit::Open) {
+            return;
+        }
+        let p_room = plant.day().p;
+        // Ports do not breathe: a core's hole is too narrow.
+        for (leak, node) in self.leaks([true; 2]).iter().zip(self.nodes) {
+            let at_rest = (plant.network.node(node).state.p - p_room).abs() < AT_REST;
+            if leak.open_ends > 0.0 && at_rest {
+                plant.network.breathe(node, leak.open_ends * BREATH * dt);
+            }
+        }
+    }
+
+    /// What escapes at a joint now, kg/s: all gas, and the refrigerant in it.
+    pub fn escapes(&self, net: &Network, joint: Joint, coupled: [bool; 2]) -> Escape {
+        let mine = match self.fit(joint) {
+            Fit::Open => k_from_hole(CD, OPEN_END),
+            Fit::Made(Seal::Missing) => k_from_hole(CD, NO_RING),
+            Fit::Made(seal) => {
+                let ends = joint.opens().len() as f64;
+                seep(net.table(), seal.standing_leak() / ends)
+            }
+            Fit::Untouched | Fit::Capped => 0.0,
+        };
+        let leaks = self.leaks(coupled);
+        let mut sum = Escape::default();
+        for &end in joint.opens() {
+            let part = self.share(net, end, mine, &leaks[end]);
+            sum.all += part.all;
+            sum.refrigerant += part.refrigerant;
+        }
+        sum
+    }
+
+    /// What escapes at a port now.
+    pub fn escapes_at_port(&self, net: &Network, side: Side, coupled: [bool; 2]) -> Escape {
+        if coupled[side as usize] {
+            return Escape::default();
+        }
+        let (port, end) = (self.ports[side as usize], port_end(side));
+        let mine = port.hole(net.table());
+        self.share(net, end, mine, &self.leaks(coupled)[end])
+    }
+
+    /// What of a volume's outflow a passage `mine` has.
+    fn share(&self, net: &Network, end: usize, mine: f64, leak: &Leak) -> Escape {
+        let all = leak.constant(net.table());
+        if all <= 0.0 {
+            return Escape::default();
+        }
+        let node = net.node(self.nodes[end]);
+        let gas = node.state.m_gas + node.content[AIR];
+        let out = net.link(self.links[end]).flow.max(0.0) * mine / all;
+        Escape {
+            all: out,
+            refrigerant: if gas > 0.0 {
+                out * node.state.m_gas / gas
+            } else {
+                out
+            },
+        }
+    }
+}
+
+/// What leaves at one place, kg/s.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Escape {
+    /// All of it, be it refrigerant or nitrogen.
+    pub all: f64,
+    /// Refrigerant.
+    pub refrigerant: f64,
+}
+
+impl Port {
+    /// What an uncoupled port lets through both ways (m2) and what it seeps at rest at 20 degC (kg/s).
+    fn lets(self) -> (f64, f64) {
+        if !self.core && !self.cap {
+            (NO_CORE, 0.0)
+        } else if self.old_core || !self.core {
+            (0.0, OLD_CORE * if self.cap { CAPPED } else { 1.0 })
+        } else {
+            (0.0, 0.0)
+        }
+    }
+
+    /// The same as one passage constant.
+    fn hole(self, table: &Table) -> f64 {
+        let (hole, seeps) = self.lets();
+        k_from_hole(CD, hole) + seep(table, seeps)
+    }
+}
+
+impl Leak {
+    /// All of it as one passage constant.
+    fn constant(&self, table: &Table) -> f64 {
+        k_from_hole(CD, self.open_ends * OPEN_END + self.hole) + seep(table, self.seep)
+    }
+}
+
+fn port_end(side: Side) -> usize {
+    match side {
+        Side::Low => ACCUMULATOR,
+        Side::High => DISCHARGE,
+    }
+}
+
+/// Passage constant of a seeping that lets so much (kg/s) out of a loop at rest at 20 degC.
+fn seep(table: &Table, standing: f64) -> f64 {
+    let sat = table.sat(STATED_AT);
+    // Gas of that pressure chokes.
+    standing / (sat.rho_g * 0.47 * sat.p).sqrt()
+}

@@ -1,0 +1,294 @@
+//! Parts that come out and go in: what a part on the bench holds, what is seen in it, what a new one brings.
+
+use lowside_plant::{
+    condenser, evaporator,
+    network::NodeId,
+    plant::Plant,
+    seat::Seat,
+    species::{AIR, Content, OIL, REFRIGERANT, WATER},
+    state::RHO_OIL,
+};
+use lowside_units::Quantity;
+use serde::{Deserialize, Serialize};
+
+use crate::joints::Joint;
+
+/// A part of the loop.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Part {
+    /// Compressor.
+    Compressor,
+    /// Discharge hose.
+    DischargeHose,
+    /// Condenser.
+    Condenser,
+    /// Liquid line.
+    LiquidLine,
+    /// Orifice tube.
+    Orifice,
+    /// Evaporator.
+    Evaporator,
+    /// Accumulator with its desiccant.
+    Accumulator,
+    /// Suction hose.
+    SuctionHose,
+}
+
+/// How many parts there are.
+pub const PARTS: usize = 8;
+/// Share of the suction side's oil that is in the compressor and comes out with it; the hose has the rest (own figure).
+const IN_COMPRESSOR: f64 = 0.95;
+/// Oil a new compressor comes with, kg: 7 fl oz, or the whole loop's if that is less (workshop manuals).
+const NEW_COMPRESSOR: f64 = 0.205;
+/// Most of a part's volume that oil may take (own figure).
+const OIL_FULL: f64 = 0.5;
+/// Bores a tube can have, m.
+pub const BORES: (f64, f64) = (0.8e-3, 3.0e-3);
+
+impl Part {
+    /// All of them.
+    pub const ALL: [Self; PARTS] = [
+        Self::Compressor,
+        Self::DischargeHose,
+        Self::Condenser,
+        Self::LiquidLine,
+        Self::Orifice,
+        Self::Evaporator,
+        Self::Accumulator,
+        Self::SuctionHose,
+    ];
+
+    /// Its name in messages.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Compressor => "compressor",
+            Self::DischargeHose => "discharge hose",
+            Self::Condenser => "condenser",
+            Self::LiquidLine => "liquid line",
+            Self::Orifice => "orifice tube",
+            Self::Evaporator => "evaporator",
+            Self::Accumulator => "accumulator",
+            Self::SuctionHose => "suction hose",
+        }
+    }
+
+    /// The parts that a joint holds together.
+    pub fn at(joint: Joint) -> impl Iterator<Item = Self> {
+        Self::ALL
+            .into_iter()
+            .filter(move |p| *p != Self::Orifice && p.joints().contains(&joint))
+    }
+
+    /// The joints that have to be apart for it to come out.
+    pub fn joints(self) -> &'static [Joint] {
+        match self {
+            Self::Compressor => &[Joint::CompressorIn, Joint::CompressorOut],
+            Self::DischargeHose => &[Joint::CompressorOut, Joint::CondenserIn],
+            Self::Condenser => &[Joint::CondenserIn, Joint::CondenserOut],
+            Self::LiquidLine => &[Joint::CondenserOut, Joint::EvaporatorIn],
+            Self::Orifice => &[Joint::EvaporatorIn],
+            Self::Evaporator => &[Joint::EvaporatorIn, Joint::EvaporatorOut],
+            Self::Accumulator => &[Joint::EvaporatorOut, Joint::AccumulatorOut],
+            Self::SuctionHose => &[Joint::AccumulatorOut, Joint::CompressorIn],
+        }
+    }
+
+    /// Its volumes in the network; the orifice has none.
+    fn nodes(self, plant: &Plant) -> core::ops::Range<NodeId> {
+        let p = plant.places;
+        match self {
+            Self::Compressor | Self::SuctionHose => p.suction..p.suction + 1,
+            Self::DischargeHose => p.discharge..p.discharge + 1,
+            Self::Condenser => p.condenser..p.condenser + condenser::CELLS,
+            Self::LiquidLine => p.liquid..p.liquid + 1,
+            Self::Orifice => 0..0,
+            Self::Evaporator => p.evaporator..p.evaporator + evaporator::CELLS,
+            Self::Accumulator => p.accumulator..p.accumulator + 1,
+        }
+    }
+
+    /// Share of its volumes' oil that is the part's own.
+    fn oil_share(self) -> f64 {
+        match self {
+            Self::Compressor => IN_COMPRESSOR,
+            Self::SuctionHose => 1.0 - IN_COMPRESSOR,
+            _ => 1.0,
+        }
+    }
+
+    /// Share of the oil in it that runs out when it is turned over; the rest clings (own figures).
+    pub fn drains(self) -> f64 {
+        match self {
+            Self::Compressor => 0.85,
+            Self::Accumulator => 0.7,
+            Self::Condenser | Self::Evaporator => 0.4,
+            _ => 0.5,
+        }
+    }
+
+    /// Most oil that goes into its volumes, kg.
+    pub fn most_oil(self, plant: &Plant) -> f64 {
+        let volume: f64 = self
+            .nodes(plant)
+            .map(|n| plant.network.node(n).volume)
+            .sum();
+        OIL_FULL * volume * RHO_OIL
+    }
+
+    /// Oil that a new one comes with, kg.
+    pub fn ships_with(self, plant: &Plant) -> f64 {
+        match self {
+            Self::Compressor => NEW_COMPRESSOR
+                .min(plant.vehicle.oil.si())
+                .min(self.most_oil(plant)),
+            _ => 0.0,
+        }
+    }
+}
+
+/// A part out of the vehicle.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+pub struct OnBench {
+    /// Oil in it, kg.
+    pub oil: f64,
+    /// Water that its desiccant holds, kg.
+    pub bound: f64,
+    /// What is seen in it.
+    pub seen: Seen,
+    /// The orifice tube's own: how it sat.
+    pub seat: Option<Seat>,
+}
+
+/// What an opened part shows. Numbers, not words: they follow from its condition.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+pub struct Seen {
+    /// Share of an orifice tube's screen and bore that is blocked.
+    pub blocked: f64,
+    /// Metal in the oil, 0 none to 1 full of glitter: wear of the compressor.
+    pub metal: f64,
+    /// Darkness of the oil, 0 clear to 1 black: overheated.
+    pub dark: f64,
+    /// Oil lying in it, kg.
+    pub oil: f64,
+    /// Free water in it, kg: milky oil.
+    pub water: f64,
+    /// Share of the air that its outside lets through (condenser face, evaporator fins).
+    pub face: f64,
+}
+
+/// What a part shows once it is out or one of its joints is apart.
+pub fn look(plant: &Plant, part: Part) -> Seen {
+    let (mut oil, mut water) = (0.0, 0.0);
+    for node in part.nodes(plant) {
+        let c = &plant.network.node(node).content;
+        oil += c[OIL] * part.oil_share();
+        water += c[WATER];
+    }
+    let c = &plant.condition;
+    Seen {
+        blocked: if part == Part::Orifice {
+            1.0 - c.orifice_open
+        } else {
+            0.0
+        },
+        metal: plant.wear(),
+        dark: (plant.damage.heat + plant.damage.dryness).min(1.0),
+        oil,
+        water,
+        face: match part {
+            Part::Condenser => c.condenser_air,
+            Part::Evaporator => c.evaporator_air,
+            _ => 1.0,
+        },
+    }
+}
+
+/// Takes a part out: its oil and what its desiccant holds come with it; the refrigerant and air in it go to the room. In its place
+/// stands room air. Returns the part and what went to the room.
+pub fn take_out(plant: &mut Plant, part: Part) -> (OnBench, Content) {
+    let mut bench = OnBench {
+        seen: look(plant, part),
+        ..OnBench::default()
+    };
+    let mut lost = Content::default();
+    for node in part.nodes(plant) {
+        let mut all = plant.network.node(node).content;
+        all[OIL] *= part.oil_share();
+        // The two parts of the suction side share one volume: what gas is in it stays with the place.
+        if matches!(part, Part::Compressor | Part::SuctionHose) {
+            all[REFRIGERANT] = 0.0;
+            all[AIR] = 0.0;
+            all[WATER] = 0.0;
+        }
+        let gone = plant.network.take_out(node, &all);
+        bench.oil += gone[OIL];
+        let mut gas = gone;
+        gas[OIL] = 0.0;
+        lost.add(&gas, 1.0);
+        if part == Part::Accumulator {
+            bench.bound += plant.network.take_bound(node);
+        }
+        fill_with_air(plant, node, &mut lost);
+    }
+    match part {
+        Part::Compressor => plant.fitted.compressor = false,
+        Part::Accumulator => plant.fitted.accumulator = false,
+        Part::Orifice => {
+            bench.seat = Some(plant.seat);
+            plant.seat.fitted = false;
+        }
+        _ => {}
+    }
+    (bench, lost)
+}
+
+/// Room air where a part was, if nothing else is there; it came from the room.
+fn fill_with_air(plant: &mut Plant, node: NodeId, lost: &mut Content) {
+    let (p_room, t) = (plant.day().p, plant.day().t);
+    let n = plant.network.node(node);
+    if n.content[AIR] + n.content[REFRIGERANT] > 0.0 {
+        return;
+    }
+    let mut air = Content::default();
+    air[AIR] = p_room * n.volume / (lowside_plant::state::R_AIR * t);
+    plant.network.inject(node, &air);
+    lost.add(&air, -1.0);
+}
+
+/// Puts a part back, or a new one in: with the oil it holds and what its desiccant holds.
+pub fn put_in(plant: &mut Plant, part: Part, bench: &OnBench) {
+    let nodes = part.nodes(plant);
+    let cells = nodes.len().max(1) as f64;
+    let mut oil = Content::default();
+    oil[OIL] = bench.oil / cells;
+    for node in nodes {
+        plant.network.inject(node, &oil);
+        plant.network.inject_bound(node, bench.bound / cells);
+    }
+    match part {
+        Part::Compressor => plant.fitted.compressor = true,
+        Part::Accumulator => plant.fitted.accumulator = true,
+        Part::Orifice => {
+            if let Some(seat) = bench.seat {
+                plant.seat = seat;
+            }
+        }
+        _ => {}
+    }
+}
+
+/// Makes the condition of a part that of a new one.
+pub fn renew(plant: &mut Plant, part: Part) {
+    let c = &mut plant.condition;
+    match part {
+        Part::Compressor => {
+            c.compressor_wear = 0.0;
+            plant.damage = lowside_plant::damage::Damage::default();
+        }
+        Part::Condenser => c.condenser_air = 1.0,
+        Part::Evaporator => c.evaporator_air = 1.0,
+        Part::Orifice => c.orifice_open = 1.0,
+        _ => {}
+    }
+}

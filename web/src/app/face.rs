@@ -1,0 +1,202 @@
+//! The middle of the page: which views are open, which part is lit or opened, and the views themselves.
+use std::{cell::RefCell, rc::Rc};
+
+use lowside_present::{
+    UnitSystem, notes,
+    parts::{Part, Parts, Tubes, inside},
+    plot::{Frame, Plot},
+    sound::Sound,
+};
+use yew::{Context, Html, MouseEvent, NodeRef, html};
+
+use super::{App, Msg};
+use crate::{
+    chart::Strip,
+    host,
+    ink::Kind,
+    parts::{Flows, PartsView},
+    plot::PlotView,
+    views::{Open, Picker, View},
+    words,
+};
+
+/// What a person does to the views.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum FaceMsg {
+    /// Opens or closes a view.
+    Toggle(View),
+    /// Points at a part, or at none.
+    Light(Option<Part>),
+    /// Opens a part, or shuts it.
+    Open(Option<Part>),
+    /// Closes the loop, as in a drill, or opens it.
+    Close(bool),
+    /// Moves the strip chart's window or cursor.
+    Strip(Strip),
+    /// Saves the strip chart.
+    Save(Kind),
+    /// Large gauges or not.
+    Large,
+    /// Sounds or silence.
+    Sound,
+}
+
+type Key = (Plot, UnitSystem, &'static str, u64);
+
+/// State of the views.
+pub(super) struct Face {
+    pub(super) open: Open,
+    pub(super) lit: Option<Part>,
+    pub(super) part: Option<Part>,
+    pub(super) closed: bool,
+    pub(super) large: bool,
+    pub(super) sound: bool,
+    pub(super) flows: Flows,
+    pub(super) tubes: NodeRef,
+    frames: RefCell<Vec<(Key, Rc<Frame>)>>,
+}
+
+impl Face {
+    pub(super) fn new() -> Self {
+        Self {
+            open: Open::remembered(),
+            lit: None,
+            part: None,
+            closed: false,
+            large: false,
+            sound: false,
+            flows: Flows::default(),
+            tubes: NodeRef::default(),
+            frames: RefCell::default(),
+        }
+    }
+}
+
+impl App {
+    /// Does what a person does to the views; true if the page is to be shown anew.
+    pub(super) fn face(&mut self, msg: FaceMsg) -> bool {
+        let face = &mut self.face;
+        match msg {
+            FaceMsg::Toggle(view) => face.open.toggle(view),
+            FaceMsg::Light(part) => {
+                let changed = face.lit != part;
+                face.lit = part;
+                return changed;
+            }
+            FaceMsg::Open(part) => face.part = part,
+            FaceMsg::Close(closed) => face.closed = closed,
+            FaceMsg::Strip(act) => self.chart.act(act, &self.stage.bay),
+            FaceMsg::Save(kind) => {
+                self.chart
+                    .save(kind, (&self.stage.bay, &self.stage.history), self.units);
+            }
+            FaceMsg::Large => face.large = !face.large,
+            FaceMsg::Sound => {
+                face.sound = !face.sound;
+                self.hear();
+            }
+        }
+        self.last_chart = 0.0;
+        true
+    }
+
+    /// Draws what flows in the parts, if they are to be seen.
+    pub(super) fn draw_flows(&mut self, theme: &lowside_present::palette::Theme, dt: f64) {
+        if self.face.closed {
+            return;
+        }
+        if let Some(canvas) = self.face.tubes.cast::<web_sys::HtmlCanvasElement>() {
+            let tubes = Tubes::of(&self.stage.bay);
+            self.face.flows.draw(&canvas, theme, &tubes, dt);
+        }
+    }
+
+    /// Lets the page sound as the bay does, or be silent.
+    pub(super) fn hear(&self) {
+        let quiet = self.stage.paused || !self.face.sound;
+        host::sound((!quiet).then(|| Sound::of(&self.stage.bay)));
+    }
+
+    /// All open views, in their order.
+    pub(super) fn views(&self, ctx: &Context<Self>) -> Html {
+        let toggle = ctx.link().callback(|v| Msg::Face(FaceMsg::Toggle(v)));
+        html! { <>
+            <Picker open={self.face.open.clone()} {toggle} />
+            { for self.face.open.iter().map(|v| match v {
+                View::Levels => self.levels_view(ctx),
+                View::Parts => self.parts_view(ctx),
+                View::Strip => self.chart_view(ctx),
+                View::Plot(p) => self.plot_view(ctx, p),
+            }) }
+        </> }
+    }
+
+    fn parts_view(&self, ctx: &Context<Self>) -> Html {
+        let (bay, units, link) = (&self.stage.bay, self.units, ctx.link());
+        let warmth = |part| (part, inside::temperature(bay, part, units).to_string());
+        let opened = self
+            .face
+            .part
+            .map(|part| Rc::new(inside::open(bay, part, units)));
+        let wear = if self.face.part == Some(Part::Compressor) {
+            inside::wear(bay)
+                .iter()
+                .map(|(c, x)| words::wear_line(words::charts::cause(*c), x))
+                .collect()
+        } else {
+            Vec::new()
+        };
+        html! {
+            <PartsView key="parts" parts={Rc::new(Parts::of(bay, units))} {opened} {wear} lit={self.face.lit} closed={self.face.closed}
+                temperatures={Rc::new(Part::ALL.map(warmth).to_vec())} flows={self.face.tubes.clone()} dark={self.dark}
+                light={link.callback(|p| Msg::Face(FaceMsg::Light(p)))} open={link.callback(|p| Msg::Face(FaceMsg::Open(p)))}
+                close={link.callback(|on| Msg::Face(FaceMsg::Close(on)))} />
+        }
+    }
+
+    fn plot_view(&self, ctx: &Context<Self>, plot: Plot) -> Html {
+        let bay = &self.stage.bay;
+        let key = plot.key(bay, self.units);
+        let mut frames = self.face.frames.borrow_mut();
+        let known = frames
+            .iter()
+            .find(|(k, _)| *k == key)
+            .map(|(_, f)| f.clone());
+        let frame = known.unwrap_or_else(|| {
+            let frame = Rc::new(plot.frame(bay, self.units));
+            frames.retain(|((p, ..), _)| *p != plot);
+            frames.push((key, frame.clone()));
+            frame
+        });
+        html! {
+            <PlotView key={View::Plot(plot).id()} {plot} {frame} live={Rc::new(plot.live(bay, self.units))} lit={self.face.lit} dark={self.dark}
+                light={ctx.link().callback(|p| Msg::Face(FaceMsg::Light(p)))} />
+        }
+    }
+
+    /// The notes under the drawing of levels, numbered as they are in it.
+    pub(super) fn notes_view(&self) -> Html {
+        let notes = notes::of(&self.stage.bay, self.units);
+        html! {
+            <ol class="notes" aria-label={words::notes()}>
+                { for notes.iter().take(notes::SHOWN).map(|n| html! { <li>{ words::charts::note(n) }</li> }) }
+            </ol>
+        }
+    }
+
+    /// The buttons for sounds and large gauges.
+    pub(super) fn large_button(&self, ctx: &Context<Self>) -> Html {
+        let press = ctx
+            .link()
+            .callback(|_: MouseEvent| Msg::Face(FaceMsg::Large));
+        let sound = ctx
+            .link()
+            .callback(|_: MouseEvent| Msg::Face(FaceMsg::Sound));
+        html! {
+            <span class="enlarge">
+                <button type="button" aria-pressed={self.face.sound.to_string()} onclick={sound}>{ words::sound() }</button>
+                <button type="button" aria-pressed={self.face.large.to_string()} onclick={press}>{ words::large_gauges() }</button>
+            </span>
+        }
+    }
+}

@@ -1,0 +1,111 @@
+//! Which views stand in the middle, and the picker that opens and closes them.
+//!
+//! A view is a drawing or a chart. A later tool adds a variant here, a name in the words, and an arm where views are drawn.
+use lowside_present::plot::Plot;
+use yew::{Callback, Html, MouseEvent, Properties, classes, component, html};
+
+use crate::{
+    store,
+    words::{self, charts},
+};
+
+/// Something to look at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum View {
+    /// The drawing of levels.
+    Levels,
+    /// The drawing of parts.
+    Parts,
+    /// Readings over time.
+    Strip,
+    /// A chart of properties.
+    Plot(Plot),
+}
+
+impl View {
+    /// All views in the order in which they stand.
+    pub(crate) const ALL: [Self; 7] = [
+        Self::Levels,
+        Self::Parts,
+        Self::Strip,
+        Self::Plot(Plot::ALL[0]),
+        Self::Plot(Plot::ALL[1]),
+        Self::Plot(Plot::ALL[2]),
+        Self::Plot(Plot::ALL[3]),
+    ];
+
+    /// Its id in the page and in the store.
+    pub(crate) fn id(self) -> &'static str {
+        match self {
+            Self::Levels => "levels",
+            Self::Parts => "parts",
+            Self::Strip => "strip",
+            Self::Plot(Plot::PressureEnthalpy) => "cycle",
+            Self::Plot(Plot::MoistAir) => "air",
+            Self::Plot(Plot::PressureTemperature) => "boiling",
+            Self::Plot(Plot::WaterBoils) => "vacuum",
+        }
+    }
+}
+
+/// The views that are open.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Open(Vec<View>);
+
+impl Open {
+    /// As the person left it, else the drawing of levels and the strip chart.
+    pub(crate) fn remembered() -> Self {
+        let kept = store::get(store::VIEWS).unwrap_or_default();
+        let open: Vec<View> = View::ALL
+            .into_iter()
+            .filter(|v| kept.split(' ').any(|id| id == v.id()))
+            .collect();
+        Self(if open.is_empty() {
+            vec![View::Levels, View::Strip]
+        } else {
+            open
+        })
+    }
+
+    /// Is it open?
+    pub(crate) fn has(&self, view: View) -> bool {
+        self.0.contains(&view)
+    }
+
+    /// Opens or closes a view and remembers it.
+    pub(crate) fn toggle(&mut self, view: View) {
+        if let Some(at) = self.0.iter().position(|v| *v == view) {
+            self.0.remove(at);
+        } else {
+            self.0.push(view);
+            self.0.sort();
+        }
+        let ids: Vec<&str> = self.0.iter().map(|v| v.id()).collect();
+        let _ = store::set(store::VIEWS, &ids.join(" "));
+    }
+
+    /// In the order in which they stand.
+    pub(crate) fn iter(&self) -> impl Iterator<Item = View> + '_ {
+        self.0.iter().copied()
+    }
+}
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct PickerProps {
+    pub(crate) open: Open,
+    pub(crate) toggle: Callback<View>,
+}
+
+/// One button a view, pressed while it is open.
+#[component]
+pub(crate) fn Picker(p: &PickerProps) -> Html {
+    html! {
+        <div class="picker" role="group" aria-label={words::views()}>
+            { for View::ALL.into_iter().map(|v| {
+                let (on, toggle) = (p.open.has(v), p.toggle.clone());
+                html! { <button type="button" aria-pressed={on.to_string()} class={classes!(on.then_some("chosen"))}
+                    onclick={Callback::from(move |_: MouseEvent| toggle.emit(v))}>{ charts::view(v) }</button> }
+            }) }
+        </div>
+    }
+}
