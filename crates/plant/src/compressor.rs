@@ -45,7 +45,7 @@ impl Compressor {
         let r = ratio.max(1.0);
         let fast = ((rpm - 1000.0) / 1000.0).max(0.0);
         let leak = 0.03 * (1000.0 / rpm.max(200.0)) * (r - 1.0) / 5.0;
-        let new = 0.92 * (1.0 - 0.045 * (libm::pow(r, 0.893) - 1.0)) * (1.0 - 0.08 * fast) - leak;
+        let new = 0.92 * (1.0 - 0.045 * (libm::pow(r, 0.893) - 1.0)) * (1.0 - 0.14 * fast) - leak;
         (new - self.wear * (0.12 + 0.06 * r)).clamp(0.0, 0.95)
     }
 

@@ -104,6 +104,11 @@ impl Evaporator {
         self.wall.iter().map(|t| t * self.metal).sum::<f64>() - self.iced() * FUSION
     }
 
+    /// Heat capacity of one cell's wall, J/K.
+    pub fn metal(&self) -> f64 {
+        self.metal
+    }
+
     /// Frost on the coil, kg.
     pub fn iced(&self) -> f64 {
         self.frost.iter().sum()

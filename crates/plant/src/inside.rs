@@ -6,37 +6,9 @@ use std::sync::LazyLock;
 
 use crate::{
     in_tube::{LAMINAR, LAMINAR_TO, LEAST_HEAT, Saturated, TURBULENT_FROM, cooper_per},
+    rows::Rows,
     stream::smooth,
 };
-
-/// A function of one number at equal steps, straight between them, held at its ends.
-#[derive(Debug, Clone)]
-struct Rows<const N: usize> {
-    from: f64,
-    per_step: f64,
-    rows: Vec<[f64; N]>,
-}
-
-impl<const N: usize> Rows<N> {
-    fn new(from: f64, to: f64, steps: usize, of: impl Fn(f64) -> [f64; N]) -> Self {
-        let step = (to - from) / steps as f64;
-        Self {
-            from,
-            per_step: 1.0 / step,
-            rows: (0..=steps).map(|i| of(from + i as f64 * step)).collect(),
-        }
-    }
-
-    #[inline]
-    fn at(&self, x: f64) -> [f64; N] {
-        let last = self.rows.len() - 2;
-        let u = ((x - self.from) * self.per_step).clamp(0.0, (last + 1) as f64);
-        let i = (u as usize).min(last);
-        let f = u - i as f64;
-        let (a, b) = (&self.rows[i], &self.rows[i + 1]);
-        core::array::from_fn(|k| a[k] + f * (b[k] - a[k]))
-    }
-}
 
 /// Groups of one gas along saturation, and functions that are the same for all.
 #[derive(Debug)]
@@ -157,7 +129,7 @@ impl Common {
 /// Powers of a mass flux, found once for a coil and step.
 #[derive(Debug, Clone, Copy)]
 pub struct Flux {
-    flux: f64,
+    whole: f64,
     per_08: f64,
     per_117: f64,
     boiling: f64,
@@ -197,7 +169,7 @@ impl Inside {
     pub fn flux(&self, flux: f64) -> Flux {
         let counted = flux.max(LEAST_FLUX);
         Flux {
-            flux,
+            whole: flux,
             per_08: libm::pow(counted, 0.8),
             per_117: libm::pow(counted, 1.17),
             boiling: 24_000.0 * libm::pow(counted, -1.16),
@@ -218,13 +190,13 @@ impl Inside {
     /// puts it within a tenth.
     pub fn vapour(&self, g: &Flux, t: f64) -> f64 {
         let [k, per_mu, pr, pr_23] = self.groups.vapour.at(t);
-        self.nusselt(g.flux * self.bore * per_mu, pr, pr_23) * k * self.per_bore
+        self.nusselt(g.whole * self.bore * per_mu, pr, pr_23) * k * self.per_bore
     }
 
     /// Liquid alone, W/(m2 K).
     pub fn liquid(&self, g: &Flux, t: f64) -> f64 {
         let [_, _, k, per_mu, pr, pr_23] = self.groups.condensing.at(t);
-        self.nusselt(g.flux * self.bore * per_mu, pr, pr_23) * k * self.per_bore
+        self.nusselt(g.whole * self.bore * per_mu, pr, pr_23) * k * self.per_bore
     }
 
     /// Condensing at quality `x`, W/(m2 K) ([`crate::in_tube::shah`]).

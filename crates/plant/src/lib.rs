@@ -23,6 +23,7 @@ pub mod orifice;
 pub mod plant;
 pub mod pump;
 pub mod recovery;
+mod rows;
 pub mod seat;
 pub mod shell;
 pub mod sparse;

@@ -2,6 +2,8 @@
 
 use lowside_fluids::air;
 
+use crate::rows::Rows;
+
 /// Conductivity of fin stock, W/(m K) (aluminium 3003; handbooks give 160-190).
 const FIN_CONDUCTIVITY: f64 = 180.0;
 /// Prandtl number of air (about 0.71 from 0 to 60 degC).
@@ -78,10 +80,7 @@ impl Fins {
 
 /// Conductance to the air over the air's flow, tabled over the square root of the flow.
 #[derive(Debug, Clone)]
-pub struct AirSide {
-    values: Vec<f64>,
-    per_step: f64,
-}
+pub struct AirSide(Rows<1>);
 
 /// Steps of an [`AirSide`].
 const STEPS: usize = 96;
@@ -91,22 +90,14 @@ const TOP: f64 = 6.0;
 impl AirSide {
     /// Tables [`Fins::conductance`] for `metres` of tube at about `t` (K).
     pub fn new(fins: &Fins, metres: f64, t: f64) -> Self {
-        let step = TOP.sqrt() / STEPS as f64;
-        let flow = |i: usize| (i as f64 * step) * (i as f64 * step);
-        Self {
-            values: (0..=STEPS)
-                .map(|i| fins.conductance(metres, flow(i), t))
-                .collect(),
-            per_step: 1.0 / step,
-        }
+        Self(Rows::new(0.0, TOP.sqrt(), STEPS, |root| {
+            [fins.conductance(metres, root * root, t)]
+        }))
     }
 
     /// Conductance at a flow (kg/s), W/K; within 1 % of the function above 0.01 kg/s.
     pub fn at(&self, flow: f64) -> f64 {
-        let x = flow.clamp(0.0, TOP).sqrt() * self.per_step;
-        let i = (x as usize).min(STEPS - 1);
-        let f = x - i as f64;
-        self.values[i] + f * (self.values[i + 1] - self.values[i])
+        self.0.at(flow.max(0.0).sqrt())[0]
     }
 }
 

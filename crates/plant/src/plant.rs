@@ -44,8 +44,8 @@ const REED_LEAK: f64 = 1.2e-6;
 const TRICKLE: f64 = 0.015;
 /// Air that moves through the condenser by itself, kg/s.
 const STILL: f64 = 0.03;
-/// Time in which a fan clutch takes or lets go as the air behind the condenser changes, s (common practice: half a minute).
-const FAN_TIME: f64 = 20.0;
+/// Time in which a fan clutch takes or lets go as the air behind the condenser changes, s (common practice: some ten to thirty).
+const FAN_TIME: f64 = 10.0;
 /// Idle speed at which the fan is rated, 1/min.
 const FAN_IDLE: f64 = 800.0;
 

@@ -42,14 +42,20 @@ pub(super) enum Water {
 
 impl Water {
     pub(super) fn of(content: &Content, s: &State) -> Self {
-        if content[WATER] <= 0.0 || s.own_water <= 0.0 {
+        let own = own_water(s);
+        if content[WATER] <= 0.0 || own <= 0.0 {
             Self::Liquid
-        } else if s.own_water >= 1.0 && s.m_steam >= 0.999 * content[WATER] {
+        } else if own >= 1.0 && s.m_steam >= 0.999 * content[WATER] {
             Self::Vapour
         } else {
             Self::Mixed
         }
     }
+}
+
+/// How far water answers for itself in a state, 0 to 1.
+fn own_water(s: &State) -> f64 {
+    steam::own((s.m_gas + s.m_liq) / (s.v_gas + s.v_liq))
 }
 
 /// Water vapour from liquid at 0 degC: entropy of an ideal gas at `t` and its partial pressure, J/(kg K).
@@ -106,7 +112,7 @@ pub(super) fn gibbs(table: &Table, s: &State, species: &Content, enthalpy: f64) 
     let air = CP_AIR * dt - s.t * air_entropy(s.t, s.p_air);
     let ln = libm::log(s.t / T_ZERO);
     let oil = CP_OIL * (dt - s.t * ln) + s.p / RHO_OIL;
-    let water = if s.own_water > 0.0 {
+    let water = if own_water(s) > 0.0 {
         steam::enthalpy(s.t) - s.t * steam_entropy(s.t, s.p_water)
     } else {
         CP_WATER * (dt - s.t * ln) + s.p / RHO_WATER
