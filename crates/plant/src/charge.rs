@@ -131,10 +131,11 @@ fn spread_oil(net: &Network, p: &Places, oil: f64) -> Vec<f64> {
     let most_oil = |i: NodeId| OIL_FULL * net.node(i).volume * RHO_OIL;
     let mut oils: Vec<f64> = net.nodes().iter().map(|_| 0.0).collect();
     let mut spilled = 0.0;
-    for i in p.discharge..=p.suction {
+    let inside = oils.iter_mut().enumerate();
+    for (i, held) in inside.take(p.suction + 1).skip(p.discharge) {
         let due = oil * share(i);
-        oils[i] = due.min(most_oil(i));
-        spilled += due - oils[i];
+        *held = due.min(most_oil(i));
+        spilled += due - *held;
     }
     oils[p.accumulator] += spilled;
     oils

@@ -453,8 +453,10 @@ impl Network {
         swap[REFRIGERANT] -= s.m_gas * swapped;
         swap[AIR] -= node.content[AIR] * swapped;
         swap[WATER] -= (s.m_steam * swapped).min(node.content[WATER]);
+        let r12 = self.r12_in(id);
         self.inject(id, &swap);
         self.account.to_room.add(&swap, -1.0);
+        self.mix_to_room(r12 - self.r12_in(id));
     }
 
     /// Lets both ends of a link exchange gas by stirring, m3/s each way.

@@ -178,6 +178,18 @@ impl Network {
         self.mix.as_ref().map(|m| (m.r12.as_slice(), m.to_room))
     }
 
+    /// R-12 in a node, kg; 0 where there is one gas only.
+    pub(super) fn r12_in(&self, id: NodeId) -> f64 {
+        self.mix.as_ref().map_or(0.0, |m| m.r12[id])
+    }
+
+    /// Counts R-12 that went into the room otherwise than through a link, kg.
+    pub(super) fn mix_to_room(&mut self, kg: f64) {
+        if let Some(mix) = &mut self.mix {
+            mix.to_room += kg;
+        }
+    }
+
     /// Counts a node that is new.
     pub(super) fn mix_added(&mut self) {
         let node = self.nodes.len() - 1;
