@@ -9,7 +9,7 @@ use lowside_present::{
     plot::Scales,
 };
 use lowside_session::{Bay, TICKS_PER_SECOND, Tick};
-use lowside_units::display::UnitSystem;
+use lowside_units::display::{PressureUnit, TemperatureUnit, UnitSystem};
 use web_sys::HtmlCanvasElement;
 use yew::{
     Callback, Html, KeyboardEvent, MouseEvent, NodeRef, Properties, classes, component, html,
@@ -312,7 +312,6 @@ struct Grid {
 impl Grid {
     fn new(f: &Frame) -> Self {
         let (w, h, _) = f.size;
-        let us = f.units == UnitSystem::Us;
         let bottom = h - 20.0;
         Self {
             scales: Scales(f.units),
@@ -322,8 +321,15 @@ impl Grid {
             middle: 8.0 + (bottom - 8.0) * 0.56,
             floor: 8.0 + (bottom - 8.0) * 0.56 + 8.0,
             bottom,
-            pressures: [0.0, if us { 450.0 } else { 3100.0 }],
-            temperatures: if us { [30.0, 110.0] } else { [0.0, 44.0] },
+            pressures: match f.units.pressure {
+                PressureUnit::Psi => [0.0, 450.0],
+                PressureUnit::Kpa => [0.0, 3100.0],
+                PressureUnit::Bar => [0.0, 31.0],
+            },
+            temperatures: match f.units.temperature {
+                TemperatureUnit::Fahrenheit => [30.0, 110.0],
+                TemperatureUnit::Celsius => [0.0, 44.0],
+            },
         }
     }
 
@@ -358,16 +364,14 @@ fn step(minutes: f64) -> f64 {
 fn still(f: &Frame, t: &Theme) -> Marks {
     let g = Grid::new(f);
     let mut m = Marks::default();
-    let us = f.units == UnitSystem::Us;
-    let pressures: &[f64] = if us {
-        &[0.0, 100.0, 200.0, 300.0, 400.0]
-    } else {
-        &[0.0, 1000.0, 2000.0, 3000.0]
+    let pressures: &[f64] = match f.units.pressure {
+        PressureUnit::Psi => &[0.0, 100.0, 200.0, 300.0, 400.0],
+        PressureUnit::Kpa => &[0.0, 1000.0, 2000.0, 3000.0],
+        PressureUnit::Bar => &[0.0, 10.0, 20.0, 30.0],
     };
-    let temperatures: &[f64] = if us {
-        &[40.0, 60.0, 80.0, 100.0]
-    } else {
-        &[0.0, 10.0, 20.0, 30.0, 40.0]
+    let temperatures: &[f64] = match f.units.temperature {
+        TemperatureUnit::Fahrenheit => &[40.0, 60.0, 80.0, 100.0],
+        TemperatureUnit::Celsius => &[0.0, 10.0, 20.0, 30.0, 40.0],
     };
     for &v in pressures {
         let y = g.upper(v);

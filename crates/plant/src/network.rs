@@ -428,20 +428,21 @@ impl Network {
     /// Lets an open end breathe: so much of the node's gas (m3) is swapped for room air at the node's pressure, moisture and all.
     /// It comes in at the node's own temperature: a breath's warmth is nothing beside the metal's.
     pub fn breathe(&mut self, id: NodeId, volume: f64) {
-        let (room_t, room) = (self.nodes[ROOM].state.t, self.nodes[ROOM].content);
+        let room = &self.nodes[ROOM];
+        let mut swap = room.content;
+        let per_pa = 1.0 / (room.state.p * room.volume);
         let node = &self.nodes[id];
         let s = node.state;
         if s.v_gas <= 0.0 {
             return;
         }
         let swapped = (volume / s.v_gas).min(0.5);
-        let gas = s.m_gas + node.content[AIR];
-        let mut swap = Content::default();
-        swap[REFRIGERANT] = -s.m_gas * swapped;
-        let air = s.p * swapped * s.v_gas / (state::R_AIR * room_t);
-        swap[AIR] = air - node.content[AIR] * swapped;
-        let water = node.content[WATER] * swapped * gas / (gas + s.m_liq).max(1e-12);
-        swap[WATER] = air * room[WATER] / room[AIR] - water;
+        for m in &mut swap.0 {
+            *m *= s.p * swapped * s.v_gas * per_pa;
+        }
+        swap[REFRIGERANT] -= s.m_gas * swapped;
+        swap[AIR] -= node.content[AIR] * swapped;
+        swap[WATER] -= (s.m_steam * swapped).min(node.content[WATER]);
         self.inject(id, &swap);
         self.account.to_room.add(&swap, -1.0);
     }

@@ -46,7 +46,7 @@ pub enum Place {
     Shelf,
     /// The room: vented.
     Room,
-    /// The charging cylinder on the hose.
+    /// The charging cylinder on the hose, or the space behind the nitrogen regulator.
     Cylinder,
     /// The recovery machine's cylinder.
     RecoveryCylinder,
@@ -137,7 +137,10 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
         ),
         aside(Place::Shelf, shop.shelf),
         aside(Place::Room, vented),
-        vessel_as(Place::Cylinder, matches!(attached, Attached::Cylinder(_))),
+        vessel_as(
+            Place::Cylinder,
+            matches!(attached, Attached::Cylinder(_) | Attached::Nitrogen(_)),
+        ),
         if attached.machine().is_some() {
             vessel_as(Place::RecoveryCylinder, true)
         } else {

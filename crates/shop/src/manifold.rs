@@ -78,6 +78,11 @@ pub fn valve(open: f64) -> Law {
     opening(VALVE_AREA, open)
 }
 
+/// Law of a valve that lets nothing back.
+pub fn check_valve(open: f64) -> Law {
+    Law::OneWay(k_from_hole(CD, VALVE_AREA * open))
+}
+
 /// Law of the service hose's end.
 pub fn hose_end(open_end: bool, purging: bool) -> Law {
     let bore = core::f64::consts::FRAC_PI_4 * HOSE_BORE * HOSE_BORE;

@@ -2,7 +2,6 @@
 use std::rc::Rc;
 
 use lowside_present::{
-    UnitSystem,
     dial::{self, Which},
     levels,
     next::next_step,
@@ -62,11 +61,10 @@ impl App {
         if let Some(moved) = levels_due
             && let Some(canvas) = self.sheet.cast::<HtmlCanvasElement>()
         {
-            let names = if self.units == UnitSystem::Us {
-                ["psig", "\u{b0}F"]
-            } else {
-                ["kPag", "\u{b0}C"]
-            };
+            let names = [
+                self.units.pressure.gauge_symbol(),
+                self.units.temperature.symbol(),
+            ];
             let moved = if still { 0.0 } else { moved };
             let levels = self.stage.levels(self.units);
             if now - self.face.notes.0 > TEXT_EVERY {
