@@ -472,7 +472,9 @@ impl Shop {
     /// Refrigerant recovered so far into the cylinder now with the machine, kg.
     pub fn recovered(&self, plant: &Plant) -> f64 {
         let held = match self.hands.attached {
-            Attached::Machine(_) => plant.network.node(self.places.can).content[REFRIGERANT],
+            Attached::Machine(_) => {
+                plant.network.node(self.places.can).content.whole()[REFRIGERANT]
+            }
             _ => self.station.away.content[REFRIGERANT],
         };
         held - self.station.at_start
@@ -482,7 +484,7 @@ impl Shop {
     fn holds(&self, plant: &Plant) -> bool {
         let p = plant.places;
         let held: f64 = (p.discharge..=p.suction)
-            .map(|i| plant.network.node(i).content[REFRIGERANT])
+            .map(|i| plant.network.node(i).content.whole()[REFRIGERANT])
             .sum();
         held > TRACES
     }
@@ -491,7 +493,7 @@ impl Shop {
     pub fn given(&self, plant: &Plant) -> f64 {
         let left = match self.hands.attached {
             Attached::Can(_) | Attached::Cylinder(_) => {
-                plant.network.node(self.places.can).content[REFRIGERANT]
+                plant.network.node(self.places.can).content.whole()[REFRIGERANT]
             }
             _ => 0.0,
         };
