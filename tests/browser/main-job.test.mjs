@@ -139,6 +139,7 @@ pageTest("a reload takes up where it was left, with the same acts", desktop, asy
   // It comes back running or paused, a few seconds of bay time on at most.
   assert.ok(Math.abs((await b.given()) - given) < 1.0, `given ${await b.given()} after ${given} oz`);
   assert.ok(Math.abs((await b.gauge("Low side")) - low) < 15, "the low side is where it was");
+  await page.getByText("Settings", { exact: true }).click();
   await b.button("SI").click();
   assert.match(await b.reading("Given by the cans"), / g/);
   assertQuiet(page);

@@ -10,7 +10,7 @@ use lowside_present::{
     next::{NextStep, next_step},
     readout::Readout,
 };
-use lowside_session::{Action, Bay, Caution, Take, TakeError, Timeline, wait::Goal};
+use lowside_session::{Action, Caution, Take, TakeError, wait::Goal};
 use lowside_words::Language;
 use wasm_bindgen::closure::Closure;
 use yew::{Component, Context, Html, KeyboardEvent, MouseEvent, NodeRef, html};
@@ -26,13 +26,14 @@ use crate::{
     panel::Panel,
     past::Ended,
     readings::Readings,
+    resume::Resumed,
     speech,
     stage::{self, Stage},
     store,
     top::Top,
-    words,
+    units, words,
 };
-use outside::{FrameLoop, frames, keys, leaving, resume_in_background};
+use outside::{FrameLoop, frames, keys, leaving, resume_in_background, worker};
 
 mod act;
 mod face;
@@ -61,8 +62,14 @@ pub(crate) enum Msg {
     Start(String),
     Dismiss(Caution),
     Progress(f64),
-    Resumed(Box<Result<(Bay, History, Timeline), TakeError>>),
+    Resumed(Box<Result<Resumed, TakeError>>),
     Copy,
+    /// The browser holds the page for times without a network.
+    Offline,
+    /// A new version waits.
+    Newer,
+    /// Take it.
+    Update,
 }
 
 /// What the page is doing.
@@ -107,20 +114,18 @@ pub(crate) struct App {
     slow: (String, f64),
     rows: Rc<Vec<Row>>,
     dark: bool,
+    offline: bool,
+    update: bool,
     _frame: Rc<FrameLoop>,
     _key: Closure<dyn FnMut(KeyboardEvent)>,
     _leave: Closure<dyn FnMut()>,
+    _worker: [Closure<dyn FnMut()>; 2],
 }
 impl Component for App {
     type Message = Msg;
     type Properties = ();
 
     fn create(ctx: &Context<Self>) -> Self {
-        let units = if store::get(store::UNITS).as_deref() == Some("si") {
-            UnitSystem::Si
-        } else {
-            UnitSystem::Us
-        };
         let mut notice = None;
         let mut mode = Mode::Running;
         if let Some(text) = store::get(store::TAKE) {
@@ -148,7 +153,7 @@ impl Component for App {
             stage: Stage::new(stage::open("charge-from-cans"), History::default()),
             mode,
             scenario: "charge-from-cans".into(),
-            units,
+            units: units::load(),
             cautions: Vec::new(),
             notice,
             told: None,
@@ -168,9 +173,12 @@ impl Component for App {
             slow: (String::new(), -1e9),
             rows: Rc::default(),
             dark: host::dark(),
+            offline: false,
+            update: false,
             _frame: frames(ctx),
             _key: keys(ctx),
             _leave: leaving(ctx),
+            _worker: worker(ctx),
         }
     }
 
@@ -211,10 +219,7 @@ impl Component for App {
             Msg::Units(units) => {
                 self.units = units;
                 self.stage.ticks.clear();
-                let _ = store::set(
-                    store::UNITS,
-                    if units == UnitSystem::Si { "si" } else { "us" },
-                );
+                units::save(units);
             }
             Msg::Face(msg) => return self.face(msg),
             Msg::Language(language) => {
@@ -244,11 +249,17 @@ impl Component for App {
                 store::remove(store::REPLAYING);
                 self.mode = Mode::Running;
                 match *outcome {
-                    Ok((bay, history, past)) => {
-                        self.scenario = String::from(stage::name_of(&bay));
-                        self.stage = Stage::new(bay, history);
-                        self.stage.past = past;
+                    Ok(found) => {
+                        self.scenario = String::from(stage::name_of(&found.bay));
+                        self.stage = Stage::new(found.bay, found.history);
+                        self.stage.past = found.past;
                         self.stage.retell();
+                        if !found.same {
+                            self.notice = Some(Notice {
+                                text: words::resume_differs().to_owned(),
+                                take: store::get(store::TAKE),
+                            });
+                        }
                         self.stage.save(host::now());
                     }
                     Err(e) => {
@@ -259,12 +270,19 @@ impl Component for App {
                     }
                 }
             }
+            Msg::Offline => self.offline = true,
+            Msg::Newer => self.update = true,
+            Msg::Update => {
+                self.stage.save(host::now());
+                host::call("lowsideUpdate");
+            }
             Msg::Copy => {
                 if let Some(take) = self.notice.as_ref().and_then(|n| n.take.as_ref()) {
                     host::copy(take);
                 }
             }
         }
+        self.refresh();
         self.last_chart = 0.0;
         self.slow.1 = -1e9;
         true
@@ -293,7 +311,7 @@ impl Component for App {
             <Top clock={readout.clock.number.clone()} spoken_clock={words::spoken(&readout.clock)} paused={self.stage.paused}
                 speed={self.stage.speed} {reached} units={self.units} scenario={self.scenario.clone()}
                 pause={link.callback(|()| Msg::Pause)} step={link.callback(|()| Msg::Step)} set_speed={link.callback(Msg::Speed)}
-                set_units={link.callback(Msg::Units)} set_language={link.callback(Msg::Language)} start={link.callback(Msg::Start)} />
+                offline={self.offline} set_units={link.callback(Msg::Units)} set_language={link.callback(Msg::Language)} start={link.callback(Msg::Start)} />
             { self.time_bar(ctx) }
             <main class="bay">
                 <div class="say">
@@ -306,7 +324,9 @@ impl Component for App {
                             }
                         </p>
                     }
-                    if self.stage.storage_denied { <p class="notice">{ words::storage_denied() }</p> }
+                    if let Some(text) = words::stored(self.stage.stored) { <p class="notice" role="alert">{ text }</p> }
+                    if self.update { <p class="notice">{ words::update_there() }
+                        <button type="button" id="update" onclick={link.callback(|_: MouseEvent| Msg::Update)}>{ words::update_now() }</button></p> }
                 </div>
                 <section class={yew::classes!("gauges", self.face.large.then_some("large"))} aria-labelledby="gauges-title">
                     <h2 id="gauges-title" class="unseen">{ words::gauges() }</h2>

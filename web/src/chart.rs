@@ -9,7 +9,7 @@ use lowside_present::{
     plot::Scales,
 };
 use lowside_session::{Bay, TICKS_PER_SECOND, Tick};
-use lowside_units::display::UnitSystem;
+use lowside_units::display::{PressureUnit, TemperatureUnit, UnitSystem};
 use web_sys::HtmlCanvasElement;
 use yew::{
     Callback, Html, KeyboardEvent, MouseEvent, NodeRef, Properties, classes, component, html,
@@ -19,7 +19,7 @@ use yew::{
 use crate::{
     host,
     ink::{self, Kind, Marks, Side},
-    plot::Saver,
+    plot::saver,
     theme,
     words::{self, charts},
 };
@@ -312,7 +312,6 @@ struct Grid {
 impl Grid {
     fn new(f: &Frame) -> Self {
         let (w, h, _) = f.size;
-        let us = f.units == UnitSystem::Us;
         let bottom = h - 20.0;
         Self {
             scales: Scales(f.units),
@@ -322,8 +321,15 @@ impl Grid {
             middle: 8.0 + (bottom - 8.0) * 0.56,
             floor: 8.0 + (bottom - 8.0) * 0.56 + 8.0,
             bottom,
-            pressures: [0.0, if us { 450.0 } else { 3100.0 }],
-            temperatures: if us { [30.0, 110.0] } else { [0.0, 44.0] },
+            pressures: match f.units.pressure {
+                PressureUnit::Psi => [0.0, 450.0],
+                PressureUnit::Kpa => [0.0, 3100.0],
+                PressureUnit::Bar => [0.0, 31.0],
+            },
+            temperatures: match f.units.temperature {
+                TemperatureUnit::Fahrenheit => [30.0, 110.0],
+                TemperatureUnit::Celsius => [0.0, 44.0],
+            },
         }
     }
 
@@ -358,16 +364,14 @@ fn step(minutes: f64) -> f64 {
 fn still(f: &Frame, t: &Theme) -> Marks {
     let g = Grid::new(f);
     let mut m = Marks::default();
-    let us = f.units == UnitSystem::Us;
-    let pressures: &[f64] = if us {
-        &[0.0, 100.0, 200.0, 300.0, 400.0]
-    } else {
-        &[0.0, 1000.0, 2000.0, 3000.0]
+    let pressures: &[f64] = match f.units.pressure {
+        PressureUnit::Psi => &[0.0, 100.0, 200.0, 300.0, 400.0],
+        PressureUnit::Kpa => &[0.0, 1000.0, 2000.0, 3000.0],
+        PressureUnit::Bar => &[0.0, 10.0, 20.0, 30.0],
     };
-    let temperatures: &[f64] = if us {
-        &[40.0, 60.0, 80.0, 100.0]
-    } else {
-        &[0.0, 10.0, 20.0, 30.0, 40.0]
+    let temperatures: &[f64] = match f.units.temperature {
+        TemperatureUnit::Fahrenheit => &[40.0, 60.0, 80.0, 100.0],
+        TemperatureUnit::Celsius => &[0.0, 10.0, 20.0, 30.0, 40.0],
     };
     for &v in pressures {
         let y = g.upper(v);
@@ -525,19 +529,13 @@ pub(crate) fn StripView(p: &StripProps) -> Html {
                 <p class="read" aria-live="off">{ p.read.as_deref().unwrap_or_default() }</p>
             </div>
             <p id="strip-keys" class="unseen">{ words::strip_keys() }</p>
-            <div class="foot"><ChartTable rows={p.rows.clone()} /><Saver save={p.save.clone()} /></div>
+            <div class="foot">{ table(&p.rows) }{ saver(&p.save) }</div>
         </section>
     }
 }
 
-#[derive(Properties, PartialEq)]
-struct TableProps {
-    rows: Rc<Vec<Row>>,
-}
-
 /// The chart as numbers.
-#[component]
-fn ChartTable(p: &TableProps) -> Html {
+fn table(rows: &[Row]) -> Html {
     html! {
         <details>
             <summary>{ words::numbers() }</summary>
@@ -548,7 +546,7 @@ fn ChartTable(p: &TableProps) -> Html {
                     { for words::numbers_columns().iter().map(|h| html! { <th scope="col">{ *h }</th> }) }
                 </tr></thead>
                 <tbody>
-                    { for p.rows.iter().map(|r| html! {
+                    { for rows.iter().map(|r| html! {
                         <tr><th scope="row">{ &r.time.number }</th>
                             { for [&r.low, &r.high, &r.vent, &r.cabin].iter().map(|s| html! { <td>{ s.to_string() }</td> }) }
                             <td>{ words::in_out()[usize::from(r.clutch)] }</td>

@@ -93,6 +93,16 @@ pub(crate) fn show(id: &str) {
     }
 }
 
+/// Calls a function of the page's script, if it is there.
+pub(crate) fn call(name: &str) {
+    let function = js_sys::Reflect::get(&window(), &name.into())
+        .ok()
+        .and_then(|f| f.dyn_into::<js_sys::Function>().ok());
+    if let Some(function) = function {
+        drop(function.call0(&JsValue::UNDEFINED));
+    }
+}
+
 /// Puts text on the clipboard, where the browser allows it.
 pub(crate) fn copy(text: &str) {
     let navigator = window().navigator();

@@ -19,6 +19,7 @@ mod past;
 mod plot;
 mod readings;
 mod resume;
+mod settings;
 mod sheet;
 mod speech;
 mod stage;
@@ -26,6 +27,7 @@ mod store;
 mod theme;
 mod timebar;
 mod top;
+mod units;
 mod views;
 mod words;
 

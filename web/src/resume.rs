@@ -9,11 +9,17 @@ const SLICE: f64 = 24.0;
 /// Ticks replayed between looks at the clock.
 const PORTION: u64 = 100;
 
+/// A visit taken up again.
+pub(crate) struct Resumed {
+    pub(crate) bay: Bay,
+    pub(crate) history: History,
+    pub(crate) past: Timeline,
+    /// It stands where it was left; not so after a change of the physics.
+    pub(crate) same: bool,
+}
+
 /// Replays `take`; `report` hears the share done.
-pub(crate) async fn resume(
-    take: &Take,
-    report: impl Fn(f64),
-) -> Result<(Bay, History, Timeline), TakeError> {
+pub(crate) async fn resume(take: &Take, report: impl Fn(f64)) -> Result<Resumed, TakeError> {
     let mut replay = take.replay();
     let mut history = History::default();
     let mut past = Timeline::new(replay.bay());
@@ -27,5 +33,11 @@ pub(crate) async fn resume(
             since = host::now();
         }
     }
-    Ok((replay.finish()?, history, past))
+    let (bay, same) = replay.end();
+    Ok(Resumed {
+        bay,
+        history,
+        past,
+        same,
+    })
 }

@@ -12,7 +12,7 @@ use lowside_session::{
 use crate::{
     fail, host,
     past::{Ended, Kept, Waiting},
-    store,
+    store::{self, Kept as Stored},
 };
 
 /// Time the engine may take of a frame, ms.
@@ -49,7 +49,8 @@ pub(crate) struct Stage {
     pub(crate) reached: f64,
     /// The speed asked for is not reached.
     pub(crate) overloaded: bool,
-    pub(crate) storage_denied: bool,
+    /// Whether the browser keeps the take.
+    pub(crate) stored: Stored,
     pub(crate) lines: Vec<Line>,
     /// Events not yet read out.
     pub(crate) news: Vec<Event>,
@@ -102,7 +103,7 @@ impl Stage {
             speed: 1.0,
             reached: 1.0,
             overloaded: false,
-            storage_denied: false,
+            stored: Stored::Yes,
             lines: Vec::new(),
             news: Vec::new(),
             cautions_seen: BTreeSet::new(),
@@ -239,7 +240,7 @@ impl Stage {
     pub(crate) fn save(&mut self, now: f64) {
         self.saved_at = now;
         let text = Take::of(self.past.head(&self.bay)).to_text();
-        self.storage_denied = !store::set(store::TAKE, &text);
+        self.stored = store::set(store::TAKE, &text);
         fail::remember(&text);
     }
 

@@ -21,9 +21,35 @@ pub(crate) fn get(key: &str) -> Option<String> {
     storage()?.get_item(key).ok().flatten()
 }
 
-/// Writes a value; false if the browser does not allow it.
-pub(crate) fn set(key: &str, value: &str) -> bool {
-    storage().is_some_and(|s| s.set_item(key, value).is_ok())
+/// How a write ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Kept {
+    /// It is kept.
+    Yes,
+    /// There is no room left for it.
+    Full,
+    /// The browser keeps nothing for this page: blocked, or a private window of a browser that then keeps nothing.
+    Denied,
+}
+
+/// Writes a value.
+pub(crate) fn set(key: &str, value: &str) -> Kept {
+    let Some(storage) = storage() else {
+        return Kept::Denied;
+    };
+    match storage.set_item(key, value) {
+        Ok(()) => Kept::Yes,
+        Err(why) => {
+            let name = js_sys::Reflect::get(&why, &"name".into());
+            let quota = name.is_ok_and(|n| n.as_string().as_deref() == Some("QuotaExceededError"));
+            // A quota of nothing is a denial.
+            if quota && storage.length().unwrap_or(0) > 0 {
+                Kept::Full
+            } else {
+                Kept::Denied
+            }
+        }
+    }
 }
 
 /// Removes a value.

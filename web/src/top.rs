@@ -5,6 +5,7 @@ use yew::{Callback, Html, MouseEvent, Properties, classes, component, html};
 
 use crate::{
     panel::chosen,
+    settings::Settings,
     stage::{SPEEDS, STARTS},
     words,
 };
@@ -22,6 +23,7 @@ pub(crate) struct TopProps {
     pub(crate) pause: Callback<()>,
     pub(crate) step: Callback<()>,
     pub(crate) set_speed: Callback<f64>,
+    pub(crate) offline: bool,
     pub(crate) set_units: Callback<UnitSystem>,
     pub(crate) set_language: Callback<Language>,
     pub(crate) start: Callback<String>,
@@ -74,14 +76,6 @@ pub(crate) fn Top(p: &TopProps) -> Html {
                 if let Some(reached) = &p.reached { <span class="reached">{ words::reaches(reached) }</span> }
             </div>
             <div class="setup">
-                <span class="speeds" role="group" aria-label={words::units()}>
-                    { for [(UnitSystem::Us, "US"), (UnitSystem::Si, "SI")].iter().map(|&(u, name)| {
-                        let set = p.set_units.clone();
-                        html! { <button type="button" aria-pressed={(u == p.units).to_string()}
-                            class={classes!((u == p.units).then_some("chosen"))}
-                            onclick={Callback::from(move |_: MouseEvent| set.emit(u))}>{ name }</button> }
-                    }) }
-                </span>
                 <label class="unseen" for="language">{ words::language() }</label>
                 <select id="language" onchange={language}>
                     { for Language::OFFERED.iter().map(|&l| html! {
@@ -95,6 +89,7 @@ pub(crate) fn Top(p: &TopProps) -> Html {
                     }) }
                 </select>
                 <button type="button" onclick={again}>{ words::start_over() }</button>
+                <Settings offline={p.offline} units={p.units} set_units={p.set_units.clone()} />
             </div>
         </header>
     }

@@ -25,3 +25,25 @@ try {
   part("fail").hidden = false;
   throw error;
 }
+
+// Without a network: the worker keeps the page. It is asked for once the page runs, so that it takes nothing from the start.
+const tell = (what) => dispatchEvent(new CustomEvent(`lowside-${what}`));
+async function keep() {
+  const worker = await navigator.serviceWorker.register("sw.js");
+  const offer = () => worker.waiting && navigator.serviceWorker.controller && tell("update");
+  const watch = (next) => next?.addEventListener("statechange", () => (next.state === "installed" ? offer() : undefined));
+  worker.addEventListener("updatefound", () => watch(worker.installing));
+  watch(worker.installing);
+  offer();
+  // The page calls this when the person agrees, after it has saved the bay.
+  window.lowsideUpdate = () => {
+    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+    worker.waiting?.postMessage("take over");
+  };
+  await navigator.serviceWorker.ready;
+  tell("offline");
+}
+if ("serviceWorker" in navigator) {
+  // Refused where the browser keeps nothing for this page; the page runs all the same.
+  setTimeout(() => keep().catch(() => undefined), 1500);
+}

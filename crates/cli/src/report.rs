@@ -116,7 +116,7 @@ fn table(bay: &Bay, s: &Summary, speed: f64) -> String {
 }
 
 fn both(show: impl Fn(UnitSystem) -> Shown) -> [String; 2] {
-    [UnitSystem::Si, UnitSystem::Us].map(|u| show(u).to_string())
+    [UnitSystem::SI, UnitSystem::US].map(|u| show(u).to_string())
 }
 
 fn one(text: String) -> [String; 2] {

@@ -7,6 +7,7 @@ use crate::{
     network::Node,
     oil::coil_factor,
     state::CP_AIR,
+    steam,
     stream::drift,
     vehicle::CondenserSpec,
 };
@@ -80,7 +81,8 @@ impl Condenser {
                 .inside
                 .condenser_cell(&powers, s.t, s.quality(), x, void);
             // Air gathers at the film and hinders the vapour on its way there.
-            let ua = oiled * h * self.surface / (1.0 + 6.0 * s.p_air / s.p.max(1.0));
+            let ua = oiled * h * self.surface / (1.0 + 6.0 * s.p_air / s.p.max(1.0))
+                + steam::touching(s, &node.content);
             let taken = between(ua, s.t, *wall, s.heat_capacity, self.metal, dt);
             let given = per_kelvin * (*wall - air_t) * dt;
             *wall += (taken - given) / self.metal;

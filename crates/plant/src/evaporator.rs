@@ -12,6 +12,7 @@ use crate::{
     network::Node,
     oil::coil_factor,
     state::CP_AIR,
+    steam,
     stream::{drift, smooth},
     vehicle::EvaporatorSpec,
 };
@@ -172,7 +173,7 @@ impl Evaporator {
                 .evaporator_cell(&powers, s.t, x, DRY_FROM, self.boiling[i]);
             let wall = &mut self.wall[i];
             let given = between(
-                oiled * h * self.surface,
+                oiled * h * self.surface + steam::touching(s, &node.content),
                 *wall,
                 s.t,
                 self.metal,

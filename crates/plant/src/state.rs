@@ -62,6 +62,8 @@ pub struct State {
     pub m_steam: f64,
     /// Mass of water that lies there as ice, kg.
     pub m_ice: f64,
+    /// How far water goes by its own vapour pressure here, 0 (dense refrigerant) to 1 (near vacuum, or air alone).
+    pub own_water: f64,
     /// Phases present.
     pub phase: Phase,
     /// Mass of liquid refrigerant, kg.
@@ -219,6 +221,7 @@ fn add_steam(core: &mut Core, slopes: &mut (f64, f64), water: f64, rho: f64) {
     core.state.p_water = w.p;
     core.state.m_steam = w.m;
     core.state.m_ice = w.ice;
+    core.state.own_water = own;
 }
 
 /// A trial before oil and water are counted: energy, slopes at constant temperature, and stiffness -dp/dV.
@@ -266,6 +269,7 @@ fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> C
             p_water: 0.0,
             m_steam: 0.0,
             m_ice: 0.0,
+            own_water: 0.0,
             phase: Phase::Gas,
             m_liq: 0.0,
             m_gas: m,
@@ -340,6 +344,7 @@ fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Cor
             p_water: 0.0,
             m_steam: 0.0,
             m_ice: 0.0,
+            own_water: 0.0,
             phase: Phase::TwoPhase,
             m_liq,
             m_gas,
@@ -395,6 +400,7 @@ fn dense(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, warm: &SatPoint) -
             p_water: 0.0,
             m_steam: 0.0,
             m_ice: 0.0,
+            own_water: 0.0,
             phase: Phase::Gas,
             m_liq: 0.0,
             m_gas: m,
@@ -509,6 +515,7 @@ fn liquid_full(table: &Table, m: f64, v: f64, t: f64, sat: &SatPoint) -> Core {
             p_water: 0.0,
             m_steam: 0.0,
             m_ice: 0.0,
+            own_water: 0.0,
             phase: Phase::Liquid,
             m_liq: m,
             m_gas: 0.0,

@@ -190,13 +190,13 @@ mod tests {
     #[test]
     fn controls_follow_the_acts() {
         let mut bay = bay("charge-from-cans");
-        assert_eq!(Controls::of(&bay, UnitSystem::Si).can, None);
+        assert_eq!(Controls::of(&bay, UnitSystem::SI).can, None);
         bay.apply(Action::TakeCan).unwrap();
         bay.apply(Action::Bath {
             temperature: Some(Temperature::from_deg_c(45.0)),
         })
         .unwrap();
-        let c = Controls::of(&bay, UnitSystem::Us);
+        let c = Controls::of(&bay, UnitSystem::US);
         let can = c.can.expect("a can is on");
         assert_eq!((can.number, can.open, can.inverted), (1, false, false));
         assert_eq!(

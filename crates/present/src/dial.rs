@@ -1,7 +1,10 @@
 //! Round pressure gauges: the scale, the ring of saturation temperatures, and where the needle stands.
 
 use lowside_session::{Bay, TICKS_PER_SECOND};
-use lowside_units::{GaugePressure, Quantity, Temperature, display::UnitSystem};
+use lowside_units::{
+    GaugePressure, Quantity, Temperature,
+    display::{PressureUnit, TemperatureUnit, UnitSystem},
+};
 
 use crate::history::{History, Trace};
 
@@ -54,11 +57,11 @@ fn vacuum_share(which: Which) -> f64 {
 
 /// Top of the scale, Pa gauge.
 fn top(which: Which, units: UnitSystem) -> f64 {
-    match (which, units) {
-        (Which::Low, UnitSystem::Us) => GaugePressure::from_psi(150.0).si(),
-        (Which::Low, UnitSystem::Si) => 1.0e6,
-        (Which::High, UnitSystem::Us) => GaugePressure::from_psi(500.0).si(),
-        (Which::High, UnitSystem::Si) => 3.5e6,
+    match (which, units.pressure) {
+        (Which::Low, PressureUnit::Psi) => GaugePressure::from_psi(150.0).si(),
+        (Which::Low, _) => 1.0e6,
+        (Which::High, PressureUnit::Psi) => GaugePressure::from_psi(500.0).si(),
+        (Which::High, _) => 3.5e6,
     }
 }
 
@@ -128,58 +131,60 @@ pub fn needle(bay: &Bay, which: Which, units: UnitSystem, seconds: Option<f64>) 
 impl Face {
     /// The face of a gauge in a bay.
     pub fn of(bay: &Bay, which: Which, units: UnitSystem) -> Self {
-        let (step, most, labelled): (i32, i32, i32) = match (which, units) {
-            (Which::Low, UnitSystem::Us) => (5, 150, 30),
-            (Which::Low, UnitSystem::Si) => (50, 1000, 200),
-            (Which::High, UnitSystem::Us) => (20, 500, 100),
-            (Which::High, UnitSystem::Si) => (100, 3500, 500),
+        // Steps of the scale in its unit, how many of them, and every how many are lettered.
+        let (step, count, lettered): (f64, i32, i32) = match (which, units.pressure) {
+            (Which::Low, PressureUnit::Psi) => (5.0, 30, 6),
+            (Which::Low, PressureUnit::Kpa) => (50.0, 20, 4),
+            (Which::Low, PressureUnit::Bar) => (0.5, 20, 4),
+            (Which::High, PressureUnit::Psi) => (20.0, 25, 5),
+            (Which::High, PressureUnit::Kpa) => (100.0, 35, 5),
+            (Which::High, PressureUnit::Bar) => (1.0, 35, 5),
         };
-        let pa = |n: i32| match units {
-            UnitSystem::Us => GaugePressure::from_psi(f64::from(n)).si(),
-            UnitSystem::Si => f64::from(n) * 1e3,
+        let pa = |n: f64| match units.pressure {
+            PressureUnit::Psi => GaugePressure::from_psi(n).si(),
+            PressureUnit::Kpa => GaugePressure::from_kpa(n).si(),
+            PressureUnit::Bar => GaugePressure::from_bar(n).si(),
         };
-        let mut pressure: Vec<Mark> = (0..=most / step)
-            .map(|k| k * step)
-            .map(|n| Mark {
+        let mut pressure: Vec<Mark> = (0..=count)
+            .map(|k| (k, f64::from(k) * step))
+            .map(|(k, n)| Mark {
                 at: place(which, units, pa(n)),
-                label: (n % labelled == 0).then(|| n.to_string()),
+                label: (k % lettered == 0).then(|| n.to_string()),
             })
             .collect();
         if which == Which::Low {
-            let vacuum: &[(i32, bool)] = match units {
-                UnitSystem::Us => &[(10, false), (20, false), (30, true)],
-                UnitSystem::Si => &[(50, false), (100, true)],
+            // Inches of mercury count downwards without a sign, as on every compound gauge.
+            let vacuum: &[(f64, bool, f64)] = match units.pressure {
+                PressureUnit::Psi => &[
+                    (10.0, false, -33_863.9),
+                    (20.0, false, -67_727.8),
+                    (30.0, true, -101_591.7),
+                ],
+                PressureUnit::Kpa => &[(-50.0, false, -50e3), (-100.0, true, -100e3)],
+                PressureUnit::Bar => &[(-0.5, false, -50e3), (-1.0, true, -100e3)],
             };
-            for &(n, shown) in vacuum {
-                let p = match units {
-                    UnitSystem::Us => GaugePressure::from_in_hg_vacuum(f64::from(n)).si(),
-                    UnitSystem::Si => f64::from(n) * -1e3,
-                };
-                let sign = if units == UnitSystem::Si {
-                    "\u{2212}"
-                } else {
-                    ""
-                };
+            for &(n, shown, p) in vacuum {
+                let sign = if n < 0.0 { "\u{2212}" } else { "" };
                 pressure.push(Mark {
                     at: place(which, units, p),
-                    label: shown.then(|| format!("{sign}{n}")),
+                    label: shown.then(|| format!("{sign}{}", n.abs())),
                 });
             }
         }
         let network = &bay.plant().network;
         let (table, atmosphere) = (network.table(), bay.plant().day().p);
-        let (from, to, by, shown): (i32, i32, i32, i32) = match (which, units) {
-            (Which::Low, UnitSystem::Us) => (-20, 100, 10, 20),
-            (Which::Low, UnitSystem::Si) => (-25, 40, 5, 10),
-            (Which::High, UnitSystem::Us) => (0, 190, 10, 20),
-            (Which::High, UnitSystem::Si) => (-20, 85, 5, 20),
+        let (from, to, by, shown): (i32, i32, i32, i32) = match (which, units.temperature) {
+            (Which::Low, TemperatureUnit::Fahrenheit) => (-20, 100, 10, 20),
+            (Which::Low, TemperatureUnit::Celsius) => (-25, 40, 5, 10),
+            (Which::High, TemperatureUnit::Fahrenheit) => (0, 190, 10, 20),
+            (Which::High, TemperatureUnit::Celsius) => (-20, 85, 5, 20),
         };
         let saturation = (0..=(to - from) / by)
             .map(|k| from + k * by)
             .filter_map(|n| {
-                let t = match units {
-                    UnitSystem::Us => Temperature::from_deg_f(f64::from(n)),
-                    UnitSystem::Si => Temperature::from_deg_c(f64::from(n)),
+                let t = match units.temperature {
+                    TemperatureUnit::Fahrenheit => Temperature::from_deg_f(f64::from(n)),
+                    TemperatureUnit::Celsius => Temperature::from_deg_c(f64::from(n)),
                 };
                 let p = table.p_sat(t.k()) - atmosphere;
                 let label = if n < 0 {
@@ -198,21 +203,12 @@ impl Face {
             which,
             pressure,
             saturation,
-            unit: if units == UnitSystem::Us {
-                "psig"
-            } else {
-                "kPag"
+            unit: units.pressure.gauge_symbol(),
+            vacuum_unit: match units.pressure {
+                PressureUnit::Psi => "inHg",
+                other => other.gauge_symbol(),
             },
-            vacuum_unit: if units == UnitSystem::Us {
-                "inHg"
-            } else {
-                "kPag"
-            },
-            temperature_unit: if units == UnitSystem::Us {
-                "\u{b0}F"
-            } else {
-                "\u{b0}C"
-            },
+            temperature_unit: units.temperature.symbol(),
             refrigerant: network.gas().name(),
             zero_at: vacuum_share(which),
         }
@@ -230,13 +226,13 @@ mod tests {
         // Tillner-Roth & Baehr 1994 gives 343.4 kPa and 1471 kPa absolute).
         let bay = bay("healthy");
         for (which, label, psig) in [(Which::Low, "40", 35.1), (Which::High, "120", 171.1)] {
-            let face = Face::of(&bay, which, UnitSystem::Us);
+            let face = Face::of(&bay, which, UnitSystem::US);
             let mark = face
                 .saturation
                 .iter()
                 .find(|m| m.label.as_deref() == Some(label))
                 .expect("the mark is there");
-            let want = place(which, UnitSystem::Us, GaugePressure::from_psi(psig).si());
+            let want = place(which, UnitSystem::US, GaugePressure::from_psi(psig).si());
             assert!(
                 (mark.at - want).abs() < 0.003,
                 "{label}: {} against {want}",
@@ -275,7 +271,7 @@ mod tests {
                 bay.step();
                 history.record(bay);
             }
-            memory(&history, bay, Which::High, UnitSystem::Us).expect("samples")
+            memory(&history, bay, Which::High, UnitSystem::US).expect("samples")
         };
         let early = pass(&mut bay, 30);
         assert!(
@@ -289,7 +285,7 @@ mod tests {
     #[test]
     fn scales_rise_and_stop_at_their_pins() {
         for which in [Which::Low, Which::High] {
-            for units in [UnitSystem::Us, UnitSystem::Si] {
+            for units in [UnitSystem::US, UnitSystem::SI, UnitSystem::MIXED] {
                 let places: Vec<f64> = (-10..60)
                     .map(|k| place(which, units, f64::from(k) * 1e5))
                     .collect();

@@ -378,13 +378,13 @@ mod tests {
 
     #[test]
     fn the_table_ends_with_the_latest_moment() {
-        let t = made(1000, |_| 2e5).table(0, 1000 * EVERY, 10, UnitSystem::Si);
+        let t = made(1000, |_| 2e5).table(0, 1000 * EVERY, 10, UnitSystem::SI);
         assert_eq!(t.len(), 10);
         assert_eq!(
             (t[9].time.number.as_str(), t[9].low.to_string().as_str()),
             ("8:19", "200 kPag")
         );
-        assert!(made(0, |_| 0.0).table(0, 10, 10, UnitSystem::Us).is_empty());
+        assert!(made(0, |_| 0.0).table(0, 10, 10, UnitSystem::US).is_empty());
     }
 
     #[test]

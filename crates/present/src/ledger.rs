@@ -114,7 +114,7 @@ mod tests {
         for _ in 0..500 {
             bay.step();
         }
-        let l = Ledger::of(&bay, UnitSystem::Si);
+        let l = Ledger::of(&bay, UnitSystem::SI);
         let sum: f64 = l.rows.iter().map(|r| r.liquid_share + r.vapour_share).sum();
         assert!((sum - 1.0).abs() < 1e-9);
         assert!(l.share_of(Place::Condenser) > 0.1);
@@ -126,7 +126,7 @@ mod tests {
     fn an_evacuated_loop_is_empty() {
         assert!(is_empty(&Ledger::of(
             &bay("charge-from-cans"),
-            UnitSystem::Us
+            UnitSystem::US
         )));
     }
 }

@@ -8,7 +8,7 @@ use lowside_session::Bay;
 use lowside_shop::can::{self, Stance};
 use lowside_units::{
     AbsolutePressure, GaugePressure, Quantity, Temperature,
-    display::{self, Shown, UnitSystem},
+    display::{self, PressureUnit, Shown, TemperatureUnit, UnitSystem},
 };
 
 /// Lowest pressure on the axis, Pa absolute; what is below rests on the floor.
@@ -292,19 +292,23 @@ impl Levels {
 pub fn ticks(bay: &Bay, units: UnitSystem) -> Vec<Tick> {
     let atmosphere = bay.plant().day().p;
     let table = bay.plant().network.table();
-    let pa = |n: f64| match units {
-        UnitSystem::Us if n < 0.0 => GaugePressure::from_in_hg_vacuum(-n).si(),
-        UnitSystem::Us => GaugePressure::from_psi(n).si(),
-        UnitSystem::Si => GaugePressure::from_kpa(n).si(),
+    let pa = |n: f64| match units.pressure {
+        PressureUnit::Psi if n < 0.0 => GaugePressure::from_in_hg_vacuum(-n).si(),
+        PressureUnit::Psi => GaugePressure::from_psi(n).si(),
+        PressureUnit::Kpa => GaugePressure::from_kpa(n).si(),
+        PressureUnit::Bar => GaugePressure::from_bar(n).si(),
     };
-    let numbers: &[f64] = match units {
-        UnitSystem::Us => &[
+    let numbers: &[f64] = match units.pressure {
+        PressureUnit::Psi => &[
             -28.0, -20.0, 0.0, 10.0, 20.0, 30.0, 50.0, 75.0, 100.0, 150.0, 200.0, 300.0, 400.0,
             500.0,
         ],
-        UnitSystem::Si => &[
+        PressureUnit::Kpa => &[
             -95.0, -70.0, 0.0, 50.0, 100.0, 200.0, 300.0, 500.0, 700.0, 1000.0, 1500.0, 2000.0,
             3000.0,
+        ],
+        PressureUnit::Bar => &[
+            -0.95, -0.7, 0.0, 0.5, 1.0, 2.0, 3.0, 5.0, 7.0, 10.0, 15.0, 20.0, 30.0,
         ],
     };
     numbers
@@ -312,20 +316,24 @@ pub fn ticks(bay: &Bay, units: UnitSystem) -> Vec<Tick> {
         .map(|&n| {
             let p = AbsolutePressure::from_pa(pa(n) + atmosphere);
             let t = Temperature::from_k(table.t_sat(p.pa()));
-            let degrees = match units {
-                UnitSystem::Us => t.deg_f(),
-                UnitSystem::Si => t.deg_c(),
+            let degrees = match units.temperature {
+                TemperatureUnit::Fahrenheit => t.deg_f(),
+                TemperatureUnit::Celsius => t.deg_c(),
             };
             let signed =
                 |x: f64| format!("{}{:.0}", if x <= -0.5 { "\u{2212}" } else { "" }, x.abs());
-            let unit = if units == UnitSystem::Us && n < 0.0 {
+            let unit = if units.pressure == PressureUnit::Psi && n < 0.0 {
                 "\u{2033}"
             } else {
                 ""
             };
             Tick {
                 height: height(p.pa(), atmosphere),
-                pressure: format!("{}{unit}", signed(n)),
+                pressure: if units.pressure == PressureUnit::Bar {
+                    n.to_string().replace('-', "\u{2212}")
+                } else {
+                    format!("{}{unit}", signed(n))
+                },
                 saturation: format!("{}\u{b0}", signed(degrees)),
             }
         })
@@ -346,7 +354,7 @@ mod tests {
         );
         let all: Vec<f64> = (1..400).map(|k| height(f64::from(k) * 1e4, a)).collect();
         assert!(all.windows(2).all(|w| w[0] <= w[1]));
-        for units in [UnitSystem::Us, UnitSystem::Si] {
+        for units in [UnitSystem::US, UnitSystem::SI, UnitSystem::MIXED] {
             let t = ticks(&bay("healthy"), units);
             assert!(t.windows(2).all(|w| w[0].height < w[1].height));
         }
@@ -354,7 +362,7 @@ mod tests {
 
     #[test]
     fn a_parked_charged_loop_rests_on_the_line_of_the_outside_air() {
-        let l = Levels::of(&bay_parked(), UnitSystem::Us);
+        let l = Levels::of(&bay_parked(), UnitSystem::US);
         for b in l
             .high
             .iter()
@@ -381,7 +389,7 @@ mod tests {
         for _ in 0..50 * 60 {
             bay.step();
         }
-        let l = Levels::of(&bay, UnitSystem::Us);
+        let l = Levels::of(&bay, UnitSystem::US);
         assert!(
             l.high[3].height > l.outside.height,
             "the condenser sheds heat down to the outside air"
@@ -401,7 +409,7 @@ mod tests {
     fn the_evacuated_loop_lies_on_the_floor_and_a_full_can_stands_by_the_outside_air() {
         let mut bay = bay("charge-from-cans");
         bay.apply(lowside_session::Action::TakeCan).unwrap();
-        let l = Levels::of(&bay, UnitSystem::Si);
+        let l = Levels::of(&bay, UnitSystem::SI);
         assert!(l.high.iter().all(|b| b.below && b.height == 0.0));
         let can = l.can.expect("a can is on");
         assert!((can.block.height - l.outside.height).abs() < 0.01);

@@ -270,7 +270,7 @@ mod tests {
     use lowside_session::{Action, Scenario, library};
 
     fn ideas(bay: &Bay) -> Vec<Idea> {
-        of(bay, UnitSystem::Us).iter().map(|n| n.idea).collect()
+        of(bay, UnitSystem::US).iter().map(|n| n.idea).collect()
     }
 
     fn opened(name: &str, set: &[&str], seconds: u32) -> Bay {

@@ -6,7 +6,7 @@
 use lowside_session::Bay;
 use lowside_units::{
     AbsolutePressure, GaugePressure, Quantity, Temperature, TemperatureDifference,
-    display::{self, Shown, UnitSystem},
+    display::{self, Family, PressureUnit, Shown, TemperatureUnit, UnitSystem},
 };
 
 use crate::parts::Part;
@@ -255,18 +255,31 @@ pub fn csv(frame: &Frame, live: &Live, word: &dyn Fn(Name) -> String) -> String 
 pub struct Scales(pub UnitSystem);
 
 impl Scales {
+    /// Is all that has no choice of its own in US customary units?
     fn us(self) -> bool {
-        self.0 == UnitSystem::Us
+        self.0.rest == Family::Us
+    }
+
+    fn fahrenheit(self) -> bool {
+        self.0.temperature == TemperatureUnit::Fahrenheit
+    }
+
+    fn pressure(self) -> PressureUnit {
+        self.0.pressure
     }
 
     /// A temperature (K) as a number.
     pub fn t(self, k: f64) -> f64 {
         let t = Temperature::from_k(k);
-        if self.us() { t.deg_f() } else { t.deg_c() }
+        if self.fahrenheit() {
+            t.deg_f()
+        } else {
+            t.deg_c()
+        }
     }
 
     fn k(self, shown: f64) -> f64 {
-        if self.us() {
+        if self.fahrenheit() {
             Temperature::from_deg_f(shown).k()
         } else {
             Temperature::from_deg_c(shown).k()
@@ -275,27 +288,35 @@ impl Scales {
 
     /// Unit of temperatures.
     pub fn t_unit(self) -> &'static str {
-        if self.us() { "\u{b0}F" } else { "\u{b0}C" }
+        self.0.temperature.symbol()
     }
 
     fn absolute(self, pa: f64) -> f64 {
         let p = AbsolutePressure::from_pa(pa);
-        if self.us() { p.psi() } else { p.kpa() }
+        match self.pressure() {
+            PressureUnit::Psi => p.psi(),
+            PressureUnit::Kpa => p.kpa(),
+            PressureUnit::Bar => p.bar(),
+        }
     }
 
     fn absolute_unit(self) -> &'static str {
-        if self.us() { "psia" } else { "kPa" }
+        self.pressure().absolute_symbol()
     }
 
     /// A gauge pressure (Pa) as a number.
     pub fn gauge(self, pa: f64) -> f64 {
         let p = GaugePressure::from_pa(pa);
-        if self.us() { p.psi() } else { p.kpa() }
+        match self.pressure() {
+            PressureUnit::Psi => p.psi(),
+            PressureUnit::Kpa => p.kpa(),
+            PressureUnit::Bar => p.bar(),
+        }
     }
 
     /// Unit of gauge pressures.
     pub fn gauge_unit(self) -> &'static str {
-        if self.us() { "psig" } else { "kPag" }
+        self.pressure().gauge_symbol()
     }
 
     fn show_t(self, k: f64) -> Shown {

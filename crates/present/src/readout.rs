@@ -162,12 +162,12 @@ pub(crate) mod tests {
     fn a_healthy_van_reads_in_both_systems() {
         let mut bay = bay("healthy");
         pass(&mut bay, 30);
-        let us = Readout::of(&bay, UnitSystem::Us);
-        let si = Readout::of(&bay, UnitSystem::Si);
+        let us = Readout::of(&bay, UnitSystem::US);
+        let si = Readout::of(&bay, UnitSystem::SI);
         assert!(us.low.unit == "psig" && si.low.unit == "kPag");
         assert_eq!(us.clock.number, "0:30");
         assert!(us.low_saturation.is_some() && si.high_saturation.is_some());
-        let empty = Readout::of(&self::bay("charge-from-cans"), UnitSystem::Us);
+        let empty = Readout::of(&self::bay("charge-from-cans"), UnitSystem::US);
         assert_eq!(empty.low_saturation, None, "a vacuum boils at nothing");
         assert_eq!(us.scale, None);
         assert_eq!(us.label.to_string(), "36.0 oz");

@@ -232,6 +232,13 @@ impl Replay<'_> {
         }
         Ok(self.bay)
     }
+
+    /// Gives the bay as the replay left it, and whether its state is the one recorded: for a host that takes up a person's own
+    /// visit after the physics has become better.
+    pub fn end(self) -> (Bay, bool) {
+        let same = hex(self.bay.state_hash()) == self.take.hash;
+        (self.bay, same)
+    }
 }
 
 /// A hash as text.

@@ -475,7 +475,7 @@ impl Shop {
             Attached::Machine(_) => {
                 plant.network.node(self.places.can).content.whole()[REFRIGERANT]
             }
-            _ => self.station.away.content[REFRIGERANT],
+            _ => self.station.away.content.whole()[REFRIGERANT],
         };
         held - self.station.at_start
     }
@@ -640,7 +640,7 @@ impl Shop {
         let p = self.places;
         let mut happened = Happened::default();
         self.openings.breathe(plant, dt);
-        let held = plant.network.node(p.can).content[REFRIGERANT];
+        let held = plant.network.node(p.can).content.whole()[REFRIGERANT];
         match &mut self.hands.attached {
             Attached::Can(can) => {
                 let over = plant.network.node(p.can).state.p - plant.day().p > can::BURST;

@@ -82,3 +82,7 @@ unit-percent = { $n } { $n ->
     [one] per cent
    *[other] per cent
  }
+unit-bar-g = { $n } { $n ->
+    [one] bar gauge
+   *[other] bars gauge
+ }

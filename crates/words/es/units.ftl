@@ -82,3 +82,7 @@ unit-percent = { $n } { $n ->
     [one] por ciento
    *[other] por ciento
  }
+unit-bar-g = { $n } { $n ->
+    [one] bar manométrico
+   *[other] bares manométricos
+ }

@@ -8,6 +8,7 @@ mod bench;
 mod bits;
 mod browser;
 mod gate;
+mod offline;
 mod page;
 mod place;
 mod site;

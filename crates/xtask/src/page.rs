@@ -6,11 +6,12 @@ use flate2::{Compression, write::GzEncoder};
 use wasm_bindgen_cli_support::Bindgen;
 
 use crate::{
+    offline,
     place::{Place, run},
     tools,
 };
 
-/// What the page may weigh, brotli, all files together: a classroom's shared connection is the yardstick (350 kB).
+/// What the first view may weigh, brotli: a classroom's shared connection is the yardstick (350 kB).
 pub(crate) const BUDGET_BYTES: usize = 350_000;
 
 /// The one file whose address never changes.
@@ -22,6 +23,9 @@ pub(crate) struct Site {
     /// The files by their path.
     pub(crate) files: BTreeMap<String, Packed>,
 }
+
+/// The service worker: it is put together last, from the list of the others.
+const WORKER: &str = "sw.js";
 
 /// One file of the page, as it is and as it is sent.
 pub(crate) struct Packed {
@@ -72,9 +76,14 @@ impl Compressed {
 }
 
 impl Site {
-    /// Bytes of the whole page as a browser receives it.
+    /// Bytes of the first view as a browser receives it: all files but those fetched later, to install the page.
     pub(crate) fn sent(&self) -> usize {
-        self.files.values().map(Packed::sent).sum()
+        let later = |name: &str| !name.contains('/') && name != INDEX && name != offline::ICON;
+        self.files
+            .iter()
+            .filter(|(name, _)| !later(name))
+            .map(|(_, file)| file.sent())
+            .sum()
     }
 
     fn write(&self, dir: &Path) -> Result<()> {
@@ -98,7 +107,11 @@ impl Site {
             println!("{name:<40} {:>10} {:>10}", file.raw.len(), file.sent());
         }
         let raw: usize = self.files.values().map(|file| file.raw.len()).sum();
-        println!("{:<40} {raw:>10} {:>10}", "all", self.sent());
+        println!(
+            "{:<40} {raw:>10} {:>10}",
+            "all; sent: first view",
+            self.sent()
+        );
     }
 }
 
@@ -108,7 +121,7 @@ fn put(path: &Path, bytes: &[u8]) -> Result<()> {
 
 /// Builds `target/site` and prints what each file weighs.
 ///
-/// Everything but `index.html` stands in a directory named after the content of all files, so a reload takes either the
+/// Everything but `index.html` and what `web/root` holds stands in a directory named after the content of all files, so a reload takes either the
 /// old page whole or the new page whole.
 pub(crate) fn build(place: &Place, dev: bool) -> Result<Site> {
     tools::ensure_wasm_target()?;
@@ -149,12 +162,34 @@ pub(crate) fn build(place: &Place, dev: bool) -> Result<Site> {
     collect(&place.root.join("web/static"), "", &mut assets)?;
     let index =
         fs::read_to_string(place.root.join("web/index.html")).context("reading web/index.html")?;
-    let version = version(&index, &assets);
+    // Addresses that browsers keep must not change: the worker, the manifest and its icons stand beside the index.
+    let mut root = BTreeMap::new();
+    collect(&place.root.join("web/root"), "", &mut root)?;
+    root.extend(offline::icons()?);
+    let whole: BTreeMap<_, _> = assets
+        .iter()
+        .chain(&root)
+        .map(|(n, b)| (n.clone(), b.clone()))
+        .collect();
+    let version = version(&index, &whole);
     let index = point_at_version(&index, &version, &assets)?;
 
     let mut files = BTreeMap::from([(INDEX.to_owned(), Packed::new(index.into_bytes(), !dev)?)]);
     for (name, bytes) in assets {
         files.insert(format!("{version}/{name}"), Packed::new(bytes, !dev)?);
+    }
+    let listed: Vec<String> = std::iter::once("./".to_owned())
+        .chain(files.keys().filter(|name| *name != INDEX).cloned())
+        .chain(root.keys().filter(|name| *name != WORKER).cloned())
+        .collect();
+    for (name, bytes) in root {
+        let bytes = if name == WORKER {
+            let template = String::from_utf8(bytes).context("the worker is text")?;
+            offline::worker(&template, &version, &listed, dev).into_bytes()
+        } else {
+            bytes
+        };
+        files.insert(name, Packed::new(bytes, !dev)?);
     }
     let site = Site { files };
 

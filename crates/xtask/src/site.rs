@@ -115,11 +115,12 @@ fn send(name: &str, file: &Packed, accepted: &str) -> Bytes {
         Some(copies) if takes("gzip") => (&copies.gzip, Some("gzip")),
         _ => (&file.raw, None),
     };
-    // A versioned file never changes; the index must be asked for each time, or it would name files that are gone.
-    let cache = if name == INDEX {
-        "no-cache"
-    } else {
+    // A versioned file never changes; what stands beside the index must be asked for each time, or it would name files that are
+    // gone.
+    let cache = if name.contains('/') {
         "public, max-age=31536000, immutable"
+    } else {
+        "no-cache"
     };
     let mut response = Response::from_data(bytes.clone())
         .with_header(header("Content-Type", mime(name)))

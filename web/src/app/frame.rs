@@ -2,7 +2,6 @@
 use std::rc::Rc;
 
 use lowside_present::{
-    UnitSystem,
     dial::{self, Which},
     levels,
     next::next_step,
@@ -59,21 +58,22 @@ impl App {
         }
         if let Some(canvas) = self.sheet.cast::<HtmlCanvasElement>() {
             let still = self.stage.paused || host::reduced_motion();
-            let names = if self.units == UnitSystem::Us {
-                ["psig", "\u{b0}F"]
-            } else {
-                ["kPag", "\u{b0}C"]
-            };
+            let names = [
+                self.units.pressure.gauge_symbol(),
+                self.units.temperature.symbol(),
+            ];
             let moved = if still { 0.0 } else { dt };
             let levels = self.stage.levels(self.units);
-            let notes = notes::of(&self.stage.bay, self.units);
+            if now - self.face.notes.0 > TEXT_EVERY {
+                self.face.notes = (now, notes::of(&self.stage.bay, self.units));
+            }
             let scene = Scene {
                 levels: &levels,
                 ticks: &self.stage.ticks,
                 names,
                 needed: self.needed,
                 lit: self.face.lit,
-                notes: &notes,
+                notes: &self.face.notes.1,
             };
             self.painter.draw(&canvas, theme, &scene, moved);
         }

@@ -82,6 +82,22 @@ pub(super) fn leaving(ctx: &Context<App>) -> Closure<dyn FnMut()> {
     handler
 }
 
+/// What the service worker's keeper in `boot.js` tells: the page is kept, and a newer one waits.
+pub(super) fn worker(ctx: &Context<App>) -> [Closure<dyn FnMut()>; 2] {
+    let hear = |name: &str, make: fn() -> Msg| {
+        let link = ctx.link().clone();
+        let handler = Closure::new(move || link.send_message(make()));
+        drop(
+            host::window().add_event_listener_with_callback(name, handler.as_ref().unchecked_ref()),
+        );
+        handler
+    };
+    [
+        hear("lowside-offline", || Msg::Offline),
+        hear("lowside-update", || Msg::Newer),
+    ]
+}
+
 /// Replays a take while the page shows how far it is.
 pub(super) fn resume_in_background(ctx: &Context<App>, take: Take) {
     let link = ctx.link().clone();

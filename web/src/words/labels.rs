@@ -2,6 +2,8 @@
 use lowside_units::display::Shown;
 use lowside_words::{self as say, Language};
 
+use crate::store::Kept;
+
 /// States of the switches, off and on.
 pub(crate) fn coupler_states() -> [&'static str; 2] {
     [say::coupler_state_off(), say::coupler_state_on()]
@@ -141,6 +143,7 @@ fn amount(n: &str, unit: &str) -> String {
         "psig" => say::unit_psig(n),
         "inHg vac" => say::unit_in_hg_vacuum(n),
         "kPag" => say::unit_kpag(n),
+        "barg" => say::unit_bar_g(n),
         "psia" => say::unit_psia(n),
         "kPa" => say::unit_kpa(n),
         "micron" => say::unit_micron(n),
@@ -156,5 +159,29 @@ fn amount(n: &str, unit: &str) -> String {
         "rpm" => say::unit_rpm(n),
         "%" => say::unit_percent(n),
         symbol => format!("{n} {symbol}"),
+    }
+}
+
+/// What to say of how the take is kept; nothing when all is well.
+pub(crate) fn stored(kept: Kept) -> Option<&'static str> {
+    match kept {
+        Kept::Yes => None,
+        Kept::Full => Some(say::storage_full()),
+        Kept::Denied => Some(say::storage_denied()),
+    }
+}
+
+/// A unit as the settings list it, by the name it is kept under.
+pub(crate) fn unit_name(name: &str) -> &'static str {
+    match name {
+        "psi" => say::choice_psi(),
+        "kpa" => say::choice_kpa(),
+        "bar" => say::choice_bar(),
+        "f" => say::choice_fahrenheit(),
+        "c" => say::choice_celsius(),
+        "oz" => say::choice_ounce(),
+        "g" => say::choice_gram(),
+        "us" => say::choice_us(),
+        _ => say::choice_si(),
     }
 }

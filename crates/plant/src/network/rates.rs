@@ -51,7 +51,6 @@ impl Network {
     }
 
     /// Flow of every link at the pressures of now, and the streams it would draw at either end.
-    #[expect(clippy::too_many_lines, reason = "one arm for each law")]
     pub(super) fn find_rates(&mut self) {
         if self.work.fresh && self.work.rates.len() == self.links.len() {
             return;

@@ -18,7 +18,7 @@ fn run(name: &str, seconds: u32) -> Bay {
 #[test]
 fn vapour_runs_faster_than_the_same_mass_of_liquid() {
     let bay = run("healthy", 240);
-    let p = Parts::of(&bay, UnitSystem::Si);
+    let p = Parts::of(&bay, UnitSystem::SI);
     // Continuity: same mass flow, bores of 8 and 16 mm (areas 1 : 4), so the speeds are as the densities turned round over 4.
     let (liquid, suction) = (
         bay.plant()
@@ -47,7 +47,7 @@ fn vapour_runs_faster_than_the_same_mass_of_liquid() {
 #[test]
 fn what_is_colder_than_the_dew_point_is_wet_and_what_is_hot_is_not() {
     let bay = run("healthy", 240);
-    let p = Parts::of(&bay, UnitSystem::Us);
+    let p = Parts::of(&bay, UnitSystem::US);
     // 35 degC and 40 %: dew point 19.4 degC (ASHRAE Fundamentals 2017 ch. 1).
     assert_eq!(p.tubes.discharge.coat, Coat::Dry);
     assert_eq!(p.tubes.liquid.coat, Coat::Dry);
@@ -64,7 +64,7 @@ fn what_is_colder_than_the_dew_point_is_wet_and_what_is_hot_is_not() {
 #[test]
 fn at_rest_nothing_moves() {
     let bay = bay("charge-from-cans");
-    let p = Parts::of(&bay, UnitSystem::Us);
+    let p = Parts::of(&bay, UnitSystem::US);
     for tube in [
         p.tubes.discharge,
         p.tubes.liquid,
@@ -81,13 +81,13 @@ fn every_part_opens_with_figures_and_the_books_agree() {
     let bay = run("healthy", 120);
     let mut oil = 0.0;
     for part in Part::ALL {
-        let o = open(&bay, part, UnitSystem::Si);
+        let o = open(&bay, part, UnitSystem::SI);
         assert!(o.figures.len() >= 3, "{part:?}");
         assert!(o.fill.iter().all(|f| (0.0..=1.0).contains(f)), "{part:?}");
         oil += o.oil;
     }
     assert!(oil > 0.0);
-    let a = open(&bay, Part::Accumulator, UnitSystem::Si);
+    let a = open(&bay, Part::Accumulator, UnitSystem::SI);
     let grams = |f: Figure| {
         let shown = a
             .figures
@@ -109,7 +109,7 @@ fn a_screen_that_is_clogged_shows_its_debris() {
     let text = library::scenario("healthy").expect("shipped");
     let set = ["condition.orifice_open=40 %".to_owned()];
     let bay = Bay::new(&Scenario::parse(text, &set).expect("sound"));
-    let o = open(&bay, Part::Orifice, UnitSystem::Us);
+    let o = open(&bay, Part::Orifice, UnitSystem::US);
     assert!((o.blocked[1] - 0.6).abs() < 1e-9 && o.blocked[0] == 0.0);
     assert!((inside::open_share(&bay) - 0.4).abs() < 1e-9);
 }

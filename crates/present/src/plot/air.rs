@@ -61,7 +61,8 @@ pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
             }
         })
         .into();
-    let (by_t, by_w) = if s.us() { (10.0, 30.0) } else { (5.0, 5.0) };
+    let by_t = if s.fahrenheit() { 10.0 } else { 5.0 };
+    let by_w = if s.us() { 30.0 } else { 5.0 };
     let first = (s.t(t0) / by_t).ceil() * by_t;
     Frame {
         x: Axis {

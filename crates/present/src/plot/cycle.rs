@@ -5,7 +5,7 @@ use lowside_plant::{condenser, evaporator, network::Node};
 use lowside_session::Bay;
 use lowside_units::{
     Quantity, SpecificEnergy,
-    display::{Shown, Style, UnitSystem},
+    display::{PressureUnit, Shown, Style, UnitSystem},
 };
 
 use super::{Axis, Dot, Frame, Line, Live, Name, Scales, Span, steps};
@@ -52,7 +52,7 @@ pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
     for k in 1..10 {
         lines.push(quality(s, table, t0, t1, f64::from(k) / 10.0));
     }
-    let shown = if s.us() {
+    let shown = if s.fahrenheit() {
         steps(-40.0, 280.0, 40.0)
     } else {
         steps(-40.0, 140.0, 20.0)
@@ -65,10 +65,10 @@ pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
     let hot = eq.properties(2.0, 400.0).h;
     let by = if s.us() { 20.0 } else { 50.0 };
     let range = [(from / by).floor() * by, (s.h(hot) / by).ceil() * by];
-    let pressures: &[f64] = if s.us() {
-        &[10.0, 20.0, 50.0, 100.0, 200.0, 500.0]
-    } else {
-        &[50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 4000.0]
+    let pressures: &[f64] = match s.pressure() {
+        PressureUnit::Psi => &[10.0, 20.0, 50.0, 100.0, 200.0, 500.0],
+        PressureUnit::Kpa => &[50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 4000.0],
+        PressureUnit::Bar => &[0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 40.0],
     };
     Frame {
         x: Axis {
@@ -84,7 +84,7 @@ pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
             unit: s.absolute_unit(),
             range: [s.absolute(low), s.absolute(high)],
             log: true,
-            decimals: 0,
+            decimals: usize::from(s.pressure() == PressureUnit::Bar),
             ticks: pressures.to_vec(),
         },
         lines,

@@ -1,7 +1,7 @@
 //! Pressure over temperature of the loop's gas: the line on which it boils, and where both sides and a loop at rest stand.
 
 use lowside_session::Bay;
-use lowside_units::display::UnitSystem;
+use lowside_units::display::{PressureUnit, UnitSystem};
 
 use super::{Axis, Dot, Frame, Line, Live, Name, Scales, Span, steps};
 use crate::parts::Part;
@@ -19,10 +19,11 @@ pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
         .map(|k| t0 + (t1 - t0) * f64::from(k) / f64::from(N))
         .map(|t| (s.t(t), s.gauge(table.p_sat(t) - atmosphere)))
         .collect();
-    let (by_t, most, by_p) = if s.us() {
-        (20.0, 400.0, 50.0)
-    } else {
-        (10.0, 2800.0, 400.0)
+    let by_t = if s.fahrenheit() { 20.0 } else { 10.0 };
+    let (most, by_p) = match s.pressure() {
+        PressureUnit::Psi => (400.0, 50.0),
+        PressureUnit::Kpa => (2800.0, 400.0),
+        PressureUnit::Bar => (28.0, 4.0),
     };
     let first = (s.t(t0) / by_t).ceil() * by_t;
     Frame {

@@ -15,7 +15,7 @@ fn run(seconds: u32) -> Bay {
 fn every_chart_has_lines_inside_its_axes_in_both_systems() {
     let bay = run(120);
     for plot in Plot::ALL {
-        for units in [UnitSystem::Us, UnitSystem::Si] {
+        for units in [UnitSystem::US, UnitSystem::SI, UnitSystem::MIXED] {
             let (f, l) = (plot.frame(&bay, units), plot.live(&bay, units));
             assert!(f.x.range[0] < f.x.range[1] && f.y.range[0] < f.y.range[1]);
             assert!(!f.lines.is_empty() && !l.dots.is_empty(), "{plot:?}");
@@ -43,7 +43,7 @@ fn the_dome_and_isotherms_agree_with_published_values() {
     // R-134a at 0 degC, IIR reference: 292.8 kPa, liquid 200.0, vapour 398.6 kJ/kg (Tillner-Roth & Baehr 1994; ASHRAE
     // Fundamentals 2017 ch. 30). At 40 degC: 1016.6 kPa, 256.4 and 419.4 kJ/kg.
     let bay = run(1);
-    let f = Plot::PressureEnthalpy.frame(&bay, UnitSystem::Si);
+    let f = Plot::PressureEnthalpy.frame(&bay, UnitSystem::SI);
     let dome = f
         .lines
         .iter()
@@ -85,7 +85,7 @@ fn the_dome_and_isotherms_agree_with_published_values() {
 #[test]
 fn the_live_cycle_has_superheat_subcooling_and_a_throttle_that_keeps_enthalpy() {
     let bay = run(300);
-    let l = Plot::PressureEnthalpy.live(&bay, UnitSystem::Si);
+    let l = Plot::PressureEnthalpy.live(&bay, UnitSystem::SI);
     assert_eq!(l.paths.len(), 1);
     let at = |name| l.dots.iter().find(|d| d.name == name).expect("there").at;
     assert!((at(Name::BeforeOrifice).0 - at(Name::BehindOrifice).0).abs() < 1e-9);
@@ -99,7 +99,7 @@ fn at_rest_both_sides_stand_on_the_static_point() {
     let text = library::scenario("healthy").expect("shipped");
     let off = ["engine.on=false".to_owned(), "controls.ac=false".to_owned()];
     let bay = Bay::new(&Scenario::parse(text, &off).expect("sound"));
-    let l = Plot::PressureTemperature.live(&bay, UnitSystem::Us);
+    let l = Plot::PressureTemperature.live(&bay, UnitSystem::US);
     let at = |name| l.dots.iter().find(|d| d.name == name).expect("there").at;
     // R-134a at 95 degF: 114 psig (pressure-temperature charts of the trade; 887 kPa by Tillner-Roth & Baehr 1994).
     assert!(
@@ -116,13 +116,13 @@ fn at_rest_both_sides_stand_on_the_static_point() {
 #[test]
 fn the_air_mixes_on_a_line_and_the_coil_dries_it() {
     let bay = run(240);
-    let l = Plot::MoistAir.live(&bay, UnitSystem::Si);
+    let l = Plot::MoistAir.live(&bay, UnitSystem::SI);
     let at = |name| l.dots.iter().find(|d| d.name == name).expect("there").at;
     let (coil, vent, mixed) = (at(Name::CoilOut), at(Name::Vent), at(Name::Mixed));
     assert!(coil.0 < vent.0 && (coil.1 - vent.1).abs() < 1e-9);
     assert!(coil.1 < mixed.1 && coil.0 < mixed.0);
     // Saturation at 20 degC, 101.325 kPa: 14.76 g/kg (ASHRAE Fundamentals 2017 ch. 1, table 2).
-    let f = Plot::MoistAir.frame(&bay, UnitSystem::Si);
+    let f = Plot::MoistAir.frame(&bay, UnitSystem::SI);
     let sat = f
         .lines
         .iter()
@@ -139,7 +139,7 @@ fn the_air_mixes_on_a_line_and_the_coil_dries_it() {
 
 #[test]
 fn water_boils_at_212_at_the_atmosphere_and_cold_in_a_vacuum() {
-    let f = Plot::WaterBoils.frame(&bay("healthy"), UnitSystem::Us);
+    let f = Plot::WaterBoils.frame(&bay("healthy"), UnitSystem::US);
     let boils = |micron: f64| {
         let line = &f.lines[0].points;
         let w = line
@@ -157,8 +157,8 @@ fn water_boils_at_212_at_the_atmosphere_and_cold_in_a_vacuum() {
 fn the_file_holds_every_point_with_names_and_units() {
     let bay = run(60);
     let (f, l) = (
-        Plot::PressureEnthalpy.frame(&bay, UnitSystem::Us),
-        Plot::PressureEnthalpy.live(&bay, UnitSystem::Us),
+        Plot::PressureEnthalpy.frame(&bay, UnitSystem::US),
+        Plot::PressureEnthalpy.live(&bay, UnitSystem::US),
     );
     let text = csv(&f, &l, &|n| format!("{n:?}"));
     let points: usize = f

@@ -4,7 +4,7 @@ use lowside_fluids::water;
 use lowside_session::Bay;
 use lowside_units::{
     AbsolutePressure, Temperature,
-    display::{self, UnitSystem},
+    display::{self, PressureUnit, UnitSystem},
     factor::MICRON_PA,
 };
 
@@ -15,9 +15,13 @@ use crate::parts::Part;
 const PRESSURES: [f64; 2] = [20.0, 110e3];
 
 impl Scales {
-    /// Vacuum as it is measured: microns, or pascals.
+    /// Vacuum as it is measured: microns, pascals or millibars.
     fn vacuum(self, pa: f64) -> f64 {
-        if self.us() { pa / MICRON_PA } else { pa }
+        match self.pressure() {
+            PressureUnit::Psi => pa / MICRON_PA,
+            PressureUnit::Kpa => pa,
+            PressureUnit::Bar => pa / 100.0,
+        }
     }
 }
 
@@ -31,7 +35,7 @@ pub(super) fn frame(units: UnitSystem) -> Frame {
         .collect();
     let frost = s.t(water::T_TRIPLE);
     let x = [s.vacuum(low), s.vacuum(high)];
-    let (t, ticks) = if s.us() {
+    let (t, ticks) = if s.fahrenheit() {
         (
             [-30.0, 220.0],
             vec![0.0, 32.0, 60.0, 100.0, 140.0, 180.0, 212.0],
@@ -42,22 +46,24 @@ pub(super) fn frame(units: UnitSystem) -> Frame {
             vec![-20.0, 0.0, 20.0, 40.0, 60.0, 80.0, 100.0],
         )
     };
-    let decades: &[f64] = if s.us() {
-        &[
+    let decades: &[f64] = match s.pressure() {
+        PressureUnit::Psi => &[
             200.0, 500.0, 1e3, 2e3, 5e3, 10e3, 25e3, 50e3, 100e3, 250e3, 760e3,
-        ]
-    } else {
-        &[
+        ],
+        PressureUnit::Kpa => &[
             20.0, 50.0, 100.0, 250.0, 600.0, 1.5e3, 5e3, 10e3, 25e3, 50e3, 100e3,
-        ]
+        ],
+        PressureUnit::Bar => &[
+            0.2, 0.5, 1.0, 2.5, 6.0, 15.0, 50.0, 100.0, 250.0, 500.0, 1e3,
+        ],
     };
     Frame {
         x: Axis {
             name: Name::AbsolutePressure,
-            unit: if s.us() { "micron" } else { "Pa" },
+            unit: s.pressure().vacuum_symbol(),
             range: x,
             log: true,
-            decimals: 0,
+            decimals: usize::from(s.pressure() == PressureUnit::Bar),
             ticks: decades.to_vec(),
         },
         y: Axis {

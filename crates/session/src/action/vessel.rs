@@ -69,7 +69,7 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(
         Action::Dose { mass } => {
             let (least, most) = (Mass::from_g(10.0), Mass::from_kg(5.0));
             let mass = within("g", "mass", mass, least, most)?;
-            let held = plant.network.node(shop.places.can).content[REFRIGERANT];
+            let held = plant.network.node(shop.places.can).content.whole()[REFRIGERANT];
             let cylinder = charging(shop)?;
             if mass.si() > held {
                 return Err(Refused::CylinderTooEmpty {
@@ -85,7 +85,7 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(
             shop.take_machine(plant);
         }
         Action::Machine { on } => {
-            let held = plant.network.node(shop.places.can).content[REFRIGERANT];
+            let held = plant.network.node(shop.places.can).content.whole()[REFRIGERANT];
             let machine = machine(shop)?;
             if on && held >= cylinder::limit(plant.network.table()) {
                 return Err(Refused::CylinderFull);

@@ -1,6 +1,6 @@
 //! Which unit a quantity is shown in, by unit system.
 
-use super::{Shown, Style, UnitSystem};
+use super::{Family, MassUnit, PressureUnit, Shown, Style, TemperatureUnit, UnitSystem};
 use crate::{
     AbsolutePressure, Duration, GaugePressure, Length, Mass, MassFlow, Power, Ratio, RotationSpeed,
     Speed, Temperature, TemperatureDifference, Volume, VolumeFlow,
@@ -9,6 +9,9 @@ use crate::{
 const PSIG: Style = Style::new(0, "psig");
 const IN_HG_VACUUM: Style = Style::new(1, "inHg vac");
 const KPAG: Style = Style::new(0, "kPag");
+const BAR_G: Style = Style::new(2, "barg");
+const BAR_A: Style = Style::new(2, "bara");
+const MBAR: Style = Style::new(2, "mbar");
 const PSIA: Style = Style::new(1, "psia");
 const KPA: Style = Style::new(0, "kPa");
 const MICRON: Style = Style::new(0, "micron");
@@ -36,114 +39,117 @@ const BTU_H: Style = Style::new(0, "Btu/h");
 const KW: Style = Style::new(2, "kW");
 const PERCENT: Style = Style::new(0, "%");
 
-/// Gauge pressure: psig, and inches of mercury of vacuum below the atmosphere; kPag throughout in SI.
+/// Gauge pressure: psig, and inches of mercury of vacuum below the atmosphere; kPag and barg throughout.
 #[must_use]
 pub fn gauge_pressure(p: GaugePressure, system: UnitSystem) -> Shown {
-    match system {
-        UnitSystem::Si => KPAG.show(p.kpa()),
-        UnitSystem::Us if p.pa() < 0.0 && !IN_HG_VACUUM.shows_zero(p.in_hg_vacuum()) => {
+    match system.pressure {
+        PressureUnit::Kpa => KPAG.show(p.kpa()),
+        PressureUnit::Bar => BAR_G.show(p.bar()),
+        PressureUnit::Psi if p.pa() < 0.0 && !IN_HG_VACUUM.shows_zero(p.in_hg_vacuum()) => {
             IN_HG_VACUUM.show(p.in_hg_vacuum())
         }
-        UnitSystem::Us => PSIG.show(p.psi().max(0.0)),
+        PressureUnit::Psi => PSIG.show(p.psi().max(0.0)),
     }
 }
 
-/// Absolute pressure in the running range: psia or kPa.
+/// Absolute pressure in the running range: psia, kPa or bara.
 #[must_use]
 pub fn absolute_pressure(p: AbsolutePressure, system: UnitSystem) -> Shown {
-    match system {
-        UnitSystem::Us => PSIA.show(p.psi()),
-        UnitSystem::Si => KPA.show(p.kpa()),
+    match system.pressure {
+        PressureUnit::Psi => PSIA.show(p.psi()),
+        PressureUnit::Kpa => KPA.show(p.kpa()),
+        PressureUnit::Bar => BAR_A.show(p.bar()),
     }
 }
 
-/// Absolute pressure as an electronic vacuum gauge shows it: microns or Pa.
+/// Absolute pressure as an electronic vacuum gauge shows it: microns, Pa or mbar.
 #[must_use]
 pub fn vacuum(p: AbsolutePressure, system: UnitSystem) -> Shown {
-    match system {
-        UnitSystem::Us => MICRON.show(p.micron()),
-        UnitSystem::Si => PA.show(p.pa()),
+    match system.pressure {
+        PressureUnit::Psi => MICRON.show(p.micron()),
+        PressureUnit::Kpa => PA.show(p.pa()),
+        PressureUnit::Bar => MBAR.show(p.mbar()),
     }
 }
 
 /// Temperature: degF or degC.
 #[must_use]
 pub fn temperature(t: Temperature, system: UnitSystem) -> Shown {
-    match system {
-        UnitSystem::Us => DEG_F.show(t.deg_f()),
-        UnitSystem::Si => DEG_C.show(t.deg_c()),
+    match system.temperature {
+        TemperatureUnit::Fahrenheit => DEG_F.show(t.deg_f()),
+        TemperatureUnit::Celsius => DEG_C.show(t.deg_c()),
     }
 }
 
 /// Temperature difference: degF or K.
 #[must_use]
 pub fn temperature_difference(dt: TemperatureDifference, system: UnitSystem) -> Shown {
-    match system {
-        UnitSystem::Us => DEG_F.show(dt.deg_f()),
-        UnitSystem::Si => KELVIN.show(dt.k()),
+    match system.temperature {
+        TemperatureUnit::Fahrenheit => DEG_F.show(dt.deg_f()),
+        TemperatureUnit::Celsius => KELVIN.show(dt.k()),
     }
 }
 
 /// Mass of refrigerant: oz or g.
 #[must_use]
 pub fn mass(m: Mass, system: UnitSystem) -> Shown {
-    match system {
-        UnitSystem::Us => OZ.show(m.oz()),
-        UnitSystem::Si => GRAM.show(m.g()),
+    match system.mass {
+        MassUnit::Ounce => OZ.show(m.oz()),
+        MassUnit::Gram => GRAM.show(m.g()),
     }
 }
 
 /// Small volume, such as oil in a measuring glass: fl oz or cm3.
 #[must_use]
 pub fn volume(v: Volume, system: UnitSystem) -> Shown {
-    match system {
-        UnitSystem::Us => FL_OZ.show(v.fl_oz()),
-        UnitSystem::Si => CM3.show(v.cm3()),
+    match system.rest {
+        Family::Us => FL_OZ.show(v.fl_oz()),
+        Family::Si => CM3.show(v.cm3()),
     }
 }
 
 /// Mass flow in the running loop: oz/min or g/s.
 #[must_use]
 pub fn mass_flow(m: MassFlow, system: UnitSystem) -> Shown {
-    match system {
-        UnitSystem::Us => OZ_MIN.show(m.oz_min()),
-        UnitSystem::Si => G_S.show(m.g_s()),
+    match system.mass {
+        MassUnit::Ounce => OZ_MIN.show(m.oz_min()),
+        MassUnit::Gram => G_S.show(m.g_s()),
     }
 }
 
 /// Leak rate: oz/yr or g/yr.
 #[must_use]
 pub fn leak_rate(m: MassFlow, system: UnitSystem) -> Shown {
-    match system {
-        UnitSystem::Us => OZ_YR.show(m.oz_yr()),
-        UnitSystem::Si => G_YR.show(m.g_yr()),
+    match system.mass {
+        MassUnit::Ounce => OZ_YR.show(m.oz_yr()),
+        MassUnit::Gram => G_YR.show(m.g_yr()),
     }
 }
 
 /// Air flow: cfm or m3/h.
 #[must_use]
 pub fn volume_flow(v: VolumeFlow, system: UnitSystem) -> Shown {
-    match system {
-        UnitSystem::Us => CFM.show(v.cfm()),
-        UnitSystem::Si => M3_H.show(v.m3_h()),
+    match system.rest {
+        Family::Us => CFM.show(v.cfm()),
+        Family::Si => M3_H.show(v.m3_h()),
     }
 }
 
 /// Length of a small part: in or mm.
 #[must_use]
 pub fn length(l: Length, system: UnitSystem) -> Shown {
-    match system {
-        UnitSystem::Us => INCH.show(l.inches()),
-        UnitSystem::Si => MM.show(l.mm()),
+    match system.rest {
+        Family::Us => INCH.show(l.inches()),
+        Family::Si => MM.show(l.mm()),
     }
 }
 
 /// Road or air speed: mph or km/h.
 #[must_use]
 pub fn speed(v: Speed, system: UnitSystem) -> Shown {
-    match system {
-        UnitSystem::Us => MPH.show(v.mph()),
-        UnitSystem::Si => KM_H.show(v.km_h()),
+    match system.rest {
+        Family::Us => MPH.show(v.mph()),
+        Family::Si => KM_H.show(v.km_h()),
     }
 }
 
@@ -156,18 +162,18 @@ pub fn rotation(n: RotationSpeed) -> Shown {
 /// Heat flow: Btu/h or kW.
 #[must_use]
 pub fn heat_flow(p: Power, system: UnitSystem) -> Shown {
-    match system {
-        UnitSystem::Us => BTU_H.show(p.btu_h()),
-        UnitSystem::Si => KW.show(p.kw()),
+    match system.rest {
+        Family::Us => BTU_H.show(p.btu_h()),
+        Family::Si => KW.show(p.kw()),
     }
 }
 
 /// Power: hp or kW.
 #[must_use]
 pub fn power(p: Power, system: UnitSystem) -> Shown {
-    match system {
-        UnitSystem::Us => HP.show(p.hp()),
-        UnitSystem::Si => KW.show(p.kw()),
+    match system.rest {
+        Family::Us => HP.show(p.hp()),
+        Family::Si => KW.show(p.kw()),
     }
 }
 
@@ -218,12 +224,12 @@ mod tests {
 
     #[test]
     fn a_compound_gauge_changes_scale_at_the_atmosphere() {
-        let us = |psi| gauge_pressure(GaugePressure::from_psi(psi), UnitSystem::Us);
+        let us = |psi| gauge_pressure(GaugePressure::from_psi(psi), UnitSystem::US);
         assert_eq!(us(42.0).to_string(), "42 psig");
         assert_eq!(us(-5.0).to_string(), "10.2 inHg vac");
         assert_eq!(us(-0.001).to_string(), "0 psig");
         assert_eq!(
-            gauge_pressure(GaugePressure::from_kpa(-34.47), UnitSystem::Si).to_string(),
+            gauge_pressure(GaugePressure::from_kpa(-34.47), UnitSystem::SI).to_string(),
             "\u{2212}34 kPag"
         );
     }
@@ -231,21 +237,21 @@ mod tests {
     #[test]
     fn both_systems() {
         let t = Temperature::from_deg_c(35.0);
-        assert_eq!(temperature(t, UnitSystem::Us).to_string(), "95.0 \u{b0}F");
-        assert_eq!(temperature(t, UnitSystem::Si).to_string(), "35.0 \u{b0}C");
+        assert_eq!(temperature(t, UnitSystem::US).to_string(), "95.0 \u{b0}F");
+        assert_eq!(temperature(t, UnitSystem::SI).to_string(), "35.0 \u{b0}C");
         let m = Mass::from_oz(36.0);
-        assert_eq!(mass(m, UnitSystem::Us).number, "36.0");
-        assert_eq!(mass(m, UnitSystem::Si).to_string(), "1021 g");
+        assert_eq!(mass(m, UnitSystem::US).number, "36.0");
+        assert_eq!(mass(m, UnitSystem::SI).to_string(), "1021 g");
         assert_eq!(
-            vacuum(AbsolutePressure::from_micron(500.0), UnitSystem::Us).to_string(),
+            vacuum(AbsolutePressure::from_micron(500.0), UnitSystem::US).to_string(),
             "500 micron"
         );
         assert_eq!(
-            vacuum(AbsolutePressure::from_micron(500.0), UnitSystem::Si).to_string(),
+            vacuum(AbsolutePressure::from_micron(500.0), UnitSystem::SI).to_string(),
             "66.7 Pa"
         );
         assert_eq!(
-            leak_rate(MassFlow::from_g_yr(450.0), UnitSystem::Us).to_string(),
+            leak_rate(MassFlow::from_g_yr(450.0), UnitSystem::US).to_string(),
             "15.87 oz/yr"
         );
         assert_eq!(ratio(Ratio::from_fraction(0.4)).to_string(), "40 %");

@@ -5,6 +5,7 @@
 
 mod choose;
 mod style;
+mod system;
 
 pub use choose::{
     absolute_pressure, duration, gauge_pressure, heat_flow, leak_rate, length, mass, mass_flow,
@@ -12,16 +13,4 @@ pub use choose::{
     volume_flow,
 };
 pub use style::{Shown, Style};
-
-/// Which units a person reads.
-#[derive(
-    Debug, Clone, Copy, PartialEq, Eq, Hash, Default, serde::Serialize, serde::Deserialize,
-)]
-#[serde(rename_all = "lowercase")]
-pub enum UnitSystem {
-    /// psig, inHg, degF, oz, cfm, mph.
-    #[default]
-    Us,
-    /// kPag, degC, g, m3/h, km/h.
-    Si,
-}
+pub use system::{Family, MassUnit, PressureUnit, TemperatureUnit, UnitSystem};

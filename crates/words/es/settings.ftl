@@ -1,0 +1,26 @@
+# Ajustes.
+
+settings = Ajustes
+units-us = EE. UU.
+units-si = SI
+units-mixed = Mixtas
+pressure = Presión
+temperature = Temperatura
+mass = Masa
+units-rest = Velocidad, flujo, potencia
+choice-psi = psig, inHg
+choice-kpa = kPa
+choice-bar = bar
+choice-fahrenheit = °F
+choice-celsius = °C
+choice-ounce = onzas
+choice-gram = gramos
+choice-us = mph
+choice-si = km/h
+
+storage-full = El espacio de este navegador está lleno: lo que haga desde ahora se pierde al recargar. Todo lo demás funciona; la grabación se puede guardar como archivo en los ajustes.
+update-there = Hay una versión más nueva. Su trabajo se conserva.
+update-now = Tomarla ahora
+offline-ready = Guardado en este aparato: funciona sin red.
+offline-not-yet = Todavía no está guardado en este aparato para usarlo sin red.
+resume-differs = Se retomó con una versión más nueva de la física: las lecturas pueden diferir de lo que vio.
