@@ -191,6 +191,29 @@ pageTest("gauges grow large and remember the last minute", desktop, async (page)
   assertQuiet(page);
 });
 
+pageTest("sounds are off until asked for, and then play", desktop, async (page) => {
+  await page.addInitScript(() => {
+    window.made = 0;
+    window.AudioContext = class extends window.AudioContext {
+      constructor(...all) {
+        super(...all);
+        window.made += 1;
+        window.heard = this;
+      }
+    };
+  });
+  await page.reload();
+  await running(page);
+  const sound = button(page, "Sound");
+  assert.equal(await sound.getAttribute("aria-pressed"), "false");
+  assert.equal(await page.evaluate(() => window.made), 0);
+  await sound.click();
+  await page.waitForFunction(() => window.made === 1 && window.heard.state === "running");
+  await sound.click();
+  await page.waitForFunction(() => window.heard.state === "suspended");
+  assertQuiet(page);
+});
+
 for (const name of ["Healthy compact car, running", "Healthy crossover, running", "Van before its conversion, on R-12"])
   pageTest(`the page starts with: ${name}`, desktop, async (page) => {
     await page.getByLabel("Start with").selectOption({ label: name });

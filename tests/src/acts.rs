@@ -3,8 +3,10 @@
 use lowside_fluids::Gas;
 use lowside_session::Action;
 use lowside_shop::{
+    detect::{SPOTS, Sensitivity, Spot},
     identifier::Port,
     joints::{Joint, Seal, Side},
+    meters::Point,
     oil::OilKind,
     parts::{PARTS, Part},
     vacuum::GaugePlace,
@@ -80,7 +82,7 @@ pub fn any(dice: &mut Dice) -> Action {
     } else {
         dice.between(0.0, 1.02)
     });
-    match dice.bits() % 38 {
+    match dice.bits() % 40 {
         0 | 1 => Action::Engine { on },
         2 => Action::EngineSpeed {
             speed: RotationSpeed::from_rpm(dice.between(450.0, 5050.0)),
@@ -127,6 +129,7 @@ pub fn any(dice: &mut Dice) -> Action {
             port: if on { Port::Low } else { Port::High },
         },
         32..=36 => at_the_bench(dice, on),
+        37 | 38 => with_instruments(dice, on),
         _ => Action::Bath {
             temperature: dice
                 .chance(0.7)
@@ -199,5 +202,33 @@ fn at_the_bench(dice: &mut Dice, on: bool) -> Action {
         11 => Action::InjectOil { volume, oil },
         12 => Action::PortCap { side, on },
         _ => Action::Core { side, fitted: on },
+    }
+}
+
+/// Some act with nitrogen, detector, lamp or other instruments.
+fn with_instruments(dice: &mut Dice, on: bool) -> Action {
+    let at = Spot::ALL[usize::try_from(dice.bits() % SPOTS as u64).unwrap_or(0)];
+    match dice.bits() % 12 {
+        0 | 1 => Action::TakeNitrogen,
+        2 | 3 => Action::Regulator {
+            pressure: GaugePressure::from_kpa(dice.between(-10.0, 1050.0)),
+        },
+        4 => Action::Sniff {
+            at,
+            sensitivity: Sensitivity::High,
+            distance: Length::from_mm(dice.between(0.0, 110.0)),
+            wind: Speed::from_m_s(dice.between(0.0, 11.0)),
+        },
+        5 => Action::Soap { at },
+        6 => Action::Dye,
+        7 => Action::Lamp { at },
+        8 => Action::Clamp {
+            at: on.then_some(Point::LiquidLine),
+        },
+        9 => Action::Stopwatch { on },
+        10 => Action::NoteReadings { after: on },
+        _ => Action::Label {
+            charge: Mass::from_kg(dice.between(0.0, 3.2)),
+        },
     }
 }

@@ -170,7 +170,7 @@ fn a_full_cylinder_stops_the_machine_and_another_gas_does_not_mate() {
 fn liquid_goes_into_the_high_side_by_weight() {
     let mut bay = Bay::new(&scenario(
         "charge-from-cans",
-        &["start.charge=0g", "start.air=0g", "act=[]"],
+        &["start.charge=0g", "start.air=0.0025g", "act=[]"],
     ));
     let cylinder = Action::TakeCylinder {
         gas: Gas::R134a,

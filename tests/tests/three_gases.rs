@@ -14,7 +14,7 @@
 mod fluids_support;
 
 use fluids_support::{Csv, stem};
-use lowside_fluids::Gas;
+use lowside_fluids::{Gas, oil::Oil};
 use lowside_session::{Bay, Event, Scenario, summary::Summary};
 use lowside_tests::{
     acts::{Dice, any},
@@ -212,6 +212,8 @@ fn the_van_before_and_after_differs_in_what_is_stated_only() {
     let mut alike = old.clone();
     alike.name.clone_from(&new.name);
     alike.refrigerant = new.refrigerant;
+    assert_eq!((old.oil_kind, new.oil_kind), (Oil::Mineral, Oil::Pag46));
+    alike.oil_kind = new.oil_kind;
     alike.label_charge = new.label_charge;
     alike.switches.low_opens = new.switches.low_opens;
     alike.switches.low_closes = new.switches.low_closes;

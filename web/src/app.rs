@@ -336,6 +336,7 @@ impl Component for App {
                 }
             }
         }
+        self.refresh();
         self.last_chart = 0.0;
         self.slow.1 = -1e9;
         true

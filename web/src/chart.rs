@@ -19,7 +19,7 @@ use yew::{
 use crate::{
     host,
     ink::{self, Kind, Marks, Side},
-    plot::Saver,
+    plot::saver,
     theme,
     words::{self, charts},
 };
@@ -529,19 +529,13 @@ pub(crate) fn StripView(p: &StripProps) -> Html {
                 <p class="read" aria-live="off">{ p.read.as_deref().unwrap_or_default() }</p>
             </div>
             <p id="strip-keys" class="unseen">{ words::strip_keys() }</p>
-            <div class="foot"><ChartTable rows={p.rows.clone()} /><Saver save={p.save.clone()} /></div>
+            <div class="foot">{ table(&p.rows) }{ saver(&p.save) }</div>
         </section>
     }
 }
 
-#[derive(Properties, PartialEq)]
-struct TableProps {
-    rows: Rc<Vec<Row>>,
-}
-
 /// The chart as numbers.
-#[component]
-fn ChartTable(p: &TableProps) -> Html {
+fn table(rows: &[Row]) -> Html {
     html! {
         <details>
             <summary>{ words::numbers() }</summary>
@@ -552,7 +546,7 @@ fn ChartTable(p: &TableProps) -> Html {
                     { for words::numbers_columns().iter().map(|h| html! { <th scope="col">{ *h }</th> }) }
                 </tr></thead>
                 <tbody>
-                    { for p.rows.iter().map(|r| html! {
+                    { for rows.iter().map(|r| html! {
                         <tr><th scope="row">{ &r.time.number }</th>
                             { for [&r.low, &r.high, &r.vent, &r.cabin].iter().map(|s| html! { <td>{ s.to_string() }</td> }) }
                             <td>{ words::in_out()[usize::from(r.clutch)] }</td>

@@ -6,9 +6,7 @@ use lowside_present::{
     palette::Theme,
     parts::{Coat, Part, Parts, Tube, Tubes, inside::Opened},
 };
-use yew::{
-    Callback, Html, KeyboardEvent, MouseEvent, NodeRef, Properties, classes, component, html,
-};
+use yew::{Callback, Html, KeyboardEvent, MouseEvent, NodeRef, classes, html};
 
 use crate::{
     theme,
@@ -39,7 +37,7 @@ pub(crate) const SERVICE_HOSE: (&str, f64) = ("M618 30 C560 4 420 110 400 66", 6
 const EVAPORATOR: (f64, f64, f64, f64) = (84.0, 128.0, 40.0, 50.4);
 const CONDENSER: (f64, f64, f64, f64) = (694.0, 90.0, 44.0, 53.0);
 
-#[derive(Properties, PartialEq)]
+/// What the drawing of parts is made from.
 pub(crate) struct PartsProps {
     pub(crate) parts: Rc<Parts>,
     pub(crate) opened: Option<Rc<Opened>>,
@@ -49,15 +47,13 @@ pub(crate) struct PartsProps {
     pub(crate) closed: bool,
     pub(crate) temperatures: Rc<Vec<(Part, String)>>,
     pub(crate) flows: NodeRef,
-    pub(crate) dark: bool,
     pub(crate) light: Callback<Option<Part>>,
     pub(crate) open: Callback<Option<Part>>,
     pub(crate) close: Callback<bool>,
 }
 
 /// The drawing, and the opened part beside it.
-#[component]
-pub(crate) fn PartsView(p: &PartsProps) -> Html {
+pub(crate) fn parts_view(p: &PartsProps) -> Html {
     let look = Look {
         parts: &p.parts,
         theme: theme::current(),
@@ -69,7 +65,7 @@ pub(crate) fn PartsView(p: &PartsProps) -> Html {
         Callback::from(move |_: MouseEvent| close.emit(!closed))
     };
     html! {
-        <section class={classes!("parts", p.opened.is_some().then_some("open"))} aria-labelledby="parts-title">
+        <section key="parts" class={classes!("parts", p.opened.is_some().then_some("open"))} aria-labelledby="parts-title">
             <h2 id="parts-title">{ charts::view(crate::views::View::Parts) }<small>{ words::parts_idea() }</small>
                 <span class="saver"><button type="button" aria-pressed={closed.to_string()} onclick={turn}>
                     { if closed { words::open_loop() } else { words::close_loop() } }</button></span></h2>
@@ -83,7 +79,7 @@ pub(crate) fn PartsView(p: &PartsProps) -> Html {
                     <canvas ref={p.flows.clone()} aria-hidden="true"></canvas>
                 </div>
                 if let Some(opened) = &p.opened {
-                    <Inside opened={opened.clone()} wear={p.wear.clone()} closed={p.closed} dark={p.dark} open={p.open.clone()} />
+                    { inside(p, opened) }
                 }
             </div>
         </section>
@@ -128,19 +124,8 @@ fn handle(p: &PartsProps, look: &Look, part: Part) -> Html {
     }
 }
 
-#[derive(Properties, PartialEq)]
-struct InsideProps {
-    opened: Rc<Opened>,
-    wear: Vec<String>,
-    closed: bool,
-    dark: bool,
-    open: Callback<Option<Part>>,
-}
-
 /// An opened part: what is in it, drawn and in figures.
-#[component]
-fn Inside(p: &InsideProps) -> Html {
-    let o = &p.opened;
+fn inside(p: &PartsProps, o: &Opened) -> Html {
     let shut = {
         let open = p.open.clone();
         Callback::from(move |_: MouseEvent| open.emit(None))

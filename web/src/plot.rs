@@ -418,7 +418,7 @@ pub(crate) fn PlotView(p: &PlotProps) -> Html {
                 <canvas ref={under} aria-hidden="true"></canvas>
                 <canvas ref={over} role="img" aria-label={spoken(p.plot, &p.live)} onmousemove={hover} onmouseleave={leave}></canvas>
             </div>
-            <div class="foot"><Points frame={p.frame.clone()} live={p.live.clone()} /><Saver {save} /></div>
+            <div class="foot">{ points(&p.frame, &p.live) }{ saver(&save) }</div>
         </section>
     }
 }
@@ -438,45 +438,32 @@ fn spoken(plot: Plot, live: &Live) -> String {
     )
 }
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct SaverProps {
-    pub(crate) save: Callback<Kind>,
-}
-
 /// Buttons that save a chart.
-#[component]
-pub(crate) fn Saver(p: &SaverProps) -> Html {
+pub(crate) fn saver(save: &Callback<Kind>) -> Html {
     html! {
         <span class="saver" role="group" aria-label={words::save_as()}>
             { for Kind::ALL.into_iter().map(|kind| {
-                let save = p.save.clone();
+                let save = save.clone();
                 html! { <button type="button" onclick={Callback::from(move |_: MouseEvent| save.emit(kind))}>{ kind.name() }</button> }
             }) }
         </span>
     }
 }
 
-#[derive(Properties, PartialEq)]
-struct PointsProps {
-    frame: Rc<Frame>,
-    live: Rc<Live>,
-}
-
 /// The points as a table.
-#[component]
-fn Points(p: &PointsProps) -> Html {
+fn points(frame: &Frame, live: &Live) -> Html {
     let title = |a: &Axis| words::unit_of(charts::name(a.name), a.unit);
     html! {
         <details>
             <summary>{ words::points() }</summary>
             <div class="scroll" tabindex="0" role="region" aria-label={words::points()}>
             <table>
-                <thead><tr><td></td><th scope="col">{ title(&p.frame.x) }</th><th scope="col">{ title(&p.frame.y) }</th></tr></thead>
+                <thead><tr><td></td><th scope="col">{ title(&frame.x) }</th><th scope="col">{ title(&frame.y) }</th></tr></thead>
                 <tbody>
-                    { for p.live.dots.iter().map(|d| html! {
+                    { for live.dots.iter().map(|d| html! {
                         <tr><th scope="row">{ charts::name(d.name) }</th><td>{ d.shown[0].to_string() }</td><td>{ d.shown[1].to_string() }</td></tr>
                     }) }
-                    { for p.live.spans.iter().map(|s| html! {
+                    { for live.spans.iter().map(|s| html! {
                         <tr><th scope="row">{ charts::name(s.name) }</th><td>{ s.shown.to_string() }</td><td></td></tr>
                     }) }
                 </tbody>

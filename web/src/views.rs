@@ -2,7 +2,7 @@
 //!
 //! A view is a drawing or a chart. A later tool adds a variant here, a name in the words, and an arm where views are drawn.
 use lowside_present::plot::Plot;
-use yew::{Callback, Html, MouseEvent, Properties, classes, component, html};
+use yew::{Callback, Html, MouseEvent, classes, html};
 
 use crate::{
     store,
@@ -90,19 +90,12 @@ impl Open {
     }
 }
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct PickerProps {
-    pub(crate) open: Open,
-    pub(crate) toggle: Callback<View>,
-}
-
 /// One button a view, pressed while it is open.
-#[component]
-pub(crate) fn Picker(p: &PickerProps) -> Html {
+pub(crate) fn picker(open: &Open, toggle: &Callback<View>) -> Html {
     html! {
         <div class="picker" role="group" aria-label={words::views()}>
             { for View::ALL.into_iter().map(|v| {
-                let (on, toggle) = (p.open.has(v), p.toggle.clone());
+                let (on, toggle) = (open.has(v), toggle.clone());
                 html! { <button type="button" aria-pressed={on.to_string()} class={classes!(on.then_some("chosen"))}
                     onclick={Callback::from(move |_: MouseEvent| toggle.emit(v))}>{ charts::view(v) }</button> }
             }) }

@@ -154,6 +154,7 @@ fn ranges_of_acts() {
         };
         let with = match name {
             "dose" => r#"do="take-cylinder",gas="R-134a",holds="10 kg""#,
+            "regulator" => r#"do="take-nitrogen""#,
             "machine-stop" => r#"do="take-machine",gas="R-134a""#,
             _ => r#"do="take-can""#,
         };

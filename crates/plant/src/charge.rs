@@ -1,11 +1,13 @@
 //! What is in the loop at the start, and how it stands there.
 
+use lowside_fluids::oil::Solution;
+
 use crate::{
     assembly::Places,
     condenser, evaporator,
     network::{Network, NodeId},
-    species::{AIR, Content, OIL, REFRIGERANT, WATER},
-    state::RHO_OIL,
+    species::{AIR, Content, DISSOLVED, OIL, REFRIGERANT, WATER},
+    state::{RHO_DISSOLVED, RHO_OIL},
 };
 
 /// What is in the loop at the start, kg, and the cabin's temperature, K.
@@ -32,25 +34,50 @@ pub struct Start {
 const OIL_SHARES: [f64; 4] = [0.45, 0.25, 0.15, 0.10];
 /// Most of a part's volume that oil takes at the start.
 const OIL_FULL: f64 = 0.35;
+/// Vapour and the dew on the walls of a part without a pool, over saturated vapour, when there is liquid anywhere (own figure).
+const DAMP: f64 = 1.02;
 /// Fullest any cell stands at the start.
 const FULL: f64 = 0.9;
 /// Fullest the accumulator stands while there is room elsewhere.
 const ACCUMULATOR_FULL: f64 = 0.6;
 
 /// Puts the start charge into an empty loop as it would stand: one temperature `t` (K), vapour everywhere, liquid where it
-/// collects. What does not fit (see
+/// collects, the oil full of what it dissolves at that pressure. What does not fit (see
 /// [`crate::vehicle::Vehicle::most_charge`]) is left out.
-pub fn fill(net: &mut Network, p: &Places, start: &Start, t: f64) {
+pub fn fill(net: &mut Network, p: &Places, start: &Start, solution: &Solution, t: f64) {
     let sat = net.table().sat(t);
     let all = p.discharge..=p.suction;
-    let volume: f64 = all.clone().map(|i| net.node(i).volume).sum();
-    let vapour = (start.charge / volume).min(sat.rho_g * 0.999);
-    let mut left = start.charge - vapour * volume;
+    let oils = spread_oil(net, p, start.oil);
+    let oil: f64 = oils.iter().sum();
+    // With liquid in the loop its walls are damp; without, the vapour stays short of saturation.
+    let gas_share = |a: f64| if a >= 1.0 { DAMP } else { 0.999 };
+    // The room that oil with its refrigerant leaves free, and what stands there at a share of saturation.
+    let free = |a: f64, i: NodeId| {
+        net.node(i).volume - oils[i] * (1.0 / RHO_OIL + solution.held(a) / RHO_DISSOLVED)
+    };
+    let room = |a: f64| -> f64 { all.clone().map(|i| free(a, i)).sum() };
+    let in_vapour = |a: f64| a * gas_share(a) * sat.rho_g * room(a) + solution.held(a) * oil;
+    let (mut lo, mut hi) = (0.0, 1.0);
+    if start.charge >= in_vapour(1.0) {
+        lo = 1.0;
+    } else {
+        for _ in 0..60 {
+            let mid = 0.5 * (lo + hi);
+            if in_vapour(mid) < start.charge {
+                lo = mid;
+            } else {
+                hi = mid;
+            }
+        }
+    }
+    let held = solution.held(lo);
+    let vapour = lo * gas_share(lo) * sat.rho_g;
+    let mut left = (start.charge - in_vapour(lo)).max(0.0);
     let mut level = vec![0.0; net.nodes().len()];
     let mut pour = |i: NodeId, up_to: f64| {
-        let room = (up_to - level[i]) * net.node(i).volume * (sat.rho_l - vapour);
-        let take = left.min(room).max(0.0);
-        level[i] += take / (net.node(i).volume * (sat.rho_l - vapour));
+        let space = (up_to - level[i]) * free(lo, i) * (sat.rho_l - vapour);
+        let take = left.min(space).max(0.0);
+        level[i] += take / (free(lo, i) * (sat.rho_l - vapour));
         left -= take;
     };
     pour(p.accumulator, ACCUMULATOR_FULL);
@@ -63,9 +90,31 @@ pub fn fill(net: &mut Network, p: &Places, start: &Start, t: f64) {
     pour(p.suction, FULL);
     pour(p.discharge, FULL);
 
+    let volume = room(lo);
+    let gas_space: f64 = all.clone().map(|i| (1.0 - level[i]) * free(lo, i)).sum();
+    let contents: Vec<(NodeId, Content)> = all
+        .map(|i| {
+            let v = free(lo, i);
+            let mut content = Content::default();
+            content[REFRIGERANT] = v * (vapour + level[i] * (sat.rho_l - vapour));
+            // Air spreads over the gas space alone, water over everything.
+            content[AIR] = start.air * v * (1.0 - level[i]) / gas_space;
+            content[WATER] = start.water * v / volume;
+            content[OIL] = oils[i];
+            content[DISSOLVED] = held * oils[i];
+            (i, content)
+        })
+        .collect();
+    for (i, content) in contents {
+        net.inject(i, &content);
+    }
+}
+
+/// Oil in each node at the start, kg.
+fn spread_oil(net: &Network, p: &Places, oil: f64) -> Vec<f64> {
     let [crankcase, accumulator, coil_cold, coil_hot] = OIL_SHARES;
     let lines = (1.0 - OIL_SHARES.iter().sum::<f64>()) / 2.0;
-    let oil = |i: NodeId| {
+    let share = |i: NodeId| {
         if i == p.suction {
             crankcase
         } else if i == p.accumulator {
@@ -82,24 +131,11 @@ pub fn fill(net: &mut Network, p: &Places, start: &Start, t: f64) {
     let most_oil = |i: NodeId| OIL_FULL * net.node(i).volume * RHO_OIL;
     let mut oils: Vec<f64> = net.nodes().iter().map(|_| 0.0).collect();
     let mut spilled = 0.0;
-    for i in all.clone() {
-        let share = start.oil * oil(i);
-        oils[i] = share.min(most_oil(i));
-        spilled += share - oils[i];
+    for i in p.discharge..=p.suction {
+        let due = oil * share(i);
+        oils[i] = due.min(most_oil(i));
+        spilled += due - oils[i];
     }
     oils[p.accumulator] += spilled;
-    let gas_space: f64 = all
-        .clone()
-        .map(|i| (1.0 - level[i]) * net.node(i).volume)
-        .sum();
-    for i in all {
-        let v = net.node(i).volume;
-        let mut content = Content::default();
-        content[REFRIGERANT] = v * (vapour + level[i] * (sat.rho_l - vapour));
-        // Air spreads over the gas space alone, water over everything.
-        content[AIR] = start.air * v * (1.0 - level[i]) / gas_space;
-        content[WATER] = start.water * v / volume;
-        content[OIL] = oils[i];
-        net.inject(i, &content);
-    }
+    oils
 }

@@ -5,7 +5,9 @@ use crate::{
     inside::Inside,
     louver::AirSide,
     network::Node,
+    oil::coil_factor,
     state::CP_AIR,
+    steam,
     stream::drift,
     vehicle::CondenserSpec,
 };
@@ -24,6 +26,8 @@ pub struct Condenser {
     pub wall: [f64; CELLS],
     /// Heat given to the air in the last tick, W.
     pub duty: f64,
+    /// Oil share of the flow through it.
+    pub oil: f64,
     metal: f64,
     air: AirSide,
     inside: Inside,
@@ -38,6 +42,7 @@ impl Condenser {
         Self {
             wall: [t; CELLS],
             duty: 0.0,
+            oil: 0.0,
             metal: spec.metal.si() / n,
             air: AirSide::new(&spec.fins.fins(), spec.tubes.metres(), AIR_AT),
             inside: Inside::new(gas, spec.tubes.bore.si()),
@@ -66,6 +71,7 @@ impl Condenser {
         let powers = self.inside.flux(flux);
         let air_c = air_flow * CP_AIR;
         let per_kelvin = effectiveness(self.air.at(air_flow), air_c) * air_c / CELLS as f64;
+        let oiled = coil_factor(self.oil);
         let mut to_air = 0.0;
         for ((node, wall), q) in cells.iter().zip(&mut self.wall).zip(heat) {
             let s = &node.state;
@@ -75,7 +81,8 @@ impl Condenser {
                 .inside
                 .condenser_cell(&powers, s.t, s.quality(), x, void);
             // Air gathers at the film and hinders the vapour on its way there.
-            let ua = h * self.surface / (1.0 + 6.0 * s.p_air / s.p.max(1.0));
+            let ua = oiled * h * self.surface / (1.0 + 6.0 * s.p_air / s.p.max(1.0))
+                + steam::touching(s, &node.content);
             let taken = between(ua, s.t, *wall, s.heat_capacity, self.metal, dt);
             let given = per_kelvin * (*wall - air_t) * dt;
             *wall += (taken - given) / self.metal;

@@ -10,7 +10,9 @@ use crate::{
     inside::Inside,
     louver::AirSide,
     network::Node,
+    oil::coil_factor,
     state::CP_AIR,
+    steam,
     stream::{drift, smooth},
     vehicle::EvaporatorSpec,
 };
@@ -54,6 +56,8 @@ pub struct Evaporator {
     pub drained: f64,
     /// Heat taken from the air in the last tick, W, sensible and latent.
     pub duty: f64,
+    /// Oil share of the flow through it.
+    pub oil: f64,
     metal: f64,
     air: AirSide,
     inside: Inside,
@@ -86,6 +90,7 @@ impl Evaporator {
             held: 0.0,
             drained: 0.0,
             duty: 0.0,
+            oil: 0.0,
             metal: spec.metal.si() / n,
             air: AirSide::new(&fins, metres, AIR_AT),
             inside: Inside::new(gas, spec.tubes.bore.si()),
@@ -149,6 +154,7 @@ impl Evaporator {
             n
         };
         let mut out = Air::default();
+        let oiled = coil_factor(self.oil);
         let mut from_air = 0.0;
         for (i, (node, q)) in cells.iter().zip(heat).enumerate() {
             // Cells with more frost get less of the air.
@@ -167,7 +173,7 @@ impl Evaporator {
                 .evaporator_cell(&powers, s.t, x, DRY_FROM, self.boiling[i]);
             let wall = &mut self.wall[i];
             let given = between(
-                h * self.surface,
+                oiled * h * self.surface + steam::touching(s, &node.content),
                 *wall,
                 s.t,
                 self.metal,

@@ -19,6 +19,7 @@ pub mod leak;
 pub mod louver;
 pub mod moisture;
 pub mod network;
+pub mod oil;
 pub mod orifice;
 pub mod plant;
 pub mod pump;

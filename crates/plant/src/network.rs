@@ -18,9 +18,9 @@ use crate::{
     pump::Pump,
     recovery::Machine,
     sparse::Sparse,
-    species::{AIR, Content, REFRIGERANT, SPECIES, WATER},
+    species::{AIR, Content, DISSOLVED, REFRIGERANT, SPECIES, WATER},
     state::{self, State},
-    stream::{Draw, Stream},
+    stream::{Draw, OilPath, Stream},
     tube::Tube,
 };
 
@@ -30,6 +30,9 @@ mod step;
 
 pub(crate) use rates::WORK_GROWTH;
 pub(crate) use step::{Moved, Taken};
+
+/// Share of a node's refrigerant that its oil may take up at once.
+const MOST_DISSOLVED: f64 = 0.02;
 
 /// Which node: its place in the network. Node 0 is the room.
 pub type NodeId = usize;
@@ -51,8 +54,12 @@ pub struct Node {
     pub energy: f64,
     /// Water bound here, as ice or in a desiccant: counted in the books, but out of the flow, kg.
     pub bound: f64,
-    /// How easily oil creeps along as a film where only gas flows: its speed over that of the gas.
-    pub oil_mobility: f64,
+    /// Water its oil has taken up, counted in the books, but out of the flow, kg.
+    pub oil_water: f64,
+    /// How its oil gets on its way.
+    pub oil: OilPath,
+    /// Refrigerant its oil takes up (negative: gives off), kg/s.
+    pub dissolving: f64,
     /// Temperature and pressure of what it holds.
     pub state: State,
 }
@@ -95,6 +102,8 @@ pub struct Link {
     pub flow: f64,
     /// Liquid share of the last tick's flow.
     pub liquid: f64,
+    /// Oil share of the last tick's flow.
+    pub oil: f64,
     /// Enthalpy of the last tick's stream as drawn, J/kg.
     pub h: f64,
     /// Shaft power of the last tick, W (compressor only).
@@ -208,7 +217,9 @@ impl Network {
             content,
             energy,
             bound: 0.0,
-            oil_mobility,
+            oil_water: 0.0,
+            oil: OilPath::new(oil_mobility),
+            dissolving: 0.0,
             state,
         });
         self.mix_added();
@@ -232,6 +243,7 @@ impl Network {
             stir: 0.0,
             flow: 0.0,
             liquid: 0.0,
+            oil: 0.0,
             h: 0.0,
             shaft: 0.0,
         });
@@ -305,12 +317,12 @@ impl Network {
         let own = self.mix.as_ref().and_then(|m| m.own(id));
         let table = &**own.unwrap_or(&self.table);
         let node = &mut self.nodes[id];
-        let before = (node.content, node.energy);
+        let before = (node.content.whole(), node.energy);
         node.volume = volume;
         node.content = content;
         node.energy = state::energy_at(table, &content, volume, t);
         node.state = state::solve(table, &content, node.energy, volume, t);
-        self.account.mass_in.add(&content, 1.0);
+        self.account.mass_in.add(&content.whole(), 1.0);
         self.account.mass_in.add(&before.0, -1.0);
         self.account.energy_in += node.energy - before.1;
         before
@@ -326,7 +338,7 @@ impl Network {
         all.add(content, 1.0);
         all.drop_dust();
         let energy = state::energy_at(table, &all, node.volume, node.state.t);
-        self.account.mass_in.add(content, 1.0);
+        self.account.mass_in.add(&content.whole(), 1.0);
         self.account.energy_in += energy - node.energy;
         node.content = all;
         node.energy = energy;
@@ -367,6 +379,39 @@ impl Network {
         self.account.mass_in[WATER] += water;
     }
 
+    /// Lets the oil of every node take up or give off refrigerant for `dt` seconds at the rates set. A node's energy stays what it
+    /// is: the heat of solution warms it. Its state follows with the next step.
+    pub fn dissolve(&mut self, dt: f64) {
+        for node in &mut self.nodes[1..] {
+            if node.dissolving == 0.0 {
+                continue;
+            }
+            let c = &mut node.content;
+            let moved = (node.dissolving * dt)
+                .min(MOST_DISSOLVED * c[REFRIGERANT])
+                .max(-c[DISSOLVED]);
+            c[REFRIGERANT] -= moved;
+            c[DISSOLVED] += moved;
+        }
+        self.work.fresh = false;
+    }
+
+    /// Sets the rate at which a node's oil takes up refrigerant, kg/s, and how its oil gets on its way now.
+    pub fn set_oil(&mut self, id: NodeId, dissolving: f64, path: OilPath) {
+        let node = &mut self.nodes[id];
+        (node.dissolving, node.oil) = (dissolving, path);
+        self.work.fresh = false;
+    }
+
+    /// Lets the oil of a node take up so much of its water, kg (negative: gives it back).
+    pub fn absorb(&mut self, id: NodeId, water: f64) {
+        let node = &mut self.nodes[id];
+        let moved = water.min(node.content[WATER]).max(-node.oil_water);
+        node.content[WATER] -= moved;
+        node.oil_water += moved;
+        self.work.fresh = false;
+    }
+
     /// Gives a passage the tubes it is made of, for thin gas.
     pub fn set_tubes(&mut self, id: LinkId, tubes: [Tube; 2]) {
         self.links[id].tubes = tubes;
@@ -383,20 +428,21 @@ impl Network {
     /// Lets an open end breathe: so much of the node's gas (m3) is swapped for room air at the node's pressure, moisture and all.
     /// It comes in at the node's own temperature: a breath's warmth is nothing beside the metal's.
     pub fn breathe(&mut self, id: NodeId, volume: f64) {
-        let (room_t, room) = (self.nodes[ROOM].state.t, self.nodes[ROOM].content);
+        let room = &self.nodes[ROOM];
+        let mut swap = room.content;
+        let per_pa = 1.0 / (room.state.p * room.volume);
         let node = &self.nodes[id];
         let s = node.state;
         if s.v_gas <= 0.0 {
             return;
         }
         let swapped = (volume / s.v_gas).min(0.5);
-        let gas = s.m_gas + node.content[AIR];
-        let mut swap = Content::default();
-        swap[REFRIGERANT] = -s.m_gas * swapped;
-        let air = s.p * swapped * s.v_gas / (state::R_AIR * room_t);
-        swap[AIR] = air - node.content[AIR] * swapped;
-        let water = node.content[WATER] * swapped * gas / (gas + s.m_liq).max(1e-12);
-        swap[WATER] = air * room[WATER] / room[AIR] - water;
+        for m in &mut swap.0 {
+            *m *= s.p * swapped * s.v_gas * per_pa;
+        }
+        swap[REFRIGERANT] -= s.m_gas * swapped;
+        swap[AIR] -= node.content[AIR] * swapped;
+        swap[WATER] -= (s.m_steam * swapped).min(node.content[WATER]);
         self.inject(id, &swap);
         self.account.to_room.add(&swap, -1.0);
     }
@@ -422,14 +468,14 @@ impl Network {
         self.account.energy_in += joules;
     }
 
-    /// Species held by all nodes but the room, with the water bound in them, kg.
+    /// Species held by all nodes but the room, with the water bound in them and the refrigerant dissolved in their oil, kg.
     pub fn held(&self) -> Content {
         let mut sum = Content::default();
         for n in &self.nodes[1..] {
             sum.add(&n.content, 1.0);
-            sum[WATER] += n.bound;
+            sum[WATER] += n.bound + n.oil_water;
         }
-        sum
+        sum.whole()
     }
 
     /// Internal energy of all nodes but the room, J.

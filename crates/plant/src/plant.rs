@@ -21,8 +21,10 @@ use crate::{
     leak::{Leak, Site},
     moisture::{self, Tube},
     network::{Law, Network, ROOM, Taken},
+    oil::{self, LoopOil},
     seat::{Fitted, Seat},
     shell::{Around, Shell},
+    species::{DISSOLVED, OIL},
     state::CP_AIR,
     stream::Draw,
     vehicle::{Vehicle, ram_speed},
@@ -135,6 +137,8 @@ pub struct Plant {
     pub cabin: Cabin,
     /// Switches and clutch.
     pub drive: Drive,
+    /// The oil.
+    pub oil: LoopOil,
     /// What use has done to the compressor.
     pub damage: Damage,
     /// Temperature under the hood, K.
@@ -160,7 +164,8 @@ impl Plant {
         {
             network.blend(blend, places.inside());
         }
-        charge::fill(&mut network, &places, start, day.t);
+        let oil = LoopOil::new(vehicle.oil_kind, vehicle.refrigerant);
+        charge::fill(&mut network, &places, start, &oil.solution, day.t);
         let held = vehicle.accumulator.desiccant.si() * SIEVE_CAPACITY * start.desiccant_load;
         network.inject_bound(places.accumulator, held);
         let low = network.node(places.accumulator).state.p - day.p;
@@ -177,6 +182,7 @@ impl Plant {
             evaporator: Evaporator::new(&vehicle.evaporator, vehicle.refrigerant, day.t),
             cabin: Cabin::new(&vehicle.cabin, start.cabin_t, day.w()),
             drive: Drive::new(&vehicle.switches, low),
+            oil,
             damage: Damage::default(),
             hood_t: day.t,
             condenser_air: (0.0, day.t),
@@ -266,6 +272,8 @@ impl Plant {
                 .advance(coil, &outside, self.settings.windows_open, dt);
         }
         self.bind_water(length);
+        self.oil
+            .advance(&mut self.network, &self.places, self.drive.engaged, length);
         self.network.follow_mixture();
         if self.drive.engaged && self.fitted.compressor {
             let (liquid, p) = (self.suction_liquid(), self.places);
@@ -281,6 +289,43 @@ impl Plant {
     /// Wear of the compressor: the condition it came in and what use has added, 0 to 1.
     pub fn wear(&self) -> f64 {
         (self.condition.compressor_wear + self.damage.wear()).min(1.0)
+    }
+
+    /// Speed of the compressor, 1/min.
+    pub fn compressor_rpm(&self) -> f64 {
+        if self.drive.engaged && self.fitted.compressor {
+            self.settings.engine_rpm * self.vehicle.compressor.pulley_ratio.si() * self.drive.grip
+        } else {
+            0.0
+        }
+    }
+
+    /// Oil in the compressor with its suction line, kg.
+    pub fn compressor_oil(&self) -> f64 {
+        self.network.node(self.places.suction).content[OIL]
+    }
+
+    /// How far the compressor is short of oil, 0 (enough) to 1 (none).
+    pub fn oil_shortage(&self) -> f64 {
+        oil::shortage(self.compressor_oil(), self.vehicle.oil.si())
+    }
+
+    /// Power at the compressor's shaft in the last tick, W: what compresses, and friction for want of oil.
+    pub fn shaft_power(&self) -> f64 {
+        self.network.link(self.places.compressor).shaft
+            + oil::friction(self.oil_shortage(), self.compressor_rpm())
+    }
+
+    /// Oil in circulation: its share of the flow in the liquid line (where SAE 980286 measured it), 0 to 1.
+    pub fn oil_circulation(&self) -> f64 {
+        self.network.link(self.places.orifice).oil
+    }
+
+    /// Refrigerant dissolved in the loop's oil, kg.
+    pub fn dissolved(&self) -> f64 {
+        (self.places.discharge..=self.places.suction)
+            .map(|i| self.network.node(i).content[DISSOLVED])
+            .sum()
     }
 
     /// The orifice tube without ice, in the condition it is in.
@@ -348,14 +393,11 @@ impl Plant {
 
     fn set_laws(&mut self) {
         let p = self.places;
-        let rpm = if self.drive.engaged && self.fitted.compressor {
-            self.settings.engine_rpm * self.vehicle.compressor.pulley_ratio.si() * self.drive.grip
-        } else {
-            0.0
-        };
+        let rpm = self.compressor_rpm();
         let compressor = Compressor {
             displacement: self.vehicle.compressor.displacement.si(),
             wear: self.wear(),
+            dry: self.oil_shortage(),
         };
         self.network
             .set_law(p.compressor, Law::Compressor(compressor, rpm));
@@ -378,6 +420,9 @@ impl Plant {
     fn pass_heat(&mut self, outside: &Outside, dt: f64) -> evaporator::Air {
         let p = self.places;
         let hood = self.hood_t;
+        let friction = oil::friction(self.oil_shortage(), self.compressor_rpm());
+        self.condenser.oil = self.oil_circulation();
+        self.evaporator.oil = self.oil_circulation();
         let Self {
             network,
             heat,
@@ -387,8 +432,9 @@ impl Plant {
         heat.clear();
         heat.resize(network.nodes().len(), 0.0);
         let mut in_from_outside = 0.0;
-        // The share of the shaft power that the gas did not get warms the compressor's body.
-        let work = network.link(p.compressor).shaft * crate::compressor::BODY_LOSS * dt;
+        // The share of the shaft power that the gas did not get, and friction for want of oil, warm the compressor's body.
+        let work =
+            (network.link(p.compressor).shaft * crate::compressor::BODY_LOSS + friction) * dt;
         shells[assembly::BODY].t += work / shells[assembly::BODY].metal;
         in_from_outside += work;
         for shell in shells.iter_mut() {

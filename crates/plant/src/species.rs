@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 /// How many species the network carries.
-pub const SPECIES: usize = 4;
+pub const SPECIES: usize = 5;
 /// Index of the refrigerant in a [`Content`].
 pub const REFRIGERANT: usize = 0;
 /// Index of air (dry) in a [`Content`].
@@ -12,20 +12,36 @@ pub const AIR: usize = 1;
 pub const WATER: usize = 2;
 /// Index of compressor oil in a [`Content`].
 pub const OIL: usize = 3;
+/// Index of refrigerant dissolved in the oil in a [`Content`]: it counts as refrigerant in the books (see [`Content::whole`]),
+/// goes where the oil goes, and takes no part in the balance of liquid and vapour.
+pub const DISSOLVED: usize = 4;
 /// Names of the species, in index order, for messages and ledgers.
-pub const NAMES: [&str; SPECIES] = ["refrigerant", "air", "water", "oil"];
+pub const NAMES: [&str; SPECIES] = ["refrigerant", "air", "water", "oil", "refrigerant in oil"];
 
 /// Mass below which there is nothing, kg: fewer than one molecule of anything.
 const DUST: f64 = 1e-26;
 
-/// Masses held, kg, in the order refrigerant, air, water, oil. Never negative.
+/// Masses held, kg, in the order refrigerant, air, water, oil, dissolved refrigerant. Never negative.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Serialize, Deserialize)]
 pub struct Content(pub [f64; SPECIES]);
 
 impl Content {
     /// A content of refrigerant alone, kg.
     pub const fn refrigerant(kg: f64) -> Self {
-        Self([kg, 0.0, 0.0, 0.0])
+        Self([kg, 0.0, 0.0, 0.0, 0.0])
+    }
+
+    /// A content of air alone, kg.
+    pub const fn air(kg: f64) -> Self {
+        Self([0.0, kg, 0.0, 0.0, 0.0])
+    }
+
+    /// The same with the dissolved refrigerant counted as refrigerant, as books and ledgers want it.
+    #[must_use]
+    pub fn whole(mut self) -> Self {
+        self.0[REFRIGERANT] += self.0[DISSOLVED];
+        self.0[DISSOLVED] = 0.0;
+        self
     }
 
     /// Total mass, kg.

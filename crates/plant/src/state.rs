@@ -9,7 +9,7 @@
 use lowside_fluids::table::{SatPoint, Table};
 
 use crate::{
-    species::{AIR, Content, OIL, REFRIGERANT, WATER},
+    species::{AIR, Content, DISSOLVED, OIL, REFRIGERANT, SPECIES, WATER},
     steam,
 };
 
@@ -21,6 +21,8 @@ pub const CP_AIR: f64 = 1006.0;
 pub const RHO_OIL: f64 = 990.0;
 /// Heat capacity of the oil, J/(kg K) (PAG; from memory, range 1800-2200).
 pub const CP_OIL: f64 = 2000.0;
+/// Density of refrigerant dissolved in oil, kg/m3: about that of its liquid at 25 degC (R-134a 1207, R-12 1311, R-1234yf 1092).
+pub const RHO_DISSOLVED: f64 = 1200.0;
 /// Density of liquid water, kg/m3.
 pub const RHO_WATER: f64 = 998.0;
 /// Heat capacity of liquid water, J/(kg K).
@@ -60,6 +62,8 @@ pub struct State {
     pub m_steam: f64,
     /// Mass of water that lies there as ice, kg.
     pub m_ice: f64,
+    /// How far water goes by its own vapour pressure here, 0 (dense refrigerant) to 1 (near vacuum, or air alone).
+    pub own_water: f64,
     /// Phases present.
     pub phase: Phase,
     /// Mass of liquid refrigerant, kg.
@@ -83,7 +87,7 @@ pub struct State {
     /// Pressure gained per joule at constant content, Pa/J.
     pub dp_du: f64,
     /// Pressure gained per kilogram of each species at constant energy, Pa/kg.
-    pub dp_dm: [f64; 4],
+    pub dp_dm: [f64; SPECIES],
     /// Heat capacity at constant volume and content, J/K.
     pub heat_capacity: f64,
 }
@@ -160,7 +164,12 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64) -> Tria
     let m_ref = content[REFRIGERANT];
     let m_air = content[AIR];
     // Oil and water displace gas; a volume stuffed with oil keeps a sliver so that the gas law stays defined.
-    let v_free = (volume - content[OIL] / RHO_OIL - content[WATER] / RHO_WATER).max(0.02 * volume);
+    let m_dissolved = content[DISSOLVED];
+    let v_free = (volume
+        - content[OIL] / RHO_OIL
+        - content[WATER] / RHO_WATER
+        - m_dissolved / RHO_DISSOLVED)
+        .max(0.02 * volume);
     let inert_capacity = content[OIL] * CP_OIL + content[WATER] * CP_WATER;
     let sat = table.sat(t);
     let rho = m_ref / v_free;
@@ -172,8 +181,9 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64) -> Tria
         wet(table, m_ref, v_free, t, m_air, &sat)
     };
     let dt = t - T_ZERO;
-    core.u += inert_capacity * dt;
-    core.u_t += inert_capacity;
+    // Dissolved refrigerant has the energy of its liquid: the heat of solution is the latent heat.
+    core.u += inert_capacity * dt + m_dissolved * sat.u_l;
+    core.u_t += inert_capacity + m_dissolved * sat.du_l;
     let mut water = (core.stiffness / RHO_WATER, CP_WATER * dt);
     if content[WATER] > 0.0 && rho < steam::THIN_REFRIGERANT {
         add_steam(&mut core, &mut water, content[WATER], rho);
@@ -187,6 +197,7 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64) -> Tria
         core.p_ma - gamma * core.u_ma,
         water.0 - gamma * water.1,
         core.stiffness / RHO_OIL - gamma * CP_OIL * dt,
+        core.stiffness / RHO_DISSOLVED - gamma * sat.u_l,
     ];
     Trial {
         u: core.u,
@@ -210,6 +221,7 @@ fn add_steam(core: &mut Core, slopes: &mut (f64, f64), water: f64, rho: f64) {
     core.state.p_water = w.p;
     core.state.m_steam = w.m;
     core.state.m_ice = w.ice;
+    core.state.own_water = own;
 }
 
 /// A trial before oil and water are counted: energy, slopes at constant temperature, and stiffness -dp/dV.
@@ -257,6 +269,7 @@ fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> C
             p_water: 0.0,
             m_steam: 0.0,
             m_ice: 0.0,
+            own_water: 0.0,
             phase: Phase::Gas,
             m_liq: 0.0,
             m_gas: m,
@@ -268,7 +281,7 @@ fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> C
             h_gas,
             p_sat: sat.p,
             dp_du: 0.0,
-            dp_dm: [0.0; 4],
+            dp_dm: [0.0; SPECIES],
             heat_capacity: 0.0,
         },
     }
@@ -331,6 +344,7 @@ fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Cor
             p_water: 0.0,
             m_steam: 0.0,
             m_ice: 0.0,
+            own_water: 0.0,
             phase: Phase::TwoPhase,
             m_liq,
             m_gas,
@@ -342,7 +356,7 @@ fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Cor
             h_gas: sat.h_g(),
             p_sat: sat.p,
             dp_du: 0.0,
-            dp_dm: [0.0; 4],
+            dp_dm: [0.0; SPECIES],
             heat_capacity: 0.0,
         },
     }
@@ -386,6 +400,7 @@ fn dense(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, warm: &SatPoint) -
             p_water: 0.0,
             m_steam: 0.0,
             m_ice: 0.0,
+            own_water: 0.0,
             phase: Phase::Gas,
             m_liq: 0.0,
             m_gas: m,
@@ -397,7 +412,7 @@ fn dense(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, warm: &SatPoint) -
             h_gas: u / m + p / rho,
             p_sat: warm.p,
             dp_du: 0.0,
-            dp_dm: [0.0; 4],
+            dp_dm: [0.0; SPECIES],
             heat_capacity: 0.0,
         },
     }
@@ -500,6 +515,7 @@ fn liquid_full(table: &Table, m: f64, v: f64, t: f64, sat: &SatPoint) -> Core {
             p_water: 0.0,
             m_steam: 0.0,
             m_ice: 0.0,
+            own_water: 0.0,
             phase: Phase::Liquid,
             m_liq: m,
             m_gas: 0.0,
@@ -511,7 +527,7 @@ fn liquid_full(table: &Table, m: f64, v: f64, t: f64, sat: &SatPoint) -> Core {
             h_gas: sat.h_g(),
             p_sat: sat.p,
             dp_du: 0.0,
-            dp_dm: [0.0; 4],
+            dp_dm: [0.0; SPECIES],
             heat_capacity: 0.0,
         },
     }

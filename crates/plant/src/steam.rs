@@ -9,7 +9,8 @@
 use lowside_fluids::water::{self, GAS_CONSTANT, LATENT_FUSION};
 
 use crate::{
-    state::{CP_WATER, T_ZERO},
+    species::{Content, WATER},
+    state::{CP_WATER, State, T_ZERO},
     stream::smooth,
 };
 
@@ -27,6 +28,18 @@ const CP_VAPOUR: f64 = 1860.0;
 const CP_ICE: f64 = 2097.0;
 /// Half the range of temperature over which water freezes, K.
 const FREEZES_WITHIN: f64 = 0.05;
+
+/// Conductance from a wall to the water lying on it, W/(K kg): a film of half a millimetre (own figure) of water (0.6 W/(m K)).
+const FILM: f64 = 0.6 / (0.5e-3 * 998.0 * 0.5e-3);
+
+/// Conductance from the wall of a volume near vacuum to the water or ice lying on it, W/K; 0 among refrigerant.
+pub(crate) fn touching(s: &State, content: &Content) -> f64 {
+    if s.p_water > 0.0 {
+        FILM * (content[WATER] - s.m_steam).max(0.0)
+    } else {
+        0.0
+    }
+}
 
 /// What water adds to a volume beyond lying there as liquid. SI units.
 #[derive(Debug, Clone, Copy)]

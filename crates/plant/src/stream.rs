@@ -3,8 +3,8 @@
 use serde::{Deserialize, Serialize};
 
 use crate::{
-    species::{AIR, Content, OIL, REFRIGERANT, WATER},
-    state::{CP_AIR, CP_OIL, CP_WATER, RHO_OIL, RHO_WATER, State, T_ZERO},
+    species::{AIR, Content, DISSOLVED, OIL, REFRIGERANT, WATER},
+    state::{CP_AIR, CP_OIL, CP_WATER, RHO_DISSOLVED, RHO_OIL, RHO_WATER, State, T_ZERO},
     steam,
 };
 
@@ -42,6 +42,34 @@ pub enum Draw {
     },
 }
 
+/// How the oil of a volume gets on its way.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OilPath {
+    /// Speed of an oil film over that of the gas that drags it, for oil as thin as it is in a healthy loop.
+    pub base: f64,
+    /// The same for the oil as it is now: stiff oil creeps slower.
+    pub creep: f64,
+    /// It is mixed into liquid refrigerant where there is any; otherwise it lies apart and creeps.
+    pub mixes: bool,
+}
+
+impl OilPath {
+    /// A path of this base speed, for oil that mixes with the refrigerant. A store that lets its oil creep no faster than
+    /// 0.00075 keeps it in a sump when liquid passes over.
+    pub fn new(base: f64) -> Self {
+        Self {
+            base,
+            creep: base,
+            mixes: base > KEPT,
+        }
+    }
+
+    /// It is a sump rather than a film on a wall.
+    pub fn sump(&self) -> bool {
+        self.base <= KEPT
+    }
+}
+
 /// Composition of a stream: kilograms carried per kilogram of stream, and its enthalpy.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Stream {
@@ -58,7 +86,12 @@ pub struct Stream {
 /// Discharge coefficient of the bleed hole (sharp hole in thin wall, common practice).
 const BLEED_CD: f64 = 0.6;
 /// A store that lets its oil creep no faster than this keeps it in a sump when liquid passes over.
-const KEPT: f64 = 0.001;
+const KEPT: f64 = 0.00075;
+/// Liquid over the oil that floats on it from which a hole at the bottom draws liquid alone.
+const FLOATS: f64 = 0.1;
+/// Viscosity over that of a thin film from which a bleed hole of about a millimetre passes less than its sharp edge would: its
+/// Reynolds number is then some 50, and the coefficient goes with the root of that below (own figure).
+const STIFF: f64 = 3.0;
 /// Share of a volume above which oil is torn along instead of creeping (own figure).
 const CROWDED: f64 = 0.4;
 /// How much faster it then goes, per share of the volume above that (own figure).
@@ -72,33 +105,43 @@ const SWEEPS: f64 = 5e-3;
 const BLEED_HEAD: f64 = 800.0;
 
 /// What leaves `state` through an opening, given the flow of the last tick (kg/s) for the bleed.
-pub fn draw(
-    state: &State,
-    content: &Content,
-    how: Draw,
-    last_flow: f64,
-    oil_mobility: f64,
-) -> Stream {
+pub fn draw(state: &State, content: &Content, how: Draw, last_flow: f64, path: OilPath) -> Stream {
     let gas_mass = state.m_gas + content[AIR] + state.m_steam;
     let liq_mass = state.m_liq;
     let gas_rho = state.gas_density(content);
-    let y = liquid_share(state, how, gas_mass, gas_rho, last_flow);
+    // What it has dissolved goes with the oil.
+    let solution = content[OIL] + content[DISSOLVED];
+    let v_oil = content[OIL] / RHO_OIL + content[DISSOLVED] / RHO_DISSOLVED;
+    let pool = Pool::of(state, liq_mass, solution, v_oil, path);
+    let y = liquid_share(state, &pool, how, gas_mass, gas_rho, last_flow);
 
-    // Oil is mixed into liquid where there is any and creeps as a film where there is none.
-    let (oil_in_liquid, oil_film) =
-        if liq_mass > content[OIL] * 0.02 && liq_mass > 0.0 && oil_mobility > KEPT {
-            let c = content[OIL] / (liq_mass + content[OIL]);
-            (y * c, 0.0)
-        } else if gas_mass > 0.0 {
-            // Oil that crowds the passage is torn along the more, the less room it leaves.
-            let volume = content[OIL] / RHO_OIL;
-            let crowd = (volume / (volume + state.v_gas + state.v_liq) - CROWDED).max(0.0);
-            let film = oil_mobility * (1.0 + crowd * TORN) * content[OIL] / gas_mass;
-            (0.0, film.min(0.3) * (gas_rho / DRAGS).min(1.0))
-        } else {
-            (0.0, 0.0)
-        };
-    let oil = oil_in_liquid + oil_film;
+    // Oil is mixed into liquid where there is any and creeps as a film where there is none. From the top of a level none goes
+    // along, from a pool with a bleed hole only what the hole lets through.
+    let above = matches!(how, Draw::Top { .. } | Draw::PickUp { .. });
+    let mixed = path.mixes || (!path.sump() && matches!(how, Draw::Mixed | Draw::Bottom { .. }));
+    let (oil_in_liquid, oil_film) = if matches!(how, Draw::PickUp { .. }) {
+        (y * pool.oil, 0.0)
+    } else if liq_mass > solution * 0.02 && liq_mass > 0.0 && mixed {
+        let c = solution / (liq_mass + solution);
+        (y * c, 0.0)
+    } else if gas_mass > 0.0 && !above {
+        // Oil that crowds the passage is torn along the more, the less room it leaves.
+        let crowd = (v_oil / (v_oil + state.v_gas + state.v_liq) - CROWDED).max(0.0);
+        (
+            0.0,
+            (path.creep * (1.0 + crowd * TORN) * solution / gas_mass).min(0.3)
+                * (gas_rho / DRAGS).min(1.0),
+        )
+    } else {
+        (0.0, 0.0)
+    };
+    let carried = oil_in_liquid + oil_film;
+    let oil = if carried > 0.0 {
+        carried * content[OIL] / solution
+    } else {
+        0.0
+    };
+    let dissolved = carried - oil;
     let total = gas_mass + liq_mass;
     // Water is spread over what flows; its own vapour goes with the gas, and what lies there waits for a flow that sweeps.
     let water = if content[WATER] > state.m_steam && total > 0.0 {
@@ -107,7 +150,7 @@ pub fn draw(
     } else {
         0.0
     };
-    let rest = (1.0 - oil - water).max(0.0);
+    let rest = (1.0 - carried - water).max(0.0);
     let liq_part = (y - oil_in_liquid).max(0.0) / (1.0 - oil_in_liquid).max(1e-9) * rest;
     let gas_part = rest - liq_part;
     let of_gas = |mass: f64| {
@@ -130,14 +173,17 @@ pub fn draw(
         + vapour * state.h_gas
         + air * CP_AIR * dt
         + water * (CP_WATER * dt + state.p / RHO_WATER)
+        + dissolved * (liquid_energy(state) + state.p / RHO_DISSOLVED)
         + oil * (CP_OIL * dt + state.p / RHO_OIL)
         + steam * steam::enthalpy(state.t);
-    let v = liq_part / state.rho_liq + gas_part / gas_rho + oil / RHO_OIL;
+    let v =
+        liq_part / state.rho_liq + gas_part / gas_rho + oil / RHO_OIL + dissolved / RHO_DISSOLVED;
     let mut share = Content::default();
     share[REFRIGERANT] = liq_part + vapour;
     share[AIR] = air;
     share[WATER] = water + steam;
     share[OIL] = oil;
+    share[DISSOLVED] = dissolved;
     Stream {
         share,
         liquid: liq_part,
@@ -160,8 +206,63 @@ fn lying_water(state: &State, content: &Content, last_flow: f64) -> f64 {
     ice + (lies - ice) * (1.0 - swept)
 }
 
-fn liquid_share(state: &State, how: Draw, gas_mass: f64, gas_rho: f64, last_flow: f64) -> f64 {
-    if state.m_liq <= 0.0 {
+/// Energy of liquid refrigerant, J/kg: its enthalpy in a state counts the pressure it is under, that of saturation where there is
+/// none.
+fn liquid_energy(s: &State) -> f64 {
+    let p = if s.m_liq > 0.0 { s.p } else { s.p_sat };
+    s.h_liq - p / s.rho_liq
+}
+
+/// What lies at the bottom of a vessel.
+struct Pool {
+    /// Its share of the room.
+    level: f64,
+    /// Its density, kg/m3.
+    rho: f64,
+    /// Share of oil, with what that has dissolved, in what a hole at the bottom draws.
+    oil: f64,
+    /// How much less of it a small hole passes for being stiff, 0 to 1.
+    ease: f64,
+}
+
+impl Pool {
+    fn of(s: &State, liquid: f64, solution: f64, v_oil: f64, path: OilPath) -> Self {
+        let room = s.v_gas + s.v_liq;
+        if solution <= 0.0 {
+            return Self {
+                level: s.v_liq / room.max(1e-12),
+                rho: s.rho_liq,
+                oil: 0.0,
+                ease: 1.0,
+            };
+        }
+        let whole = liquid + solution;
+        let oil = solution / whole;
+        let slow = (STIFF * path.creep / path.base.max(1e-12)).min(1.0).sqrt();
+        // Oil that does not mix floats on the liquid, out of the hole's reach.
+        let oil = if path.mixes || liquid <= FLOATS * solution {
+            oil
+        } else {
+            0.0
+        };
+        Self {
+            level: (s.v_liq + v_oil) / (room + v_oil).max(1e-12),
+            rho: whole / (s.v_liq + v_oil),
+            oil,
+            ease: 1.0 - oil * (1.0 - slow),
+        }
+    }
+}
+
+fn liquid_share(
+    state: &State,
+    pool: &Pool,
+    how: Draw,
+    gas_mass: f64,
+    gas_rho: f64,
+    last_flow: f64,
+) -> f64 {
+    if state.m_liq <= 0.0 && !(matches!(how, Draw::PickUp { .. }) && pool.oil > 0.0) {
         return 0.0;
     }
     if gas_mass <= 0.0 {
@@ -194,9 +295,10 @@ fn liquid_share(state: &State, how: Draw, gas_mass: f64, gas_rho: f64, last_flow
             let suck = tube_loss * flow * flow / gas_rho.max(0.1) + BLEED_HEAD;
             let bleed = BLEED_CD
                 * bleed_area
-                * (2.0 * state.rho_liq * suck).sqrt()
-                * (level / 0.02).min(1.0);
-            let spill = by_volume(smooth((level - floods) / (1.0 - floods)));
+                * (2.0 * pool.rho * suck).sqrt()
+                * pool.ease
+                * (pool.level / 0.02).min(1.0);
+            let spill = by_volume(smooth((pool.level - floods) / (1.0 - floods)));
             spill.max((bleed / flow).min(0.3))
         }
     }

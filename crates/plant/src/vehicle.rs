@@ -1,6 +1,6 @@
 //! A vehicle as its data sheet gives it: sizes, areas, switch settings. Read from a file in `scenarios/vehicles`.
 
-use lowside_fluids::Gas;
+use lowside_fluids::{Gas, oil::Oil};
 use lowside_units::{
     Area, Conductance, Duration, GaugePressure, HeatCapacity, Length, Mass, MassFlow, Power, Ratio,
     Speed, Temperature, TemperatureDifference, Volume,
@@ -24,6 +24,9 @@ pub struct Vehicle {
     pub label_charge: Mass,
     /// Oil in the whole loop.
     pub oil: Mass,
+    /// Which oil.
+    #[serde(default)]
+    pub oil_kind: Oil,
     /// Compressor and its drive.
     pub compressor: CompressorSpec,
     /// Gas line from compressor to condenser.

@@ -1,7 +1,6 @@
 //! What the instruments read, as text.
 
 use lowside_session::{Bay, Event, TICKS_PER_SECOND};
-use lowside_shop::Attached;
 use lowside_units::{
     Duration, GaugePressure, Mass, Quantity, Temperature,
     display::{self, Shown, UnitSystem},
@@ -50,11 +49,7 @@ const MEANS_NOTHING: f64 = 20e3;
 /// the scale. A can just put down weighs what it will once the scale has come to rest: nobody reads it sooner.
 pub fn given(bay: &Bay) -> f64 {
     let shop = bay.shop();
-    let left = match shop.hands.attached {
-        Attached::Machine(_) => 0.0,
-        _ => bay.plant().network.node(shop.places.can).content.total(),
-    };
-    let gone = (shop.supplied - left - shop.shelf.total()).max(0.0);
+    let gone = shop.given(bay.plant());
     let step = shop.instruments.scale.resolution;
     (gone / step).round() * step
 }

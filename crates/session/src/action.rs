@@ -4,8 +4,10 @@ use lowside_fluids::Gas;
 use lowside_plant::plant::Plant;
 use lowside_shop::{
     Shop,
+    detect::{Sensitivity, Spot},
     identifier::Port,
     joints::{Joint, Seal, Side},
+    meters::Point,
     oil::OilKind,
     parts::Part,
     vacuum::GaugePlace,
@@ -19,6 +21,7 @@ use serde::{Deserialize, Serialize};
 mod bench;
 mod caution;
 mod gauge_set;
+mod instruments;
 mod pump;
 mod refused;
 mod vehicle;
@@ -279,6 +282,57 @@ pub enum Action {
         /// In?
         fitted: bool,
     },
+    /// Connect dry nitrogen, its regulator backed off and its valve shut; what hangs on the hose is put aside.
+    TakeNitrogen,
+    /// Set the nitrogen regulator.
+    Regulator {
+        /// 0 to 1034 kPa gauge (150 psi).
+        pressure: GaugePressure,
+    },
+    /// Search a place with the electronic detector.
+    Sniff {
+        /// Where.
+        at: Spot,
+        /// Its setting.
+        sensitivity: Sensitivity,
+        /// Distance of its tip, 0 to 100 mm.
+        distance: Length,
+        /// Draught in the bay, 0 to 10 m/s.
+        wind: Speed,
+    },
+    /// Brush soap on a place.
+    Soap {
+        /// Where.
+        at: Spot,
+    },
+    /// Press dye into the loop through the low-side port.
+    Dye,
+    /// Shine the lamp on a place.
+    Lamp {
+        /// Where.
+        at: Spot,
+    },
+    /// Clamp the thermometer on a line or coil, or take it off.
+    Clamp {
+        /// Where; left out takes it off.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        at: Option<Point>,
+    },
+    /// Start the stopwatch from zero, or stop it.
+    Stopwatch {
+        /// Run?
+        on: bool,
+    },
+    /// Write the readings into the job record.
+    NoteReadings {
+        /// After the work (else before it)?
+        after: bool,
+    },
+    /// Stick a label with the charge under the hood.
+    Label {
+        /// The charge written on it, 50 g to 3 kg.
+        charge: Mass,
+    },
     /// Take off whatever hangs on the service hose.
     Disconnect,
     /// Set the scale to zero with what stands on it.
@@ -323,7 +377,17 @@ impl Action {
             | Self::MachineStop { .. }
             | Self::ChangeCylinder { .. }
             | Self::Disconnect
+            | Self::TakeNitrogen
+            | Self::Regulator { .. }
             | Self::ZeroScale => vessel::apply(self, plant, shop)?,
+            Self::Sniff { .. }
+            | Self::Soap { .. }
+            | Self::Dye
+            | Self::Lamp { .. }
+            | Self::Clamp { .. }
+            | Self::Stopwatch { .. }
+            | Self::NoteReadings { .. }
+            | Self::Label { .. } => instruments::apply(self, plant, shop)?,
             Self::Identify { port } => shop.identify(plant, port)?,
             Self::TakePump { .. }
             | Self::Pump { .. }

@@ -7,6 +7,7 @@ use lowside_plant::{
 use lowside_shop::{
     Shop,
     ledger::{Entry, PLACES, ledger},
+    record::{Prices, Record, Totals, record},
 };
 
 use crate::{
@@ -47,7 +48,8 @@ impl Bay {
     /// Opens a bay as the scenario sets it. Acts of the scenario are the host's to apply (see [`crate::script`]).
     pub fn new(scenario: &Scenario) -> Self {
         let mut plant = scenario.build();
-        let shop = Shop::new(&mut plant);
+        let mut shop = Shop::new(&mut plant);
+        scenario.equip(&mut shop, &mut plant);
         let account = plant.network.account();
         let mut mass_at_start = plant.network.held();
         mass_at_start.add(&account.mass_in, -1.0);
@@ -160,11 +162,11 @@ impl Bay {
         &self.events
     }
 
-    /// Refrigerant in the loop, without hoses and cans, kg.
+    /// Refrigerant in the loop, without hoses and cans, with what its oil has dissolved, kg.
     pub fn charge(&self) -> f64 {
         let p = self.plant.places;
         (p.discharge..=p.suction)
-            .map(|i| self.plant.network.node(i).content[REFRIGERANT])
+            .map(|i| self.plant.network.node(i).content.whole()[REFRIGERANT])
             .sum()
     }
 
@@ -189,6 +191,16 @@ impl Bay {
         (0..SPECIES)
             .map(|k| (now[k] - self.shop.brought[k] - self.ledger_at_start[k]).abs())
             .fold(0.0, f64::max)
+    }
+
+    /// The job record, filled from what happened.
+    pub fn record(&self, prices: &Prices) -> Record {
+        let totals = Totals {
+            in_loop: self.charge(),
+            vented: self.vented(),
+            seconds: self.seconds(),
+        };
+        record(&self.plant, &self.shop, &totals, prices)
     }
 
     /// Fingerprint of the state.

@@ -2,7 +2,8 @@
 
 use core::fmt;
 
-use lowside_plant::species::{AIR, WATER};
+use lowside_plant::species::{AIR, OIL, WATER};
+use lowside_shop::joints::Joint;
 use lowside_units::{
     AbsolutePressure, GaugePressure, Mass, Quantity, Ratio, Temperature, UnitError,
 };
@@ -105,6 +106,20 @@ readings! {
     Scale, "scale", Mass, b => b.shop().instruments.scale.pointer();
     /// What the recovery machine's cylinder has gained.
     Recovered, "recovered", Mass, b => b.shop().recovered(b.plant());
+    /// Clamp thermometer.
+    Clamp, "clamp", Temperature, b => b.shop().instruments.clamp.pointer();
+    /// Somebody was hurt.
+    Hurt, "hurt", Switch, b => switch(b.shop().injuries > 0);
+    /// Both ports have their caps on.
+    Caps, "caps", Switch, b => switch(b.shop().openings.ports.iter().all(|p| p.cap));
+    /// Some joint is apart.
+    LoopOpen, "loop_open", Switch, b => switch(Joint::ALL.iter().any(|j| b.shop().openings.apart(*j)));
+    /// A search for leaks has found one.
+    LeakFound, "leak_found", Switch, b => switch(b.shop().search.iter().flatten().any(|f| f.found));
+    /// Water that the desiccant holds.
+    DesiccantWater, "desiccant_water", Mass, b => b.plant().desiccant_water();
+    /// Oil in the loop.
+    Oil, "oil", Mass, b => in_loop(b, OIL);
     /// The recovery machine runs.
     Machine, "machine", Switch, b => switch(b.shop().hands.attached.machine().is_some_and(|m| m.running));
     /// A can hangs on the service hose.

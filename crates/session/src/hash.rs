@@ -49,6 +49,11 @@ impl Fnv {
                 self.flags([c.open, c.stance == Stance::Inverted]);
                 self.number(c.shuts_at.unwrap_or(-1.0));
             }
+            Attached::Nitrogen(n) => {
+                self.word(4);
+                self.flags([n.open]);
+                self.number(n.set);
+            }
             Attached::Machine(m) => {
                 self.word(3);
                 self.flags([m.running]);
@@ -84,10 +89,13 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     for node in plant.network.nodes() {
         h.numbers(node.content.0);
         h.numbers([node.energy, node.state.t, node.bound]);
+        h.numbers([node.oil_water, node.oil.creep, node.dissolving]);
+        h.flags([node.oil.mixes]);
     }
     for link in plant.network.links() {
-        h.number(link.flow);
+        h.numbers([link.flow, link.oil]);
     }
+    h.word(plant.oil.turn as u64);
     if let Some((held, to_room)) = plant.network.r12() {
         for &kg in held {
             h.number(kg);
@@ -186,6 +194,24 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     h.numbers([o.shipped, o.scrapped, o.injected, o.wrong_kind, o.waste]);
     h.numbers(shop.scrap.0);
     h.word(u64::from(shop.injuries));
+    h.word(u64::from(shop.ventings));
+    h.flags([shop.dye, shop.hands.timing]);
+    h.flags(shop.faults.stuck);
+    h.numbers(shop.faults.offset);
+    h.numbers(shop.stains);
+    h.numbers([
+        shop.stain_time,
+        shop.shelf_supply,
+        shop.label.unwrap_or(0.0),
+        shop.instruments.stopwatch,
+    ]);
+    h.word(hands.clamp.map_or(0, |at| 1 + at as u64));
+    for finding in shop.search.iter().flatten() {
+        h.number(finding.signal);
+    }
+    for noted in shop.noted.iter().flatten() {
+        h.numbers([noted.low, noted.high, noted.vent, noted.rpm]);
+    }
     let station = &shop.station;
     h.numbers(station.away.content.0);
     h.numbers([
@@ -195,6 +221,11 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
         station.separator,
     ]);
     let i = &shop.instruments;
-    h.numbers([&i.low, &i.high, &i.vent, &i.cabin, &i.scale, &i.vacuum].map(Instrument::pointer));
+    h.numbers(
+        [
+            &i.low, &i.high, &i.vent, &i.cabin, &i.scale, &i.vacuum, &i.clamp,
+        ]
+        .map(Instrument::pointer),
+    );
     h.0
 }

@@ -7,9 +7,10 @@ use lowside_plant::{
     plant::{Condition, Day, Plant},
     vehicle::Vehicle,
 };
+use lowside_shop::{Shop, meters::Faults};
 use lowside_units::{
-    AbsolutePressure, Duration, Length, Mass, MassFlow, Quantity, Ratio, RotationSpeed, Speed,
-    Temperature, UnitError, in_range,
+    AbsolutePressure, Duration, GaugePressure, Length, Mass, MassFlow, Quantity, Ratio,
+    RotationSpeed, Speed, Temperature, UnitError, in_range,
 };
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
@@ -178,6 +179,14 @@ pub struct ConditionSpec {
     pub cycling_switch_stuck: bool,
     /// Water the desiccant holds at the start, share of what it can hold.
     pub desiccant_load: Ratio,
+    /// What the compound gauge shows too much.
+    pub low_gauge_offset: GaugePressure,
+    /// What the high-pressure gauge shows too much.
+    pub high_gauge_offset: GaugePressure,
+    /// The low-side coupler's depressor does not reach the core.
+    pub low_core_stuck: bool,
+    /// The high-side coupler's depressor does not reach the core.
+    pub high_core_stuck: bool,
     /// Where the loop leaks.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub leak: Vec<LeakSpec>,
@@ -240,6 +249,10 @@ impl Default for ConditionSpec {
             evaporator_air: whole,
             cycling_switch_stuck: false,
             desiccant_load: Ratio::from_si(0.05),
+            low_gauge_offset: GaugePressure::from_si(0.0),
+            high_gauge_offset: GaugePressure::from_si(0.0),
+            low_core_stuck: false,
+            high_core_stuck: false,
             leak: Vec::new(),
         }
     }
@@ -355,6 +368,16 @@ impl Scenario {
         share("condition.condenser_air", parts.condenser_air, 0.0)?;
         share("condition.evaporator_air", parts.evaporator_air, 0.05)?;
         share("condition.desiccant_load", parts.desiccant_load, 0.0)?;
+        let (least, most) = (
+            GaugePressure::from_kpa(-100.0),
+            GaugePressure::from_kpa(100.0),
+        );
+        for (field, offset) in [
+            ("condition.low_gauge_offset", parts.low_gauge_offset),
+            ("condition.high_gauge_offset", parts.high_gauge_offset),
+        ] {
+            within("kPag", field, offset, least, most)?;
+        }
         count(
             "condition.leak (number of leaks)",
             parts.leak.len(),
@@ -375,6 +398,16 @@ impl Scenario {
                 .map_err(|e| inside(&format!("act {}", i + 1), e))?;
         }
         Ok(())
+    }
+
+    /// Gives gauges and couplers the faults that the scenario plants.
+    pub(crate) fn equip(&self, shop: &mut Shop, plant: &mut Plant) {
+        let c = &self.condition;
+        shop.faults = Faults {
+            offset: [c.low_gauge_offset.si(), c.high_gauge_offset.si()],
+            stuck: [c.low_core_stuck, c.high_core_stuck],
+        };
+        shop.set_laws(plant);
     }
 
     /// Checks what the loop holds at the start.

@@ -104,7 +104,7 @@ impl Window {
             engaged,
             pulled_in: engaged && !self.was_engaged,
             capacity: plant.evaporator.duty,
-            shaft: plant.network.link(p.compressor).shaft,
+            shaft: plant.shaft_power(),
         });
         self.was_engaged = engaged;
         // The books change slowly; once a second is enough to catch the worst.

@@ -2,7 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::{can::Can, cylinder::Cylinder, recovery::Machine, vacuum::VacuumPump};
+use crate::{
+    can::Can, cylinder::Cylinder, nitrogen::Nitrogen, recovery::Machine, vacuum::VacuumPump,
+};
 
 /// What hangs on the service hose.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
@@ -17,6 +19,8 @@ pub enum Attached {
     Cylinder(Cylinder),
     /// The recovery machine with its cylinder.
     Machine(Machine),
+    /// Dry nitrogen with its regulator.
+    Nitrogen(Nitrogen),
     /// The vacuum pump.
     Pump(VacuumPump),
 }

@@ -2,7 +2,7 @@
 
 use lowside_plant::{
     plant::Plant,
-    species::{Content, OIL, WATER},
+    species::{Content, DISSOLVED, OIL, WATER},
 };
 
 use crate::{attached::Attached, shop::Shop};
@@ -16,8 +16,11 @@ pub struct Entry {
     pub content: Content,
     /// How much of the refrigerant there is liquid, kg.
     pub liquid: f64,
-    /// How much of the water there is bound, kg: in the desiccant (accumulator) or as ice in the orifice tube (evaporator).
+    /// How much of the water there is bound, kg: in the desiccant (accumulator) or as ice in the orifice tube (evaporator). What
+    /// the oil has taken up is in `content` alone.
     pub bound: f64,
+    /// How much of the refrigerant there is dissolved in oil, kg.
+    pub dissolved: f64,
 }
 
 /// A place where matter can be.
@@ -43,7 +46,7 @@ pub enum Place {
     Shelf,
     /// The room: vented.
     Room,
-    /// The charging cylinder on the hose.
+    /// The charging cylinder on the hose, or the space behind the nitrogen regulator.
     Cylinder,
     /// The recovery machine's cylinder.
     RecoveryCylinder,
@@ -64,22 +67,24 @@ pub const PLACES: usize = 16;
 pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
     let p = plant.places;
     let vessel = plant.network.node(shop.places.can);
-    let aside = |place, content| Entry {
+    let aside = |place, content: Content| Entry {
         place,
-        content,
+        content: content.whole(),
         liquid: 0.0,
         bound: 0.0,
+        dissolved: 0.0,
     };
     // The vessel's node counts where it belongs.
     let vessel_as = |place, here| Entry {
         place,
         content: if here {
-            vessel.content
+            vessel.content.whole()
         } else {
             Content::default()
         },
         liquid: if here { vessel.state.m_liq } else { 0.0 },
         bound: 0.0,
+        dissolved: if here { vessel.content[DISSOLVED] } else { 0.0 },
     };
     let attached = &shop.hands.attached;
     let mut separated = Content::default();
@@ -95,12 +100,13 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
     waste[OIL] += shop.oil.waste;
     let sum = |place, range: core::ops::RangeInclusive<usize>| {
         let mut content = Content::default();
-        let (mut liquid, mut bound) = (0.0, 0.0);
+        let (mut liquid, mut bound, mut dissolved) = (0.0, 0.0, 0.0);
         for i in range {
             let node = plant.network.node(i);
-            content.add(&node.content, 1.0);
-            content[WATER] += node.bound;
+            content.add(&node.content.whole(), 1.0);
+            content[WATER] += node.bound + node.oil_water;
             bound += node.bound;
+            dissolved += node.content[DISSOLVED];
             liquid += node.state.m_liq;
         }
         Entry {
@@ -108,6 +114,7 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
             content,
             liquid,
             bound,
+            dissolved,
         }
     };
     [
@@ -130,7 +137,10 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
         ),
         aside(Place::Shelf, shop.shelf),
         aside(Place::Room, vented),
-        vessel_as(Place::Cylinder, matches!(attached, Attached::Cylinder(_))),
+        vessel_as(
+            Place::Cylinder,
+            matches!(attached, Attached::Cylinder(_) | Attached::Nitrogen(_)),
+        ),
         if attached.machine().is_some() {
             vessel_as(Place::RecoveryCylinder, true)
         } else {

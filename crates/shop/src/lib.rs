@@ -5,13 +5,17 @@
 pub mod attached;
 pub mod can;
 pub mod cylinder;
+pub mod detect;
 pub mod gauge;
 pub mod identifier;
 pub mod joints;
 pub mod ledger;
 pub mod manifold;
+pub mod meters;
+pub mod nitrogen;
 pub mod oil;
 pub mod parts;
+pub mod record;
 pub mod recovery;
 pub mod shop;
 pub mod vacuum;

@@ -78,6 +78,11 @@ pub fn valve(open: f64) -> Law {
     opening(VALVE_AREA, open)
 }
 
+/// Law of a valve that lets nothing back.
+pub fn check_valve(open: f64) -> Law {
+    Law::OneWay(k_from_hole(CD, VALVE_AREA * open))
+}
+
 /// Law of the service hose's end.
 pub fn hose_end(open_end: bool, purging: bool) -> Law {
     let bore = core::f64::consts::FRAC_PI_4 * HOSE_BORE * HOSE_BORE;
@@ -101,7 +106,7 @@ pub fn burst(burst: bool) -> Law {
 pub fn connect(plant: &mut Plant, residue: f64) -> Places {
     let day = plant.day();
     let t = day.t;
-    let air = |p: f64| Content([0.0, p * HOSE_VOLUME / (R_AIR * t), 0.0, 0.0]);
+    let air = |p: f64| Content::air(p * HOSE_VOLUME / (R_AIR * t));
     let net = &mut plant.network;
     let slip = Draw::Slip;
     let low_hose = net.add_node("low-side hose", HOSE_VOLUME, air(residue), t, 0.03);

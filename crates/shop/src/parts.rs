@@ -245,13 +245,11 @@ pub fn take_out(plant: &mut Plant, part: Part) -> (OnBench, Content) {
 
 /// Room air where a part was, if nothing else is there; it came from the room.
 fn fill_with_air(plant: &mut Plant, node: NodeId, lost: &mut Content) {
-    let (p_room, t) = (plant.day().p, plant.day().t);
     let n = plant.network.node(node);
     if n.content[AIR] + n.content[REFRIGERANT] > 0.0 {
         return;
     }
-    let mut air = Content::default();
-    air[AIR] = p_room * n.volume / (lowside_plant::state::R_AIR * t);
+    let air = plant.network.room_air(n.volume);
     plant.network.inject(node, &air);
     lost.add(&air, -1.0);
 }

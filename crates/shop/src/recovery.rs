@@ -81,7 +81,9 @@ pub fn stop(
 ) -> Option<Stop> {
     let low = plant.network.node(hose).state.p - plant.day().p <= machine.stops_at;
     machine.down = if low { machine.down + dt } else { 0.0 };
-    if plant.network.node(vessel).content[REFRIGERANT] >= cylinder::limit(plant.network.table()) {
+    if plant.network.node(vessel).content.whole()[REFRIGERANT]
+        >= cylinder::limit(plant.network.table())
+    {
         Some(Stop::Full)
     } else if machine.down >= HELD_DOWN {
         Some(Stop::Vacuum)

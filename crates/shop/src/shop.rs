@@ -14,12 +14,16 @@ use crate::{
     attached::Attached,
     can::{self, Can, Stance},
     cylinder::{self, Cylinder, Stored},
+    detect::{Finding, SPOTS, Spot},
     gauge::{self, Instrument},
     identifier::{Identifier, NoSample, Port},
     joints::{Fit, Joint, Openings, Seal, Side},
     manifold::{self, Places},
+    meters::{self, Faults, Point},
+    nitrogen::{self, Nitrogen},
     oil::{OilKind, OilWork},
     parts::{self, OnBench, PARTS, Part},
+    record::Readings,
     recovery::{self, Machine, Station, Stop},
     vacuum::{self, GaugePlace, PumpOil, VacuumPump},
 };
@@ -41,6 +45,10 @@ pub struct Hands {
     pub attached: Attached,
     /// Cans taken so far.
     pub cans_taken: u32,
+    /// Where the clamp thermometer sits.
+    pub clamp: Option<Point>,
+    /// The stopwatch runs.
+    pub timing: bool,
     /// Where the vacuum gauge is.
     pub vacuum_gauge: GaugePlace,
     /// What the scale's zero key has set aside, kg.
@@ -60,6 +68,10 @@ pub struct Instruments {
     pub cabin: Instrument,
     /// Scale under the can, kg.
     pub scale: Instrument,
+    /// Clamp thermometer, K.
+    pub clamp: Instrument,
+    /// Stopwatch, s.
+    pub stopwatch: f64,
     /// Electronic vacuum gauge, Pa absolute.
     pub vacuum: Instrument,
 }
@@ -81,6 +93,8 @@ pub struct Shop {
     pub shelf: Content,
     /// Refrigerant that came in with cans and charging cylinders and did not blow out of a can pulled off open, kg.
     pub supplied: f64,
+    /// How much of that is back on the shelf, kg.
+    pub shelf_supply: f64,
     /// Everything that came into the bay by hand (cans, cylinders, parts, oil, nitrogen), kg.
     pub brought: Content,
     /// What got lost into the room without passing a link (an open can pulled off, an open part), kg.
@@ -95,6 +109,22 @@ pub struct Shop {
     pub oil: OilWork,
     /// What went into the scrap with parts, kg.
     pub scrap: Content,
+    /// What is wrong with gauges and couplers.
+    pub faults: Faults,
+    /// There is dye in the loop.
+    pub dye: bool,
+    /// What has escaped at each place since the dye went in, kg.
+    pub stains: [f64; SPOTS],
+    /// Time since stains were last looked after, s.
+    pub stain_time: f64,
+    /// What the last search at each place showed.
+    pub search: [Option<Finding>; SPOTS],
+    /// Readings written down before and after the work.
+    pub noted: [Option<Readings>; 2],
+    /// Charge on the new label, kg.
+    pub label: Option<f64>,
+    /// Times that refrigerant was let out by hand.
+    pub ventings: u32,
     /// Injuries so far.
     pub injuries: u32,
     /// The recovery machine's cylinder and separator.
@@ -105,6 +135,9 @@ pub struct Shop {
 
 /// Gauge pressure behind a joint from which opening it hurts, Pa (own figure: 5 psi).
 pub const HURTS: f64 = 35e3;
+
+/// Refrigerant in the loop below which nothing worth the name is vented, kg (own figure: what a deep recovery leaves).
+const TRACES: f64 = 0.03;
 
 /// What happened by itself in a tick.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -133,6 +166,8 @@ impl Shop {
                 purging: false,
                 attached: Attached::Nothing,
                 cans_taken: 0,
+                clamp: None,
+                timing: false,
                 vacuum_gauge: GaugePlace::default(),
                 scale_zero: 0.0,
             },
@@ -142,6 +177,8 @@ impl Shop {
                 vent: gauge::vent_thermometer(plant.cabin.vent.t),
                 cabin: gauge::vent_thermometer(plant.cabin.air.t),
                 scale: gauge::scale(),
+                clamp: meters::clamp(t),
+                stopwatch: 0.0,
                 vacuum: vacuum::vacuum_gauge(),
             },
             identifier: Identifier::default(),
@@ -149,6 +186,7 @@ impl Shop {
             pump_oil: PumpOil::default(),
             shelf: Content::default(),
             supplied: 0.0,
+            shelf_supply: 0.0,
             brought: Content::default(),
             lost: Content::default(),
             openings,
@@ -156,6 +194,14 @@ impl Shop {
             renewed: [0; PARTS],
             oil: OilWork::default(),
             scrap: Content::default(),
+            faults: Faults::default(),
+            dye: false,
+            stains: [0.0; SPOTS],
+            stain_time: 0.0,
+            search: [None; SPOTS],
+            noted: [None; 2],
+            label: None,
+            ventings: 0,
             injuries: 0,
             station: Station {
                 away: Stored {
@@ -274,12 +320,19 @@ impl Shop {
                 if c.open() && !c.self_sealing {
                     self.lost.add(&left, 1.0);
                     self.supplied -= left[REFRIGERANT];
+                    self.ventings += 1;
                 } else {
                     self.shelf.add(&left, 1.0);
+                    self.shelf_supply += left[REFRIGERANT];
                 }
                 self.cans_on_shelf += 1;
             }
-            Attached::Cylinder(_) => self.shelf.add(&left, 1.0),
+            Attached::Cylinder(_) => {
+                self.shelf.add(&left, 1.0);
+                self.shelf_supply += left[REFRIGERANT];
+            }
+            // The bottle keeps what the hose did not get.
+            Attached::Nitrogen(_) => self.brought.add(&left, -1.0),
             Attached::Machine(_) => self.station.away = Stored { content: left, t },
             Attached::Pump(_) => plant.network.count_to_room(&left, 1.0),
         }
@@ -302,6 +355,7 @@ impl Shop {
     pub fn open_joint(&mut self, plant: &Plant, joint: Joint) -> bool {
         let (pressure, liquid) = self.openings.behind(plant, joint);
         self.openings.joints[joint as usize] = Fit::Open;
+        self.ventings += u32::from(pressure > HURTS && self.holds(plant));
         self.hurt(pressure > HURTS || liquid)
     }
 
@@ -322,7 +376,9 @@ impl Shop {
         let out = port.core && !fitted;
         port.core = fitted;
         port.old_core &= !fitted;
-        self.hurt(out && !coupled && pressure > HURTS)
+        let blows = out && !coupled && pressure > HURTS;
+        self.ventings += u32::from(blows && self.holds(plant));
+        self.hurt(blows)
     }
 
     /// Puts a joint together.
@@ -416,17 +472,87 @@ impl Shop {
     /// Refrigerant recovered so far into the cylinder now with the machine, kg.
     pub fn recovered(&self, plant: &Plant) -> f64 {
         let held = match self.hands.attached {
-            Attached::Machine(_) => plant.network.node(self.places.can).content[REFRIGERANT],
-            _ => self.station.away.content[REFRIGERANT],
+            Attached::Machine(_) => {
+                plant.network.node(self.places.can).content.whole()[REFRIGERANT]
+            }
+            _ => self.station.away.content.whole()[REFRIGERANT],
         };
         held - self.station.at_start
+    }
+
+    /// There is enough refrigerant in the loop that letting it out counts as venting: more than traces.
+    fn holds(&self, plant: &Plant) -> bool {
+        let p = plant.places;
+        let held: f64 = (p.discharge..=p.suction)
+            .map(|i| plant.network.node(i).content[REFRIGERANT])
+            .sum();
+        held > TRACES
+    }
+
+    /// Refrigerant that cans and charging cylinders have given, kg.
+    pub fn given(&self, plant: &Plant) -> f64 {
+        let left = match self.hands.attached {
+            Attached::Can(_) | Attached::Cylinder(_) => {
+                plant.network.node(self.places.can).content[REFRIGERANT]
+            }
+            _ => 0.0,
+        };
+        (self.supplied - left - self.shelf_supply).max(0.0)
+    }
+
+    /// Connects dry nitrogen, its regulator backed off and its valve shut.
+    pub fn take_nitrogen(&mut self, plant: &mut Plant) {
+        self.put_aside(plant);
+        let (t, p) = (plant.day().t, plant.day().p);
+        let content = nitrogen::full(0.0, p, t);
+        self.fill_vessel(plant, nitrogen::VOLUME, content, t, nitrogen::METAL);
+        self.brought.add(&content, 1.0);
+        self.hands.attached = Attached::Nitrogen(Nitrogen::default());
+    }
+
+    /// Sets the regulator, Pa gauge; does nothing without one.
+    pub fn regulate(&mut self, plant: &mut Plant, set: f64) {
+        if let Attached::Nitrogen(n) = &mut self.hands.attached {
+            n.set = set;
+            let (t, p) = (plant.day().t, plant.day().p);
+            let content = nitrogen::full(set, p, t);
+            let old = self.fill_vessel(plant, nitrogen::VOLUME, content, t, nitrogen::METAL);
+            self.brought.add(&content, 1.0);
+            self.brought.add(&old, -1.0);
+        }
+    }
+
+    /// Notes once a second what escapes with dye in it.
+    fn stain(&mut self, plant: &Plant, dt: f64) {
+        self.stain_time += dt;
+        if self.stain_time >= 1.0 {
+            for spot in Spot::ALL {
+                let lost = spot.escape(plant, self).refrigerant * self.stain_time;
+                self.stains[spot as usize] += lost;
+            }
+            self.stain_time = 0.0;
+        }
+    }
+
+    /// The instruments as they stand, to write down.
+    pub fn readings(&self, plant: &Plant) -> Readings {
+        let i = &self.instruments;
+        let s = &plant.settings;
+        Readings {
+            low: i.low.reading(),
+            high: i.high.reading(),
+            vent: i.vent.reading(),
+            ambient: plant.day().t,
+            humidity: meters::humidity(plant),
+            rpm: if s.engine_on { s.engine_rpm } else { 0.0 },
+        }
     }
 
     /// Weight of what stands on the scale, kg: the can, or a cylinder with what it holds.
     fn on_scale(&self, plant: &Plant) -> f64 {
         let content = plant.network.node(self.places.can).content.total();
         match self.hands.attached {
-            Attached::Nothing | Attached::Pump(_) => 0.0,
+            Attached::Nothing | Attached::Nitrogen(_) | Attached::Pump(_) => 0.0,
             Attached::Can(_) => can::TARE + content,
             Attached::Cylinder(_) => cylinder::CHARGING_TARE + content,
             Attached::Machine(_) => cylinder::RECOVERY_TARE + content,
@@ -459,11 +585,11 @@ impl Shop {
         let net = &mut plant.network;
         net.set_law(
             p.low_port,
-            manifold::valve(f64::from(u8::from(h.low_coupled))),
+            manifold::valve(f64::from(u8::from(h.low_coupled && !self.faults.stuck[0]))),
         );
         net.set_law(
             p.high_port,
-            manifold::valve(f64::from(u8::from(h.high_coupled))),
+            manifold::valve(f64::from(u8::from(h.high_coupled && !self.faults.stuck[1]))),
         );
         self.openings.set_laws(net, [h.low_coupled, h.high_coupled]);
         net.set_law(p.low_valve, manifold::valve(h.low_valve));
@@ -471,15 +597,19 @@ impl Shop {
         let (flows, stance) = match h.attached {
             Attached::Can(c) => (c.opening(), c.stance),
             Attached::Cylinder(c) => (f64::from(u8::from(c.open)), c.stance),
-            Attached::Nothing | Attached::Machine(_) | Attached::Pump(_) => (0.0, Stance::Upright),
+            Attached::Nothing
+            | Attached::Machine(_)
+            | Attached::Nitrogen(_)
+            | Attached::Pump(_) => (0.0, Stance::Upright),
         };
         let tap = |of| manifold::valve(if stance == of { flows } else { 0.0 });
-        net.set_law(
-            p.tap_vapour,
-            h.attached
-                .pump()
-                .map_or_else(|| tap(Stance::Upright), |pump| vacuum::isolation(&pump)),
-        );
+        let upright = match h.attached {
+            // A regulator gives and does not take back.
+            Attached::Nitrogen(n) => manifold::check_valve(f64::from(u8::from(n.open))),
+            Attached::Pump(pump) => vacuum::isolation(&pump),
+            _ => tap(Stance::Upright),
+        };
+        net.set_law(p.tap_vapour, upright);
         net.set_law(p.tap_liquid, tap(Stance::Inverted));
         let room_t = net.node(ROOM).state.t;
         let running = h.attached.machine().is_some_and(|m| m.running);
@@ -499,7 +629,7 @@ impl Shop {
             Attached::Can(_) | Attached::Nothing | Attached::Pump(_) => {
                 (Around::Room, can::INSIDE, can::IN_AIR)
             }
-            Attached::Cylinder(_) | Attached::Machine(_) => {
+            Attached::Cylinder(_) | Attached::Machine(_) | Attached::Nitrogen(_) => {
                 (Around::Room, cylinder::INSIDE, cylinder::OUTSIDE)
             }
         };
@@ -510,7 +640,7 @@ impl Shop {
         let p = self.places;
         let mut happened = Happened::default();
         self.openings.breathe(plant, dt);
-        let held = plant.network.node(p.can).content[REFRIGERANT];
+        let held = plant.network.node(p.can).content.whole()[REFRIGERANT];
         match &mut self.hands.attached {
             Attached::Can(can) => {
                 let over = plant.network.node(p.can).state.p - plant.day().p > can::BURST;
@@ -539,7 +669,20 @@ impl Shop {
                 let law = vacuum::exhaust(pump, &self.pump_oil);
                 plant.network.set_law(p.can_wall, law);
             }
-            Attached::Nothing | Attached::Machine(_) | Attached::Pump(_) => {}
+            Attached::Nitrogen(n) if n.open => {
+                let given = nitrogen::make_up(plant, p.can, n.set);
+                self.brought.add(&given, 1.0);
+            }
+            Attached::Nothing
+            | Attached::Machine(_)
+            | Attached::Nitrogen(_)
+            | Attached::Pump(_) => {}
+        }
+        if self.hands.timing {
+            self.instruments.stopwatch += dt;
+        }
+        if self.dye {
+            self.stain(plant, dt);
         }
         if happened != Happened::default() {
             self.set_laws(plant);
@@ -569,8 +712,12 @@ impl Shop {
         let on_scale = self.on_scale(plant) - self.hands.scale_zero;
         let node = |id| &plant.network.node(id).state;
         let i = &mut self.instruments;
-        i.low.follow(node(self.places.low_hose).p - p, dt);
-        i.high.follow(node(self.places.high_hose).p - p, dt);
+        let [low, high] = self.faults.offset;
+        i.low.follow(node(self.places.low_hose).p - p + low, dt);
+        i.high.follow(node(self.places.high_hose).p - p + high, dt);
+        if let Some(at) = self.hands.clamp {
+            i.clamp.follow(meters::felt(plant, at), dt);
+        }
         i.vent.follow(plant.cabin.vent.t, dt);
         i.cabin.follow(plant.cabin.air.t, dt);
         i.scale.follow(on_scale, dt);

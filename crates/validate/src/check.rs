@@ -91,6 +91,8 @@ pub struct Check {
     pub source: String,
     /// Which parameters were tuned so that this comes out; empty when none was.
     pub tuned: String,
+    /// Why figures miss, as we believe; empty where none does.
+    pub why: String,
     /// Figures with verdicts.
     pub findings: Vec<Finding>,
     /// Pictures, with their numbers.

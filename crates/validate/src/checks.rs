@@ -2,6 +2,7 @@
 
 pub mod air;
 pub mod always;
+pub mod beliefs;
 pub mod charge;
 pub mod dynamics;
 pub mod faults;

@@ -58,6 +58,10 @@ pub fn all(only: &str) -> Result<Vec<Section>, Error> {
         title: checks::always::TITLE,
         checks: checks::always::checks(&runs),
     });
+    sections
+        .iter_mut()
+        .flat_map(|s| &mut s.checks)
+        .for_each(checks::beliefs::explain);
     Ok(sections)
 }
 

@@ -31,7 +31,9 @@ pub fn html(sections: &[Section]) -> Result<String, Error> {
          {}</header>\n",
         totals(checks, figures)
     );
-    page.push_str(&misses(sections));
+    page.push_str(&of_verdict(sections, Verdict::Miss, "Figures that miss"));
+    page.push_str(&of_verdict(sections, Verdict::NotYet, "Figures not yet"));
+    page.push_str(&of_verdict(sections, Verdict::Pass, "Figures that pass"));
     page.push_str(&contents(sections));
     page.push_str("<main>\n");
     for (i, section) in sections.iter().enumerate() {
@@ -77,32 +79,44 @@ fn totals(checks: Counts, figures: Counts) -> String {
     )
 }
 
-/// Every miss in one place, each with a link to its check.
-fn misses(sections: &[Section]) -> String {
+/// The figures of one verdict in one place, each with a link to its check and, for a miss, why.
+fn of_verdict(sections: &[Section], verdict: Verdict, heading: &str) -> String {
     let mut rows = String::new();
     for (i, section) in sections.iter().enumerate() {
         for (k, check) in section.checks.iter().enumerate() {
-            for f in &check.findings {
-                if f.verdict == Verdict::Miss {
-                    let _ = write!(
-                        rows,
-                        "<tr><td><a href=\"#s{i}c{k}\">{}</a></td><td>{}</td><td>{}</td><td>{}</td></tr>",
-                        escape(&check.title),
-                        escape(&f.what),
-                        escape(&f.got),
-                        escape(&f.asked)
-                    );
-                }
+            let mut why = check.why.as_str();
+            for f in check.findings.iter().filter(|f| f.verdict == verdict) {
+                let _ = write!(
+                    rows,
+                    "<tr><td><a href=\"#s{i}c{k}\">{}</a></td><td>{}</td><td>{}</td><td>{}</td><td>{}</td></tr>",
+                    escape(&check.title),
+                    escape(&f.what),
+                    escape(&f.got),
+                    escape(&f.asked),
+                    escape(std::mem::take(&mut why))
+                );
             }
         }
     }
-    if rows.is_empty() {
-        return "<p>No figure misses.</p>\n".into();
-    }
+    let id = word(verdict).1;
+    let count = rows.matches("<tr>").count();
+    let table = if rows.is_empty() {
+        "<p>None.</p>".into()
+    } else {
+        format!(
+            "<div class=\"wide\"><table><thead><tr><th scope=\"col\">Check</th><th scope=\"col\">What</th>\
+             <th scope=\"col\">Found</th><th scope=\"col\">Asked</th><th scope=\"col\">Why, as we believe</th></tr></thead>\
+             <tbody>{rows}</tbody></table></div>"
+        )
+    };
+    let open = if verdict == Verdict::Miss {
+        " open"
+    } else {
+        ""
+    };
     format!(
-        "<section aria-labelledby=\"misses\"><h2 id=\"misses\">Misses</h2><div class=\"wide\"><table><thead><tr>\
-         <th scope=\"col\">Check</th><th scope=\"col\">What</th><th scope=\"col\">Found</th>\
-         <th scope=\"col\">Asked</th></tr></thead><tbody>{rows}</tbody></table></div></section>\n"
+        "<section aria-labelledby=\"{id}\"><h2 id=\"{id}\">{heading}: {count}</h2><details{open}>\
+         <summary>Show</summary>{table}</details></section>\n"
     )
 }
 
@@ -148,6 +162,13 @@ fn article(page: &mut String, id: &str, check: &Check) -> Result<(), Error> {
             page,
             "<p class=\"tuned\"><strong>Tuned:</strong> {}</p>",
             escape(&check.tuned)
+        );
+    }
+    if !check.why.is_empty() {
+        let _ = writeln!(
+            page,
+            "<p class=\"tuned\"><strong>Why it misses, as we believe:</strong> {}</p>",
+            escape(&check.why)
         );
     }
     if !check.findings.is_empty() {

@@ -2,9 +2,10 @@
 use std::{cell::RefCell, rc::Rc};
 
 use lowside_present::{
-    UnitSystem, notes,
+    UnitSystem,
+    notes::{self, Note},
     parts::{Part, Parts, Tubes, inside},
-    plot::{Frame, Plot},
+    plot::{Frame, Live, Plot},
     sound::Sound,
 };
 use yew::{Context, Html, MouseEvent, NodeRef, html};
@@ -14,9 +15,9 @@ use crate::{
     chart::Strip,
     host,
     ink::Kind,
-    parts::{Flows, PartsView},
+    parts::{Flows, PartsProps, parts_view},
     plot::PlotView,
-    views::{Open, Picker, View},
+    views::{Open, View, picker},
     words,
 };
 
@@ -41,6 +42,9 @@ pub(crate) enum FaceMsg {
     Sound,
 }
 
+/// Time between renewals of charts and parts, ms; what flows moves each frame all the same.
+const RENEWED: f64 = 240.0;
+
 type Key = (Plot, UnitSystem, &'static str, u64);
 
 /// State of the views.
@@ -54,6 +58,10 @@ pub(super) struct Face {
     pub(super) flows: Flows,
     pub(super) tubes: NodeRef,
     frames: RefCell<Vec<(Key, Rc<Frame>)>>,
+    lives: RefCell<Vec<(Plot, f64, Rc<Live>)>>,
+    parts: RefCell<Option<(f64, Rc<Parts>)>>,
+    /// Notes of the drawing of levels, and when they were found.
+    pub(super) notes: (f64, Vec<Note>),
 }
 
 impl Face {
@@ -68,6 +76,9 @@ impl Face {
             flows: Flows::default(),
             tubes: NodeRef::default(),
             frames: RefCell::default(),
+            lives: RefCell::default(),
+            parts: RefCell::default(),
+            notes: (-1e9, Vec::new()),
         }
     }
 }
@@ -100,6 +111,12 @@ impl App {
         true
     }
 
+    /// Everything is to be read anew: another bay, other units, a step while paused.
+    pub(super) fn refresh(&self) {
+        self.face.lives.borrow_mut().clear();
+        self.face.parts.replace(None);
+    }
+
     /// Draws what flows in the parts, if they are to be seen.
     pub(super) fn draw_flows(&mut self, theme: &lowside_present::palette::Theme, dt: f64) {
         if self.face.closed {
@@ -121,7 +138,7 @@ impl App {
     pub(super) fn views(&self, ctx: &Context<Self>) -> Html {
         let toggle = ctx.link().callback(|v| Msg::Face(FaceMsg::Toggle(v)));
         html! { <>
-            <Picker open={self.face.open.clone()} {toggle} />
+            { picker(&self.face.open, &toggle) }
             { for self.face.open.iter().map(|v| match v {
                 View::Levels => self.levels_view(ctx),
                 View::Parts => self.parts_view(ctx),
@@ -146,12 +163,46 @@ impl App {
         } else {
             Vec::new()
         };
-        html! {
-            <PartsView key="parts" parts={Rc::new(Parts::of(bay, units))} {opened} {wear} lit={self.face.lit} closed={self.face.closed}
-                temperatures={Rc::new(Part::ALL.map(warmth).to_vec())} flows={self.face.tubes.clone()} dark={self.dark}
-                light={link.callback(|p| Msg::Face(FaceMsg::Light(p)))} open={link.callback(|p| Msg::Face(FaceMsg::Open(p)))}
-                close={link.callback(|on| Msg::Face(FaceMsg::Close(on)))} />
+        parts_view(&PartsProps {
+            parts: self.parts(),
+            opened,
+            wear,
+            lit: self.face.lit,
+            closed: self.face.closed,
+            temperatures: Rc::new(Part::ALL.map(warmth).to_vec()),
+            flows: self.face.tubes.clone(),
+            light: link.callback(|p| Msg::Face(FaceMsg::Light(p))),
+            open: link.callback(|p| Msg::Face(FaceMsg::Open(p))),
+            close: link.callback(|on| Msg::Face(FaceMsg::Close(on))),
+        })
+    }
+
+    /// The parts as read last, anew if that is long enough ago.
+    fn parts(&self) -> Rc<Parts> {
+        let mut kept = self.face.parts.borrow_mut();
+        let now = host::now();
+        if let Some((_, parts)) = kept.as_ref().filter(|(at, _)| now - at < RENEWED) {
+            return parts.clone();
         }
+        let parts = Rc::new(Parts::of(&self.stage.bay, self.units));
+        *kept = Some((now, parts.clone()));
+        parts
+    }
+
+    /// What moves on a chart as read last, likewise.
+    fn live(&self, plot: Plot) -> Rc<Live> {
+        let mut lives = self.face.lives.borrow_mut();
+        let now = host::now();
+        let kept = lives
+            .iter()
+            .find(|(p, at, _)| *p == plot && now - at < RENEWED);
+        if let Some((_, _, live)) = kept {
+            return live.clone();
+        }
+        let live = Rc::new(plot.live(&self.stage.bay, self.units));
+        lives.retain(|(p, ..)| *p != plot);
+        lives.push((plot, now, live.clone()));
+        live
     }
 
     fn plot_view(&self, ctx: &Context<Self>, plot: Plot) -> Html {
@@ -169,14 +220,14 @@ impl App {
             frame
         });
         html! {
-            <PlotView key={View::Plot(plot).id()} {plot} {frame} live={Rc::new(plot.live(bay, self.units))} lit={self.face.lit} dark={self.dark}
+            <PlotView key={View::Plot(plot).id()} {plot} {frame} live={self.live(plot)} lit={self.face.lit} dark={self.dark}
                 light={ctx.link().callback(|p| Msg::Face(FaceMsg::Light(p)))} />
         }
     }
 
     /// The notes under the drawing of levels, numbered as they are in it.
     pub(super) fn notes_view(&self) -> Html {
-        let notes = notes::of(&self.stage.bay, self.units);
+        let notes = &self.face.notes.1;
         html! {
             <ol class="notes" aria-label={words::notes()}>
                 { for notes.iter().take(notes::SHOWN).map(|n| html! { <li>{ words::charts::note(n) }</li> }) }

@@ -64,14 +64,16 @@ impl App {
             ];
             let moved = if still { 0.0 } else { dt };
             let levels = self.stage.levels(self.units);
-            let notes = notes::of(&self.stage.bay, self.units);
+            if now - self.face.notes.0 > TEXT_EVERY {
+                self.face.notes = (now, notes::of(&self.stage.bay, self.units));
+            }
             let scene = Scene {
                 levels: &levels,
                 ticks: &self.stage.ticks,
                 names,
                 needed: self.needed,
                 lit: self.face.lit,
-                notes: &notes,
+                notes: &self.face.notes.1,
             };
             self.painter.draw(&canvas, theme, &scene, moved);
         }

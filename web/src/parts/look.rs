@@ -156,7 +156,6 @@ impl Look<'_> {
             ),
             Part::ServiceHose => html! { <>
                 { self.tube(SERVICE_HOSE, p.tubes.service_hose.t, p.tubes.service_hose.coat, Some(&t.service.to_string())) }
-                { self.gauge_set() }
             </> },
             Part::Can => self.can(),
         }
@@ -213,8 +212,6 @@ impl Look<'_> {
             <rect class="body" x="502" y="184" width="14" height="66" rx="3" />
             <rect class={if on { "clutch in" } else { "clutch" }} x={if on { "517" } else { "521" }} y="196" width="6" height="42" rx="2" />
             { text(444.0, 264.0, "middle", "name", charts::part(Part::Compressor)) }
-            { text(530.0, 212.0, "start", "quiet", words::clutch()) }
-            { text(530.0, 228.0, "start", "figure", words::in_out()[usize::from(on)]) }
         </> }
     }
 
@@ -284,6 +281,9 @@ impl Look<'_> {
             { text(658.0, 237.0, "middle", "unit", p.shed.1.unit) }
             { text(796.0, 72.0, "end", "quiet", p.air[0].to_string()) }
             if p.work.0 > 20.0 { { text(530.0, 276.0, "start", "figure", p.work.1.to_string()) } }
+            { text(530.0, 212.0, "start", "quiet", words::clutch()) }
+            { text(530.0, 228.0, "start", "figure", words::in_out()[usize::from(p.turns > 0.0)]) }
+            { self.gauge_set() }
             <path class="draught" d="M150 250V56Q150 50 144 50H26l8-5M26 50l8 5" />
             { text(14.0, 22.0, "start", "quiet", words::vent()) }
             { text(14.0, 40.0, "start", "figure", p.air[2].to_string()) }

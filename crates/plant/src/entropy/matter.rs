@@ -6,8 +6,8 @@ use lowside_fluids::{
 };
 
 use crate::{
-    species::{AIR, Content, OIL, REFRIGERANT, WATER},
-    state::{CP_AIR, CP_OIL, CP_WATER, R_AIR, RHO_OIL, RHO_WATER, State, T_ZERO},
+    species::{AIR, Content, DISSOLVED, OIL, REFRIGERANT, WATER},
+    state::{CP_AIR, CP_OIL, CP_WATER, R_AIR, RHO_DISSOLVED, RHO_OIL, RHO_WATER, State, T_ZERO},
     steam,
 };
 
@@ -84,6 +84,9 @@ pub(super) fn node_entropy(table: &Table, content: &Content, s: &State) -> f64 {
         let liquid = CP_WATER * libm::log(s.t / T_ZERO);
         sum += s.m_steam * (steam_entropy(s.t, s.p_water) - liquid);
     }
+    if content[DISSOLVED] > 0.0 {
+        sum += content[DISSOLVED] * table.sat(s.t).s_l;
+    }
     if s.m_liq > 0.0 {
         let sat = table.sat(s.t);
         sum += s.m_liq
@@ -117,10 +120,17 @@ pub(super) fn gibbs(table: &Table, s: &State, species: &Content, enthalpy: f64) 
     } else {
         CP_WATER * (dt - s.t * ln) + s.p / RHO_WATER
     };
+    let dissolved = if species[DISSOLVED] == 0.0 {
+        0.0
+    } else {
+        let sat = table.sat(s.t);
+        sat.u_l + s.p / RHO_DISSOLVED - s.t * sat.s_l
+    };
     let free = species[REFRIGERANT] * refrigerant
         + species[AIR] * air
         + species[OIL] * oil
-        + species[WATER] * water;
+        + species[WATER] * water
+        + species[DISSOLVED] * dissolved;
     (enthalpy - free) / s.t
 }
 
@@ -163,7 +173,7 @@ pub(super) fn stream_entropy(
         let t_sat = table.t_sat(p);
         if t_sat < table.t_max() - 0.01 {
             let sat = table.sat(t_sat);
-            let rest = inert(share, t_sat, p);
+            let rest = inert(table, share, t_sat, p);
             let m = share[REFRIGERANT];
             let (low, high) = (rest.h + m * sat.h_l(), rest.h + m * sat.h_g());
             if h >= low && h <= high {
@@ -204,17 +214,27 @@ pub(super) fn stream_entropy(
     now.s + (h - now.h) / t
 }
 
-fn inert(share: &Content, t: f64, p: f64) -> At {
+fn inert(table: &Table, share: &Content, t: f64, p: f64) -> At {
     let dt = t - T_ZERO;
-    At {
+    let rest = At {
         h: share[OIL] * (CP_OIL * dt + p / RHO_OIL)
             + share[WATER] * (CP_WATER * dt + p / RHO_WATER),
         s: inert_entropy(share, t),
+    };
+    if share[DISSOLVED] <= 0.0 {
+        return rest;
     }
+    // Dissolved refrigerant has energy and entropy of its liquid.
+    let sat = table.sat(t);
+    let dissolved = At {
+        h: sat.u_l + p / RHO_DISSOLVED,
+        s: sat.s_l,
+    };
+    rest.plus(dissolved, share[DISSOLVED])
 }
 
 fn mixture(table: &Table, share: &Content, steam: f64, p: f64, t: f64) -> At {
-    let rest = inert(share, t, p);
+    let rest = inert(table, share, t, p);
     // Air and water vapour of the whole stream at the pressure they have together.
     let (n_air, n_steam) = (share[AIR] * R_AIR, steam * GAS_CONSTANT);
     let foreign = (n_air + n_steam).max(1e-300);

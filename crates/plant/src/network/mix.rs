@@ -12,7 +12,7 @@ use lowside_fluids::{Blend, Gas, Table};
 
 use super::{Link, Network, Node, NodeId, ROOM, Workspace};
 use crate::{
-    species::{Content, REFRIGERANT},
+    species::{Content, DISSOLVED, REFRIGERANT},
     state,
 };
 
@@ -38,9 +38,9 @@ pub(super) struct Mix {
     inside: (NodeId, NodeId),
 }
 
-/// Refrigerant of a content, kg.
+/// Refrigerant of a content with what its oil has dissolved, kg.
 fn refrigerant(content: &Content) -> f64 {
-    content[REFRIGERANT]
+    content[REFRIGERANT] + content[DISSOLVED]
 }
 
 /// Share of R-12 in a gas.

@@ -6,7 +6,7 @@ use super::{Law, Network, Node, Workspace};
 use crate::{
     compressor::Work,
     flow::{self, Rate},
-    leak,
+    leak, oil,
     orifice::{Inlet, Orifice},
     species::{AIR, Content, OIL, REFRIGERANT, SPECIES, WATER},
     state::{self, Phase, State},
@@ -51,7 +51,6 @@ impl Network {
     }
 
     /// Flow of every link at the pressures of now, and the streams it would draw at either end.
-    #[expect(clippy::too_many_lines, reason = "one arm for each law")]
     pub(super) fn find_rates(&mut self) {
         if self.work.fresh && self.work.rates.len() == self.links.len() {
             return;
@@ -76,15 +75,8 @@ impl Network {
                 w.rates[k] = Rate::default();
                 continue;
             }
-            let pull = |node: &Node, how| {
-                draw(
-                    &node.state,
-                    &node.content,
-                    how,
-                    link.flow,
-                    node.oil_mobility,
-                )
-            };
+            let pull =
+                |node: &Node, how| draw(&node.state, &node.content, how, link.flow, node.oil);
             let dp = a.state.p - b.state.p;
             w.chord_dp[k] = dp;
             let forward = dp >= 0.0;
@@ -252,10 +244,13 @@ impl Workspace {
 /// Flow of the orifice tube: its law, and a thin gas's where the pressure is low.
 fn orifice(table: &Table, o: Orifice, up_node: &Node, stream: &Stream, dp: f64) -> Rate {
     let up = &up_node.state;
-    let rate = o.rate(&inlet(table, up_node, stream), dp.abs());
+    let inlet = inlet(table, up_node, stream);
+    let rate = o.rate(&inlet, dp.abs());
+    let f = oil::orifice_factor(stream.share[OIL], inlet.subcooling, inlet.quality);
     let rate = Rate {
-        flow: rate.flow * dp.signum(),
-        ..rate
+        flow: f * rate.flow * dp.signum(),
+        by_from: f * rate.by_from,
+        by_to: f * rate.by_to,
     };
     if tube::is_thin(up.p) {
         let tubes = [Tube::single(o.bore, o.length), Tube::default()];

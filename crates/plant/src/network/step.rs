@@ -4,7 +4,7 @@ use lowside_fluids::table::Table;
 
 use super::{Law, Link, Network, Node, ROOM};
 use crate::{
-    species::{Content, SPECIES},
+    species::{Content, OIL, SPECIES},
     state::{self, State},
     stream::{Stream, draw},
 };
@@ -256,7 +256,7 @@ impl Network {
             if reversed {
                 // Drawn from the start of the step, as everything else: of what came in since there is none to hold back.
                 let (content, _, state) = &w.start[donor];
-                let s = draw(state, content, how, link.flow, nodes[donor].oil_mobility);
+                let s = draw(state, content, how, link.flow, nodes[donor].oil);
                 if flow > 0.0 {
                     w.streams[k].0 = s;
                 } else {
@@ -361,18 +361,21 @@ impl Network {
             };
             link.flow = flow;
             link.liquid = stream.liquid;
+            link.oil = stream.share[OIL];
             link.h = stream.h;
             link.shaft = flow * w.added[k] / (1.0 - crate::compressor::BODY_LOSS);
             let moved = flow * dt;
             account.energy_in += moved * w.added[k];
             if link.from.0 == ROOM {
-                account.mass_in.add(&stream.share, moved);
-                account.to_room.add(&stream.share, -moved);
+                let share = stream.share.whole();
+                account.mass_in.add(&share, moved);
+                account.to_room.add(&share, -moved);
                 account.energy_in += moved * stream.h;
             }
             if link.to.0 == ROOM {
-                account.mass_in.add(&stream.share, -moved);
-                account.to_room.add(&stream.share, moved);
+                let share = stream.share.whole();
+                account.mass_in.add(&share, -moved);
+                account.to_room.add(&share, moved);
                 account.energy_in -= moved * stream.h;
             }
         }

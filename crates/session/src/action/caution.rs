@@ -51,6 +51,7 @@ impl Action {
             } if shop.openings.behind_port(plant, side) > HURTS => {
                 Some(Caution::OpensUnderPressure)
             }
+            Self::TakeNitrogen | Self::Regulator { .. } => Some(Caution::Nitrogen),
             Self::DrainPart { .. } | Self::PourOil { .. } | Self::InjectOil { .. } => {
                 Some(Caution::Oil)
             }
@@ -131,6 +132,8 @@ pub enum Caution {
     HotOil,
     /// The loop is under pressure: recover first. Opening it vents, freezes and blinds.
     OpensUnderPressure,
+    /// Nitrogen only with regulator and relief, never oxygen or shop air; open slowly, do not pass the low side's limit.
+    Nitrogen,
     /// An open end takes up moisture at once: cap it.
     CapAtOnce,
     /// Used oil is waste, and new oil takes up water from the air.

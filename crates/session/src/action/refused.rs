@@ -37,6 +37,9 @@ pub enum Refused {
     /// The recovery machine is not on the hose.
     #[error("the recovery machine is not on the service hose")]
     NoMachine,
+    /// The nitrogen is not on the hose.
+    #[error("the nitrogen regulator is not on the service hose")]
+    NoNitrogen,
     /// There is no pump on the hose.
     #[error("there is no vacuum pump on the service hose")]
     NoPump,

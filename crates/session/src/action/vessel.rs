@@ -6,6 +6,7 @@ use lowside_shop::{
     Attached, Shop,
     can::{Can, Stance},
     cylinder::{self, CHARGING_MOST, Cylinder},
+    nitrogen::MOST,
     recovery::{MOST_BEFORE, Machine},
 };
 use lowside_units::{GaugePressure, Mass, Quantity, Temperature};
@@ -34,6 +35,7 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(
                 c.open = on;
                 c.shuts_at = None;
             }
+            Attached::Nitrogen(n) => n.open = on,
             _ => whole_can(shop)?.tap(on),
         },
         Action::TapScrew { back } => {
@@ -67,7 +69,7 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(
         Action::Dose { mass } => {
             let (least, most) = (Mass::from_g(10.0), Mass::from_kg(5.0));
             let mass = within("g", "mass", mass, least, most)?;
-            let held = plant.network.node(shop.places.can).content[REFRIGERANT];
+            let held = plant.network.node(shop.places.can).content.whole()[REFRIGERANT];
             let cylinder = charging(shop)?;
             if mass.si() > held {
                 return Err(Refused::CylinderTooEmpty {
@@ -83,7 +85,7 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(
             shop.take_machine(plant);
         }
         Action::Machine { on } => {
-            let held = plant.network.node(shop.places.can).content[REFRIGERANT];
+            let held = plant.network.node(shop.places.can).content.whole()[REFRIGERANT];
             let machine = machine(shop)?;
             if on && held >= cylinder::limit(plant.network.table()) {
                 return Err(Refused::CylinderFull);
@@ -109,6 +111,15 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(
                 return Err(Refused::NothingAttached);
             }
             shop.put_aside(plant);
+        }
+        Action::TakeNitrogen => shop.take_nitrogen(plant),
+        Action::Regulator { pressure } => {
+            let (least, most) = (GaugePressure::from_kpa(0.0), GaugePressure::from_pa(MOST));
+            let set = within("kPag", "pressure", pressure, least, most)?.si();
+            if !matches!(shop.hands.attached, Attached::Nitrogen(_)) {
+                return Err(Refused::NoNitrogen);
+            }
+            shop.regulate(plant, set);
         }
         Action::ZeroScale => shop.zero_scale(plant),
         _ => {}

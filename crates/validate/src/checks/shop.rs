@@ -201,7 +201,7 @@ pub(super) fn holding(runs: &Runs) -> Result<Vec<Check>, Error> {
             let near = run.samples.iter().find(|s| s.t >= 60.0 * m);
             near.map_or(f64::NAN, micron) * volume(&run) / FOUR_LITRES
         };
-        if grams == 450.0 {
+        if what == "450 g a year" {
             rise = at(11.0) - at(1.0);
             check.find(Finding::within(
                 "rise in ten minutes",

@@ -1,0 +1,53 @@
+//! Acts with instruments, and what is written down.
+
+use lowside_plant::plant::Plant;
+use lowside_shop::{Shop, detect};
+use lowside_units::{Length, Mass, Quantity, Speed};
+
+use super::{Action, Refused};
+use crate::limits::within;
+
+/// Does an act with an instrument, or refuses and changes nothing.
+pub(super) fn apply(act: Action, plant: &Plant, shop: &mut Shop) -> Result<(), Refused> {
+    match act {
+        Action::Sniff {
+            at,
+            sensitivity,
+            distance,
+            wind,
+        } => {
+            let (touching, far) = (Length::from_mm(0.0), Length::from_mm(100.0));
+            let distance = within("mm", "distance", distance, touching, far)?.si();
+            let (still, storm) = (Speed::from_m_s(0.0), Speed::from_m_s(10.0));
+            let wind = within("m/s", "wind", wind, still, storm)?.si();
+            let finding = detect::sniff(plant, shop, at, sensitivity, distance, wind);
+            shop.search[at as usize] = Some(finding);
+        }
+        Action::Soap { at } => {
+            shop.search[at as usize] = Some(detect::soap(plant, shop, at));
+        }
+        Action::Lamp { at } => shop.search[at as usize] = Some(detect::lamp(shop, at)),
+        Action::Dye => {
+            if !shop.hands.low_coupled {
+                return Err(Refused::NotCoupled);
+            }
+            shop.dye = true;
+        }
+        Action::Clamp { at } => shop.hands.clamp = at,
+        Action::Stopwatch { on } => {
+            if on {
+                shop.instruments.stopwatch = 0.0;
+            }
+            shop.hands.timing = on;
+        }
+        Action::NoteReadings { after } => {
+            shop.noted[usize::from(after)] = Some(shop.readings(plant));
+        }
+        Action::Label { charge } => {
+            let (least, most) = (Mass::from_g(50.0), Mass::from_kg(3.0));
+            shop.label = Some(within("g", "charge", charge, least, most)?.si());
+        }
+        _ => {}
+    }
+    Ok(())
+}

@@ -1,0 +1,177 @@
+//! Finding a leak: electronic detector, soap, dye and lamp. What each shows follows from what escapes there; nothing is drawn by
+//! lot: a chance of finding is a signal against a threshold.
+
+use lowside_plant::{plant::Plant, state::R_AIR};
+use serde::{Deserialize, Serialize};
+
+use crate::{
+    joints::{Escape, GRAM_A_YEAR, Joint, Side},
+    shop::Shop,
+};
+
+/// A place to search.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Spot {
+    /// Compressor and discharge hose.
+    CompressorOut,
+    /// Discharge hose and condenser.
+    CondenserIn,
+    /// Condenser and liquid line.
+    CondenserOut,
+    /// Liquid line and evaporator.
+    EvaporatorIn,
+    /// Evaporator and accumulator.
+    EvaporatorOut,
+    /// Accumulator and suction hose.
+    AccumulatorOut,
+    /// Suction hose and compressor.
+    CompressorIn,
+    /// Low-side port.
+    LowPort,
+    /// High-side port.
+    HighPort,
+}
+
+/// How many places there are to search.
+pub const SPOTS: usize = 9;
+
+impl Spot {
+    /// All of them.
+    pub const ALL: [Self; SPOTS] = [
+        Self::CompressorOut,
+        Self::CondenserIn,
+        Self::CondenserOut,
+        Self::EvaporatorIn,
+        Self::EvaporatorOut,
+        Self::AccumulatorOut,
+        Self::CompressorIn,
+        Self::LowPort,
+        Self::HighPort,
+    ];
+
+    /// What escapes there now.
+    pub fn escape(self, plant: &Plant, shop: &Shop) -> Escape {
+        let coupled = [shop.hands.low_coupled, shop.hands.high_coupled];
+        let net = &plant.network;
+        match self {
+            Self::LowPort => shop.openings.escapes_at_port(net, Side::Low, coupled),
+            Self::HighPort => shop.openings.escapes_at_port(net, Side::High, coupled),
+            _ => shop
+                .openings
+                .escapes(net, Joint::ALL[self as usize], coupled),
+        }
+    }
+}
+
+/// The three settings of an electronic detector: what it has to find (SAE J2791), g of refrigerant a year.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Sensitivity {
+    /// 4 g a year.
+    High,
+    /// 7 g a year.
+    Medium,
+    /// 14 g a year.
+    Low,
+}
+
+impl Sensitivity {
+    /// Least leak found, kg/s.
+    pub fn threshold(self) -> f64 {
+        GRAM_A_YEAR
+            * match self {
+                Self::High => 4.0,
+                Self::Medium => 7.0,
+                Self::Low => 14.0,
+            }
+    }
+}
+
+/// With what a place was searched.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Means {
+    /// Electronic detector.
+    Detector(Sensitivity),
+    /// Soap.
+    Soap,
+    /// Lamp, with dye in the loop.
+    Lamp,
+}
+
+/// What a search showed.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Finding {
+    /// With what.
+    pub means: Means,
+    /// It showed a leak.
+    pub found: bool,
+    /// How strong against what is just found: 1 at the threshold.
+    pub signal: f64,
+}
+
+/// Distance at which a detector has to find its leak, m: 3/8 in (SAE J2791; from memory).
+const TESTED_AT: f64 = 9.5e-3;
+/// Nearest that counts, m: the tip touches.
+const TOUCHES: f64 = 3e-3;
+/// Wind that halves what reaches the tip, m/s (own figure, plausible 0.2-1).
+const HALVES: f64 = 0.5;
+/// Wind of fans and belt around the joints while the engine runs, m/s (own figure).
+const ENGINE_WIND: f64 = 3.0;
+/// Least escape that makes bubbles, m3/s: 1276 g of R-134a a year (SAE J1628) at 20 degC and one atmosphere, 4.25 kg/m3.
+const BUBBLES: f64 = 1276.0 * GRAM_A_YEAR / 4.25;
+/// Least loss since the dye went in that shows under the lamp, kg (own figure: a drop of oil).
+const SHOWS: f64 = 0.05e-3;
+/// Gas constant, J/(mol K).
+const R: f64 = 8.314_462_618;
+
+/// Holds the tip of a detector so far from a place (m), in a wind (m/s).
+pub fn sniff(
+    plant: &Plant,
+    shop: &Shop,
+    spot: Spot,
+    sensitivity: Sensitivity,
+    distance: f64,
+    wind: f64,
+) -> Finding {
+    let engine = if plant.settings.engine_on {
+        ENGINE_WIND
+    } else {
+        0.0
+    };
+    let wind = (wind + engine) / HALVES;
+    // The plume is as wide as it is far away: what the tip draws falls with the square of the distance.
+    let near = TESTED_AT / distance.max(TOUCHES);
+    let reaches = near * near / (1.0 + wind * wind);
+    let signal = spot.escape(plant, shop).refrigerant * reaches / sensitivity.threshold();
+    Finding {
+        means: Means::Detector(sensitivity),
+        found: signal >= 1.0,
+        signal,
+    }
+}
+
+/// Brushes soap on a place.
+pub fn soap(plant: &Plant, shop: &Shop, spot: Spot) -> Finding {
+    let e = spot.escape(plant, shop);
+    let day = plant.day();
+    let refrigerant = plant.network.table().molar_mass() * day.p / (R * day.t);
+    let other = day.p / (R_AIR * day.t);
+    let volume = e.refrigerant / refrigerant + (e.all - e.refrigerant).max(0.0) / other;
+    Finding {
+        means: Means::Soap,
+        found: volume >= BUBBLES,
+        signal: volume / BUBBLES,
+    }
+}
+
+/// Shines the lamp on a place.
+pub fn lamp(shop: &Shop, spot: Spot) -> Finding {
+    let signal = shop.stains[spot as usize] / SHOWS;
+    Finding {
+        means: Means::Lamp,
+        found: signal >= 1.0,
+        signal,
+    }
+}

@@ -1,0 +1,133 @@
+//! Further instruments: clamp thermometer, anemometer, hygrometer, clutch meter, sight glass; and what can be wrong with gauges.
+
+use lowside_plant::{condenser, evaporator, network::NodeId, plant::Plant, state::R_AIR};
+use serde::{Deserialize, Serialize};
+
+use crate::{gauge::Instrument, manifold::Places};
+
+/// Where the clamp thermometer sits.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Point {
+    /// Discharge line.
+    Discharge,
+    /// First tube of the condenser.
+    CondenserIn,
+    /// Middle of the condenser.
+    CondenserMiddle,
+    /// Last tube of the condenser.
+    CondenserOut,
+    /// Liquid line, ahead of the orifice.
+    LiquidLine,
+    /// Evaporator inlet pipe, behind the orifice.
+    EvaporatorIn,
+    /// Evaporator outlet pipe.
+    EvaporatorOut,
+    /// Accumulator.
+    Accumulator,
+    /// Suction line at the compressor.
+    Suction,
+}
+
+impl Point {
+    /// The volume under the clamp.
+    pub fn node(self, plant: &Plant) -> NodeId {
+        let p = plant.places;
+        match self {
+            Self::Discharge => p.discharge,
+            Self::CondenserIn => p.condenser,
+            Self::CondenserMiddle => p.condenser + condenser::CELLS / 2,
+            Self::CondenserOut => p.condenser + condenser::CELLS - 1,
+            Self::LiquidLine => p.liquid,
+            Self::EvaporatorIn => p.evaporator,
+            Self::EvaporatorOut => p.evaporator + evaporator::CELLS - 1,
+            Self::Accumulator => p.accumulator,
+            Self::Suction => p.suction,
+        }
+    }
+}
+
+/// Share of the difference to the air around it that a clamp misreads (own figure: 2-5 % with a clean pipe).
+const CLAMP_ERROR: f64 = 0.03;
+/// Free area of the centre vent, m2 (own figure: two outlets of 50 cm2).
+const VENT_AREA: f64 = 0.010;
+/// Share of the air that leaves by the centre vent (own figure).
+const VENT_SHARE: f64 = 0.5;
+/// Resistance of the clutch coil, ohm (workshop manuals: 3.0-3.6 at 20 degC).
+const COIL: f64 = 3.4;
+/// Voltage at the coil with the engine running, V (common practice).
+const VOLTS: f64 = 13.8;
+
+/// Clamp thermometer: to 0.1 K, four seconds behind.
+pub fn clamp(t: f64) -> Instrument {
+    Instrument::new(t, 4.0, 0.1, 223.15, 473.15)
+}
+
+/// What the clamp feels at a point, K.
+pub fn felt(plant: &Plant, at: Point) -> f64 {
+    let t = plant.network.node(at.node(plant)).state.t;
+    let around = match at {
+        Point::EvaporatorIn | Point::EvaporatorOut => plant.day().t,
+        _ => plant.hood_t,
+    };
+    t + CLAMP_ERROR * (around - t)
+}
+
+/// Anemometer at the centre vent, m/s to 0.1.
+pub fn vent_speed(plant: &Plant) -> f64 {
+    let rho = plant.day().p / (R_AIR * plant.cabin.vent.t);
+    let speed = plant.cabin.flow * VENT_SHARE / (rho * VENT_AREA);
+    (speed * 10.0).round() / 10.0
+}
+
+/// Hygrometer in the bay: relative humidity to 1 %, 0 to 1.
+pub fn humidity(plant: &Plant) -> f64 {
+    (plant.day().humidity * 100.0).round() / 100.0
+}
+
+/// Meter at the clutch coil: volts and amperes, to 0.1. Both are nothing while the clutch is not called for or its compressor is out.
+pub fn clutch(plant: &Plant) -> (f64, f64) {
+    if plant.drive.engaged && plant.fitted.compressor {
+        (VOLTS, (VOLTS / COIL * 10.0).round() / 10.0)
+    } else {
+        (0.0, 0.0)
+    }
+}
+
+/// What the manifold's sight glass shows of the service hose.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Glass {
+    /// Clear and dry: vapour, air or nothing.
+    Clear,
+    /// Droplets and streaks: vapour with some liquid.
+    Wet,
+    /// Liquid with bubbles.
+    Bubbles,
+    /// Full of liquid: clear too, but it stands.
+    Liquid,
+}
+
+/// Looks into the sight glass.
+pub fn sight_glass(plant: &Plant, places: &Places) -> Glass {
+    let s = &plant.network.node(places.service_hose).state;
+    let share = s.v_liq / (s.v_liq + s.v_gas).max(1e-12);
+    if share > 0.95 {
+        Glass::Liquid
+    } else if share > 0.3 {
+        Glass::Bubbles
+    } else if share > 0.005 {
+        Glass::Wet
+    } else {
+        Glass::Clear
+    }
+}
+
+/// What is wrong with gauges and couplers, low side first.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+pub struct Faults {
+    /// What a gauge shows too much, Pa.
+    pub offset: [f64; 2],
+    /// The coupler's depressor does not reach the core: coupled, and yet shut.
+    pub stuck: [bool; 2],
+}

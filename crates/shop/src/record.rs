@@ -1,0 +1,260 @@
+//! The job record: what really happened, to hold against what the learner states.
+
+use lowside_fluids::Gas;
+use lowside_plant::plant::Plant;
+use lowside_units::Quantity;
+use serde::{Deserialize, Serialize};
+
+use crate::{
+    detect::{Finding, Spot},
+    oil::{RHO_OIL, worksheet},
+    parts::{PARTS, Part},
+    shop::Shop,
+};
+
+/// Instruments as they stood when the technician wrote them down. SI units.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Readings {
+    /// Compound gauge, Pa gauge.
+    pub low: f64,
+    /// High-pressure gauge, Pa gauge.
+    pub high: f64,
+    /// Centre vent, K.
+    pub vent: f64,
+    /// The day, K.
+    pub ambient: f64,
+    /// Relative humidity.
+    pub humidity: f64,
+    /// Engine speed, 1/min; 0 with the engine off.
+    pub rpm: f64,
+}
+
+/// Warming by a kilogram against a kilogram of carbon dioxide over a hundred years: IPCC AR4 (2007) and AR5 (2013).
+pub fn gwp(gas: Gas) -> (f64, f64) {
+    match gas {
+        Gas::R134a => (1430.0, 1300.0),
+        Gas::R12 => (10_900.0, 10_200.0),
+        Gas::R1234yf => (4.0, 1.0),
+    }
+}
+
+/// Prices for the sum on the record: our own round figures, to be set by whoever teaches.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Prices {
+    /// A kilogram of refrigerant.
+    pub refrigerant: f64,
+    /// An hour of labour.
+    pub hour: f64,
+    /// Each new part, in the order of [`Part::ALL`].
+    pub parts: [f64; PARTS],
+}
+
+impl Default for Prices {
+    fn default() -> Self {
+        Self {
+            refrigerant: 25.0,
+            hour: 100.0,
+            parts: [350.0, 60.0, 220.0, 50.0, 5.0, 260.0, 60.0, 60.0],
+        }
+    }
+}
+
+/// The record. Masses kg, volumes m3, pressures Pa gauge, temperatures K.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Record {
+    /// Gas of the loop.
+    pub gas: Gas,
+    /// Charge on the maker's label.
+    pub label_charge: f64,
+    /// Readings before the work.
+    pub before: Option<Readings>,
+    /// Readings after it.
+    pub after: Option<Readings>,
+    /// Refrigerant recovered.
+    pub recovered: f64,
+    /// Refrigerant that left cans and cylinders.
+    pub charged: f64,
+    /// Refrigerant in the loop now.
+    pub in_loop: f64,
+    /// Refrigerant that went into the room.
+    pub vented: f64,
+    /// The same as carbon dioxide by IPCC AR4 and AR5.
+    pub co2_equivalent: (f64, f64),
+    /// Oil measured out: drained and separated.
+    pub oil_out: f64,
+    /// Oil put in: poured, injected and come with new parts.
+    pub oil_in: f64,
+    /// Oil of a kind that does not belong to the gas.
+    pub oil_wrong: f64,
+    /// New parts, each as often as laid ready.
+    pub parts: Vec<Part>,
+    /// Places searched for leaks, with the last finding at each.
+    pub searched: Vec<(Spot, Finding)>,
+    /// Charge written on a new label.
+    pub new_label: Option<f64>,
+    /// Both caps are on.
+    pub caps_on: bool,
+    /// Injuries.
+    pub injuries: u32,
+    /// Times that refrigerant was let out by hand: each breaks the law (US: Clean Air Act 608(c)).
+    pub ventings: u32,
+    /// Bay time, s.
+    pub seconds: f64,
+    /// What it cost.
+    pub cost: f64,
+}
+
+/// What the record needs from the bay around the shop.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Totals {
+    /// Refrigerant in the loop, kg.
+    pub in_loop: f64,
+    /// Refrigerant that went into the room, kg.
+    pub vented: f64,
+    /// Bay time, s.
+    pub seconds: f64,
+}
+
+/// Fills the record from what happened.
+pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> Record {
+    let gas = plant.network.gas();
+    let sheet = worksheet(plant, shop);
+    let charged = shop.given(plant);
+    let (ar4, ar5) = gwp(gas);
+    let parts: Vec<Part> = Part::ALL
+        .into_iter()
+        .flat_map(|p| (0..shop.renewed[p as usize]).map(move |_| p))
+        .collect();
+    let for_parts: f64 = parts.iter().map(|p| prices.parts[*p as usize]).sum();
+    let vented = totals.vented;
+    Record {
+        gas,
+        label_charge: plant.vehicle.label_charge.si(),
+        before: shop.noted[0],
+        after: shop.noted[1],
+        recovered: shop.recovered(plant),
+        charged,
+        in_loop: totals.in_loop,
+        vented,
+        co2_equivalent: (vented * ar4, vented * ar5),
+        oil_out: sheet.out / RHO_OIL,
+        oil_in: sheet.put_in / RHO_OIL,
+        oil_wrong: shop.oil.wrong_kind / RHO_OIL,
+        parts,
+        searched: Spot::ALL
+            .into_iter()
+            .filter_map(|s| shop.search[s as usize].map(|f| (s, f)))
+            .collect(),
+        new_label: shop.label,
+        caps_on: shop.openings.ports.iter().all(|p| p.cap),
+        injuries: shop.injuries,
+        ventings: shop.ventings,
+        seconds: totals.seconds,
+        cost: charged * prices.refrigerant + totals.seconds / 3600.0 * prices.hour + for_parts,
+    }
+}
+
+/// What the learner writes down. SI units; what is left out is not checked.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct Statement {
+    /// Refrigerant recovered, kg.
+    pub recovered: Option<f64>,
+    /// Refrigerant charged, kg.
+    pub charged: Option<f64>,
+    /// Oil measured out, m3.
+    pub oil_out: Option<f64>,
+    /// Oil put in, m3.
+    pub oil_in: Option<f64>,
+    /// New parts.
+    pub parts: Option<Vec<Part>>,
+    /// Where a leak was found.
+    pub leaks: Option<Vec<Spot>>,
+    /// Nothing was vented.
+    pub nothing_vented: Option<bool>,
+    /// Both caps are on.
+    pub caps_on: Option<bool>,
+}
+
+/// A line of the statement that does not match.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Mismatch {
+    /// Mass recovered.
+    Recovered,
+    /// Mass charged.
+    Charged,
+    /// Oil out.
+    OilOut,
+    /// Oil in.
+    OilIn,
+    /// Parts.
+    Parts,
+    /// Leaks found.
+    Leaks,
+    /// Vented.
+    Vented,
+    /// Caps.
+    Caps,
+}
+
+/// Masses may differ by this, kg: half an ounce, what a charging machine is allowed (SAE J2788; from memory).
+const MASS: f64 = 0.015;
+/// Volumes of oil may differ by this, m3: 5 mL, a line of the cup (own figure).
+const OIL: f64 = 5e-6;
+/// Less vented than this counts as none, kg: what couplers and purging cost (own figure).
+const NONE: f64 = 5e-3;
+
+/// Where a statement does not match what happened.
+pub fn mismatches(record: &Record, stated: &Statement) -> Vec<Mismatch> {
+    let off = |said: Option<f64>, truth: f64, by: f64| {
+        said.is_some_and(|s| s.is_nan() || (s - truth).abs() > by)
+    };
+    let sorted = |parts: &[Part]| {
+        let mut p = parts.to_vec();
+        p.sort_unstable();
+        p
+    };
+    let wrong_parts = |p: &Vec<Part>| sorted(p) != sorted(&record.parts);
+    let found: Vec<Spot> = record
+        .searched
+        .iter()
+        .filter(|(_, f)| f.found)
+        .map(|(s, _)| *s)
+        .collect();
+    let wrong_leaks = |l: &Vec<Spot>| {
+        l.iter().any(|s| !found.contains(s)) || found.iter().any(|s| !l.contains(s))
+    };
+    let lines = [
+        (
+            off(stated.recovered, record.recovered, MASS),
+            Mismatch::Recovered,
+        ),
+        (off(stated.charged, record.charged, MASS), Mismatch::Charged),
+        (off(stated.oil_out, record.oil_out, OIL), Mismatch::OilOut),
+        (off(stated.oil_in, record.oil_in, OIL), Mismatch::OilIn),
+        (
+            stated.parts.as_ref().is_some_and(wrong_parts),
+            Mismatch::Parts,
+        ),
+        (
+            stated.leaks.as_ref().is_some_and(wrong_leaks),
+            Mismatch::Leaks,
+        ),
+        (
+            stated
+                .nothing_vented
+                .is_some_and(|n| n != (record.vented < NONE)),
+            Mismatch::Vented,
+        ),
+        (
+            stated.caps_on.is_some_and(|c| c != record.caps_on),
+            Mismatch::Caps,
+        ),
+    ];
+    lines
+        .into_iter()
+        .filter(|(wrong, _)| *wrong)
+        .map(|(_, line)| line)
+        .collect()
+}
