@@ -53,8 +53,8 @@ next-take-low-coupler = Take the low-side coupler off
     .why = Its core shuts as it comes off.
 next-take-high-coupler = Take the high-side coupler off
     .why = At rest its hose no longer holds hot discharge gas.
-next-all-well = Nothing needs doing: this is what right looks like
-    .why = Try a valve, a can too many, a hotter day, a slower engine, and watch the levels.
+next-all-well = This van is healthy. Try one thing: make the day hotter
+    .why = Watch the high side climb with the line of the outside air. Everything can be taken back.
 next-done = Done: the vent is cold and the charge is in. Try what one can or six would have done
     .why = Start over at the top, or go on and see.
 

@@ -53,8 +53,8 @@ next-take-low-coupler = Quite el acople de baja
     .why = Su válvula se cierra al quitarlo.
 next-take-high-coupler = Quite el acople de alta
     .why = En reposo su manguera ya no guarda gas caliente de descarga.
-next-all-well = No hace falta nada: así se ve cuando está bien
-    .why = Pruebe una válvula, una lata de más, un día más caliente, un motor más lento, y mire los niveles.
+next-all-well = Esta camioneta está bien. Pruebe una cosa: haga el día más caliente
+    .why = Mire cómo el lado de alta sube con la línea del aire exterior. Todo se puede deshacer.
 next-done = Listo: la salida enfría y la carga está adentro. Pruebe qué habría pasado con una lata o con seis
     .why = Empiece de nuevo arriba, o siga y vea.
 

@@ -81,6 +81,8 @@ pub(crate) fn act(action: Action) -> String {
         Action::Isolation { on } => two(say::act_isolation(), labels::tap_states(), on),
         Action::Ballast { on } => two(say::act_ballast(), labels::tap_states(), on),
         Action::Machine { on } => two(say::act_machine(), labels::engine_states(), on),
+        // Acts of tools that the page has no controls for yet.
+        _ => say::act_other().to_owned(),
     }
 }
 
