@@ -32,6 +32,9 @@ const STIRRED: f64 = 300.0;
 const QUIET: f64 = 3_600.0;
 /// Flow that stirs a pool, kg/s (own figure).
 const STIRRING: f64 = 5e-3;
+/// How many times what it keeps at rest a pool holds when it begins to froth, and how many more till its bubbles stir it like a
+/// flow (own figures: a shallow vacuum leaves oil quiet, a deep one makes it boil, common practice).
+const FROTHS: (f64, f64) = (4.0, 8.0);
 /// Liquid mass over that of the oil from which a volume counts as wet.
 const WET: f64 = 0.1;
 /// Viscosity for which the base speed of a film holds, m2/s (own figure: PAG 46 in a discharge line or with a fifth of
@@ -105,7 +108,9 @@ impl LoopOil {
         } else if beaten {
             BEATEN
         } else if pool {
-            let stirred = (flow / STIRRING).min(1.0);
+            // Oil that holds many times what it could keep at this pressure froths, and its own bubbles stir it.
+            let froth = ((held - FROTHS.0 * at_rest) / (FROTHS.1 * at_rest).max(1e-12)).max(0.0);
+            let stirred = (flow / STIRRING).max(froth).min(1.0);
             1.0 / (stirred / STIRRED + (1.0 - stirred) / QUIET)
         } else {
             FILM
