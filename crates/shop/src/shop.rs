@@ -29,6 +29,10 @@ use crate::{
 };
 
 /// What the hands have set.
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is a coupler, a valve or a key of its own"
+)]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Hands {
     /// Low-side coupler sits on its port with the core pressed.
@@ -355,7 +359,7 @@ impl Shop {
     pub fn open_joint(&mut self, plant: &Plant, joint: Joint) -> bool {
         let (pressure, liquid) = self.openings.behind(plant, joint);
         self.openings.joints[joint as usize] = Fit::Open;
-        self.ventings += u32::from(pressure > HURTS && self.holds(plant));
+        self.ventings += u32::from(pressure > HURTS && Self::holds(plant));
         self.hurt(pressure > HURTS || liquid)
     }
 
@@ -377,7 +381,7 @@ impl Shop {
         port.core = fitted;
         port.old_core &= !fitted;
         let blows = out && !coupled && pressure > HURTS;
-        self.ventings += u32::from(blows && self.holds(plant));
+        self.ventings += u32::from(blows && Self::holds(plant));
         self.hurt(blows)
     }
 
@@ -481,7 +485,7 @@ impl Shop {
     }
 
     /// There is enough refrigerant in the loop that letting it out counts as venting: more than traces.
-    fn holds(&self, plant: &Plant) -> bool {
+    fn holds(plant: &Plant) -> bool {
         let p = plant.places;
         let held: f64 = (p.discharge..=p.suction)
             .map(|i| plant.network.node(i).content.whole()[REFRIGERANT])
