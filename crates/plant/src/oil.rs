@@ -9,12 +9,14 @@
 use lowside_fluids::{
     Gas, moist_air, moisture,
     oil::{Oil, Solution},
+    water,
 };
 
 use crate::{
     assembly::Places,
     network::{Network, Node, NodeId, ROOM},
     species::{AIR, DISSOLVED, OIL, REFRIGERANT, WATER},
+    steam,
     stream::{OilPath, smooth},
 };
 
@@ -155,7 +157,15 @@ impl LoopOil {
         } else {
             0.0
         };
-        let humid = (c[WATER] / (dissolves + in_air).max(1e-12)).min(1.0);
+        let among = (c[WATER] / (dissolves + in_air).max(1e-12)).min(1.0);
+        // Near vacuum there is neither to be humid: water answers by its own pressure, as it does to a desiccant.
+        let own = steam::own(c[REFRIGERANT] / node.state.v_gas.max(1e-9));
+        let humid = if own > 0.0 {
+            let by_vapour = (node.state.p_water / own / water::p_sat(t)).min(1.0);
+            own * by_vapour + (1.0 - own) * among
+        } else {
+            among
+        };
         let share = visit / (WATER_TIME + visit);
         net.absorb(id, (most * humid - node.oil_water) * share);
     }
