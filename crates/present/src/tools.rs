@@ -39,6 +39,11 @@ pub enum Tool {
     Nitrogen,
 }
 
+/// Displacement of the two pumps.
+fn pump_speed(large: bool) -> VolumeFlow {
+    VolumeFlow::from_cfm(if large { 6.0 } else { 1.5 })
+}
+
 /// Refrigerant in a charging cylinder as it is brought.
 fn cylinder_holds() -> Mass {
     Mass::from_kg(10.0)
@@ -57,6 +62,14 @@ impl Tool {
         Self::Nitrogen,
     ];
 
+    /// How large it is, where there are several.
+    pub fn size(self, units: UnitSystem) -> Option<Shown> {
+        match self {
+            Self::Pump { large } => Some(display::volume_flow(pump_speed(large), units)),
+            _ => None,
+        }
+    }
+
     /// The act that takes it.
     pub fn take(self, bay: &Bay) -> Action {
         let gas = bay.plant().network.gas();
@@ -71,7 +84,7 @@ impl Tool {
                 },
             },
             Self::Pump { large } => Action::TakePump {
-                speed: VolumeFlow::from_cfm(if large { 6.0 } else { 1.5 }),
+                speed: pump_speed(large),
             },
             Self::Machine => Action::TakeMachine { gas },
             Self::Cylinder => Action::TakeCylinder {
