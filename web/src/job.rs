@@ -207,7 +207,7 @@ fn record(r: &RecordView) -> Html {
     html! {
         <div class="record">
             <h3>{ words::record() }{ button(words::record_print(), true, print) }</h3>
-            <div class="scroll" tabindex="0" role="region" aria-label={words::readings()}>
+            <div class="scroll" tabindex="0" role="region" aria-label={words::record()}>
             <table>
                 <thead><tr><td></td><th scope="col">{ words::record_before() }</th><th scope="col">{ words::record_after() }</th></tr></thead>
                 <tbody>

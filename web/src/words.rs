@@ -22,6 +22,7 @@ pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, &'
         NextStep::ShutOpenHose => (next_shut_open_hose(), next_shut_open_hose_why()),
         NextStep::PutLowCoupler => (next_put_low_coupler(), next_put_low_coupler_why()),
         NextStep::TakeCan => (next_take_can(), next_take_can_why()),
+        NextStep::WorkTool => (next_work_tool(), next_work_tool_why()),
         NextStep::OpenTap => (next_open_tap(), next_open_tap_why()),
         NextStep::Purge => (next_purge(), next_purge_why()),
         NextStep::StopPurge => (next_stop_purge(), next_stop_purge_why()),

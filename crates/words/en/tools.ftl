@@ -42,7 +42,7 @@ cylinder-holds = It holds
 regulator = Regulator
 vacuum-gauge = Vacuum gauge
 vacuum-over = above its range
-scale-empty = nothing on it
+scale-empty = empty
 scale-zero = Zero
 
 ## Instruments
@@ -270,3 +270,5 @@ oil-mineral = mineral
 port-cap-states =
     .off = off
     .on = on
+next-work-tool = Work with what hangs on the service hose
+    .why = Its controls stand under Service hose; gauges, vacuum gauge and scale tell when it is done.

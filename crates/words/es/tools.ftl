@@ -42,7 +42,7 @@ cylinder-holds = Contiene
 regulator = Regulador
 vacuum-gauge = Vacuómetro
 vacuum-over = sobre su rango
-scale-empty = nada encima
+scale-empty = vacía
 scale-zero = Tara
 
 ## Instrumentos
@@ -270,3 +270,5 @@ oil-mineral = mineral
 port-cap-states =
     .off = quitada
     .on = puesta
+next-work-tool = Trabaje con lo que está en la manguera de servicio
+    .why = Sus mandos están en Manguera de servicio; manómetros, vacuómetro y báscula dicen cuándo termina.
