@@ -73,7 +73,9 @@ pageTest(
     await k.turn(false, "Isolation valve");
     await k.speed(30);
     await page.waitForTimeout(3000);
-    assert.ok(number(await k.reading("Vacuum gauge")) < 12_000, "a tight loop holds its vacuum but for what its oil gives off");
+    // What the oil still gives off shows as a rise, which a compound gauge hardly sees; an open loop would stand near zero.
+    const held = await page.locator(".dial strong").first().innerText();
+    assert.ok(/vac/.test(held) && number(held) > 25, `a tight loop holds its vacuum: ${held}`);
     await k.turn(false, "Pump");
     for (const valve of ["Low valve (blue)", "High valve (red)"]) await k.push(`${valve}: shut`);
 

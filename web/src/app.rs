@@ -188,6 +188,7 @@ impl Component for App {
         }
     }
 
+    #[expect(clippy::too_many_lines, reason = "one arm a message")]
     fn update(&mut self, _ctx: &Context<Self>, msg: Msg) -> bool {
         match msg {
             Msg::Frame(now) => return self.frame(now),

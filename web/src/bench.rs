@@ -210,7 +210,7 @@ fn PartWork(p: &PartProps) -> Html {
             { button(words::do_new(), p.out, does(Action::NewPart { part })) }
             if part != Part::Orifice {
                 { button(words::do_drain(), p.out, does(Action::DrainPart { part })) }
-                { slider("pour", words::amount(), [5.0, 300.0, 5.0, *amount], text, move |v| set_amount.set(v)) }
+                { slider("pour", words::amount(), [5.0, 300.0, 5.0, *amount], &text, move |v| set_amount.set(v)) }
                 { choice("oil-kind", words::oil_kind(), &oils, *kind, move |n| kind.set(n.min(OILS.len() - 1))) }
                 { button(words::do_pour(), p.out, does(Action::PourOil { part, volume, oil })) }
                 { line(words::drained(), &measured(&p.state.drained)) }
@@ -246,7 +246,7 @@ fn OrificeWork(p: &OrificeProps) -> Html {
     let (set_bore, set_turned, set_rings) = (bore.clone(), turned.clone(), rings.clone());
     html! {
         <div class="acts">
-            { slider("bore", words::bore(), [0.8, 3.0, 0.05, *bore], text, move |v| set_bore.set(v)) }
+            { slider("bore", words::bore(), [0.8, 3.0, 0.05, *bore], &text, move |v| set_bore.set(v)) }
             { switch("turned", words::turned(), [words::turned_states_off(), words::turned_states_on()], *turned, move |on| set_turned.set(on)) }
             { switch("rings", words::rings(), [words::rings_states_off(), words::rings_states_on()], *rings, move |on| set_rings.set(on)) }
             { button(words::do_fit_orifice(), p.can, move || act.emit(action)) }

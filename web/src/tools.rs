@@ -105,7 +105,7 @@ fn hung(p: &ToolsProps, dose: &UseStateHandle<f64>) -> Html {
             oil,
         } => html! { <>
             { switch("machine-run", words::machine_run(), words::engine_states(), *on, flag(|on| Action::Machine { on })) }
-            { slider("machine-stop", words::machine_stop(), [-90.0, -5.0, 1.0, stop.value], shown(&stop.shown),
+            { slider("machine-stop", words::machine_stop(), [-90.0, -5.0, 1.0, stop.value], &shown(&stop.shown),
                 number(|v| Action::MachineStop { pressure: GaugePressure::from_kpa(v) })) }
             { line(words::recovered(), &shown(recovered)) }
             { line(words::cylinder_full(), &shown(full)) }
@@ -124,7 +124,7 @@ fn hung(p: &ToolsProps, dose: &UseStateHandle<f64>) -> Html {
                 { switch("cylinder-valve", words::cylinder_valve(), words::tap_states(), *open, flag(|on| Action::Tap { on })) }
                 { switch("cylinder-way", words::cylinder_way(), [words::cylinder_way_states_off(), words::cylinder_way_states_on()],
                     *liquid, flag(|on| Action::Invert { on })) }
-                { slider("dose", words::dose(), [10.0, 1600.0, 5.0, **dose], shown(&display::mass(mass, p.units)), move |v| set.set(v)) }
+                { slider("dose", words::dose(), [10.0, 1600.0, 5.0, **dose], &shown(&display::mass(mass, p.units)), move |v| set.set(v)) }
                 { button(words::dose_give(), true, does(Action::Dose { mass })) }
                 { line(words::dose_left(), &left.as_ref().map_or_else(|| "\u{2014}".to_owned(), shown)) }
                 { line(words::cylinder_holds(), &shown(holds)) }
@@ -133,7 +133,7 @@ fn hung(p: &ToolsProps, dose: &UseStateHandle<f64>) -> Html {
         }
         Hung::Nitrogen { open, set } => html! { <>
             { switch("nitrogen-valve", words::cylinder_valve(), words::tap_states(), *open, flag(|on| Action::Tap { on })) }
-            { slider("regulator", words::regulator(), [0.0, 1030.0, 10.0, set.value], shown(&set.shown),
+            { slider("regulator", words::regulator(), [0.0, 1030.0, 10.0, set.value], &shown(&set.shown),
                 number(|v| Action::Regulator { pressure: GaugePressure::from_kpa(v) })) }
         </> },
     }
@@ -175,12 +175,11 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
         Sample::Working(left) => words::identify_working(&left.number),
         Sample::Result { gases, air, pure } => {
             let there: Vec<_> = gases.iter().filter(|(_, x)| x.number != "0.0").collect();
-            match (*pure, there.as_slice()) {
-                (true, [(gas, share), ..]) => words::identify_pure(gas, share, air),
-                _ => {
-                    let all: Vec<String> = there.iter().map(|(g, x)| format!("{g} {x}")).collect();
-                    words::identify_mixed(all.join(", "), air)
-                }
+            if let (true, [(gas, share), ..]) = (*pure, there.as_slice()) {
+                words::identify_pure(gas, share, air)
+            } else {
+                let all: Vec<String> = there.iter().map(|(g, x)| format!("{g} {x}")).collect();
+                words::identify_mixed(all.join(", "), air)
             }
         }
     };

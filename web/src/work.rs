@@ -26,7 +26,7 @@ pub(crate) fn slider(
     id: &'static str,
     label: &'static str,
     range: [f64; 4],
-    text: String,
+    text: &str,
     set: impl Fn(f64) + 'static,
 ) -> Html {
     let input = Callback::from(move |e: InputEvent| {
@@ -41,9 +41,9 @@ pub(crate) fn slider(
     html! {
         <div class="slider">
             <label for={id} class="name">{ label }</label>
-            <output class="state" for={id} aria-live="off">{ &text }</output>
+            <output class="state" for={id} aria-live="off">{ text.to_owned() }</output>
             <input type="range" {id} min={least.to_string()} max={most.to_string()} step={step.to_string()}
-                value={value.to_string()} aria-valuetext={text.clone()} oninput={input} />
+                value={value.to_string()} aria-valuetext={text.to_owned()} oninput={input} />
         </div>
     }
 }
