@@ -4,7 +4,7 @@
 import { join } from "node:path";
 import { desktop, phone, quit, withPage } from "./page.mjs";
 
-const VIEWS = ["Levels", "Parts", "Strip chart", "Cycle", "Air", "Boiling point", "Vacuum"];
+const VIEWS = ["Levels", "Parts", "Strip chart", "Bench", "Job", "Cycle", "Air", "Boiling point", "Vacuum"];
 
 try {
   for (const window of [desktop, phone]) {
@@ -52,10 +52,34 @@ try {
           await page.waitForTimeout(400);
           await shoot("both");
           await shoot("inside", page.locator("section.parts"));
-          for (const name of VIEWS.slice(3)) {
+          for (const name of VIEWS.slice(5)) {
             await show(name);
             await shoot(name.toLowerCase().replace(" ", "-"), page.locator("section.plot"));
           }
+          await page.getByLabel("Tool", { exact: true }).selectOption({ label: "Recovery machine" });
+          await button("Connect").click();
+          await show("Bench");
+          await page.locator("section.bench").getByRole("button", { name: /^Joint condenser/ }).click();
+          await shoot("tools");
+          await button("Take it off").click();
+          await page.getByLabel("Start with").selectOption("charge-from-cans");
+          for (const joint of [/^Joint evaporator/, /^Joint accumulator/]) {
+            await page.locator("section.bench").getByRole("button", { name: joint }).click();
+            await button("Open").click();
+          }
+          await button("Cap both ends").click();
+          await page.locator("section.bench").getByRole("button", { name: /^Accumulator/ }).click();
+          await button("Take out").click();
+          await page.waitForTimeout(300);
+          await shoot("bench", page.locator("section.bench"));
+          await show("Job");
+          await button("Open the job").click();
+          await page.waitForTimeout(300);
+          await shoot("job", page.locator("section.job"));
+          await page.emulateMedia({ media: "print" });
+          await shoot("print");
+          await page.emulateMedia({ media: "screen" });
+          await page.getByLabel("Start with").selectOption("healthy");
           await show("Levels", "Strip chart");
           await button("Large gauges").click();
           await page.waitForTimeout(400);

@@ -3,6 +3,7 @@ use std::{cell::Cell, rc::Rc};
 
 use lowside_present::{
     UnitSystem,
+    bench::{Item, Joint},
     controls::{Control, Controls},
     dial::Which,
     history::{History, Row},
@@ -43,6 +44,7 @@ mod face;
 mod frame;
 mod outside;
 mod parts;
+mod work;
 
 /// What can happen to the page.
 pub(crate) enum Msg {
@@ -61,6 +63,7 @@ pub(crate) enum Msg {
     Until(Goal),
     Units(UnitSystem),
     Face(face::FaceMsg),
+    Work(work::WorkMsg),
     Language(Language),
     Start(String),
     Dismiss(Caution),
@@ -117,6 +120,8 @@ pub(crate) struct App {
     said: (String, f64),
     waiting: Vec<String>,
     face: face::Face,
+    /// What is chosen on the bench.
+    item: Item,
     painter: Painter,
     chart: Chart,
     sheet: NodeRef,
@@ -202,6 +207,7 @@ impl Component for App {
             said: (String::new(), 0.0),
             waiting: Vec::new(),
             face: face::Face::new(),
+            item: Item::Joint(Joint::EvaporatorOut),
             painter: Painter::default(),
             chart: Chart::default(),
             sheet: NodeRef::default(),
@@ -228,6 +234,7 @@ impl Component for App {
         }
     }
 
+    #[expect(clippy::too_many_lines, reason = "one arm a message")]
     fn update(&mut self, ctx: &Context<Self>, msg: Msg) -> bool {
         match msg {
             Msg::Frame(now) => return self.frame(now),
@@ -268,6 +275,7 @@ impl Component for App {
                 units::save(units);
             }
             Msg::Face(msg) => return self.face(msg),
+            Msg::Work(msg) => self.work(msg),
             Msg::Language(language) => {
                 speech::choose(language);
                 // What was said and waits is in the other language.
@@ -278,6 +286,7 @@ impl Component for App {
                 // A replay under way is let go: what it brings is not taken any more.
                 self.mode = Mode::Running;
                 store::remove(store::REPLAYING);
+                store::remove(store::JOB);
                 let speed = self.stage.speed;
                 self.stage = Stage::new(stage::open(&name), History::default());
                 self.stage.speed = speed;
@@ -299,6 +308,7 @@ impl Component for App {
                         self.scenario = String::from(stage::name_of(&found.bay));
                         self.stage = Stage::new(found.bay, found.history);
                         self.stage.past = found.past;
+                        self.stage.job = found.job;
                         self.stage.retell();
                         if !found.same {
                             self.notice = Some(Notice {
@@ -358,6 +368,7 @@ impl Component for App {
         let readout = Readout::of(bay, self.units);
         let controls = Controls::of(bay, self.units);
         let step = next_step(bay);
+        let [hose, instruments] = self.tools_view(ctx);
         let reached = (self.stage.overloaded && !self.stage.paused)
             .then(|| format!("{:.0}", self.stage.reached));
         html! { <div class={yew::classes!("page", host::projector().then_some("projector"))} key={words::current().tag()}>
@@ -392,7 +403,7 @@ impl Component for App {
                     { self.dial(Which::High, &readout, &controls) }
                     { self.large_button(ctx) }
                 </section>
-                <Panel controls={controls} needed={step.control()} act={link.callback(Msg::Act)} />
+                <Panel controls={controls} needed={step.control()} act={link.callback(Msg::Act)} no_can={self.other_tool()} hose={hose} instruments={instruments} />
                 <div class="middle">
                     { self.views(ctx) }
                 </div>

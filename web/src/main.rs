@@ -3,6 +3,7 @@ use lowside_session::{Take, TakeError, take::hex};
 use wasm_bindgen::prelude::wasm_bindgen;
 
 mod app;
+mod bench;
 mod caution;
 mod chart;
 mod dial;
@@ -10,6 +11,7 @@ mod fail;
 mod help;
 mod host;
 mod ink;
+mod job;
 mod ledger;
 mod levels;
 mod log;
@@ -28,10 +30,12 @@ mod stage;
 mod store;
 mod theme;
 mod timebar;
+mod tools;
 mod top;
 mod units;
 mod views;
 mod words;
+mod work;
 
 /// The hash of the bay's state at the end of the take `text`, for the check that browser and native agree bit for bit; a take
 /// that cannot be replayed gives its error instead. The hash is the one reached, whatever the take itself claims.

@@ -19,6 +19,12 @@ pub(crate) struct PanelProps {
     pub(crate) controls: Controls,
     pub(crate) needed: Option<Control>,
     pub(crate) act: Callback<Action>,
+    /// What hangs on the service hose.
+    pub(crate) hose: Html,
+    /// Instruments beside it.
+    pub(crate) instruments: Html,
+    /// Something other than a can hangs there.
+    pub(crate) no_can: bool,
 }
 
 #[derive(Properties, PartialEq)]
@@ -153,8 +159,10 @@ pub(crate) fn Panel(p: &PanelProps) -> Html {
                 <Switch control={Control::HighCoupler} needed={needs(Control::HighCoupler)} label={words::high_coupler()} dot="high"
                     on={c.high_coupled} states={words::coupler_states()} toggle={flag(|on| Action::HighCoupler { on })} />
             </fieldset>
-            { can(p) }
+            { p.hose.clone() }
+            if !p.no_can { { can(p) } }
             { vehicle(p) }
+            { p.instruments.clone() }
         </section>
     }
 }

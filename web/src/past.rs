@@ -34,10 +34,15 @@ impl Stage {
         self.past.go_on(&self.bay);
         if self.past.line() != line {
             self.kept.insert(line, self.history.clone());
+            self.jobs.extend(self.job.clone().map(|job| (line, job)));
             let lines = self.past.lines(&self.bay);
             self.kept.retain(|id, _| lines.iter().any(|l| l.id == *id));
+            self.jobs.retain(|id, _| lines.iter().any(|l| l.id == *id));
         }
         self.history.cut(self.bay.tick());
+        if let Some(job) = &mut self.job {
+            job.cut(self.bay.tick());
+        }
     }
 
     /// Shows the bay as it was at a second, paused.
@@ -70,6 +75,11 @@ impl Stage {
         let Some(bay) = self.past.switch(&self.bay, id) else {
             return;
         };
+        if let Some(job) = self.jobs.remove(&id)
+            && let Some(left) = self.job.replace(job)
+        {
+            self.jobs.insert(from, left);
+        }
         let history = self.kept.remove(&id).unwrap_or_default();
         self.kept
             .insert(from, std::mem::replace(&mut self.history, history));
@@ -78,6 +88,9 @@ impl Stage {
 
     fn look_at(&mut self, bay: Bay) {
         self.bay = bay;
+        if let Some(job) = &mut self.job {
+            job.seek(self.bay.tick());
+        }
         self.paused = true;
         self.waiting = None;
         self.retell();

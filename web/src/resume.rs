@@ -1,8 +1,8 @@
 //! Takes up a saved take: replays it in slices, so that the page can show how far it is.
-use lowside_present::history::History;
+use lowside_present::{history::History, job::Job};
 use lowside_session::{Bay, Take, TakeError, Timeline};
 
-use crate::host;
+use crate::{host, store};
 
 /// Time given to a slice, ms.
 const SLICE: f64 = 24.0;
@@ -14,6 +14,8 @@ pub(crate) struct Resumed {
     pub(crate) bay: Bay,
     pub(crate) history: History,
     pub(crate) past: Timeline,
+    /// The job that was under way.
+    pub(crate) job: Option<Job>,
     /// It stands where it was left; not so after a change of the physics.
     pub(crate) same: bool,
 }
@@ -24,7 +26,19 @@ pub(crate) async fn resume(take: &Take, report: impl Fn(f64)) -> Result<Resumed,
     let mut history = History::default();
     let mut past = Timeline::new(replay.bay());
     let mut since = host::now();
-    while !replay.run(lowside_present::history::EVERY.min(PORTION))? {
+    let mut job = store::get(store::JOB)
+        .and_then(|name| Job::open(&name))
+        .filter(|job| job.owns(replay.bay()));
+    // A job looks at every tick.
+    let portion = if job.is_some() {
+        1
+    } else {
+        lowside_present::history::EVERY.min(PORTION)
+    };
+    while !replay.run(portion)? {
+        if let Some(job) = &mut job {
+            job.look(replay.bay());
+        }
         history.record(replay.bay());
         past.record(replay.bay());
         if host::now() - since > SLICE {
@@ -34,10 +48,14 @@ pub(crate) async fn resume(take: &Take, report: impl Fn(f64)) -> Result<Resumed,
         }
     }
     let (bay, same) = replay.end();
+    if let Some(job) = &mut job {
+        job.look(&bay);
+    }
     Ok(Resumed {
         bay,
         history,
         past,
+        job,
         same,
     })
 }

@@ -1,8 +1,9 @@
 //! The bay on stage: time that passes, the recorder, and saving.
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use lowside_present::{
     history::History,
+    job::Job,
     levels::{Levels, Tick},
 };
 use lowside_session::{
@@ -37,6 +38,9 @@ pub(crate) struct Line {
 pub(crate) struct Stage {
     pub(crate) bay: Bay,
     pub(crate) history: History,
+    /// The job under way, and how it stood on the lines put aside.
+    pub(crate) job: Option<Job>,
+    pub(crate) jobs: BTreeMap<u32, Job>,
     pub(crate) paused: bool,
     pub(crate) speed: f64,
     /// What was, and the lines that parted from it.
@@ -122,6 +126,8 @@ impl Stage {
             ended: None,
             bay,
             history,
+            job: None,
+            jobs: BTreeMap::new(),
             paused: host::reduced_motion(),
             speed: 1.0,
             reached: 1.0,
@@ -192,6 +198,9 @@ impl Stage {
         self.bay.step();
         self.history.record(&self.bay);
         self.past.record(&self.bay);
+        if let Some(job) = &mut self.job {
+            job.look(&self.bay);
+        }
     }
 
     /// Advances by so many ticks while paused.

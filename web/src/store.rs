@@ -13,6 +13,8 @@ pub(crate) const SHORTCUTS: &str = "lowside.shortcuts";
 pub(crate) const UNITS: &str = "lowside.units";
 /// Views that are open.
 pub(crate) const VIEWS: &str = "lowside.views";
+/// The job under way.
+pub(crate) const JOB: &str = "lowside.job";
 /// Present while a take is replayed: if it is found at the start, the last replay did not end well.
 pub(crate) const REPLAYING: &str = "lowside.replaying";
 

@@ -18,16 +18,22 @@ pub(crate) enum View {
     Parts,
     /// Readings over time.
     Strip,
+    /// The loop to open and put together.
+    Bench,
+    /// The job card and its record.
+    Job,
     /// A chart of properties.
     Plot(Plot),
 }
 
 impl View {
     /// All views in the order in which they stand.
-    pub(crate) const ALL: [Self; 7] = [
+    pub(crate) const ALL: [Self; 9] = [
         Self::Levels,
         Self::Parts,
         Self::Strip,
+        Self::Bench,
+        Self::Job,
         Self::Plot(Plot::ALL[0]),
         Self::Plot(Plot::ALL[1]),
         Self::Plot(Plot::ALL[2]),
@@ -40,6 +46,8 @@ impl View {
             Self::Levels => "levels",
             Self::Parts => "parts",
             Self::Strip => "strip",
+            Self::Bench => "bench",
+            Self::Job => "job",
             Self::Plot(Plot::PressureEnthalpy) => "cycle",
             Self::Plot(Plot::MoistAir) => "air",
             Self::Plot(Plot::PressureTemperature) => "boiling",

@@ -7,10 +7,12 @@ pub(crate) use help::*;
 pub(crate) use labels::*;
 pub(crate) use lowside_words::*;
 pub(crate) use time::*;
+pub(crate) use work::*;
 
 mod help;
 mod labels;
 mod time;
+mod work;
 
 pub(crate) mod charts;
 
@@ -22,6 +24,7 @@ pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, &'
         NextStep::ShutOpenHose => (next_shut_open_hose(), next_shut_open_hose_why()),
         NextStep::PutLowCoupler => (next_put_low_coupler(), next_put_low_coupler_why()),
         NextStep::TakeCan => (next_take_can(), next_take_can_why()),
+        NextStep::WorkTool => (next_work_tool(), next_work_tool_why()),
         NextStep::OpenTap => (next_open_tap(), next_open_tap_why()),
         NextStep::Purge => (next_purge(), next_purge_why()),
         NextStep::StopPurge => (next_stop_purge(), next_stop_purge_why()),
@@ -65,8 +68,17 @@ pub(crate) fn caution_text(c: Caution) -> (&'static str, &'static str) {
         Caution::PressureToPump => (caution_pressure_to_pump(), caution_pressure_to_pump_text()),
         Caution::PumpStopsOpen => (caution_pump_stops_open(), caution_pump_stops_open_text()),
         Caution::HotOil => (caution_hot_oil(), caution_hot_oil_text()),
-        // The session may learn of more.
-        _ => (caution_other(), caution_other_text()),
+        Caution::RecoveryCylinder => (
+            caution_recovery_cylinder(),
+            caution_recovery_cylinder_text(),
+        ),
+        Caution::OpensUnderPressure => (
+            caution_opens_under_pressure(),
+            caution_opens_under_pressure_text(),
+        ),
+        Caution::Nitrogen => (caution_nitrogen(), caution_nitrogen_text()),
+        Caution::CapAtOnce => (caution_cap_at_once(), caution_cap_at_once_text()),
+        Caution::Oil => (caution_oil(), caution_oil_text()),
     }
 }
 
@@ -84,7 +96,10 @@ pub(crate) fn event(e: Event) -> &'static str {
         Event::LiquidGone => event_liquid_gone(),
         Event::CompressorHurt => event_compressor_hurt(),
         Event::PumpOilBlown => event_pump_oil_blown(),
-        _ => event_other(),
+        Event::Injury => event_injury(),
+        Event::Dosed => event_dosed(),
+        Event::MachineAtVacuum => event_machine_at_vacuum(),
+        Event::CylinderFull => event_cylinder_full(),
     }
 }
 
@@ -136,6 +151,23 @@ pub(crate) fn refused_why(why: &Refused) -> String {
             lo,
             hi,
         }) => refused_range(field, value, lo, hi),
+        Refused::NothingAttached => refused_nothing_attached().to_owned(),
+        Refused::NoCylinder => refused_no_cylinder().to_owned(),
+        Refused::NoMachine => refused_no_machine().to_owned(),
+        Refused::NoNitrogen => refused_no_nitrogen().to_owned(),
+        Refused::WrongFitting { fitting, hose } => refused_wrong_fitting(fitting, hose),
+        Refused::CylinderFull => refused_cylinder_full().to_owned(),
+        Refused::JointMade(_) => refused_joint_made().to_owned(),
+        Refused::JointApart(_) => refused_joint_apart().to_owned(),
+        Refused::PartOut(_) => refused_part_out().to_owned(),
+        Refused::PartIn(_) => refused_part_in().to_owned(),
+        Refused::NoRoom(_) => refused_no_room().to_owned(),
+        Refused::NotCoupled => refused_not_coupled().to_owned(),
+        Refused::Coupled => refused_coupled().to_owned(),
+        Refused::CapOn => refused_cap_on().to_owned(),
+        Refused::CylinderTooEmpty { asked_g, held_g } => {
+            refused_cylinder_empty(format!("{asked_g:.0}"), format!("{held_g:.0}"))
+        }
         // The session may learn of more.
         other => other.to_string(),
     }

@@ -93,6 +93,18 @@ impl Progress {
         }
     }
 
+    /// The same marks at another moment: nothing began, ended or was reached in between.
+    #[must_use]
+    pub fn at(mut self, tick: Tick) -> Self {
+        self.tick = tick;
+        self
+    }
+
+    /// Has anything begun, ended or been reached since `earlier`?
+    pub fn moved_since(&self, earlier: &Self) -> bool {
+        self.steps != earlier.steps || self.harms != earlier.harms
+    }
+
     /// Where each step stands.
     pub fn steps(&self, card: &JobCard) -> Vec<Standing> {
         let stand = |(step, mark): (&crate::Step, &Mark)| match (mark.reached, mark.since) {

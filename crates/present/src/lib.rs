@@ -3,9 +3,11 @@
 //! Plain values with numbers already chosen and formatted; words are not here, only ids for them. Nothing in this crate
 //! changes a bay, and no page computes what is computed here.
 
+pub mod bench;
 pub mod controls;
 pub mod dial;
 pub mod history;
+pub mod job;
 pub mod ledger;
 pub mod levels;
 pub mod next;
@@ -15,6 +17,7 @@ pub mod parts;
 pub mod plot;
 pub mod readout;
 pub mod sound;
+pub mod tools;
 
 pub use lowside_shop::ledger::Place;
 pub use lowside_units::display::{Shown, UnitSystem};

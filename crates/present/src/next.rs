@@ -1,7 +1,7 @@
 //! The one obvious next thing to do, from how the bay stands, never from a click order.
 
 use lowside_session::Bay;
-use lowside_shop::can;
+use lowside_shop::{Attached, can};
 use lowside_units::Quantity;
 
 use crate::{controls::Control, readout};
@@ -17,6 +17,8 @@ pub enum NextStep {
     ShutOpenHose,
     /// The low coupler is off and is needed.
     PutLowCoupler,
+    /// Pump, machine, cylinder or nitrogen hangs on the hose: work with it.
+    WorkTool,
     /// Screw a can onto the service hose.
     TakeCan,
     /// Open the can's tap.
@@ -98,7 +100,7 @@ impl NextStep {
             Self::WarmCan | Self::CoolBath => Control::Bath,
             Self::TurnUpright => Control::Invert,
             Self::AllWell => Control::Ambient,
-            Self::WatchCharging | Self::Settle | Self::TooMuch | Self::Done => {
+            Self::WorkTool | Self::WatchCharging | Self::Settle | Self::TooMuch | Self::Done => {
                 return None;
             }
         })
@@ -119,7 +121,8 @@ pub fn next_step(bay: &Bay) -> NextStep {
     if h.attached.can().is_some_and(|c| c.burst) {
         return NextStep::BurstCan;
     }
-    if h.high_valve > 0.0 && (s.engine_on || h.attached.can().is_none()) {
+    let tool = h.attached != Attached::Nothing && h.attached.can().is_none();
+    if h.high_valve > 0.0 && (s.engine_on || h.attached == Attached::Nothing) {
         return NextStep::ShutHighValve;
     }
     if let Some(can) = h.attached.can() {
@@ -129,6 +132,9 @@ pub fn next_step(bay: &Bay) -> NextStep {
         if can.stance == can::Stance::Inverted && s.engine_on && can.open() && open {
             return NextStep::TurnUpright;
         }
+    }
+    if tool {
+        return NextStep::WorkTool;
     }
     if open && h.attached.can().is_none() {
         return NextStep::ShutOpenHose;

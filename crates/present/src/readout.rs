@@ -25,7 +25,9 @@ pub struct Readout {
     pub vent_cold: bool,
     /// Cabin.
     pub cabin: Shown,
-    /// Scale under the can; none without a can.
+    /// Electronic vacuum gauge; none above its range.
+    pub vacuum: Option<Shown>,
+    /// Scale under the can or cylinder; none with nothing on it.
     pub scale: Option<Shown>,
     /// What the cans have given so far by the scale.
     pub given: Shown,
@@ -95,8 +97,9 @@ impl Readout {
                 .shop()
                 .hands
                 .attached
-                .can()
-                .map(|_| m(i.scale.reading())),
+                .weighed()
+                .then(|| m(i.scale.reading())),
+            vacuum: crate::tools::vacuum(bay, units),
             given: m(given),
             label: m(label),
             given_share: given / label.max(1e-3),

@@ -34,6 +34,11 @@ impl Attached {
         }
     }
 
+    /// It stands on the scale.
+    pub fn weighed(&self) -> bool {
+        matches!(self, Self::Can(_) | Self::Cylinder(_) | Self::Machine(_))
+    }
+
     /// The charging cylinder, if it is one.
     pub fn cylinder(&self) -> Option<Cylinder> {
         match self {

@@ -84,4 +84,3 @@ hint-rpm = A faster compressor pulls the low side down and pushes the high side 
 hint-road-speed = A shop fan or the road's wind through the condenser.
 hint-ambient = Temperature of the day: the condenser must stand above it.
 hint-humidity = Moist air condenses on the evaporator and takes part of its cold.
-act-other = last act

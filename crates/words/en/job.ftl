@@ -82,8 +82,6 @@ caution-pump-stops-open = Valve open, pump stopping
 caution-pump-stops-open-text = A pump that stops with its valve open lets air, and with it moisture, back into the loop. Shut the valve first.
 caution-hot-oil = Hot oil
 caution-hot-oil-text = The oil of a pump that has run burns the skin. Used oil is waste: hand it in as your local rules ask.
-caution-other = Take care
-    .text = This act can harm people, the vehicle or the climate.
 
 ## Acts with tools
 act-air-pressure = Air pressure of the day

@@ -152,7 +152,6 @@ event-liquid = Liquid reaches the compressor
 event-liquid-gone = The suction is dry again
 event-compressor-hurt = The compressor has suffered lasting wear
 event-pump-oil-blown = Pressure has blown oil out of the vacuum pump
-event-other = Something happened
 
 ## Time
 

@@ -84,4 +84,3 @@ hint-rpm = Un compresor más rápido baja el lado de baja y sube el de alta.
 hint-road-speed = Un ventilador de taller o el viento del camino a través del condensador.
 hint-ambient = Temperatura del día: el condensador tiene que estar arriba de ella.
 hint-humidity = El aire húmedo se condensa en el evaporador y se lleva parte de su frío.
-act-other = última acción

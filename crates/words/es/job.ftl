@@ -82,8 +82,6 @@ caution-pump-stops-open = Válvula abierta y la bomba se detiene
 caution-pump-stops-open-text = Una bomba que se detiene con su válvula abierta deja volver el aire, y con él la humedad, al circuito. Cierre primero la válvula.
 caution-hot-oil = Aceite caliente
 caution-hot-oil-text = El aceite de una bomba que ha trabajado quema la piel. El aceite usado es residuo: entréguelo como piden las normas locales.
-caution-other = Tenga cuidado
-    .text = Esta acción puede dañar a personas, al vehículo o al clima.
 
 ## Acts with tools
 act-air-pressure = Presión del aire del día

@@ -152,7 +152,6 @@ event-liquid = Llega líquido al compresor
 event-liquid-gone = La succión está seca otra vez
 event-compressor-hurt = El compresor quedó con daño permanente
 event-pump-oil-blown = La presión expulsó aceite de la bomba de vacío
-event-other = Algo pasó
 
 ## Tiempo
 

@@ -6,7 +6,7 @@ use lowside_present::{
 use lowside_session::{Action, TICKS_PER_SECOND};
 use lowside_units::Ratio;
 
-use super::{App, Msg};
+use super::{App, Msg, Notice};
 use crate::words;
 
 impl App {
@@ -43,9 +43,17 @@ impl App {
                 self.waiting.push(words::spoken_caution(title, text));
             }
             Ok(None) => {}
-            Err(refused) => self
-                .waiting
-                .push(words::refused(words::refused_why(&refused))),
+            Err(refused) => {
+                let text = words::refused(words::refused_why(&refused));
+                self.waiting.push(text.clone());
+                if self.notice.as_ref().is_none_or(|n| n.take.is_none()) {
+                    self.notice = Some(Notice { text, take: None });
+                }
+                return;
+            }
+        }
+        if self.notice.as_ref().is_some_and(|n| n.take.is_none()) {
+            self.notice = None;
         }
     }
 

@@ -159,6 +159,8 @@ impl App {
                 View::Levels => self.levels_view(ctx),
                 View::Parts => self.parts_view(ctx),
                 View::Strip => self.chart_view(ctx),
+                View::Bench => self.bench_view(ctx),
+                View::Job => self.job_view(ctx),
                 View::Plot(p) => self.plot_view(ctx, p),
             }) }
         </> }

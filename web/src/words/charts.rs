@@ -16,6 +16,8 @@ pub(crate) fn view(v: View) -> &'static str {
         View::Levels => words::levels(),
         View::Parts => words::view_parts(),
         View::Strip => words::chart(),
+        View::Bench => words::bench(),
+        View::Job => words::job(),
         View::Plot(p) => plot(p),
     }
 }

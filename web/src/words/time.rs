@@ -82,7 +82,6 @@ pub(crate) fn act(action: Action) -> String {
         Action::Ballast { on } => two(say::act_ballast(), labels::tap_states(), on),
         Action::Machine { on } => two(say::act_machine(), labels::engine_states(), on),
         // Acts of tools that the page has no controls for yet.
-        _ => say::act_other().to_owned(),
     }
 }
 

@@ -1,0 +1,231 @@
+//! A job under way: its card, how far it has come, and how that stood at every moment before, so that going back in time goes back
+//! here too.
+
+use lowside_lessons::{JobCard, Progress, library, progress::Standing};
+use lowside_session::{Bay, Tick};
+use lowside_shop::record::{Prices, Readings};
+use lowside_units::{
+    Duration, GaugePressure, Mass, Quantity, Ratio, RotationSpeed, Temperature, Volume,
+    display::{self, Shown, UnitSystem},
+};
+
+use crate::{bench::Part, tools::Spot};
+
+/// Changes kept; beyond that every other one of the older half is let go, and going back there is a little coarse.
+const MOST: usize = 4000;
+
+/// A job and its past.
+#[derive(Debug, Clone)]
+pub struct Job {
+    /// The name by which the library knows it.
+    pub name: &'static str,
+    /// Its card.
+    pub card: JobCard,
+    /// How far it is.
+    pub progress: Progress,
+    /// The progress at each tick at which it changed, oldest first.
+    trail: Vec<(Tick, Progress)>,
+}
+
+impl Job {
+    /// Opens a shipped job; none if there is none of that name.
+    pub fn open(name: &str) -> Option<Self> {
+        let name = library::names().find(|n| *n == name)?;
+        let card = library::card(name)?;
+        let progress = Progress::new(&card);
+        Some(Self {
+            name,
+            trail: vec![(0, progress.clone())],
+            card,
+            progress,
+        })
+    }
+
+    /// The bay it starts with.
+    pub fn bay(&self) -> Bay {
+        let mut scenario = self.card.scenario.clone();
+        scenario.act.clear();
+        Bay::new(&scenario)
+    }
+
+    /// Was a bay opened for this job?
+    pub fn owns(&self, bay: &Bay) -> bool {
+        bay.scenario().name == self.card.scenario.name
+    }
+
+    /// Looks at the bay after a step of it.
+    pub fn look(&mut self, bay: &Bay) {
+        self.progress.look(&self.card, bay);
+        let last = self.trail.last();
+        if last.is_none_or(|(_, p)| self.progress.moved_since(p)) {
+            self.trail.push((bay.tick(), self.progress.clone()));
+            if self.trail.len() > MOST {
+                let mut n = 0;
+                self.trail.retain(|_| {
+                    n += 1;
+                    n > MOST / 2 || n % 2 == 1
+                });
+            }
+        }
+    }
+
+    /// Goes to how it stood at a tick; what came later stays known.
+    pub fn seek(&mut self, tick: Tick) {
+        let after = self.trail.partition_point(|(t, _)| *t <= tick);
+        if let Some((_, then)) = self.trail.get(after.saturating_sub(1)) {
+            self.progress = then.clone().at(tick);
+        }
+    }
+
+    /// Forgets what came after a tick: the bay goes on from there otherwise.
+    pub fn cut(&mut self, tick: Tick) {
+        let after = self.trail.partition_point(|(t, _)| *t <= tick);
+        self.trail.truncate(after.max(1));
+        self.seek(tick);
+    }
+
+    /// Where each step stands.
+    pub fn steps(&self) -> Vec<Standing> {
+        self.progress.steps(&self.card)
+    }
+
+    /// Every step done, nothing that fails the job.
+    pub fn passed(&self) -> bool {
+        self.progress.passed(&self.card)
+    }
+
+    /// Harms that happened, by their place on the card.
+    pub fn harms(&self) -> Vec<(usize, Tick)> {
+        let all = self.progress.harms().enumerate();
+        all.filter_map(|(i, t)| t.map(|t| (i, t))).collect()
+    }
+}
+
+/// The readings a technician noted.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Noted {
+    /// Compound gauge.
+    pub low: Shown,
+    /// High-pressure gauge.
+    pub high: Shown,
+    /// Centre vent.
+    pub vent: Shown,
+    /// The day.
+    pub outside: Shown,
+    /// Relative humidity.
+    pub humidity: Shown,
+    /// Engine speed.
+    pub rpm: Shown,
+}
+
+/// The job record as it is printed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RecordView {
+    /// Gas of the loop.
+    pub gas: &'static str,
+    /// Charge on the label.
+    pub label: Shown,
+    /// Readings before and after.
+    pub noted: [Option<Noted>; 2],
+    /// Recovered.
+    pub recovered: Shown,
+    /// Charged.
+    pub charged: Shown,
+    /// Let into the room.
+    pub vented: Shown,
+    /// The same as carbon dioxide, by the later of the two figures (IPCC AR5).
+    pub co2: Shown,
+    /// Oil measured out and put in.
+    pub oil: [Shown; 2],
+    /// New parts.
+    pub parts: Vec<Part>,
+    /// Places searched, and whether a leak was found there.
+    pub searched: Vec<(Spot, bool)>,
+    /// Both caps are on.
+    pub caps_on: bool,
+    /// Injuries.
+    pub injuries: u32,
+    /// Times refrigerant was let out by hand.
+    pub ventings: u32,
+    /// Time taken.
+    pub time: Shown,
+}
+
+fn noted(r: &Readings, units: UnitSystem) -> Noted {
+    let p = |pa| display::gauge_pressure(GaugePressure::from_pa(pa), units);
+    let t = |k| display::temperature(Temperature::from_k(k), units);
+    Noted {
+        low: p(r.low),
+        high: p(r.high),
+        vent: t(r.vent),
+        outside: t(r.ambient),
+        humidity: display::ratio(Ratio::from_fraction(r.humidity)),
+        rpm: display::rotation(RotationSpeed::from_rpm(r.rpm)),
+    }
+}
+
+/// The record of a bay.
+pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
+    let r = bay.record(&Prices::default());
+    let mass = |kg| display::mass(Mass::from_kg(kg), units);
+    let oil = |m3| display::volume(Volume::from_si(m3), units);
+    RecordView {
+        gas: crate::tools::name(r.gas),
+        label: mass(r.label_charge),
+        noted: [
+            r.before.map(|n| noted(&n, units)),
+            r.after.map(|n| noted(&n, units)),
+        ],
+        recovered: mass(r.recovered),
+        charged: mass(r.charged),
+        vented: mass(r.vented),
+        co2: mass(r.co2_equivalent.1),
+        oil: [oil(r.oil_out), oil(r.oil_in)],
+        searched: r.searched.iter().map(|(s, f)| (*s, f.found)).collect(),
+        parts: r.parts,
+        caps_on: r.caps_on,
+        injuries: r.injuries,
+        ventings: r.ventings,
+        time: display::duration(Duration::from_s(r.seconds)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use lowside_session::{Action, TICKS_PER_SECOND};
+    use lowside_units::Ratio;
+
+    fn pass(job: &mut Job, bay: &mut Bay, seconds: u64) {
+        for _ in 0..seconds * TICKS_PER_SECOND {
+            bay.step();
+            job.look(bay);
+        }
+    }
+
+    #[test]
+    fn going_back_goes_back() {
+        let mut job = Job::open("1-first-charge").expect("shipped");
+        let mut bay = job.bay();
+        pass(&mut job, &mut bay, 5);
+        let (early, tick) = (job.steps(), bay.tick());
+        assert!(early.iter().all(|s| !matches!(s, Standing::Done { .. })));
+        bay.apply(Action::TakeCan).unwrap();
+        bay.apply(Action::Tap { on: true }).unwrap();
+        bay.apply(Action::LowValve {
+            open: Ratio::from_si(1.0),
+        })
+        .unwrap();
+        pass(&mut job, &mut bay, 60);
+        let late = job.steps();
+        assert!(matches!(late[0], Standing::Done { .. }), "{late:?}");
+        job.seek(tick);
+        assert_eq!(job.steps(), early);
+        job.seek(bay.tick());
+        assert_eq!(job.steps(), late);
+        job.cut(tick);
+        job.seek(bay.tick());
+        assert!(matches!(job.steps()[0], Standing::Open), "the other course");
+        assert!(!job.passed());
+    }
+}

@@ -1,0 +1,413 @@
+//! What hangs on the service hose, how its controls stand, and what the tools beside it show.
+
+use lowside_session::{Action, Bay, Port};
+use lowside_shop::{
+    Attached, can::Stance, cylinder, detect::Finding, shop::Shop, vacuum::GaugePlace,
+};
+use lowside_units::{
+    AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Temperature, VolumeFlow,
+    display::{self, Shown, Style, UnitSystem},
+};
+
+use crate::controls::Setting;
+
+pub use lowside_fluids::Gas;
+pub use lowside_shop::{
+    detect::{Means, Sensitivity, Spot},
+    meters::{Glass, Point},
+};
+
+/// Something that can be taken and put on the service hose.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Tool {
+    /// A can with a piercing tap.
+    Can,
+    /// A self-sealing can.
+    SelfSealingCan,
+    /// A can of another gas that fits: whoever does not read the label takes it.
+    OtherCan,
+    /// The vacuum pump, small (1.5 cfm) or large (6 cfm).
+    Pump {
+        /// The large one.
+        large: bool,
+    },
+    /// The recovery machine.
+    Machine,
+    /// The charging cylinder.
+    Cylinder,
+    /// Dry nitrogen.
+    Nitrogen,
+}
+
+/// Displacement of the two pumps.
+fn pump_speed(large: bool) -> VolumeFlow {
+    VolumeFlow::from_cfm(if large { 6.0 } else { 1.5 })
+}
+
+/// Refrigerant in a charging cylinder as it is brought.
+fn cylinder_holds() -> Mass {
+    Mass::from_kg(10.0)
+}
+
+impl Tool {
+    /// All of them.
+    pub const ALL: [Self; 8] = [
+        Self::Can,
+        Self::SelfSealingCan,
+        Self::OtherCan,
+        Self::Machine,
+        Self::Pump { large: true },
+        Self::Pump { large: false },
+        Self::Cylinder,
+        Self::Nitrogen,
+    ];
+
+    /// How large it is, where there are several.
+    pub fn size(self, units: UnitSystem) -> Option<Shown> {
+        match self {
+            Self::Pump { large } => Some(display::volume_flow(pump_speed(large), units)),
+            _ => None,
+        }
+    }
+
+    /// The act that takes it.
+    pub fn take(self, bay: &Bay) -> Action {
+        let gas = bay.plant().network.gas();
+        match self {
+            Self::Can => Action::TakeCan,
+            Self::SelfSealingCan => Action::TakeSelfSealingCan,
+            Self::OtherCan => Action::TakeCanOf {
+                gas: if gas == Gas::R12 {
+                    Gas::R134a
+                } else {
+                    Gas::R12
+                },
+            },
+            Self::Pump { large } => Action::TakePump {
+                speed: pump_speed(large),
+            },
+            Self::Machine => Action::TakeMachine { gas },
+            Self::Cylinder => Action::TakeCylinder {
+                gas,
+                holds: cylinder_holds(),
+            },
+            Self::Nitrogen => Action::TakeNitrogen,
+        }
+    }
+}
+
+/// How the oil in the pump's glass looks.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PumpOilLook {
+    /// Clear.
+    Clear,
+    /// Milky: water.
+    Milky,
+    /// Below the mark: blown out.
+    Low,
+}
+
+/// Share of its full effect from which water in the pump's oil is seen (own figure).
+const MILKY: f64 = 0.5;
+
+/// What hangs on the service hose.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Hung {
+    /// Nothing.
+    Nothing,
+    /// A can; its controls are in [`crate::controls`].
+    Can,
+    /// The vacuum pump.
+    Pump {
+        /// It turns.
+        on: bool,
+        /// Its isolation valve is open.
+        valve: bool,
+        /// Its gas ballast is open.
+        ballast: bool,
+        /// Its oil.
+        oil: PumpOilLook,
+        /// Its displacement.
+        size: Shown,
+    },
+    /// The charging cylinder.
+    Cylinder {
+        /// Its valve is open.
+        open: bool,
+        /// It gives liquid.
+        liquid: bool,
+        /// What is still to come of a set dose.
+        dose: Option<Shown>,
+        /// What it holds.
+        holds: Shown,
+    },
+    /// The recovery machine.
+    Machine {
+        /// It runs.
+        on: bool,
+        /// Where it stops itself, kPa gauge.
+        stop: Setting,
+        /// What it has recovered.
+        recovered: Shown,
+        /// How full the cylinder is of what it may hold.
+        full: Shown,
+        /// Oil in its separator.
+        oil: Shown,
+    },
+    /// Dry nitrogen.
+    Nitrogen {
+        /// Its valve is open.
+        open: bool,
+        /// Regulator, kPa gauge.
+        set: Setting,
+    },
+}
+
+/// The refrigerant identifier.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Sample {
+    /// No sample yet.
+    None,
+    /// Working on one: time left.
+    Working(Shown),
+    /// The last result.
+    Result {
+        /// Each gas and its share of the refrigerant.
+        gases: Vec<(&'static str, Shown)>,
+        /// Air in the whole sample.
+        air: Shown,
+        /// One gas to 98 % at least.
+        pure: bool,
+    },
+}
+
+/// Tools and their readings.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tools {
+    /// What hangs on the service hose.
+    pub hung: Hung,
+    /// The vehicle's gas.
+    pub gas: &'static str,
+    /// Another gas whose can fits, if there is one.
+    pub other_gas: Option<&'static str>,
+    /// The electronic vacuum gauge sits at the loop, not at the pump.
+    pub vacuum_at_loop: bool,
+    /// The identifier.
+    pub sample: Sample,
+    /// The last search of each place, none where there was none.
+    pub search: Vec<(Spot, Option<Finding>)>,
+    /// There is dye in the loop.
+    pub dye: bool,
+    /// Where the clamp thermometer sits, and what it reads.
+    pub clamp: Option<(Point, Shown)>,
+    /// The stopwatch: running, and what it shows.
+    pub stopwatch: (bool, Shown),
+    /// Readings were noted before and after the work.
+    pub noted: [bool; 2],
+    /// Charge on the maker's label, g.
+    pub label_g: f64,
+    /// What the new label says.
+    pub new_label: Option<Shown>,
+}
+
+/// Reading of the vacuum gauge; none above its range.
+pub fn vacuum(bay: &Bay, units: UnitSystem) -> Option<Shown> {
+    let reading = bay.shop().instruments.vacuum.reading();
+    let most = 25_000.0 * lowside_shop::vacuum::MICRON;
+    (reading < most * 0.999)
+        .then(|| display::vacuum(AbsolutePressure::from_si(reading.max(0.0)), units))
+}
+
+/// A gauge pressure as a setting in kPa.
+fn kpa(pa: f64, units: UnitSystem) -> Setting {
+    let p = GaugePressure::from_pa(pa);
+    Setting {
+        value: p.kpa().round(),
+        shown: display::gauge_pressure(p, units),
+    }
+}
+
+fn hung(bay: &Bay, units: UnitSystem) -> Hung {
+    let (plant, shop) = (bay.plant(), bay.shop());
+    let mass = |kg: f64| display::mass(Mass::from_kg(kg), units);
+    let held = |shop: &Shop| {
+        let c = plant.network.node(shop.places.can).content.whole();
+        c[lowside_plant::species::REFRIGERANT]
+    };
+    match shop.hands.attached {
+        Attached::Nothing => Hung::Nothing,
+        Attached::Can(_) => Hung::Can,
+        Attached::Pump(p) => Hung::Pump {
+            on: p.on,
+            valve: p.valve_open,
+            ballast: p.ballast,
+            oil: if shop.pump_oil.low() {
+                PumpOilLook::Low
+            } else if shop.pump_oil.wetness() > MILKY {
+                PumpOilLook::Milky
+            } else {
+                PumpOilLook::Clear
+            },
+            size: display::volume_flow(VolumeFlow::from_si(p.speed), units),
+        },
+        Attached::Cylinder(c) => Hung::Cylinder {
+            open: c.open,
+            liquid: c.stance == Stance::Inverted,
+            dose: c
+                .shuts_at
+                .filter(|_| c.open)
+                .map(|at| mass((held(shop) - at).max(0.0))),
+            holds: mass(held(shop)),
+        },
+        Attached::Machine(m) => Hung::Machine {
+            on: m.running,
+            stop: kpa(m.stops_at, units),
+            recovered: mass(shop.recovered(plant)),
+            full: Style::new(0, "%")
+                .show(100.0 * held(shop) / cylinder::limit(plant.network.table())),
+            oil: crate::bench::oil(shop.station.separator, units),
+        },
+        Attached::Nitrogen(n) => Hung::Nitrogen {
+            open: n.open,
+            set: kpa(n.set, units),
+        },
+    }
+}
+
+fn sample(bay: &Bay) -> Sample {
+    let identifier = &bay.shop().identifier;
+    if let Some(left) = identifier.left() {
+        return Sample::Working(display::duration(Duration::from_s(left.ceil())));
+    }
+    let Some(s) = identifier.result() else {
+        return Sample::None;
+    };
+    let share = |x: f64| Style::new(1, "%").show(100.0 * x);
+    Sample::Result {
+        gases: [
+            ("R-134a", s.r134a),
+            ("R-12", s.r12),
+            ("R-1234yf", s.r1234yf),
+            ("HC", s.hydrocarbon),
+        ]
+        .into_iter()
+        .map(|(name, x)| (name, share(x)))
+        .collect(),
+        air: share(s.air),
+        pure: s.pure(),
+    }
+}
+
+/// A gas by its designation.
+pub fn name(gas: Gas) -> &'static str {
+    match gas {
+        Gas::R134a => "R-134a",
+        Gas::R12 => "R-12",
+        Gas::R1234yf => "R-1234yf",
+    }
+}
+
+impl Tools {
+    /// Reads the tools of a bay.
+    pub fn of(bay: &Bay, units: UnitSystem) -> Self {
+        let shop = bay.shop();
+        let gas = bay.plant().network.gas();
+        let clock = |s: f64| display::duration(Duration::from_s(s));
+        let label = bay.plant().vehicle.label_charge;
+        Self {
+            hung: hung(bay, units),
+            gas: name(gas),
+            other_gas: match gas {
+                Gas::R134a => Some("R-12"),
+                Gas::R12 => Some("R-134a"),
+                Gas::R1234yf => None,
+            },
+            vacuum_at_loop: shop.hands.vacuum_gauge == GaugePlace::Loop,
+            sample: sample(bay),
+            search: Spot::ALL.map(|s| (s, shop.search[s as usize])).to_vec(),
+            dye: shop.dye,
+            clamp: shop.hands.clamp.map(|p| {
+                let t = Temperature::from_k(shop.instruments.clamp.reading());
+                (p, display::temperature(t, units))
+            }),
+            stopwatch: (shop.hands.timing, clock(shop.instruments.stopwatch)),
+            noted: [shop.noted[0].is_some(), shop.noted[1].is_some()],
+            label_g: label.g().round(),
+            new_label: shop.label.map(|kg| display::mass(Mass::from_kg(kg), units)),
+        }
+    }
+}
+
+/// The act that moves the vacuum gauge.
+pub fn move_vacuum_gauge(to_loop: bool) -> Action {
+    Action::VacuumGauge {
+        at: if to_loop {
+            GaugePlace::Loop
+        } else {
+            GaugePlace::Pump
+        },
+    }
+}
+
+/// The act that takes a sample.
+pub fn identify(low: bool) -> Action {
+    Action::Identify {
+        port: if low { Port::Low } else { Port::High },
+    }
+}
+
+/// All places of the clamp thermometer, in the order of the flow.
+pub const POINTS: [Point; 9] = [
+    Point::Discharge,
+    Point::CondenserIn,
+    Point::CondenserMiddle,
+    Point::CondenserOut,
+    Point::LiquidLine,
+    Point::EvaporatorIn,
+    Point::EvaporatorOut,
+    Point::Accumulator,
+    Point::Suction,
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::readout::tests::bay;
+
+    #[test]
+    fn each_tool_hangs_by_itself() {
+        let mut bay = bay("healthy");
+        for tool in Tool::ALL {
+            bay.apply(tool.take(&bay)).unwrap();
+            let hung = Tools::of(&bay, UnitSystem::SI).hung;
+            let right = match tool {
+                Tool::Can | Tool::SelfSealingCan | Tool::OtherCan => hung == Hung::Can,
+                Tool::Pump { .. } => matches!(hung, Hung::Pump { on: false, .. }),
+                Tool::Machine => matches!(hung, Hung::Machine { on: false, .. }),
+                Tool::Cylinder => matches!(hung, Hung::Cylinder { open: false, .. }),
+                Tool::Nitrogen => matches!(hung, Hung::Nitrogen { open: false, .. }),
+            };
+            assert!(right, "{tool:?} hangs as {hung:?}");
+        }
+        bay.apply(Action::Disconnect).unwrap();
+        assert_eq!(Tools::of(&bay, UnitSystem::SI).hung, Hung::Nothing);
+    }
+
+    #[test]
+    fn the_identifier_takes_its_time() {
+        let mut bay = bay("healthy");
+        assert_eq!(Tools::of(&bay, UnitSystem::SI).sample, Sample::None);
+        bay.apply(identify(true)).unwrap();
+        assert!(matches!(
+            Tools::of(&bay, UnitSystem::SI).sample,
+            Sample::Working(_)
+        ));
+        for _ in 0..80 * lowside_session::TICKS_PER_SECOND {
+            bay.step();
+        }
+        let Sample::Result { gases, pure, .. } = Tools::of(&bay, UnitSystem::SI).sample else {
+            panic!("no result after 80 s");
+        };
+        assert!(pure && gases[0].1.to_string() == "100.0 %", "{gases:?}");
+    }
+}

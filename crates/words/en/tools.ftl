@@ -1,0 +1,267 @@
+# Tools, the bench, the job.
+
+## Service hose
+hose = Service hose
+hose-tool = Tool
+hose-connect = Connect
+hose-free = Take it off
+tool-can = Can
+tool-self-sealing = Self-sealing can
+tool-other-can = Can of { $gas }
+tool-machine = Recovery machine
+tool-pump = Vacuum pump, { $size }
+tool-cylinder = Charging cylinder
+tool-nitrogen = Dry nitrogen
+pump-run = Pump
+pump-valve = Isolation valve
+pump-ballast = Gas ballast
+pump-change-oil = Change the oil
+pump-oil = Oil in the glass
+pump-oil-clear = clear
+pump-oil-milky = milky: water
+pump-oil-low = below the mark
+gauge-place = Vacuum gauge at
+gauge-place-states =
+    .off = the pump
+    .on = the loop
+machine-run = Machine
+machine-stop = Stops at
+machine-new-cylinder = Empty cylinder
+recovered = Recovered
+cylinder-full = Cylinder full to
+separator-oil = Oil separated
+cylinder-valve = Valve
+cylinder-way = Gives
+cylinder-way-states =
+    .off = vapour
+    .on = liquid
+dose = Dose
+dose-give = Give the dose
+dose-left = Still to come
+cylinder-holds = It holds
+regulator = Regulator
+vacuum-gauge = Vacuum gauge
+vacuum-over = above its range
+scale-empty = empty
+scale-zero = Zero
+
+## Instruments
+instruments = Instruments
+identifier = Identifier
+identify-at = Sample at
+identify-low = Low port
+identify-high = High port
+identify-none = no sample yet
+identify-working = working: { $left } left
+identify-pure = one gas, { $gas } { $share }; air { $air }
+identify-mixed = mixed: { $shares }; air { $air }
+search = Leak search
+search-place = Place
+search-with = Search with
+detector = Detector
+soap = Soap
+lamp = Lamp
+dye = Put dye in
+dye-in = dye is in the loop
+search-none = not searched yet
+search-found = { $place }: leak found
+search-clear = { $place }: nothing found
+clamp = Clamp thermometer
+clamp-off = taken off
+stopwatch = Stopwatch
+stopwatch-start = Start
+stopwatch-stop = Stop
+note-before = Note readings before
+note-after = Note readings after
+noted = noted
+label-write = Label: { $charge }
+inject-oil = Inject oil, { $volume }
+point-discharge = discharge line
+point-condenser-in = condenser inlet
+point-condenser-middle = condenser middle
+point-condenser-out = condenser outlet
+point-liquid-line = liquid line
+point-evaporator-in = evaporator inlet
+point-evaporator-out = evaporator outlet
+point-accumulator = accumulator
+point-suction = suction line
+
+## Bench
+bench = Bench
+bench-idea = the loop in the order of the flow, to open and put together
+piece-compressor = Compressor
+piece-discharge-hose = Discharge hose
+piece-condenser = Condenser
+piece-liquid-line = Liquid line
+piece-orifice = Orifice tube
+piece-evaporator = Evaporator
+piece-accumulator = Accumulator
+piece-suction-hose = Suction hose
+joint = Joint { $from } / { $to }
+port-low = Low port
+port-high = High port
+stand-tight = tight
+stand-made = made: { $seal }
+stand-open = open
+stand-capped = capped
+stand-fitted = fitted
+stand-bench = on the bench
+stand-coupled = coupler on it
+stand-cap = capped
+stand-core = core in, no cap
+stand-no-core = no core
+seal-new-oiled = new O-ring, oiled
+seal-new-dry = new O-ring, dry
+seal-old-oiled = old O-ring, oiled
+seal-old-dry = old O-ring, dry
+seal-missing = no O-ring
+do-open = Open
+do-cap = Cap both ends
+do-close = Put together
+do-remove = Take out
+do-refit = Put back
+do-new = Lay a new one ready
+do-drain = Drain the oil
+do-pour = Pour oil in
+do-fit-orifice = Push it in
+with-seal = With
+amount = Amount
+oil-kind = Oil
+bore = Bore
+turned = Inlet screen
+turned-states =
+    .off = to the condenser
+    .on = to the evaporator
+rings = O-rings
+rings-states =
+    .off = left out
+    .on = on
+port-cap = Cap
+port-core = Core
+port-core-states =
+    .off = out
+    .on = in
+coupler-first = The coupler sits on this port: take it off first.
+held-by = Held by { $joints }. Open them first.
+what-is-seen = What is seen
+shut-unseen = Shut: open a joint of it, then look.
+sight-blocked = { $much ->
+    [none] screen clean
+    [some] some dirt on the screen, { $share } blocked
+   *[lots] screen clogged, { $share } blocked
+ }
+sight-face = { $much ->
+    [none] face clean
+    [some] face dirty, { $share } of the air goes through
+   *[lots] face full of dirt, { $share } of the air goes through
+ }
+sight-metal = { $much ->
+    [none] no metal in the oil
+    [some] fine glitter in the oil
+   *[lots] oil full of metal
+ }
+sight-dark = { $much ->
+    [none] oil clear
+    [some] oil brown
+   *[lots] oil black, burnt
+ }
+sight-water = { $much ->
+    [none] no water to be seen
+    [some] drops of water
+   *[lots] oil milky with water
+ }
+sight-oil = { $much ->
+    [none] dry
+    [some] wet with oil
+   *[lots] oil stands in it
+ }
+drained = Drained
+poured = Poured
+renewed = New ones
+worksheet-note = Measure what comes out: as much goes back in, of the same kind.
+
+## Job
+job = Job
+job-idea = what is asked, how far it is, and the record
+job-card = Job card
+job-open = Open the job
+job-again = Start this job over
+job-leave = Leave the job
+job-none = Choose a job card and open it: its bay takes the place of this one.
+job-steps = Steps
+step-open = open
+step-holding = holding
+step-done = done
+step-lost = lost
+step-why = Why
+step-accept = Done when
+hint-first = First hint
+hint-second = Second hint
+harms = Harm done
+harm-none = None so far.
+harm-at = { $time }: { $what }
+sign-off = Sign off
+signed-passed = Passed. Every step is done and nothing was spoilt.
+signed-missing = Not yet. Missing: { $steps }
+signed-failed = Not passed: { $harms }
+record = Job record
+record-print = Print
+record-before = Before
+record-after = After
+record-not-noted = not noted
+record-gas = Refrigerant
+record-label = Label charge
+record-charged = Charged
+record-vented = Lost to the room
+record-co2 = as { $mass } of carbon dioxide
+record-oil-out = Oil out
+record-oil-in = Oil in
+record-parts = New parts
+record-none = none
+record-searched = Searched for leaks
+record-caps = Caps on the ports
+record-injuries = Injuries
+record-ventings = Times vented
+record-time = Time taken
+yes = yes
+no = no
+
+## Cautions, events, refusals of these tools
+caution-recovery-cylinder = Recovery cylinder
+    .text = One gas a cylinder, and liquid to 80 % at most: a full one bursts when it warms. Mind the scale.
+caution-opens-under-pressure = The loop is under pressure
+    .text = Opening it now sprays freezing, blinding liquid and vents. Recover first, until the gauges stay down.
+caution-nitrogen = Nitrogen at high pressure
+    .text = Only with regulator and relief valve; never oxygen, never shop air. Open slowly and stay below the low side's limit.
+caution-cap-at-once = Cap open ends at once
+    .text = An open end takes moisture from the air from the first minute.
+caution-oil = Oil
+    .text = Used oil is waste: hand it in. New oil takes up water: keep the bottle shut. Gloves on.
+event-injury = Somebody was hurt
+event-dosed = The cylinder's valve shut itself: the dose has left it
+event-machine-at-vacuum = The recovery machine stopped at its vacuum
+event-cylinder-full = The recovery machine stopped: its cylinder is full
+refused-nothing-attached = nothing hangs on the service hose
+refused-no-cylinder = there is no charging cylinder on the service hose
+refused-no-machine = the recovery machine is not on the service hose
+refused-no-nitrogen = the nitrogen is not on the service hose
+refused-wrong-fitting = a fitting for { $fitting } does not mate with hoses for { $hose }
+refused-cylinder-full = the recovery cylinder is at its limit: change it
+refused-joint-made = the joint is not apart
+refused-joint-apart = the joint is apart already
+refused-part-out = a part is out: put it back first
+refused-part-in = the part is in the vehicle: take it out first
+refused-no-room = so much oil does not go in
+refused-not-coupled = the low coupler is off its port
+refused-coupled = the coupler is on the port: take it off first
+refused-cap-on = the cap is on the port: take it off first
+refused-cylinder-empty = { $asked } g is more than the { $held } g in the cylinder
+
+## Acts
+oil-ester = ester
+oil-mineral = mineral
+port-cap-states =
+    .off = off
+    .on = on
+next-work-tool = Work with what hangs on the service hose
+    .why = Its controls stand under Service hose; gauges, vacuum gauge and scale tell when it is done.

@@ -1,0 +1,267 @@
+# Herramientas, banco y trabajo.
+
+## Manguera de servicio
+hose = Manguera de servicio
+hose-tool = Herramienta
+hose-connect = Conectar
+hose-free = Quitarla
+tool-can = Lata
+tool-self-sealing = Lata de autocierre
+tool-other-can = Lata de { $gas }
+tool-machine = Recuperadora
+tool-pump = Bomba de vacío, { $size }
+tool-cylinder = Cilindro de carga
+tool-nitrogen = Nitrógeno seco
+pump-run = Bomba
+pump-valve = Válvula de aislamiento
+pump-ballast = Lastre de gas
+pump-change-oil = Cambiar el aceite
+pump-oil = Aceite en la mirilla
+pump-oil-clear = claro
+pump-oil-milky = lechoso: agua
+pump-oil-low = bajo la marca
+gauge-place = Vacuómetro en
+gauge-place-states =
+    .off = la bomba
+    .on = el circuito
+machine-run = Recuperadora
+machine-stop = Se detiene a
+machine-new-cylinder = Cilindro vacío
+recovered = Recuperado
+cylinder-full = Cilindro lleno al
+separator-oil = Aceite separado
+cylinder-valve = Válvula
+cylinder-way = Entrega
+cylinder-way-states =
+    .off = vapor
+    .on = líquido
+dose = Dosis
+dose-give = Entregar la dosis
+dose-left = Falta por salir
+cylinder-holds = Contiene
+regulator = Regulador
+vacuum-gauge = Vacuómetro
+vacuum-over = sobre su rango
+scale-empty = vacía
+scale-zero = Tara
+
+## Instrumentos
+instruments = Instrumentos
+identifier = Identificador
+identify-at = Muestra en
+identify-low = Puerto de baja
+identify-high = Puerto de alta
+identify-none = sin muestra todavía
+identify-working = analizando: faltan { $left }
+identify-pure = un solo gas, { $gas } { $share }; aire { $air }
+identify-mixed = mezcla: { $shares }; aire { $air }
+search = Búsqueda de fugas
+search-place = Lugar
+search-with = Buscar con
+detector = Detector
+soap = Jabón
+lamp = Lámpara
+dye = Poner tinte
+dye-in = hay tinte en el circuito
+search-none = sin buscar todavía
+search-found = { $place }: hay fuga
+search-clear = { $place }: no se halló nada
+clamp = Termómetro de pinza
+clamp-off = quitado
+stopwatch = Cronómetro
+stopwatch-start = Iniciar
+stopwatch-stop = Detener
+note-before = Anotar lecturas de antes
+note-after = Anotar lecturas de después
+noted = anotado
+label-write = Etiqueta: { $charge }
+inject-oil = Inyectar aceite, { $volume }
+point-discharge = línea de descarga
+point-condenser-in = entrada del condensador
+point-condenser-middle = mitad del condensador
+point-condenser-out = salida del condensador
+point-liquid-line = línea de líquido
+point-evaporator-in = entrada del evaporador
+point-evaporator-out = salida del evaporador
+point-accumulator = acumulador
+point-suction = línea de succión
+
+## Banco
+bench = Banco
+bench-idea = el circuito en el orden del flujo, para abrir y armar
+piece-compressor = Compresor
+piece-discharge-hose = Manguera de descarga
+piece-condenser = Condensador
+piece-liquid-line = Línea de líquido
+piece-orifice = Tubo de orificio
+piece-evaporator = Evaporador
+piece-accumulator = Acumulador
+piece-suction-hose = Manguera de succión
+joint = Unión { $from } / { $to }
+port-low = Puerto de baja
+port-high = Puerto de alta
+stand-tight = firme
+stand-made = armada: { $seal }
+stand-open = abierta
+stand-capped = tapada
+stand-fitted = montado
+stand-bench = en el banco
+stand-coupled = con acople
+stand-cap = con tapa
+stand-core = con núcleo, sin tapa
+stand-no-core = sin núcleo
+seal-new-oiled = O-ring nuevo, aceitado
+seal-new-dry = O-ring nuevo, seco
+seal-old-oiled = O-ring viejo, aceitado
+seal-old-dry = O-ring viejo, seco
+seal-missing = sin O-ring
+do-open = Abrir
+do-cap = Tapar ambos extremos
+do-close = Armar
+do-remove = Sacar
+do-refit = Volver a poner
+do-new = Preparar uno nuevo
+do-drain = Escurrir el aceite
+do-pour = Verter aceite
+do-fit-orifice = Introducirlo
+with-seal = Con
+amount = Cantidad
+oil-kind = Aceite
+bore = Diámetro
+turned = Malla de entrada
+turned-states =
+    .off = hacia el condensador
+    .on = hacia el evaporador
+rings = O-rings
+rings-states =
+    .off = sin poner
+    .on = puestos
+port-cap = Tapa
+port-core = Núcleo
+port-core-states =
+    .off = fuera
+    .on = puesto
+coupler-first = El acople está en este puerto: quítelo primero.
+held-by = Lo sujetan: { $joints }. Ábralas primero.
+what-is-seen = Qué se ve
+shut-unseen = Cerrado: abra una de sus uniones y mire.
+sight-blocked = { $much ->
+    [none] malla limpia
+    [some] algo de suciedad en la malla, { $share } obstruido
+   *[lots] malla tapada, { $share } obstruido
+ }
+sight-face = { $much ->
+    [none] cara limpia
+    [some] cara sucia, pasa el { $share } del aire
+   *[lots] cara llena de suciedad, pasa el { $share } del aire
+ }
+sight-metal = { $much ->
+    [none] sin metal en el aceite
+    [some] brillo fino en el aceite
+   *[lots] aceite lleno de metal
+ }
+sight-dark = { $much ->
+    [none] aceite claro
+    [some] aceite pardo
+   *[lots] aceite negro, quemado
+ }
+sight-water = { $much ->
+    [none] no se ve agua
+    [some] gotas de agua
+   *[lots] aceite lechoso por el agua
+ }
+sight-oil = { $much ->
+    [none] seco
+    [some] mojado de aceite
+   *[lots] hay aceite dentro
+ }
+drained = Escurrido
+poured = Vertido
+renewed = Nuevos
+worksheet-note = Mida lo que sale: otro tanto vuelve a entrar, del mismo tipo.
+
+## Trabajo
+job = Trabajo
+job-idea = qué se pide, cuánto falta y el informe
+job-card = Hoja de trabajo
+job-open = Abrir el trabajo
+job-again = Empezar de nuevo este trabajo
+job-leave = Dejar el trabajo
+job-none = Elija una hoja de trabajo y ábrala: su vehículo toma el lugar de este.
+job-steps = Pasos
+step-open = pendiente
+step-holding = se mantiene
+step-done = hecho
+step-lost = perdido
+step-why = Por qué
+step-accept = Hecho cuando
+hint-first = Primera pista
+hint-second = Segunda pista
+harms = Daños causados
+harm-none = Ninguno hasta ahora.
+harm-at = { $time }: { $what }
+sign-off = Entregar
+signed-passed = Aprobado. Todos los pasos están hechos y nada se dañó.
+signed-missing = Todavía no. Falta: { $steps }
+signed-failed = No aprobado: { $harms }
+record = Informe del trabajo
+record-print = Imprimir
+record-before = Antes
+record-after = Después
+record-not-noted = sin anotar
+record-gas = Refrigerante
+record-label = Carga de la etiqueta
+record-charged = Cargado
+record-vented = Perdido al aire
+record-co2 = como { $mass } de dióxido de carbono
+record-oil-out = Aceite sacado
+record-oil-in = Aceite puesto
+record-parts = Piezas nuevas
+record-none = ninguna
+record-searched = Fugas buscadas en
+record-caps = Tapas en los puertos
+record-injuries = Heridas
+record-ventings = Veces que se soltó gas
+record-time = Tiempo
+yes = sí
+no = no
+
+## Avisos, sucesos y negativas de estas herramientas
+caution-recovery-cylinder = Cilindro de recuperación
+    .text = Un solo gas por cilindro y líquido hasta el 80 % como máximo: lleno, revienta al calentarse. Vigile la báscula.
+caution-opens-under-pressure = El circuito tiene presión
+    .text = Abrirlo ahora suelta líquido que congela y ciega, y gas al aire. Recupere primero, hasta que los manómetros no suban.
+caution-nitrogen = Nitrógeno a alta presión
+    .text = Solo con regulador y válvula de alivio; nunca oxígeno ni aire del compresor. Abra despacio, sin pasar el límite de baja.
+caution-cap-at-once = Tape de inmediato los extremos
+    .text = Un extremo abierto toma humedad del aire desde el primer minuto.
+caution-oil = Aceite
+    .text = El aceite usado es residuo: entréguelo. El nuevo absorbe agua: mantenga cerrada la botella. Use guantes.
+event-injury = Alguien resultó herido
+event-dosed = La válvula del cilindro se cerró sola: salió la dosis
+event-machine-at-vacuum = La recuperadora se detuvo en su vacío
+event-cylinder-full = La recuperadora se detuvo: su cilindro está lleno
+refused-nothing-attached = no hay nada en la manguera de servicio
+refused-no-cylinder = no hay cilindro de carga en la manguera de servicio
+refused-no-machine = la recuperadora no está en la manguera de servicio
+refused-no-nitrogen = el nitrógeno no está en la manguera de servicio
+refused-wrong-fitting = una conexión para { $fitting } no entra en mangueras para { $hose }
+refused-cylinder-full = el cilindro de recuperación está en su límite: cámbielo
+refused-joint-made = la unión no está abierta
+refused-joint-apart = la unión ya está abierta
+refused-part-out = falta una pieza: póngala primero
+refused-part-in = la pieza está en el vehículo: sáquela primero
+refused-no-room = no cabe tanto aceite
+refused-not-coupled = el acople de baja no está en su puerto
+refused-coupled = el acople está en el puerto: quítelo primero
+refused-cap-on = la tapa está en el puerto: quítela primero
+refused-cylinder-empty = { $asked } g es más que los { $held } g del cilindro
+
+## Acciones
+oil-ester = éster
+oil-mineral = mineral
+port-cap-states =
+    .off = quitada
+    .on = puesta
+next-work-tool = Trabaje con lo que está en la manguera de servicio
+    .why = Sus mandos están en Manguera de servicio; manómetros, vacuómetro y báscula dicen cuándo termina.

@@ -1,0 +1,255 @@
+//! The bench: the loop as a run of parts and joints in the order of the flow; the one chosen opens below with what can be done.
+use lowside_present::{
+    UnitSystem,
+    bench::{Item, Joint, OilKind, Part, PartState, Place, Seal, Side, Standing},
+};
+use lowside_session::Action;
+use lowside_units::{Length, Volume, display};
+use yew::{Callback, Html, MouseEvent, Properties, classes, component, html, use_state};
+
+use crate::{
+    words,
+    work::{button, choice, line, slider, switch},
+};
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct BenchProps {
+    pub(crate) places: Vec<Place>,
+    pub(crate) chosen: Item,
+    /// The chosen item, if it is a part.
+    pub(crate) part: Option<PartState>,
+    pub(crate) units: UnitSystem,
+    pub(crate) choose: Callback<Item>,
+    pub(crate) act: Callback<Action>,
+}
+
+fn name(item: Item) -> String {
+    match item {
+        Item::Part(p) => words::part(p).to_owned(),
+        Item::Joint(j) => words::joint_name(j),
+        Item::Port(s) => words::port_name(s).to_owned(),
+    }
+}
+
+/// The whole view.
+#[component]
+pub(crate) fn Bench(p: &BenchProps) -> Html {
+    html! {
+        <section class="bench" aria-labelledby="bench-title">
+            <h2 id="bench-title">{ words::bench() }<small>{ words::bench_idea() }</small></h2>
+            <ul class="run">
+                { for p.places.iter().map(|&(item, standing)| tile(p, item, standing)) }
+            </ul>
+            <Worktop places={p.places.clone()} chosen={p.chosen} part={p.part.clone()} units={p.units}
+                choose={p.choose.clone()} act={p.act.clone()} />
+        </section>
+    }
+}
+
+/// One item in the run; a joint is drawn as what it is: two ends together, apart, or capped.
+fn tile(p: &BenchProps, item: Item, standing: Standing) -> Html {
+    let choose = p.choose.clone();
+    let state = words::standing_of(standing);
+    let kind = match (item, standing) {
+        (Item::Joint(_), Standing::Open) => "joint apart",
+        (Item::Joint(_), Standing::Capped) => "joint capped",
+        (Item::Joint(_), _) => "joint",
+        (Item::Port(_), _) => "port",
+        (_, Standing::OnBench) => "piece out",
+        _ => "piece",
+    };
+    let pressed = (item == p.chosen).to_string();
+    let inner = if let Item::Joint(_) = item {
+        let path = match standing {
+            Standing::Open => "M0 9H11M11 3V15M29 9H40M29 3V15",
+            Standing::Capped => {
+                "M0 9H10M10 2V16M14 2V16M10 2H14M10 16H14M30 9H40M26 2V16M30 2V16M26 2H30M26 16H30"
+            }
+            _ => "M0 9H16M24 9H40M16 3H24V15H16Z",
+        };
+        html! { <>
+            <svg viewBox="0 0 40 18" aria-hidden="true"><path d={path} /></svg>
+            <span class="unseen">{ name(item) }{ ": " }</span><small>{ state }</small>
+        </> }
+    } else {
+        html! { <><span>{ name(item) }</span><small>{ state }</small></> }
+    };
+    html! {
+        <li class={kind}><button type="button" aria-pressed={pressed} class={classes!((item == p.chosen).then_some("chosen"))}
+            onclick={Callback::from(move |_: MouseEvent| choose.emit(item))}>{ inner }</button></li>
+    }
+}
+
+/// Seals in the order of the choice.
+const SEALS: [Seal; 5] = [
+    Seal::NewOiled,
+    Seal::NewDry,
+    Seal::OldOiled,
+    Seal::OldDry,
+    Seal::Missing,
+];
+const OILS: [OilKind; 5] = [
+    OilKind::Pag46,
+    OilKind::Pag100,
+    OilKind::Pag150,
+    OilKind::Ester,
+    OilKind::Mineral,
+];
+
+/// What is done to the chosen item.
+#[component]
+fn Worktop(p: &BenchProps) -> Html {
+    let standing = p
+        .places
+        .iter()
+        .find(|(i, _)| *i == p.chosen)
+        .map_or(Standing::Fitted, |(_, s)| *s);
+    let body = match p.chosen {
+        Item::Joint(joint) => html! { <JointWork {joint} {standing} act={p.act.clone()} /> },
+        Item::Port(side) => port(p, side, standing),
+        Item::Part(part) => html! { <PartWork {part} out={standing == Standing::OnBench}
+        state={p.part.clone().unwrap_or_default()} units={p.units} act={p.act.clone()} /> },
+    };
+    html! {
+        <div class="worktop">
+            <h3>{ name(p.chosen) }<small>{ words::standing_of(standing) }</small></h3>
+            { body }
+        </div>
+    }
+}
+
+#[derive(Properties, PartialEq)]
+struct JointProps {
+    joint: Joint,
+    standing: Standing,
+    act: Callback<Action>,
+}
+
+#[component]
+fn JointWork(p: &JointProps) -> Html {
+    let seal = use_state(|| 0_usize);
+    let seals: Vec<String> = SEALS.map(|s| words::seal(s).to_owned()).to_vec();
+    let joint = p.joint;
+    let does = |action: Action| {
+        let act = p.act.clone();
+        move || act.emit(action)
+    };
+    let apart = matches!(p.standing, Standing::Open | Standing::Capped);
+    let with = SEALS[*seal];
+    html! {
+        <div class="acts">
+            { button(words::do_open(), p.standing != Standing::Open, does(Action::OpenJoint { joint })) }
+            { button(words::do_cap(), p.standing == Standing::Open, does(Action::CapJoint { joint })) }
+            { choice("seal", words::with_seal(), &seals, *seal, move |n| seal.set(n.min(SEALS.len() - 1))) }
+            { button(words::do_close(), apart, does(Action::CloseJoint { joint, seal: with })) }
+        </div>
+    }
+}
+
+fn port(p: &BenchProps, side: Side, standing: Standing) -> Html {
+    let Standing::Port { cap, core, coupled } = standing else {
+        return html! {};
+    };
+    let act = p.act.clone();
+    let act_core = p.act.clone();
+    html! {
+        <div class="acts">
+            if coupled { <p class="told">{ words::coupler_first() }</p> }
+            { switch("port-cap", words::port_cap(), words::cap_states(), cap, move |on| act.emit(Action::PortCap { side, on })) }
+            { switch("port-core", words::port_core(), [words::port_core_states_off(), words::port_core_states_on()], core,
+                move |fitted| act_core.emit(Action::Core { side, fitted })) }
+        </div>
+    }
+}
+
+#[derive(Properties, PartialEq)]
+struct PartProps {
+    part: Part,
+    out: bool,
+    state: PartState,
+    units: UnitSystem,
+    act: Callback<Action>,
+}
+
+#[component]
+fn PartWork(p: &PartProps) -> Html {
+    let amount = use_state(|| 60.0_f64);
+    let kind = use_state(|| 0_usize);
+    let part = p.part;
+    let does = |action: Action| {
+        let act = p.act.clone();
+        move || act.emit(action)
+    };
+    let free = p.state.held_by.is_empty();
+    let held: Vec<String> = p
+        .state
+        .held_by
+        .iter()
+        .map(|j| words::joint_name(*j))
+        .collect();
+    let oils: Vec<String> = OILS.map(|o| words::oil_name(o).to_owned()).to_vec();
+    let volume = Volume::from_cm3(*amount);
+    let oil = OILS[*kind];
+    let text = display::volume(volume, p.units).to_string();
+    let set_amount = amount.clone();
+    let measured = |x: &Option<display::Shown>| {
+        x.as_ref()
+            .map_or_else(|| "\u{2014}".to_owned(), ToString::to_string)
+    };
+    html! { <>
+        if !free { <p class="told">{ words::held_by(held.join("; ")) }</p> }
+        <h4>{ words::what_is_seen() }</h4>
+        if p.state.seen.is_empty() {
+            <p class="told">{ words::shut_unseen() }</p>
+        } else {
+            <ul class="seen">{ for p.state.seen.iter().map(|s| html! { <li>{ words::sight(s) }</li> }) }</ul>
+        }
+        <div class="acts">
+            { button(words::do_remove(), free && !p.out, does(Action::RemovePart { part })) }
+            { button(words::do_refit(), free && p.out, does(Action::RefitPart { part })) }
+            { button(words::do_new(), p.out, does(Action::NewPart { part })) }
+            if part != Part::Orifice {
+                { button(words::do_drain(), p.out, does(Action::DrainPart { part })) }
+                { slider("pour", words::amount(), [5.0, 300.0, 5.0, *amount], &text, move |v| set_amount.set(v)) }
+                { choice("oil-kind", words::oil_kind(), &oils, *kind, move |n| kind.set(n.min(OILS.len() - 1))) }
+                { button(words::do_pour(), p.out, does(Action::PourOil { part, volume, oil })) }
+                { line(words::drained(), &measured(&p.state.drained)) }
+                { line(words::poured(), &measured(&p.state.poured)) }
+            }
+            { line(words::renewed(), &p.state.renewed.to_string()) }
+        </div>
+        if part == Part::Orifice { <OrificeWork can={free && p.out} units={p.units} act={p.act.clone()} /> }
+        else { <p class="told">{ words::worksheet_note() }</p> }
+    </> }
+}
+
+#[derive(Properties, PartialEq)]
+struct OrificeProps {
+    can: bool,
+    units: UnitSystem,
+    act: Callback<Action>,
+}
+
+/// How an orifice tube is pushed in: bore, way round, O-rings.
+#[component]
+fn OrificeWork(p: &OrificeProps) -> Html {
+    let bore = use_state(|| 1.7_f64);
+    let turned = use_state(|| false);
+    let rings = use_state(|| true);
+    let action = Action::FitOrifice {
+        bore: Length::from_mm(*bore),
+        reversed: *turned,
+        rings: *rings,
+    };
+    let act = p.act.clone();
+    let text = display::length(Length::from_mm(*bore), p.units).to_string();
+    let (set_bore, set_turned, set_rings) = (bore.clone(), turned.clone(), rings.clone());
+    html! {
+        <div class="acts">
+            { slider("bore", words::bore(), [0.8, 3.0, 0.05, *bore], &text, move |v| set_bore.set(v)) }
+            { switch("turned", words::turned(), [words::turned_states_off(), words::turned_states_on()], *turned, move |on| set_turned.set(on)) }
+            { switch("rings", words::rings(), [words::rings_states_off(), words::rings_states_on()], *rings, move |on| set_rings.set(on)) }
+            { button(words::do_fit_orifice(), p.can, move || act.emit(action)) }
+        </div>
+    }
+}

@@ -1,0 +1,251 @@
+//! The service hose and the instruments beside it: what hangs there, its controls, identifier, leak search, clamp, notes.
+use lowside_present::{
+    UnitSystem,
+    bench::OilKind,
+    tools::{Hung, POINTS, Sample, Sensitivity, Spot, Tool, Tools, identify, move_vacuum_gauge},
+};
+use lowside_session::Action;
+use lowside_units::{
+    GaugePressure, Length, Mass, Speed, Volume,
+    display::{self, Shown},
+};
+use yew::{Callback, Html, Properties, UseStateHandle, component, html, use_state};
+
+use crate::{
+    words,
+    work::{button, choice, line, slider, switch},
+};
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct ToolsProps {
+    pub(crate) tools: Tools,
+    pub(crate) takes: Vec<(Tool, Action)>,
+    pub(crate) units: UnitSystem,
+    pub(crate) act: Callback<Action>,
+}
+
+/// What hangs on the service hose: chosen here, one thing at a time, and only its controls.
+#[component]
+pub(crate) fn HoseTools(p: &ToolsProps) -> Html {
+    let picked = use_state(|| 0_usize);
+    let dose = use_state(|| p.tools.label_g);
+    let takes: Vec<(Tool, Action)> = p
+        .takes
+        .iter()
+        .filter(|(t, _)| *t != Tool::OtherCan || p.tools.other_gas.is_some())
+        .copied()
+        .collect();
+    let names: Vec<String> = takes
+        .iter()
+        .map(|(t, _)| words::tool(*t, &p.tools, p.units))
+        .collect();
+    let connect = {
+        let act = p.act.clone();
+        let take = takes.get(*picked).map(|(_, a)| *a);
+        move || {
+            if let Some(take) = take {
+                act.emit(take);
+            }
+        }
+    };
+    let does = |action: Action| {
+        let act = p.act.clone();
+        move || act.emit(action)
+    };
+    let free = p.tools.hung != Hung::Nothing;
+    html! {
+        <fieldset class="group tools">
+            <legend>{ words::hose() }</legend>
+            { choice("hose-tool", words::hose_tool(), &names, *picked, move |n| picked.set(n)) }
+            <span class="pair">
+                { button(words::hose_connect(), true, connect) }
+                { button(words::hose_free(), free && p.tools.hung != Hung::Can, does(Action::Disconnect)) }
+            </span>
+            { hung(p, &dose) }
+        </fieldset>
+    }
+}
+
+fn hung(p: &ToolsProps, dose: &UseStateHandle<f64>) -> Html {
+    let flag = |make: fn(bool) -> Action| {
+        let act = p.act.clone();
+        move |on| act.emit(make(on))
+    };
+    let number = |make: fn(f64) -> Action| {
+        let act = p.act.clone();
+        move |v| act.emit(make(v))
+    };
+    let does = |action: Action| {
+        let act = p.act.clone();
+        move || act.emit(action)
+    };
+    let shown = Shown::to_string;
+    match &p.tools.hung {
+        Hung::Nothing | Hung::Can => html! {},
+        Hung::Pump {
+            on,
+            valve,
+            ballast,
+            oil,
+            ..
+        } => html! { <>
+            { switch("pump-run", words::pump_run(), words::engine_states(), *on, flag(|on| Action::Pump { on })) }
+            { switch("pump-valve", words::pump_valve(), words::tap_states(), *valve, flag(|on| Action::Isolation { on })) }
+            { switch("pump-ballast", words::pump_ballast(), words::tap_states(), *ballast, flag(|on| Action::Ballast { on })) }
+            { switch("gauge-place", words::gauge_place(), [words::gauge_place_states_off(), words::gauge_place_states_on()],
+                p.tools.vacuum_at_loop, { let act = p.act.clone(); move |on| act.emit(move_vacuum_gauge(on)) }) }
+            { line(words::pump_oil(), words::pump_oil_look(*oil)) }
+            { button(words::pump_change_oil(), !*on, does(Action::PumpOil)) }
+        </> },
+        Hung::Machine {
+            on,
+            stop,
+            recovered,
+            full,
+            oil,
+        } => html! { <>
+            { switch("machine-run", words::machine_run(), words::engine_states(), *on, flag(|on| Action::Machine { on })) }
+            { slider("machine-stop", words::machine_stop(), [-90.0, -5.0, 1.0, stop.value], &shown(&stop.shown),
+                number(|v| Action::MachineStop { pressure: GaugePressure::from_kpa(v) })) }
+            { line(words::recovered(), &shown(recovered)) }
+            { line(words::cylinder_full(), &shown(full)) }
+            { line(words::separator_oil(), &shown(oil)) }
+            { button(words::machine_new_cylinder(), true, does(Action::ChangeCylinder { holds: Mass::from_g(0.0) })) }
+        </> },
+        Hung::Cylinder {
+            open,
+            liquid,
+            dose: left,
+            holds,
+        } => {
+            let set = dose.clone();
+            let mass = Mass::from_g(**dose);
+            html! { <>
+                { switch("cylinder-valve", words::cylinder_valve(), words::tap_states(), *open, flag(|on| Action::Tap { on })) }
+                { switch("cylinder-way", words::cylinder_way(), [words::cylinder_way_states_off(), words::cylinder_way_states_on()],
+                    *liquid, flag(|on| Action::Invert { on })) }
+                { slider("dose", words::dose(), [10.0, 1600.0, 5.0, **dose], &shown(&display::mass(mass, p.units)), move |v| set.set(v)) }
+                { button(words::dose_give(), true, does(Action::Dose { mass })) }
+                { line(words::dose_left(), &left.as_ref().map_or_else(|| "\u{2014}".to_owned(), shown)) }
+                { line(words::cylinder_holds(), &shown(holds)) }
+                { button(words::scale_zero(), true, does(Action::ZeroScale)) }
+            </> }
+        }
+        Hung::Nitrogen { open, set } => html! { <>
+            { switch("nitrogen-valve", words::cylinder_valve(), words::tap_states(), *open, flag(|on| Action::Tap { on })) }
+            { slider("regulator", words::regulator(), [0.0, 1030.0, 10.0, set.value], &shown(&set.shown),
+                number(|v| Action::Regulator { pressure: GaugePressure::from_kpa(v) })) }
+        </> },
+    }
+}
+
+/// How the detector's tip is held: near and still, as one should.
+const NEAR_MM: f64 = 5.0;
+
+/// Instruments and notes, folded away until wanted.
+#[component]
+pub(crate) fn Instruments(p: &ToolsProps) -> Html {
+    let place = use_state(|| 0_usize);
+    let t = &p.tools;
+    let does = |action: Action| {
+        let act = p.act.clone();
+        move || act.emit(action)
+    };
+    let at = Spot::ALL[*place];
+    let spots: Vec<String> = Spot::ALL.map(words::spot_name).to_vec();
+    let points: Vec<String> = std::iter::once(words::clamp_off())
+        .chain(POINTS.map(words::point))
+        .map(str::to_owned)
+        .collect();
+    let clamped = t
+        .clamp
+        .as_ref()
+        .and_then(|(p, _)| POINTS.iter().position(|q| q == p))
+        .map_or(0, |n| n + 1);
+    let set_clamp = {
+        let act = p.act.clone();
+        move |n: usize| {
+            act.emit(Action::Clamp {
+                at: n.checked_sub(1).and_then(|n| POINTS.get(n)).copied(),
+            });
+        }
+    };
+    let sample = match &t.sample {
+        Sample::None => words::identify_none().to_owned(),
+        Sample::Working(left) => words::identify_working(&left.number),
+        Sample::Result { gases, air, pure } => {
+            let there: Vec<_> = gases.iter().filter(|(_, x)| x.number != "0.0").collect();
+            if let (true, [(gas, share), ..]) = (*pure, there.as_slice()) {
+                words::identify_pure(gas, share, air)
+            } else {
+                let all: Vec<String> = there.iter().map(|(g, x)| format!("{g} {x}")).collect();
+                words::identify_mixed(all.join(", "), air)
+            }
+        }
+    };
+    let found = t
+        .search
+        .iter()
+        .find(|(s, _)| *s == at)
+        .and_then(|(_, f)| *f)
+        .map_or_else(
+            || words::search_none().to_owned(),
+            |f| {
+                if f.found {
+                    words::search_found(words::spot_name(at))
+                } else {
+                    words::search_clear(words::spot_name(at))
+                }
+            },
+        );
+    let label = Mass::from_g(t.label_g);
+    let squirt = Volume::from_cm3(30.0);
+    let noted = |i: usize, name: &str| {
+        if t.noted[i] {
+            format!("{name} \u{2713}")
+        } else {
+            name.to_owned()
+        }
+    };
+    html! {
+        <details class="instruments" id="instruments">
+            <summary>{ words::instruments() }</summary>
+            <fieldset class="group">
+                <legend>{ words::identifier() }</legend>
+                <span class="pair">
+                    { button(words::identify_low(), true, does(identify(true))) }
+                    { button(words::identify_high(), true, does(identify(false))) }
+                </span>
+                <p class="told">{ sample }</p>
+            </fieldset>
+            <fieldset class="group">
+                <legend>{ words::search() }</legend>
+                { choice("search-place", words::search_place(), &spots, *place, move |n| place.set(n.min(Spot::ALL.len() - 1))) }
+                <span class="pair">
+                    { button(words::detector(), true, does(Action::Sniff { at, sensitivity: Sensitivity::High,
+                        distance: Length::from_mm(NEAR_MM), wind: Speed::from_m_s(0.0) })) }
+                    { button(words::soap(), true, does(Action::Soap { at })) }
+                    { button(words::lamp(), true, does(Action::Lamp { at })) }
+                    { button(words::dye(), !t.dye, does(Action::Dye)) }
+                </span>
+                <p class="told">{ found }</p>
+            </fieldset>
+            <fieldset class="group">
+                <legend>{ words::clamp() }</legend>
+                { choice("clamp-point", words::search_place(), &points, clamped, set_clamp) }
+                { line(words::clamp(), &t.clamp.as_ref().map_or_else(|| "\u{2014}".to_owned(), |(_, x)| x.to_string())) }
+                { line(words::stopwatch(), &t.stopwatch.1.number) }
+                { button(if t.stopwatch.0 { words::stopwatch_stop() } else { words::stopwatch_start() }, true,
+                    does(Action::Stopwatch { on: !t.stopwatch.0 })) }
+            </fieldset>
+            <fieldset class="group">
+                <legend>{ words::record() }</legend>
+                { button(noted(0, words::note_before()), true, does(Action::NoteReadings { after: false })) }
+                { button(noted(1, words::note_after()), true, does(Action::NoteReadings { after: true })) }
+                { button(words::label_write(display::mass(label, p.units)), true, does(Action::Label { charge: label })) }
+                { button(words::inject_oil(display::volume(squirt, p.units)), true,
+                    does(Action::InjectOil { volume: squirt, oil: OilKind::Pag46 })) }
+            </fieldset>
+        </details>
+    }
+}

@@ -1,0 +1,151 @@
+//! Tools, parts and joints by their names, and what is seen in them.
+use lowside_present::{
+    UnitSystem,
+    bench::{Joint, Much, OilKind, Part, Seal, Side, Sight, Standing},
+    tools::{Point, PumpOilLook, Spot, Tool, Tools},
+};
+use lowside_words as say;
+
+/// What can be taken.
+pub(crate) fn tool(tool: Tool, tools: &Tools, units: UnitSystem) -> String {
+    match tool {
+        Tool::Can => say::tool_can().to_owned(),
+        Tool::SelfSealingCan => say::tool_self_sealing().to_owned(),
+        Tool::OtherCan => say::tool_other_can(tools.other_gas.unwrap_or_default()),
+        Tool::Machine => say::tool_machine().to_owned(),
+        Tool::Pump { .. } => {
+            say::tool_pump(tool.size(units).map_or_else(String::new, |s| s.to_string()))
+        }
+        Tool::Cylinder => say::tool_cylinder().to_owned(),
+        Tool::Nitrogen => say::tool_nitrogen().to_owned(),
+    }
+}
+
+pub(crate) fn pump_oil_look(oil: PumpOilLook) -> &'static str {
+    match oil {
+        PumpOilLook::Clear => say::pump_oil_clear(),
+        PumpOilLook::Milky => say::pump_oil_milky(),
+        PumpOilLook::Low => say::pump_oil_low(),
+    }
+}
+
+pub(crate) fn part(p: Part) -> &'static str {
+    match p {
+        Part::Compressor => say::piece_compressor(),
+        Part::DischargeHose => say::piece_discharge_hose(),
+        Part::Condenser => say::piece_condenser(),
+        Part::LiquidLine => say::piece_liquid_line(),
+        Part::Orifice => say::piece_orifice(),
+        Part::Evaporator => say::piece_evaporator(),
+        Part::Accumulator => say::piece_accumulator(),
+        Part::SuctionHose => say::piece_suction_hose(),
+    }
+}
+
+pub(crate) fn joint_name(j: Joint) -> String {
+    let (from, to) = match j {
+        Joint::CompressorOut => (Part::Compressor, Part::DischargeHose),
+        Joint::CondenserIn => (Part::DischargeHose, Part::Condenser),
+        Joint::CondenserOut => (Part::Condenser, Part::LiquidLine),
+        Joint::EvaporatorIn => (Part::LiquidLine, Part::Evaporator),
+        Joint::EvaporatorOut => (Part::Evaporator, Part::Accumulator),
+        Joint::AccumulatorOut => (Part::Accumulator, Part::SuctionHose),
+        Joint::CompressorIn => (Part::SuctionHose, Part::Compressor),
+    };
+    say::joint(part(from).to_lowercase(), part(to).to_lowercase())
+}
+
+pub(crate) fn port_name(side: Side) -> &'static str {
+    match side {
+        Side::Low => say::port_low(),
+        Side::High => say::port_high(),
+    }
+}
+
+pub(crate) fn spot_name(spot: Spot) -> String {
+    match spot {
+        Spot::CompressorOut => joint_name(Joint::CompressorOut),
+        Spot::CondenserIn => joint_name(Joint::CondenserIn),
+        Spot::CondenserOut => joint_name(Joint::CondenserOut),
+        Spot::EvaporatorIn => joint_name(Joint::EvaporatorIn),
+        Spot::EvaporatorOut => joint_name(Joint::EvaporatorOut),
+        Spot::AccumulatorOut => joint_name(Joint::AccumulatorOut),
+        Spot::CompressorIn => joint_name(Joint::CompressorIn),
+        Spot::LowPort => say::port_low().to_owned(),
+        Spot::HighPort => say::port_high().to_owned(),
+    }
+}
+
+pub(crate) fn point(p: Point) -> &'static str {
+    match p {
+        Point::Discharge => say::point_discharge(),
+        Point::CondenserIn => say::point_condenser_in(),
+        Point::CondenserMiddle => say::point_condenser_middle(),
+        Point::CondenserOut => say::point_condenser_out(),
+        Point::LiquidLine => say::point_liquid_line(),
+        Point::EvaporatorIn => say::point_evaporator_in(),
+        Point::EvaporatorOut => say::point_evaporator_out(),
+        Point::Accumulator => say::point_accumulator(),
+        Point::Suction => say::point_suction(),
+    }
+}
+
+pub(crate) fn seal(s: Seal) -> &'static str {
+    match s {
+        Seal::NewOiled => say::seal_new_oiled(),
+        Seal::NewDry => say::seal_new_dry(),
+        Seal::OldOiled => say::seal_old_oiled(),
+        Seal::OldDry => say::seal_old_dry(),
+        Seal::Missing => say::seal_missing(),
+    }
+}
+
+/// Oils go by designation but for two.
+pub(crate) fn oil_name(kind: OilKind) -> &'static str {
+    match kind {
+        OilKind::Pag46 => "PAG 46",
+        OilKind::Pag100 => "PAG 100",
+        OilKind::Pag150 => "PAG 150",
+        OilKind::Ester => say::oil_ester(),
+        OilKind::Mineral => say::oil_mineral(),
+    }
+}
+
+/// How an item stands.
+pub(crate) fn standing_of(s: Standing) -> String {
+    match s {
+        Standing::Tight => say::stand_tight(),
+        Standing::Made(with) => return say::stand_made(seal(with)),
+        Standing::Open => say::stand_open(),
+        Standing::Capped => say::stand_capped(),
+        Standing::Fitted => say::stand_fitted(),
+        Standing::OnBench => say::stand_bench(),
+        Standing::Port { coupled: true, .. } => say::stand_coupled(),
+        Standing::Port { cap: true, .. } => say::stand_cap(),
+        Standing::Port { core: true, .. } => say::stand_core(),
+        Standing::Port { .. } => say::stand_no_core(),
+    }
+    .to_owned()
+}
+
+/// What is seen in a part.
+pub(crate) fn sight(s: &Sight) -> String {
+    let word = |m: &Much| match m {
+        Much::None => "none",
+        Much::Some => "some",
+        Much::Lots => "lots",
+    };
+    match s {
+        Sight::Blocked(m, share) => say::sight_blocked(word(m), share),
+        Sight::Face(m, share) => say::sight_face(word(m), share),
+        Sight::Metal(m) => say::sight_metal(word(m)),
+        Sight::Dark(m) => say::sight_dark(word(m)),
+        Sight::Water(m) => say::sight_water(word(m)),
+        Sight::Oil(m) => say::sight_oil(word(m)),
+    }
+}
+
+/// A port's cap: off and on.
+pub(crate) fn cap_states() -> [&'static str; 2] {
+    [say::port_cap_states_off(), say::port_cap_states_on()]
+}
