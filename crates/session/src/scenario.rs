@@ -421,13 +421,16 @@ impl Scenario {
         Ok(())
     }
 
-    /// Gives gauges and couplers the faults that the scenario plants.
+    /// Gives gauges, couplers and joints the faults that the scenario plants.
     pub(crate) fn equip(&self, shop: &mut Shop, plant: &mut Plant) {
         let c = &self.condition;
         shop.faults = Faults {
             offset: [c.low_gauge_offset.si(), c.high_gauge_offset.si()],
             stuck: [c.low_core_stuck, c.high_core_stuck],
         };
+        for joint in &c.joint {
+            shop.openings.make_up(joint.at, joint.seal);
+        }
         shop.set_laws(plant);
     }
 
