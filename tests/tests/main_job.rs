@@ -2,7 +2,7 @@
 
 use lowside_session::{Action, Bay, Event};
 use lowside_tests::runs::{play, run, scenario};
-use lowside_units::{Ratio, Temperature};
+use lowside_units::{Ratio, RotationSpeed, Temperature};
 
 fn seen(bay: &Bay, event: Event) -> usize {
     bay.events().iter().filter(|(_, e)| *e == event).count()
@@ -159,6 +159,12 @@ fn the_high_valve_open_while_running_drives_gas_into_the_can() {
         &mut bay,
         Action::Ambient {
             temperature: Temperature::from_deg_c(43.0),
+        },
+    );
+    act(
+        &mut bay,
+        Action::EngineSpeed {
+            speed: RotationSpeed::from_rpm(2500.0),
         },
     );
     for _ in 0..600 {

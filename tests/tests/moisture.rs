@@ -36,6 +36,18 @@ fn low_side(bay: &mut Bay, seconds: f64) -> (f64, f64) {
     (lowest, highest)
 }
 
+/// Highest pressure of the high side over the coming seconds, Pa: what its gauge shows with the clutch in.
+fn high_side(bay: &mut Bay, seconds: f64) -> f64 {
+    let end = bay.seconds() + seconds;
+    let mut highest = 0.0f64;
+    while bay.seconds() < end {
+        bay.step();
+        let plant = bay.plant();
+        highest = highest.max(plant.network.node(plant.places.discharge).state.p);
+    }
+    highest
+}
+
 /// Every gram of water in the ledger, with what has left to the room, kg.
 fn water(bay: &Bay) -> f64 {
     bay.ledger().iter().map(|e| e.content[WATER]).sum()
@@ -109,20 +121,11 @@ fn a_wet_loop_freezes_up_recovers_and_freezes_up_again() {
             lowest / 1e3,
             vent(&bay)
         );
-        let early = bay
-            .plant()
-            .network
-            .node(bay.plant().places.discharge)
-            .state
-            .p;
-        low_side(&mut bay, 500.0);
+        // Two minutes at either end hold whole cycles of the clutch.
+        let early = high_side(&mut bay, 120.0);
+        run(&mut bay, 500.0);
         let (lowest, _) = low_side(&mut bay, 120.0);
-        let late = bay
-            .plant()
-            .network
-            .node(bay.plant().places.discharge)
-            .state
-            .p;
+        let late = high_side(&mut bay, 120.0);
         // 10 psig is 69 kPag; 20 psi is 138 kPa.
         assert!(
             lowest < 69e3,
@@ -151,10 +154,10 @@ fn a_wet_loop_freezes_up_recovers_and_freezes_up_again() {
     books_close(&bay, at_start);
 }
 
-/// With a switch that lets go only near 0 psig (as when it is bridged) the compressor pulls the low side into vacuum.
+/// With its cycling switch bridged the compressor pulls the low side into vacuum.
 #[test]
 fn without_its_switch_the_low_side_falls_into_vacuum() {
-    let bridged = "vehicle.switches.low_opens=20kPag";
+    let bridged = "condition.cycling_switch_stuck=true";
     let mut bay = wet(&[bridged]);
     let at_start = water(&bay);
     let (lowest, _) = low_side(&mut bay, 900.0);

@@ -15,10 +15,10 @@ mod fluids_support;
 
 use fluids_support::{Csv, stem};
 use lowside_fluids::{Gas, oil::Oil};
-use lowside_session::{Bay, Event, Scenario, summary::Summary};
+use lowside_session::{Action, Bay, Event, Scenario, summary::Summary};
 use lowside_tests::{
     acts::{Dice, any},
-    runs::{play, scenario},
+    runs::{play, run, scenario},
 };
 
 /// Each vehicle's performance test.
@@ -305,7 +305,8 @@ fn the_model_finds_the_charge_ratio_of_a_conversion() {
     }
 }
 
-/// At rest every gas stands at its own saturation pressure, whatever the charge (CoolProp, within 0.2 %).
+/// At rest every gas stands at its own saturation pressure, whatever the charge (CoolProp, within 0.2 %). The couplers are off:
+/// what boils to fill the hoses chills a small charge for most of an hour (by 0.2 % to 0.4 % of the pressure).
 #[test]
 fn every_gas_stands_at_its_saturation_pressure() {
     for name in TESTS {
@@ -319,21 +320,23 @@ fn every_gas_stands_at_its_saturation_pressure() {
             }
             for share in [0.4, 1.0, 1.3] {
                 let charge = format!("start.charge={}kg", base.label_charge.kg() * share);
-                let (_, s) = at(
-                    name,
-                    t,
-                    &[
-                        &charge,
-                        "engine.on=false",
-                        "controls.ac=false",
-                        "until=2min",
-                    ],
-                );
-                for p in [s.low_kPa_abs, s.high_kPa_abs] {
-                    let off = p * 1e3 / row.get("p_Pa") - 1.0;
+                let ambient = format!("day.ambient={t}degC");
+                let off = ["engine.on=false", "controls.ac=false"];
+                let mut bay = Bay::new(&scenario(name, &[&ambient, &charge, off[0], off[1]]));
+                for on in [
+                    Action::LowCoupler { on: false },
+                    Action::HighCoupler { on: false },
+                ] {
+                    bay.apply(on).expect("a coupler comes off");
+                }
+                run(&mut bay, 120.0);
+                let plant = bay.plant();
+                for node in [plant.places.accumulator, plant.places.discharge] {
+                    let p = plant.network.node(node).state.p;
+                    let off = p / row.get("p_Pa") - 1.0;
                     assert!(
                         off.abs() < 2e-3,
-                        "{name}, {t:.0} degC, {share}: {p:.1} kPa, {off:+.4}"
+                        "{name}, {t:.0} degC, {share}: {p:.0} Pa, {off:+.4}"
                     );
                 }
                 seen += 1;

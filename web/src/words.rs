@@ -3,11 +3,13 @@ use lowside_present::{Place, history::MarkKind, levels::Levels, next::NextStep, 
 use lowside_session::{Caution, Event, NoSample, Refused, TakeError, take};
 use lowside_units::UnitError;
 
+pub(crate) use help::*;
 pub(crate) use labels::*;
 pub(crate) use lowside_words::*;
 pub(crate) use time::*;
 pub(crate) use work::*;
 
+mod help;
 mod labels;
 mod time;
 mod work;

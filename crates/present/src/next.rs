@@ -99,12 +99,8 @@ impl NextStep {
             Self::BlowerHigh => Control::Blower,
             Self::WarmCan | Self::CoolBath => Control::Bath,
             Self::TurnUpright => Control::Invert,
-            Self::WorkTool
-            | Self::WatchCharging
-            | Self::Settle
-            | Self::TooMuch
-            | Self::Done
-            | Self::AllWell => {
+            Self::AllWell => Control::Ambient,
+            Self::WorkTool | Self::WatchCharging | Self::Settle | Self::TooMuch | Self::Done => {
                 return None;
             }
         })

@@ -258,13 +258,6 @@ refused-cap-on = the cap is on the port: take it off first
 refused-cylinder-empty = { $asked } g is more than the { $held } g in the cylinder
 
 ## Acts
-act-take-nitrogen = Nitrogen on the service hose
-act-regulator = Nitrogen regulator
-act-search = Leak search
-act-dye = Dye put into the loop
-act-clamp = Clamp thermometer moved
-act-note-readings = Readings noted
-act-label = Label written
 oil-ester = ester
 oil-mineral = mineral
 port-cap-states =

@@ -258,13 +258,6 @@ refused-cap-on = la tapa está en el puerto: quítela primero
 refused-cylinder-empty = { $asked } g es más que los { $held } g del cilindro
 
 ## Acciones
-act-take-nitrogen = Nitrógeno en la manguera de servicio
-act-regulator = Regulador de nitrógeno
-act-search = Búsqueda de fugas
-act-dye = Tinte puesto en el circuito
-act-clamp = Termómetro de pinza movido
-act-note-readings = Lecturas anotadas
-act-label = Etiqueta escrita
 oil-ester = éster
 oil-mineral = mineral
 port-cap-states =
