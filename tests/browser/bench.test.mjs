@@ -81,6 +81,8 @@ pageTest(
 
     await k.pick("Tool", "Charging");
     await k.push("Connect");
+    // The scale comes to rest first.
+    await page.waitForTimeout(2000);
     const before = number(await k.reading("Scale"));
     await k.turn(true, "Gives");
     await k.push("High valve (red): open");
