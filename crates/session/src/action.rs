@@ -24,6 +24,7 @@ mod gauge_set;
 mod instruments;
 mod pump;
 mod refused;
+mod text;
 mod vehicle;
 mod vessel;
 
@@ -32,7 +33,7 @@ pub use refused::Refused;
 
 /// An act. In text form `{"do":"engine","on":true}`.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "do", rename_all = "kebab-case", deny_unknown_fields)]
+#[serde(remote = "Self", rename_all = "kebab-case", deny_unknown_fields)]
 pub enum Action {
     /// Start or stop the engine.
     Engine {

@@ -110,7 +110,9 @@ impl Take {
         ticks: Tick,
         hash: String,
     ) -> Result<Self, TakeError> {
-        let log = serde_json::from_str(log).map_err(|e| TakeError::Text(e.to_string()))?;
+        let log = serde_json::from_str(log)
+            .and_then(serde_json::from_value)
+            .map_err(|e| TakeError::Text(e.to_string()))?;
         let take = Self {
             format: FORMAT,
             scenario,
@@ -134,7 +136,9 @@ impl Take {
         if text.len() > LARGEST {
             return Err(TakeError::TooLarge { bytes: text.len() });
         }
-        let take: Self = serde_json::from_str(text).map_err(|e| {
+        // By way of a value, as everything that the page reads: straight from text, all the reading code would be there twice.
+        let read = serde_json::from_str(text).and_then(serde_json::from_value);
+        let take: Self = read.map_err(|e| {
             let place = place(text).map_or_else(String::new, |p| format!("{p}: "));
             TakeError::Text(format!("{place}{e}"))
         })?;
