@@ -50,7 +50,7 @@ export async function quit() {
  * `page.complaints` collects what the browser complained of: console errors and warnings of the page's security policy,
  * uncaught exceptions, failed and refused requests, and requests to any other place than the page's own.
  */
-export async function withPage(window, use, { path = "", ...options } = {}) {
+export async function withPage(window, use, { path = "#s=charge-from-cans", ...options } = {}) {
   const { name, ...size } = window;
   const context = await (await browser()).newContext({ ...size, ...options });
   try {

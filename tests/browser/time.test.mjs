@@ -111,8 +111,9 @@ pageTest("the same acts end in the same bits at every speed", desktop, async (pa
     await until(page, "some seconds pass", async () => (await clock(page)) >= 2, 20);
     await page.getByRole("button", { name: /Pause/ }).click();
     // Where it stands is where a replay of its acts ends, whatever the speed was.
-    const [said, got] = await page.evaluate(() => {
+    const [said, got] = await page.evaluate(async () => {
       dispatchEvent(new Event("pagehide"));
+      await new Promise((done) => setTimeout(done, 100));
       const take = localStorage.getItem("lowside.take");
       return [JSON.parse(take).hash, window.lowsideHash(take)];
     });

@@ -10,8 +10,9 @@ pageTest("units are chosen as a set or one by one, and remembered", desktop, asy
   await page.getByLabel("Start with").selectOption("healthy");
   await page.getByRole("button", { name: /Pause/ }).click();
   const hash = () =>
-    page.evaluate(() => {
+    page.evaluate(async () => {
       dispatchEvent(new Event("pagehide"));
+      await new Promise((done) => setTimeout(done, 100));
       return JSON.parse(localStorage.getItem("lowside.take")).hash;
     });
   const before = await hash();

@@ -156,7 +156,11 @@ fn a_full_cylinder_stops_the_machine_and_another_gas_does_not_mate() {
     act(&mut bay, Action::HighValve { open: SHUT });
     act(&mut bay, Action::Machine { on: false });
     act(&mut bay, Action::Disconnect);
-    assert!((bay.shop().recovered(bay.plant()) - held).abs() < 1e-12);
+    let aside = bay.shop().recovered(bay.plant());
+    assert!(
+        (aside - held).abs() < 1e-12,
+        "{held} kg, put aside {aside} kg"
+    );
     run(&mut bay, 5.0);
     act(&mut bay, Action::TakeMachine { gas: Gas::R134a });
     run(&mut bay, 5.0);

@@ -119,7 +119,7 @@ fn dye_shows_after_a_while() {
 #[test]
 fn nitrogen_holds_or_tells() {
     for leak in [false, true] {
-        let mut bay = at_rest(&["start.charge=0g", "start.air=0g"]);
+        let mut bay = at_rest(&["start.charge=0g", "start.air=0.0025g"]);
         let joint = Joint::AccumulatorOut;
         act(&mut bay, Action::OpenJoint { joint });
         let seal = if leak { Seal::Missing } else { Seal::NewOiled };

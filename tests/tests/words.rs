@@ -69,7 +69,7 @@ fn prose(text: &str) -> bool {
     capital && !code || sentence
 }
 
-/// Names of keys and units as the browser and SI spell them.
+/// Names of keys, errors and units as the browser and SI spell them.
 const KEYS: &[&str] = &[
     "Enter",
     "Escape",
@@ -83,6 +83,9 @@ const KEYS: &[&str] = &[
     "ArrowDown",
     "Shift",
     "Tab",
+    "Control+Z",
+    "Control+Y",
+    "QuotaExceededError",
     "Pa",
     "Btu/h",
     "Lowside",

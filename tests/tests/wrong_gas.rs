@@ -193,7 +193,7 @@ fn a_can_of_the_other_gas_comes_in_and_is_counted() {
     let net = &bay.plant().network;
     let p = bay.plant().places;
     let inside: f64 = (p.discharge..=p.suction)
-        .map(|i| net.node(i).content[REFRIGERANT])
+        .map(|i| net.node(i).content.whole()[REFRIGERANT])
         .sum();
     let r12_inside: f64 = net.r12().unwrap().0[p.discharge..=p.suction].iter().sum();
     let share = r12_inside / inside;
@@ -287,7 +287,7 @@ fn random_acts_lose_no_r12() {
             let net = &bay.plant().network;
             let (nodes, _) = net.r12().unwrap();
             for (node, kg) in net.nodes().iter().zip(nodes).skip(1) {
-                let all = node.content[REFRIGERANT];
+                let all = node.content.whole()[REFRIGERANT];
                 assert!(
                     *kg >= -1e-12 && *kg <= all + 1e-12,
                     "seed {seed}: {} holds {kg} of {all}",

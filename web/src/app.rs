@@ -1,5 +1,5 @@
 //! The root: holds the bay, lets time pass each frame, draws what moves, and gives the rest its text nine times a second.
-use std::rc::Rc;
+use std::{cell::Cell, rc::Rc};
 
 use lowside_present::{
     UnitSystem,
@@ -18,6 +18,7 @@ use yew::{Component, Context, Html, KeyboardEvent, MouseEvent, NodeRef, html};
 use crate::{
     caution::Cautions,
     chart::Chart,
+    help::Help,
     host,
     ledger::LedgerView,
     levels::Painter,
@@ -27,15 +28,17 @@ use crate::{
     past::Ended,
     readings::Readings,
     resume::Resumed,
+    share::{self, Asked},
     speech,
     stage::{self, Stage},
     store,
     top::Top,
     units, words,
 };
-use outside::{FrameLoop, frames, keys, leaving, resume_in_background, worker};
+use outside::{FrameLoop, frames, hints, keys, leaving, resume_in_background, worker};
 
 mod act;
+mod ease;
 mod face;
 mod frame;
 mod outside;
@@ -70,6 +73,21 @@ pub(crate) enum Msg {
     Newer,
     /// Take it.
     Update,
+    /// Opens or closes the help.
+    Help,
+    Shortcuts(bool),
+    /// Says what the instruments read.
+    ReadOut,
+    /// A faster or slower speed.
+    Faster(bool),
+    /// Tells what has the focus or the pointer, by id.
+    Hint(Option<&'static str>),
+    /// Saves the take as a file.
+    SaveTake,
+    /// A file that was chosen.
+    Open(String),
+    /// Copies a link to this bay.
+    Link,
 }
 
 /// What the page is doing.
@@ -116,19 +134,39 @@ pub(crate) struct App {
     dark: bool,
     offline: bool,
     update: bool,
+    help: bool,
+    shortcuts: Rc<Cell<bool>>,
+    hint: Option<&'static str>,
     _frame: Rc<FrameLoop>,
     _key: Closure<dyn FnMut(KeyboardEvent)>,
     _leave: Closure<dyn FnMut()>,
     _worker: [Closure<dyn FnMut()>; 2],
+    _hints: Closure<dyn FnMut(web_sys::Event)>,
 }
 impl Component for App {
     type Message = Msg;
     type Properties = ();
 
     fn create(ctx: &Context<Self>) -> Self {
+        let shortcuts = Rc::new(Cell::new(
+            store::get(store::SHORTCUTS).as_deref() != Some("off"),
+        ));
         let mut notice = None;
         let mut mode = Mode::Running;
-        if let Some(text) = store::get(store::TAKE) {
+        let mut start = None;
+        // A link goes before what was kept, and is taken once: a reload goes on where one was.
+        let asked = share::read(&host::take_fragment());
+        if let Ok(Some(Asked::Start(name))) = asked {
+            start = Some(name);
+        } else if let Ok(Some(Asked::Take(take))) = asked {
+            mode = Mode::Resuming(0.0);
+            resume_in_background(ctx, *take);
+        } else if let Err(e) = asked {
+            notice = Some(Notice {
+                text: words::resume_broken(words::take_why(&e)),
+                take: None,
+            });
+        } else if let Some(text) = store::get(store::TAKE) {
             let broken = |why: String| {
                 Some(Notice {
                     text: why,
@@ -150,9 +188,13 @@ impl Component for App {
             }
         }
         Self {
-            stage: Stage::new(stage::open("charge-from-cans"), History::default()),
+            stage: match &start {
+                Some(name) => Stage::new(stage::open(name), History::default()),
+                None if matches!(mode, Mode::Running) => stage::first(),
+                None => Stage::new(stage::open(stage::FIRST), History::default()),
+            },
             mode,
-            scenario: "charge-from-cans".into(),
+            scenario: start.unwrap_or_else(|| stage::FIRST.into()),
             units: units::load(),
             cautions: Vec::new(),
             notice,
@@ -175,14 +217,18 @@ impl Component for App {
             dark: host::dark(),
             offline: false,
             update: false,
+            help: false,
+            shortcuts: shortcuts.clone(),
+            hint: None,
             _frame: frames(ctx),
-            _key: keys(ctx),
+            _key: keys(ctx, shortcuts),
+            _hints: hints(ctx),
             _leave: leaving(ctx),
             _worker: worker(ctx),
         }
     }
 
-    fn update(&mut self, _ctx: &Context<Self>, msg: Msg) -> bool {
+    fn update(&mut self, ctx: &Context<Self>, msg: Msg) -> bool {
         match msg {
             Msg::Frame(now) => return self.frame(now),
             Msg::Act(action) => self.act(action),
@@ -270,6 +316,14 @@ impl Component for App {
                     }
                 }
             }
+            Msg::Hint(hint) => {
+                if self.hint == hint {
+                    return false;
+                }
+                self.hint = hint;
+            }
+            Msg::Open(_) | Msg::SaveTake | Msg::Link => self.share(ctx, &msg),
+            Msg::Help | Msg::Shortcuts(_) | Msg::ReadOut | Msg::Faster(_) => self.ease(&msg),
             Msg::Offline => self.offline = true,
             Msg::Newer => self.update = true,
             Msg::Update => {
@@ -296,7 +350,7 @@ impl Component for App {
                     <h1>{ words::name() }</h1>
                     <p id="resuming">{ words::resuming() }</p>
                     <progress max="1" value={format!("{done:.3}")} aria-labelledby="resuming"></progress>
-                    <p><button type="button" onclick={link.callback(|_: MouseEvent| Msg::Start("charge-from-cans".into()))}>{ words::start_over() }</button></p>
+                    <p><button type="button" onclick={link.callback(|_: MouseEvent| Msg::Start(stage::FIRST.into()))}>{ words::start_over() }</button></p>
                 </main>
             };
         }
@@ -306,13 +360,17 @@ impl Component for App {
         let step = next_step(bay);
         let reached = (self.stage.overloaded && !self.stage.paused)
             .then(|| format!("{:.0}", self.stage.reached));
-        html! { <div class="page" key={words::current().tag()}>
+        html! { <div class={yew::classes!("page", host::projector().then_some("projector"))} key={words::current().tag()}>
             <a class="skip" href="#controls-title">{ words::to_controls() }</a>
             <Top clock={readout.clock.number.clone()} spoken_clock={words::spoken(&readout.clock)} paused={self.stage.paused}
                 speed={self.stage.speed} {reached} units={self.units} scenario={self.scenario.clone()}
                 pause={link.callback(|()| Msg::Pause)} step={link.callback(|()| Msg::Step)} set_speed={link.callback(Msg::Speed)}
-                offline={self.offline} set_units={link.callback(Msg::Units)} set_language={link.callback(Msg::Language)} start={link.callback(Msg::Start)} />
+                offline={self.offline} help={self.help} toggle_help={link.callback(|()| Msg::Help)}
+                save_take={link.callback(|()| Msg::SaveTake)} copy_link={link.callback(|()| Msg::Link)} open={link.callback(Msg::Open)} set_units={link.callback(Msg::Units)} set_language={link.callback(Msg::Language)} start={link.callback(Msg::Start)} />
             { self.time_bar(ctx) }
+            if self.help {
+                <Help shortcuts={self.shortcuts.get()} set_shortcuts={link.callback(Msg::Shortcuts)} close={link.callback(|()| Msg::Help)} />
+            }
             <main class="bay">
                 <div class="say">
                     <Next {step} given={readout.given.to_string()} label={readout.label.to_string()} />
@@ -344,6 +402,8 @@ impl Component for App {
                     <Log lines={self.stage.lines.clone()} />
                 </div>
             </main>
+            { self.ticker() }
+            if let Some(hint) = self.hint { <p class="hint" aria-hidden="true">{ hint }</p> }
             <footer>{ words::footer() }</footer>
             <div class="unseen" aria-live="polite" role="status">{ &self.said.0 }</div>
         </div> }

@@ -51,9 +51,14 @@ pub(crate) fn reduced_motion() -> bool {
     prefers("(prefers-reduced-motion: reduce)")
 }
 
-/// Does the person want a dark page?
+/// Is the page shown to a class? Asked for by the address: `?layout=projector`.
+pub(crate) fn projector() -> bool {
+    query("layout").as_deref() == Some("projector")
+}
+
+/// Does the person want a dark page? A projector always gets a light one.
 pub(crate) fn dark() -> bool {
-    prefers("(prefers-color-scheme: dark)")
+    !projector() && prefers("(prefers-color-scheme: dark)")
 }
 
 /// Device pixels in a CSS pixel.
@@ -91,6 +96,77 @@ pub(crate) fn show(id: &str) {
     if let Some(element) = element.dyn_ref::<web_sys::HtmlElement>() {
         drop(element.focus());
     }
+}
+
+/// Takes what stands behind `#` out of the page's address.
+pub(crate) fn take_fragment() -> String {
+    let location = window().location();
+    let fragment = location.hash().unwrap_or_default();
+    if let (Ok(history), Ok(path), Ok(search)) =
+        (window().history(), location.pathname(), location.search())
+        && fragment.len() > 1
+    {
+        let rest = format!("{path}{search}");
+        drop(history.replace_state_with_url(&JsValue::NULL, "", Some(&rest)));
+    }
+    fragment
+}
+
+/// The page's address with something behind `#`.
+pub(crate) fn address_with(fragment: &str) -> String {
+    let location = window().location();
+    let (origin, path) = (location.origin(), location.pathname());
+    format!(
+        "{}{}#{fragment}",
+        origin.unwrap_or_default(),
+        path.unwrap_or_default()
+    )
+}
+
+/// Gives an element the focus once the page has been renewed.
+pub(crate) fn focus_soon(id: &'static str) {
+    wasm_bindgen_futures::spawn_local(async move {
+        wait(0).await;
+        let element = document().get_element_by_id(id);
+        if let Some(e) = element.and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
+            drop(e.focus());
+        }
+    });
+}
+
+/// Shift and an arrow move a slider by a fifth of its step; an arrow alone by its step. True if it was done here.
+pub(crate) fn fine_step(e: &web_sys::KeyboardEvent) -> bool {
+    let sign = match e.key().as_str() {
+        "ArrowRight" | "ArrowUp" => 1.0,
+        "ArrowLeft" | "ArrowDown" => -1.0,
+        _ => return false,
+    };
+    let field = document()
+        .active_element()
+        .and_then(|a| a.dyn_into::<web_sys::HtmlInputElement>().ok());
+    let Some(field) = field.filter(|f| f.type_() == "range") else {
+        return false;
+    };
+    let coarse = field.dataset().get("step").unwrap_or_else(|| field.step());
+    drop(field.dataset().set("step", &coarse));
+    let Ok(step) = coarse.parse::<f64>() else {
+        return false;
+    };
+    let by = if e.shift_key() { step / 5.0 } else { step };
+    let to = field.value_as_number() + sign * by;
+    let bound = |text: String| text.parse::<f64>().ok();
+    let (Some(least), Some(most)) = (bound(field.min()), bound(field.max())) else {
+        return false;
+    };
+    field.set_step("any");
+    field.set_value_as_number(to.clamp(least, most));
+    e.prevent_default();
+    let init = web_sys::EventInit::new();
+    init.set_bubbles(true);
+    if let Ok(event) = web_sys::Event::new_with_event_init_dict("input", &init) {
+        drop(field.dispatch_event(&event));
+    }
+    true
 }
 
 /// Calls a function of the page's script, if it is there.

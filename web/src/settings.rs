@@ -1,6 +1,6 @@
 //! Settings: what is chosen once and kept. Opened from the head of the page, in place.
 use lowside_units::display::UnitSystem;
-use yew::{Callback, Event, Html, MouseEvent, Properties, classes, component, html};
+use yew::{Callback, Event, Html, MouseEvent, Properties, TargetCast, classes, component, html};
 
 use crate::{
     panel::chosen,
@@ -14,6 +14,10 @@ pub(crate) struct SettingsProps {
     pub(crate) set_units: Callback<UnitSystem>,
     /// The page is kept for times without a network.
     pub(crate) offline: bool,
+    pub(crate) save_take: Callback<()>,
+    pub(crate) copy_link: Callback<()>,
+    /// Text of a file that was chosen.
+    pub(crate) open: Callback<String>,
 }
 
 /// The settings behind their title.
@@ -24,6 +28,7 @@ pub(crate) fn Settings(p: &SettingsProps) -> Html {
             <summary>{ words::settings() }</summary>
             <div class="drawer">
                 { units(p) }
+                { take(p) }
                 <p class="empty">{ if p.offline { words::offline_ready() } else { words::offline_not_yet() } }</p>
             </div>
         </details>
@@ -50,6 +55,47 @@ fn units(p: &SettingsProps) -> Html {
             { choice(p, "unit-temperature", words::temperature(), &TEMPERATURES, p.units.temperature, |u, temperature| UnitSystem { temperature, ..u }) }
             { choice(p, "unit-mass", words::mass(), &MASSES, p.units.mass, |u, mass| UnitSystem { mass, ..u }) }
             { choice(p, "unit-rest", words::units_rest(), &FAMILIES, p.units.rest, |u, rest| UnitSystem { rest, ..u }) }
+        </fieldset>
+    }
+}
+
+fn take(p: &SettingsProps) -> Html {
+    let press = |c: &Callback<()>| {
+        let c = c.clone();
+        Callback::from(move |_: MouseEvent| c.emit(()))
+    };
+    let open = p.open.clone();
+    let chosen = Callback::from(move |e: Event| {
+        let file = e
+            .target_dyn_into::<web_sys::HtmlInputElement>()
+            .and_then(|f| f.files())
+            .and_then(|f| f.get(0));
+        let Some(file) = file else { return };
+        let open = open.clone();
+        wasm_bindgen_futures::spawn_local(async move {
+            // A file larger than any take is not read at all.
+            let text = if file.size() > lowside_session::take::LARGEST as f64 {
+                None
+            } else {
+                wasm_bindgen_futures::JsFuture::from(file.text())
+                    .await
+                    .ok()
+                    .and_then(|t| t.as_string())
+            };
+            open.emit(text.unwrap_or_default());
+        });
+    });
+    html! {
+        <fieldset class="group">
+            <legend>{ words::take() }</legend>
+            <span class="pair">
+                <button type="button" id="save-take" onclick={press(&p.save_take)}>{ words::take_save() }</button>
+                <button type="button" id="copy-link" onclick={press(&p.copy_link)}>{ words::take_link() }</button>
+            </span>
+            <label for="open-take">{ words::take_open() }</label>
+            <input type="file" id="open-take" accept=".json,application/json" onchange={chosen} />
+            <a href="?layout=projector">{ words::projector() }</a>
+            <button type="button" id="print" onclick={Callback::from(|_: MouseEvent| drop(crate::host::window().print()))}>{ words::print() }</button>
         </fieldset>
     }
 }

@@ -54,7 +54,8 @@ pub(crate) struct Stage {
     pub(crate) lines: Vec<Line>,
     /// Events not yet read out.
     pub(crate) news: Vec<Event>,
-    pub(crate) cautions_seen: BTreeSet<Caution>,
+    /// Names of the cautions shown already, in this visit or an earlier one.
+    pub(crate) cautions_seen: BTreeSet<String>,
     pub(crate) ticks: Vec<Tick>,
     heard: usize,
     owed: f64,
@@ -85,7 +86,29 @@ pub(crate) fn open(name: &str) -> Bay {
 /// Name of the shipped scenario a bay was opened with, the main job's if it is none of them.
 pub(crate) fn name_of(bay: &Bay) -> &'static str {
     let same = |name: &&str| open(name).scenario().name == bay.scenario().name;
-    STARTS.into_iter().find(same).unwrap_or("charge-from-cans")
+    STARTS.into_iter().find(same).unwrap_or(FIRST)
+}
+
+/// What the page opens with: a van that runs as it should.
+pub(crate) const FIRST: &str = "healthy";
+/// Seconds it has run by then, so that it is cool.
+const WARM_UP: u64 = 150;
+
+/// The bay of the first view: it has run for a while already.
+pub(crate) fn first() -> Stage {
+    let mut stage = Stage::new(open(FIRST), History::default());
+    for _ in 0..WARM_UP * TICKS_PER_SECOND {
+        stage.pass();
+    }
+    stage.retell();
+    stage
+}
+
+/// Name of the shipped scenario that is exactly a bay's, its script aside.
+pub(crate) fn shipped(bay: &Bay) -> Option<&'static str> {
+    STARTS
+        .into_iter()
+        .find(|name| open(name).scenario() == bay.scenario())
 }
 
 impl Stage {
@@ -106,7 +129,11 @@ impl Stage {
             stored: Stored::Yes,
             lines: Vec::new(),
             news: Vec::new(),
-            cautions_seen: BTreeSet::new(),
+            cautions_seen: store::get(store::CAUTIONS)
+                .unwrap_or_default()
+                .split_whitespace()
+                .map(str::to_owned)
+                .collect(),
             ticks: Vec::new(),
             owed: 0.0,
             strain: 0.0,
@@ -233,7 +260,17 @@ impl Stage {
         }
         self.bay.apply(action)?;
         self.save(host::now());
-        Ok(caution.filter(|c| self.cautions_seen.insert(*c)))
+        Ok(caution.filter(|c| self.first_time(*c)))
+    }
+
+    /// Is a caution to be shown? Each is once, and stays so after a reload where the browser keeps it.
+    fn first_time(&mut self, caution: Caution) -> bool {
+        let new = self.cautions_seen.insert(format!("{caution:?}"));
+        if new {
+            let all: Vec<&str> = self.cautions_seen.iter().map(String::as_str).collect();
+            let _ = store::set(store::CAUTIONS, &all.join(" "));
+        }
+        new
     }
 
     /// Saves the take.

@@ -24,6 +24,11 @@ pub(crate) struct TopProps {
     pub(crate) step: Callback<()>,
     pub(crate) set_speed: Callback<f64>,
     pub(crate) offline: bool,
+    pub(crate) help: bool,
+    pub(crate) toggle_help: Callback<()>,
+    pub(crate) save_take: Callback<()>,
+    pub(crate) copy_link: Callback<()>,
+    pub(crate) open: Callback<String>,
     pub(crate) set_units: Callback<UnitSystem>,
     pub(crate) set_language: Callback<Language>,
     pub(crate) start: Callback<String>,
@@ -89,7 +94,8 @@ pub(crate) fn Top(p: &TopProps) -> Html {
                     }) }
                 </select>
                 <button type="button" onclick={again}>{ words::start_over() }</button>
-                <Settings offline={p.offline} units={p.units} set_units={p.set_units.clone()} />
+                <button type="button" id="help-button" aria-expanded={p.help.to_string()} onclick={press(&p.toggle_help)}>{ words::help() }</button>
+                <Settings save_take={p.save_take.clone()} copy_link={p.copy_link.clone()} open={p.open.clone()} offline={p.offline} units={p.units} set_units={p.set_units.clone()} />
             </div>
         </header>
     }

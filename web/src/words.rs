@@ -3,10 +3,12 @@ use lowside_present::{Place, history::MarkKind, levels::Levels, next::NextStep, 
 use lowside_session::{Caution, Event, NoSample, Refused, TakeError, take};
 use lowside_units::UnitError;
 
+pub(crate) use help::*;
 pub(crate) use labels::*;
 pub(crate) use lowside_words::*;
 pub(crate) use time::*;
 
+mod help;
 mod labels;
 mod time;
 

@@ -64,6 +64,16 @@ pub struct Node {
     pub state: State,
 }
 
+impl Node {
+    /// After water was taken out between steps: the state follows with the next step; till then no more vapour and ice count than
+    /// there is water.
+    fn keep_water_within(&mut self) {
+        let (s, water) = (&mut self.state, self.content[WATER]);
+        s.m_steam = s.m_steam.min(water);
+        s.m_ice = s.m_ice.min(water - s.m_steam);
+    }
+}
+
 /// The law by which a link passes flow.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Law {
@@ -368,8 +378,7 @@ impl Network {
         node.content[WATER] -= moved;
         node.bound += moved;
         node.energy += moved * heat;
-        // The state follows with the next step; till then no more vapour counts than there is water.
-        node.state.m_steam = node.state.m_steam.min(node.content[WATER]);
+        node.keep_water_within();
         self.work.fresh = false;
     }
 
@@ -409,6 +418,7 @@ impl Network {
         let moved = water.min(node.content[WATER]).max(-node.oil_water);
         node.content[WATER] -= moved;
         node.oil_water += moved;
+        node.keep_water_within();
         self.work.fresh = false;
     }
 

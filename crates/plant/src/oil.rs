@@ -9,12 +9,14 @@
 use lowside_fluids::{
     Gas, moist_air, moisture,
     oil::{Oil, Solution},
+    water,
 };
 
 use crate::{
     assembly::Places,
     network::{Network, Node, NodeId, ROOM},
     species::{AIR, DISSOLVED, OIL, REFRIGERANT, WATER},
+    steam,
     stream::{OilPath, smooth},
 };
 
@@ -30,6 +32,9 @@ const STIRRED: f64 = 300.0;
 const QUIET: f64 = 3_600.0;
 /// Flow that stirs a pool, kg/s (own figure).
 const STIRRING: f64 = 5e-3;
+/// How many times what it keeps at rest a pool holds when it begins to froth, and how many more till its bubbles stir it like a
+/// flow (own figures: a shallow vacuum leaves oil quiet, a deep one makes it boil, common practice).
+const FROTHS: (f64, f64) = (4.0, 8.0);
 /// Liquid mass over that of the oil from which a volume counts as wet.
 const WET: f64 = 0.1;
 /// Viscosity for which the base speed of a film holds, m2/s (own figure: PAG 46 in a discharge line or with a fifth of
@@ -103,7 +108,9 @@ impl LoopOil {
         } else if beaten {
             BEATEN
         } else if pool {
-            let stirred = (flow / STIRRING).min(1.0);
+            // Oil that holds many times what it could keep at this pressure froths, and its own bubbles stir it.
+            let froth = ((held - FROTHS.0 * at_rest) / (FROTHS.1 * at_rest).max(1e-12)).max(0.0);
+            let stirred = (flow / STIRRING).max(froth).min(1.0);
             1.0 / (stirred / STIRRED + (1.0 - stirred) / QUIET)
         } else {
             FILM
@@ -150,7 +157,15 @@ impl LoopOil {
         } else {
             0.0
         };
-        let humid = (c[WATER] / (dissolves + in_air).max(1e-12)).min(1.0);
+        let among = (c[WATER] / (dissolves + in_air).max(1e-12)).min(1.0);
+        // Near vacuum there is neither to be humid: water answers by its own pressure, as it does to a desiccant.
+        let own = steam::own(c[REFRIGERANT] / node.state.v_gas.max(1e-9));
+        let humid = if own > 0.0 {
+            let by_vapour = (node.state.p_water / own / water::p_sat(t)).min(1.0);
+            own * by_vapour + (1.0 - own) * among
+        } else {
+            among
+        };
         let share = visit / (WATER_TIME + visit);
         net.absorb(id, (most * humid - node.oil_water) * share);
     }

@@ -136,12 +136,13 @@ pub fn draw(state: &State, content: &Content, how: Draw, last_flow: f64, path: O
         (0.0, 0.0)
     };
     let carried = oil_in_liquid + oil_film;
-    let oil = if carried > 0.0 {
-        carried * content[OIL] / solution
+    // Each by its own share: a difference would let rounding carry off what is not there, and that would stop the flow.
+    let (oil, dissolved) = if carried > 0.0 {
+        let part = carried / solution;
+        (part * content[OIL], part * content[DISSOLVED])
     } else {
-        0.0
+        (0.0, 0.0)
     };
-    let dissolved = carried - oil;
     let total = gas_mass + liq_mass;
     // Water is spread over what flows; its own vapour goes with the gas, and what lies there waits for a flow that sweeps.
     let water = if content[WATER] > state.m_steam && total > 0.0 {

@@ -97,7 +97,8 @@ impl NextStep {
             Self::BlowerHigh => Control::Blower,
             Self::WarmCan | Self::CoolBath => Control::Bath,
             Self::TurnUpright => Control::Invert,
-            Self::WatchCharging | Self::Settle | Self::TooMuch | Self::Done | Self::AllWell => {
+            Self::AllWell => Control::Ambient,
+            Self::WatchCharging | Self::Settle | Self::TooMuch | Self::Done => {
                 return None;
             }
         })

@@ -5,7 +5,7 @@ use core::fmt;
 use lowside_plant::species::{AIR, OIL, WATER};
 use lowside_shop::joints::Joint;
 use lowside_units::{
-    AbsolutePressure, GaugePressure, Mass, Quantity, Ratio, Temperature, UnitError,
+    AbsolutePressure, GaugePressure, Mass, MassFlow, Quantity, Ratio, Temperature, UnitError,
 };
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use thiserror::Error;
@@ -20,6 +20,7 @@ enum Kind {
     Temperature,
     Mass,
     Share,
+    Flow,
     Switch,
 }
 
@@ -116,6 +117,12 @@ readings! {
     LoopOpen, "loop_open", Switch, b => switch(Joint::ALL.iter().any(|j| b.shop().openings.apart(*j)));
     /// A search for leaks has found one.
     LeakFound, "leak_found", Switch, b => switch(b.shop().search.iter().flatten().any(|f| f.found));
+    /// Vapour that joints and ports made by hand would let out if the loop stood at saturation at 20 degC.
+    SealsLeak, "seals_leak", Flow, b => b.shop().openings.standing_leak();
+    /// A label with the charge has been stuck on.
+    Label, "label", Switch, b => switch(b.shop().label.is_some());
+    /// The vacuum pump runs.
+    Pump, "pump", Switch, b => switch(b.shop().hands.attached.pump().is_some_and(|p| p.on));
     /// Water that the desiccant holds.
     DesiccantWater, "desiccant_water", Mass, b => b.plant().desiccant_water();
     /// Oil in the loop.
@@ -224,6 +231,7 @@ impl core::str::FromStr for Condition {
                     Kind::Absolute => AbsolutePressure::parse(value)?.si(),
                     Kind::Temperature => Temperature::parse(value)?.si(),
                     Kind::Mass => Mass::parse(value)?.si(),
+                    Kind::Flow => MassFlow::parse(value)?.si(),
                     Kind::Share | Kind::Switch => Ratio::parse(value)?.si(),
                 };
                 if sign == "<" {
@@ -251,6 +259,7 @@ impl fmt::Display for Condition {
             Kind::Absolute => AbsolutePressure::from_si(si).fmt(f),
             Kind::Temperature => Temperature::from_si(si).fmt(f),
             Kind::Mass => Mass::from_si(si).fmt(f),
+            Kind::Flow => MassFlow::from_si(si).fmt(f),
             Kind::Share | Kind::Switch => Ratio::from_si(si).fmt(f),
         }
     }

@@ -7,6 +7,7 @@ use lowside_plant::{
     plant::{Condition, Day, Plant},
     vehicle::Vehicle,
 };
+use lowside_shop::joints::{Joint, Seal};
 use lowside_shop::{Shop, meters::Faults};
 use lowside_units::{
     AbsolutePressure, Duration, GaugePressure, Length, Mass, MassFlow, Quantity, Ratio,
@@ -190,6 +191,19 @@ pub struct ConditionSpec {
     /// Where the loop leaks.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub leak: Vec<LeakSpec>,
+    /// Joints that somebody has made up before.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub joint: Vec<JointSpec>,
+}
+
+/// A joint that has been made up.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct JointSpec {
+    /// Which.
+    pub at: Joint,
+    /// With what.
+    pub seal: Seal,
 }
 
 /// A leak: how large in one of two ways.
@@ -254,6 +268,7 @@ impl Default for ConditionSpec {
             low_core_stuck: false,
             high_core_stuck: false,
             leak: Vec::new(),
+            joint: Vec::new(),
         }
     }
 }
@@ -383,6 +398,12 @@ impl Scenario {
             parts.leak.len(),
             0,
             MOST_LEAKS,
+        )?;
+        count(
+            "condition.joint (number of joints)",
+            parts.joint.len(),
+            0,
+            Joint::ALL.len(),
         )?;
         self.check_lists()
     }

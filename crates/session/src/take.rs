@@ -95,6 +95,32 @@ impl Take {
         }
     }
 
+    /// A log as text.
+    pub fn log_text(log: &[Entered]) -> String {
+        serde_json::to_string(log).unwrap_or_default()
+    }
+
+    /// Puts a take together from parts that come from outside, checked as [`Take::parse`] checks.
+    ///
+    /// # Errors
+    /// [`TakeError`], naming the field.
+    pub fn assemble(
+        scenario: Scenario,
+        log: &str,
+        ticks: Tick,
+        hash: String,
+    ) -> Result<Self, TakeError> {
+        let log = serde_json::from_str(log).map_err(|e| TakeError::Text(e.to_string()))?;
+        let take = Self {
+            format: FORMAT,
+            scenario,
+            log,
+            ticks,
+            hash,
+        };
+        Self::parse(&take.to_text())
+    }
+
     /// As text.
     pub fn to_text(&self) -> String {
         serde_json::to_string(self).unwrap_or_default()

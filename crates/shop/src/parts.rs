@@ -5,7 +5,7 @@ use lowside_plant::{
     network::NodeId,
     plant::Plant,
     seat::Seat,
-    species::{AIR, Content, OIL, REFRIGERANT, WATER},
+    species::{AIR, Content, DISSOLVED, OIL, REFRIGERANT, WATER},
     state::RHO_OIL,
 };
 use lowside_units::Quantity;
@@ -215,6 +215,7 @@ pub fn take_out(plant: &mut Plant, part: Part) -> (OnBench, Content) {
     for node in part.nodes(plant) {
         let mut all = plant.network.node(node).content;
         all[OIL] *= part.oil_share();
+        all[DISSOLVED] *= part.oil_share();
         // The two parts of the suction side share one volume: what gas is in it stays with the place.
         if matches!(part, Part::Compressor | Part::SuctionHose) {
             all[REFRIGERANT] = 0.0;
@@ -223,7 +224,8 @@ pub fn take_out(plant: &mut Plant, part: Part) -> (OnBench, Content) {
         }
         let gone = plant.network.take_out(node, &all);
         bench.oil += gone[OIL];
-        let mut gas = gone;
+        // Opened to the room, the oil fizzes out what is dissolved in it.
+        let mut gas = gone.whole();
         gas[OIL] = 0.0;
         lost.add(&gas, 1.0);
         if part == Part::Accumulator {

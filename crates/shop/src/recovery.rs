@@ -4,7 +4,7 @@ use lowside_plant::{
     network::Law,
     plant::Plant,
     recovery::{APPROACH, Machine as Pump, SWEEP},
-    species::{Content, OIL, REFRIGERANT},
+    species::{Content, DISSOLVED, OIL, REFRIGERANT},
 };
 use serde::{Deserialize, Serialize};
 
@@ -63,11 +63,16 @@ pub fn law(running: bool, room_t: f64) -> Law {
 
 /// The separator keeps the oil that came with the gas (all of it: a simplification, recycled gas may keep 500 mg/kg by SAE J2099).
 pub fn separate(plant: &mut Plant, cylinder: usize, station: &mut Station) {
-    let oil = plant.network.node(cylinder).content[OIL];
-    if oil > 0.0 {
+    let held = plant.network.node(cylinder).content;
+    if held[OIL] > 0.0 {
         let mut take = Content::default();
-        take[OIL] = oil;
-        station.separator += plant.network.take_out(cylinder, &take)[OIL];
+        take[OIL] = held[OIL];
+        take[DISSOLVED] = held[DISSOLVED];
+        let taken = plant.network.take_out(cylinder, &take);
+        station.separator += taken[OIL];
+        // The warm separator boils out what was dissolved in it.
+        let boiled = Content::refrigerant(taken[DISSOLVED]);
+        plant.network.inject(cylinder, &boiled);
     }
 }
 

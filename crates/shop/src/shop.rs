@@ -484,7 +484,7 @@ impl Shop {
     fn holds(&self, plant: &Plant) -> bool {
         let p = plant.places;
         let held: f64 = (p.discharge..=p.suction)
-            .map(|i| plant.network.node(i).content[REFRIGERANT])
+            .map(|i| plant.network.node(i).content.whole()[REFRIGERANT])
             .sum();
         held > TRACES
     }
@@ -493,7 +493,7 @@ impl Shop {
     pub fn given(&self, plant: &Plant) -> f64 {
         let left = match self.hands.attached {
             Attached::Can(_) | Attached::Cylinder(_) => {
-                plant.network.node(self.places.can).content[REFRIGERANT]
+                plant.network.node(self.places.can).content.whole()[REFRIGERANT]
             }
             _ => 0.0,
         };

@@ -24,3 +24,12 @@ update-now = Take it now
 offline-ready = Kept on this device: works without a network.
 offline-not-yet = Not yet kept on this device for times without a network.
 resume-differs = Taken up with a newer version of the physics: readings may differ from what you saw.
+
+take = This bay
+take-save = Save as a file
+take-link = Copy a link
+take-open = Open a saved file
+link-copied = Link copied: { $link }
+link-too-long = Too much was done here for a link: save it as a file instead.
+projector = Show to a class
+print = Print readings and chart

@@ -24,3 +24,12 @@ update-now = Tomarla ahora
 offline-ready = Guardado en este aparato: funciona sin red.
 offline-not-yet = Todavía no está guardado en este aparato para usarlo sin red.
 resume-differs = Se retomó con una versión más nueva de la física: las lecturas pueden diferir de lo que vio.
+
+take = Este trabajo
+take-save = Guardar como archivo
+take-link = Copiar un enlace
+take-open = Abrir un archivo guardado
+link-copied = Enlace copiado: { $link }
+link-too-long = Aquí se hizo demasiado para un enlace: guárdelo como archivo.
+projector = Mostrar a un grupo
+print = Imprimir lecturas y gráfica

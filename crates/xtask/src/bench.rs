@@ -43,7 +43,12 @@ pub(crate) fn run_all(place: &Place) -> Result<()> {
 /// What is asked of the figures above: group and name of the bench, what it says, and the most it may take, s. The browser is asked for at
 /// least 0.6 of the native speed, which its own script says.
 const TARGETS: [(&str, &str, &str, f64); 3] = [
-    ("R-134a", "state, tables", "a table state in at most 100 ns", 100e-9),
+    (
+        "R-134a",
+        "state, tables",
+        "a table state in at most 100 ns",
+        100e-9,
+    ),
     (
         "bay second",
         "settled",

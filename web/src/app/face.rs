@@ -57,6 +57,9 @@ pub(super) struct Face {
     pub(super) sound: bool,
     pub(super) flows: Flows,
     pub(super) tubes: NodeRef,
+    /// Wall time since each drawing was drawn, s, and whose turn it is.
+    owed: [f64; 2],
+    turn: u32,
     frames: RefCell<Vec<(Key, Rc<Frame>)>>,
     lives: RefCell<Vec<(Plot, f64, Rc<Live>)>>,
     parts: RefCell<Option<(f64, Rc<Parts>)>>,
@@ -75,11 +78,24 @@ impl Face {
             sound: false,
             flows: Flows::default(),
             tubes: NodeRef::default(),
+            owed: [0.0; 2],
+            turn: 0,
             frames: RefCell::default(),
             lives: RefCell::default(),
             parts: RefCell::default(),
             notes: (-1e9, Vec::new()),
         }
+    }
+
+    /// Time to move the drawings of levels and of parts by in this frame, `dt` after the last, s. With both open they take turns,
+    /// so that a frame never pays for two.
+    pub(super) fn due(&mut self, dt: f64) -> (Option<f64>, Option<f64>) {
+        let both = self.open.has(View::Levels) && self.open.has(View::Parts);
+        self.turn = self.turn.wrapping_add(1);
+        let odd = self.turn % 2 == 1;
+        self.owed = self.owed.map(|t| t + dt);
+        let mut take = |k: usize, due: bool| due.then(|| core::mem::take(&mut self.owed[k]));
+        (take(0, !both || odd), take(1, !both || !odd))
     }
 }
 

@@ -56,13 +56,16 @@ impl App {
         if self.stage.ticks.is_empty() {
             self.stage.ticks = levels::ticks(&self.stage.bay, self.units);
         }
-        if let Some(canvas) = self.sheet.cast::<HtmlCanvasElement>() {
-            let still = self.stage.paused || host::reduced_motion();
+        let still = self.stage.paused || host::reduced_motion();
+        let (levels_due, parts_due) = self.face.due(dt);
+        if let Some(moved) = levels_due
+            && let Some(canvas) = self.sheet.cast::<HtmlCanvasElement>()
+        {
             let names = [
                 self.units.pressure.gauge_symbol(),
                 self.units.temperature.symbol(),
             ];
-            let moved = if still { 0.0 } else { dt };
+            let moved = if still { 0.0 } else { moved };
             let levels = self.stage.levels(self.units);
             if now - self.face.notes.0 > TEXT_EVERY {
                 self.face.notes = (now, notes::of(&self.stage.bay, self.units));
@@ -77,8 +80,9 @@ impl App {
             };
             self.painter.draw(&canvas, theme, &scene, moved);
         }
-        let still = self.stage.paused || host::reduced_motion();
-        self.draw_flows(theme, if still { 0.0 } else { dt });
+        if let Some(moved) = parts_due {
+            self.draw_flows(theme, if still { 0.0 } else { moved });
+        }
         let throb = (!still).then_some(now / 1e3);
         for (which, needle) in [Which::Low, Which::High].into_iter().zip(&self.needles) {
             if let Some(needle) = needle.cast::<web_sys::Element>() {

@@ -1,12 +1,15 @@
 //! What reaches the page from outside it: frames, the space bar, leaving, and the end of a replay.
-use std::{cell::RefCell, rc::Rc};
+use std::{
+    cell::{Cell, RefCell},
+    rc::Rc,
+};
 
 use lowside_session::Take;
 use wasm_bindgen::{JsCast, closure::Closure};
 use yew::{Context, KeyboardEvent};
 
 use super::{App, Msg};
-use crate::{host, resume, store};
+use crate::{host, resume, store, words};
 
 /// The callback that asks for itself again each frame.
 pub(super) type FrameLoop = RefCell<Option<Closure<dyn FnMut(f64)>>>;
@@ -32,7 +35,10 @@ pub(super) fn frames(ctx: &Context<App>) -> Rc<FrameLoop> {
 }
 
 /// Space pauses, unless it works the control that has the focus; Ctrl+Z takes back, Ctrl+Y does again.
-pub(super) fn keys(ctx: &Context<App>) -> Closure<dyn FnMut(KeyboardEvent)> {
+pub(super) fn keys(
+    ctx: &Context<App>,
+    shortcuts: Rc<Cell<bool>>,
+) -> Closure<dyn FnMut(KeyboardEvent)> {
     let link = ctx.link().clone();
     let handler = Closure::new(move |e: KeyboardEvent| {
         let focused = host::document()
@@ -55,15 +61,60 @@ pub(super) fn keys(ctx: &Context<App>) -> Closure<dyn FnMut(KeyboardEvent)> {
             e.prevent_default();
             link.send_message(message);
         }
-        if e.key() == " " && free && !e.ctrl_key() && !e.meta_key() && !e.alt_key() {
-            e.prevent_default();
-            link.send_message(Msg::Pause);
+        if focused == "input" && host::fine_step(&e) {
+            return;
         }
+        let types = matches!(focused.as_str(), "textarea" | "select");
+        if !shortcuts.get() || types || e.ctrl_key() || e.meta_key() || e.alt_key() {
+            return;
+        }
+        let message = match e.key().as_str() {
+            " " if free => Msg::Pause,
+            "." => Msg::Step,
+            "[" => Msg::Faster(false),
+            "]" => Msg::Faster(true),
+            "r" | "R" => Msg::ReadOut,
+            "?" => Msg::Help,
+            _ => return,
+        };
+        e.prevent_default();
+        link.send_message(message);
     });
     drop(
         host::window()
             .add_event_listener_with_callback("keydown", handler.as_ref().unchecked_ref()),
     );
+    handler
+}
+
+/// What has the focus or is under the pointer explains itself.
+pub(super) fn hints(ctx: &Context<App>) -> Closure<dyn FnMut(web_sys::Event)> {
+    let link = ctx.link().clone();
+    let handler = Closure::new(move |e: web_sys::Event| {
+        let mut at = e
+            .target()
+            .and_then(|t| t.dyn_into::<web_sys::Element>().ok());
+        let mut hint = None;
+        for _ in 0..4 {
+            let Some(element) = at else { break };
+            hint = words::hint(&element.id()).or_else(|| {
+                let field = element.query_selector("input[id]").ok().flatten();
+                let near = element.class_list().contains("slider");
+                field.filter(|_| near).and_then(|f| words::hint(&f.id()))
+            });
+            if hint.is_some() {
+                break;
+            }
+            at = element.parent_element();
+        }
+        link.send_message(Msg::Hint(hint));
+    });
+    for name in ["focusin", "mouseover"] {
+        drop(
+            host::document()
+                .add_event_listener_with_callback(name, handler.as_ref().unchecked_ref()),
+        );
+    }
     handler
 }
 

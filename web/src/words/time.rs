@@ -67,10 +67,22 @@ pub(crate) fn act(action: Action) -> String {
         Action::Core { .. } => say::act_core().to_owned(),
         Action::Disconnect => say::act_disconnect().to_owned(),
         Action::ZeroScale => say::act_zero_scale().to_owned(),
+        Action::TakeNitrogen => say::act_take_nitrogen().to_owned(),
+        Action::Regulator { .. } => say::act_regulator().to_owned(),
+        Action::Sniff { .. } => say::act_sniff().to_owned(),
+        Action::Soap { .. } => say::act_soap().to_owned(),
+        Action::Dye => say::act_dye().to_owned(),
+        Action::Lamp { .. } => say::act_lamp().to_owned(),
+        Action::Clamp { .. } => say::act_clamp().to_owned(),
+        Action::NoteReadings { .. } => say::act_note_readings().to_owned(),
+        Action::Label { .. } => say::act_label().to_owned(),
+        Action::Stopwatch { on } => two(say::act_stopwatch(), labels::engine_states(), on),
         Action::Pump { on } => two(say::act_pump(), labels::engine_states(), on),
         Action::Isolation { on } => two(say::act_isolation(), labels::tap_states(), on),
         Action::Ballast { on } => two(say::act_ballast(), labels::tap_states(), on),
         Action::Machine { on } => two(say::act_machine(), labels::engine_states(), on),
+        // Acts of tools that the page has no controls for yet.
+        _ => say::act_other().to_owned(),
     }
 }
 

@@ -138,7 +138,7 @@ impl Solution {
     #[must_use]
     pub fn held(&self, activity: f64) -> f64 {
         let x = activity.clamp(0.0, TOP) * (PARTS as f64 / TOP);
-        let k = (x as usize).min(PARTS - 1);
+        let k = below(x, PARTS - 1);
         let w = x - k as f64;
         self.held[k] + w * (self.held[k + 1] - self.held[k])
     }
@@ -148,17 +148,28 @@ impl Solution {
     #[must_use]
     pub fn viscosity(&self, t: f64, ratio: f64) -> f64 {
         let x = ((t - T_FIRST) / T_STEP).clamp(0.0, (T_COUNT - 1) as f64);
-        let k = (x as usize).min(T_COUNT - 2);
+        let k = below(x, T_COUNT - 2);
         let pure = self.thickness[k] + (x - k as f64) * (self.thickness[k + 1] - self.thickness[k]);
         NU_LIQUID * libm::exp(pure / (1.0 + self.weight * ratio))
     }
 }
 
+/// The table's place below `x`, at most `last`.
+fn below(x: f64, last: usize) -> usize {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "held within the table on either side"
+    )]
+    let k = x.max(0.0) as usize;
+    k.min(last)
+}
+
 /// Share up to which the activity rises: 1 for a pair that mixes.
 fn first_peak(p: &Pair) -> f64 {
     let steps = 1_000;
-    let share = |k: usize| k as f64 / f64::from(steps);
-    (1..steps as usize)
+    let share = |k: usize| k as f64 / steps as f64;
+    (1..steps)
         .find(|&k| flory_huggins(p, share(k + 1)) < flory_huggins(p, share(k)))
         .map_or(1.0 - 1e-9, share)
 }

@@ -89,6 +89,10 @@ const BELIEFS: &[(&str, &str)] = &[
         "Subcooling at idle follows from how the last condenser cell seals against vapour (a tuned figure) and how it drains.",
     ),
     (
+        "6. Standing",
+        "150 g leave no free liquid: the vapour space and the oil, which dissolves refrigerant, take all of it. The rule holds while there is liquid.",
+    ),
+    (
         "10. Hose",
         "The heat that the air gives the can in the meantime is taken out by an estimate.",
     ),
@@ -114,18 +118,14 @@ const BELIEFS: &[(&str, &str)] = &[
          stays colder.",
     ),
     (
-        "Five grams",
-        "Water boils off as fast as heat reaches it through walls at rest, which the coils' correlations now give less of; what cools below 0 degC \
-         freezes and is slow. The gas space of the loop at 25 degC, not 20, holds less air.",
-    ),
-    (
         "Length of the tick",
         "Heat between wall and refrigerant is passed by the answer for two bodies alone within a step, which damps it where a cell holds little: an error \
-         of first order in the divided step. Doubling changes nothing, because the plant divides the longer tick into the same steps.",
+         of first order in the divided step.",
     ),
     (
         "No link",
-        "See the places named. Where air is squeezed between liquid, its pressure on the liquid is closed by a secant that has no entropy of its own.",
+        "Where liquid squeezes air into less than a hundredth of a node, the state closes its pressure by a secant that no entropy belongs to: T dS \
+         falls 1 to 12 % short of dU there.",
     ),
     (
         "Steps settle",

@@ -70,6 +70,14 @@ fn volume(run: &Run) -> f64 {
         .sum()
 }
 
+/// Gas space of the loop at the end, m3: what its oil leaves.
+fn gas_space(run: &Run) -> f64 {
+    let plant = run.bay.plant();
+    (plant.places.discharge..=plant.places.suction)
+        .map(|i| plant.network.node(i).state.v_gas)
+        .sum()
+}
+
 /// First sample for which something holds.
 fn when(run: &Run, holds: impl Fn(&Sample) -> bool) -> f64 {
     run.samples
@@ -144,7 +152,7 @@ fn dehydration(runs: &Runs) -> Result<Vec<Check>, Error> {
         2,
     ));
     let dry = opened(runs, &["until=2min"], &pump())?;
-    let air = at_twenty_inches(&dry, |s| s.air * 1e3) * FOUR_LITRES / volume(&dry);
+    let air = at_twenty_inches(&dry, |s| s.air * 1e3) * FOUR_LITRES / gas_space(&dry);
     check.find(Finding::within(
         "20 inHg: air left in 4 litres",
         air,

@@ -1,0 +1,103 @@
+//! What makes the page easy to use from keys, by ear, in front of a class, and with others.
+use lowside_present::{controls::Controls, readout::Readout};
+use lowside_session::Take;
+use yew::{Context, Html, html};
+
+use super::{App, Mode, Msg, Notice};
+use crate::{app::outside::resume_in_background, host, share, stage::SPEEDS, store, words};
+
+impl App {
+    /// Help, shortcuts, reading aloud, speeds by key.
+    pub(super) fn ease(&mut self, msg: &Msg) {
+        match msg {
+            Msg::Help => {
+                self.help = !self.help;
+                if self.help {
+                    host::focus_soon("help-title");
+                } else {
+                    host::focus_soon("help-button");
+                }
+            }
+            &Msg::Shortcuts(on) => {
+                self.shortcuts.set(on);
+                let _ = store::set(store::SHORTCUTS, if on { "on" } else { "off" });
+            }
+            Msg::ReadOut => {
+                let r = Readout::of(&self.stage.bay, self.units);
+                let clutch = words::in_out()[usize::from(r.clutch)];
+                // Asked for, so said at once; the same words twice would not be read.
+                let text = words::readout(
+                    words::spoken(&r.low),
+                    words::spoken(&r.high),
+                    words::spoken(&r.vent),
+                    clutch,
+                    words::bay_time(words::spoken(&r.clock)),
+                );
+                self.said = (text, host::now());
+            }
+            &Msg::Faster(faster) => {
+                let now = SPEEDS
+                    .iter()
+                    .position(|s| *s >= self.stage.speed)
+                    .unwrap_or(0);
+                let to = if faster {
+                    now + 1
+                } else {
+                    now.saturating_sub(1)
+                };
+                self.stage.speed = SPEEDS[to.min(SPEEDS.len() - 1)];
+            }
+            _ => {}
+        }
+    }
+
+    /// Files and links.
+    pub(super) fn share(&mut self, ctx: &Context<Self>, msg: &Msg) {
+        let head = self.stage.past.head(&self.stage.bay);
+        match msg {
+            Msg::SaveTake => host::save_text(
+                "lowside-take.json",
+                "application/json",
+                &Take::of(head).to_text(),
+            ),
+            Msg::Link => {
+                let text = match share::fragment(head) {
+                    Some(fragment) => {
+                        let link = host::address_with(&fragment);
+                        host::copy(&link);
+                        words::link_copied(link)
+                    }
+                    None => words::link_too_long().to_owned(),
+                };
+                self.notice = Some(Notice { text, take: None });
+            }
+            Msg::Open(text) => match Take::parse(text) {
+                Ok(take) => {
+                    self.mode = Mode::Resuming(0.0);
+                    resume_in_background(ctx, take);
+                }
+                Err(e) => {
+                    self.notice = Some(Notice {
+                        text: words::resume_broken(words::take_why(&e)),
+                        take: None,
+                    });
+                }
+            },
+            _ => {}
+        }
+    }
+
+    /// In front of a class: what was done last, in large letters, so that everybody can follow.
+    pub(super) fn ticker(&self) -> Html {
+        if !host::projector() {
+            return html! {};
+        }
+        let last = self.stage.bay.log().last().map(|(_, a)| words::act(*a));
+        let c = Controls::of(&self.stage.bay, self.units);
+        let engine = words::named(
+            words::engine(),
+            words::engine_states()[usize::from(c.engine)],
+        );
+        html! { <p class="ticker" aria-hidden="true">{ last.unwrap_or(engine) }</p> }
+    }
+}

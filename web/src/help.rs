@@ -1,0 +1,37 @@
+//! The help in place: what keys do, and what the words mean. Opened by its button or the key "?".
+use yew::{Callback, Event, Html, MouseEvent, Properties, TargetCast, component, html};
+
+use crate::words;
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct HelpProps {
+    pub(crate) shortcuts: bool,
+    pub(crate) set_shortcuts: Callback<bool>,
+    pub(crate) close: Callback<()>,
+}
+
+/// The sheet of help.
+#[component]
+pub(crate) fn Help(p: &HelpProps) -> Html {
+    let set = p.set_shortcuts.clone();
+    let change = Callback::from(move |e: Event| {
+        if let Some(field) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
+            set.emit(field.checked());
+        }
+    });
+    let close = p.close.clone();
+    html! {
+        <section class="help" aria-labelledby="help-title">
+            <div class="bar"><h2 id="help-title" tabindex="-1">{ words::help() }</h2>
+                <button type="button" id="help-close" onclick={Callback::from(move |_: MouseEvent| close.emit(()))}>{ words::help_close() }</button></div>
+            <p>{ words::help_idea() }</p>
+            <h3>{ words::keys() }</h3>
+            <p><label><input type="checkbox" id="shortcuts" checked={p.shortcuts} onchange={change} />{ " " }{ words::keys_single() }</label></p>
+            <div class="scroll" tabindex="0" role="region" aria-label={words::keys()}><table><tbody>
+                { for words::shortcuts().iter().map(|(key, what)| html! { <tr><th scope="row"><kbd>{ *key }</kbd></th><td>{ *what }</td></tr> }) }
+            </tbody></table></div>
+            <h3>{ words::terms() }</h3>
+            <dl>{ for words::glossary().iter().map(|(term, meaning)| html! { <div><dt>{ *term }</dt><dd>{ *meaning }</dd></div> }) }</dl>
+        </section>
+    }
+}

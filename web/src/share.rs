@@ -1,0 +1,73 @@
+//! Links and files: how a bay leaves the page and comes back.
+//!
+//! A link carries the scenario's name, and the acts if they are short, behind the `#` of the address, which no server ever sees:
+//! `#s=healthy&t=3000&h=...&l=...`, the log as JSON in base64 for addresses. What comes in is checked as a take is.
+use lowside_session::{Bay, Take, TakeError, library, take};
+
+use crate::{host, stage};
+
+/// Longest log in a link, characters: longer addresses break in mail and chat.
+const LONGEST: usize = 1_500;
+
+/// What an address asks for.
+pub(crate) enum Asked {
+    /// A scenario from its beginning.
+    Start(String),
+    /// A take to be replayed.
+    Take(Box<Take>),
+}
+
+/// The part of the address behind `#` for a bay; none if it is not a shipped scenario or its acts are too many.
+pub(crate) fn fragment(bay: &Bay) -> Option<String> {
+    let name = stage::shipped(bay)?;
+    if bay.log().is_empty() {
+        return Some(format!("s={name}"));
+    }
+    let log = encode(&Take::log_text(bay.log()))?;
+    (log.len() <= LONGEST).then(|| {
+        let (ticks, hash) = (bay.tick(), take::hex(bay.state_hash()));
+        format!("s={name}&t={ticks}&h={hash}&l={log}")
+    })
+}
+
+/// Reads the part of an address behind `#`; none if it asks for nothing known.
+///
+/// # Errors
+/// [`TakeError`] when there is a log and it is no good.
+pub(crate) fn read(fragment: &str) -> Result<Option<Asked>, TakeError> {
+    let field = |name: &str| {
+        fragment
+            .trim_start_matches('#')
+            .split('&')
+            .find_map(|part| part.strip_prefix(name)?.strip_prefix('='))
+    };
+    let Some(name) = field("s").filter(|n| stage::STARTS.contains(n)) else {
+        return Ok(None);
+    };
+    let Some(log) = field("l") else {
+        return Ok(Some(Asked::Start(name.to_owned())));
+    };
+    let bad = |what: &str| TakeError::Text(what.to_owned());
+    if log.len() > LONGEST {
+        return Err(TakeError::TooLarge { bytes: log.len() });
+    }
+    let log = decode(log).ok_or_else(|| bad("l"))?;
+    let ticks = field("t")
+        .and_then(|t| t.parse().ok())
+        .ok_or_else(|| bad("t"))?;
+    let mut scenario = library::shipped(name).ok_or_else(|| bad("s"))?;
+    scenario.act.clear();
+    let hash = field("h").unwrap_or_default().to_owned();
+    Take::assemble(scenario, &log, ticks, hash).map(|take| Some(Asked::Take(Box::new(take))))
+}
+
+fn encode(text: &str) -> Option<String> {
+    let packed = host::window().btoa(text).ok()?;
+    Some(packed.replace('+', "-").replace('/', "_").replace('=', ""))
+}
+
+fn decode(text: &str) -> Option<String> {
+    host::window()
+        .atob(&text.replace('-', "+").replace('_', "/"))
+        .ok()
+}
