@@ -226,7 +226,7 @@ mod tests {
             ),
             (
                 "[start]\ncharge = \"4 kg\"",
-                "start.charge: 4000 g is outside 0 g to 2847.5 g",
+                "start.charge: 4000 g is outside 0 g to 2771 g",
             ),
             (
                 "[day]\nambiant = \"6\"",
