@@ -107,6 +107,10 @@ struct Notice {
 }
 
 /// The whole page.
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is one independent thing that is open or not"
+)]
 pub(crate) struct App {
     stage: Stage,
     mode: Mode,

@@ -86,6 +86,9 @@ fn every_key_is_told_and_no_other() {
     for key in known("condition.leak=[{zzz=1}]") {
         program.insert(format!("condition.leak.{key}"));
     }
+    for key in known("condition.joint=[{zzz=1}]") {
+        program.insert(format!("condition.joint.{key}"));
+    }
     let told: BTreeSet<String> = keys().keys().map(|k| (*k).to_owned()).collect();
     assert!(program.len() > 60, "{program:?}");
     assert_eq!(told, program);
@@ -321,7 +324,11 @@ fn ranges_of_keys() {
         };
         let taken = |value: &str| {
             // so that the label's charge need not fit into the loop
-            let overrides = ["start.charge=200g".to_owned(), write(value)];
+            let mut overrides = vec!["start.charge=200g".to_owned(), write(value)];
+            // and the clutch's two temperatures do not cross
+            if last == "slips_to" {
+                overrides.push("vehicle.fan.drives_from=420K".into());
+            }
             if let Err(e) = Scenario::parse(BASE, &overrides) {
                 panic!("{key}: {value}: {e}");
             }
@@ -380,6 +387,7 @@ fn defaults_of_keys() {
         let default = cells[2];
         if key.starts_with("vehicle")
             || key.starts_with("condition.leak.")
+            || key.starts_with("condition.joint.")
             || words.contains(&default)
         {
             continue;

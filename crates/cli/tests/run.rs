@@ -206,7 +206,7 @@ fn a_vehicle_from_a_file() {
     let folder = folder("vehicle");
     fs::create_dir_all(folder.join("deep/cars")).expect("folders");
     let van = lowside_session::library::vehicle("utility-van").expect("shipped");
-    let narrow = van.replace("bore = \"1.70 mm\"", "bore = \"1.20 mm\"");
+    let narrow = van.replace("bore = \"1.83 mm\"", "bore = \"1.20 mm\"");
     assert_ne!(narrow, van);
     fs::write(folder.join("deep/cars/narrow.toml"), narrow).expect("written");
     let healthy = lowside_session::library::scenario("healthy").expect("shipped");

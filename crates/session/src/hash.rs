@@ -106,126 +106,152 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
             .map_or(0.0, Blend::mass_share);
         h.numbers([to_room, of_tables]);
     }
-    let account = plant.network.account();
-    h.numbers(account.mass_in.0);
-    h.numbers(account.to_room.0);
-    h.number(account.energy_in);
-    h.numbers(plant.condenser.wall);
-    h.numbers(plant.evaporator.wall);
-    h.numbers(plant.evaporator.frost);
-    h.numbers(plant.evaporator.boiling);
-    h.numbers([
-        plant.evaporator.held,
-        plant.evaporator.drained,
-        plant.hood_t,
-        plant.fan_clutch,
-        plant.condenser.duty,
-        plant.condenser_air.0,
-        plant.condenser_air.1,
-    ]);
-    for s in &plant.shells {
-        h.numbers([s.t, s.outside]);
-    }
-    let c = &plant.cabin;
-    h.numbers([c.air.t, c.air.w, c.interior, c.vent.t, c.vent.w]);
-    let (d, k, s) = (plant.day(), &plant.condition, &plant.settings);
-    h.numbers([d.t, d.humidity, d.p, d.sun]);
-    h.numbers([
-        k.compressor_wear,
-        k.orifice_open,
-        k.condenser_air,
-        k.evaporator_air,
-    ]);
-    h.flags([k.cycling_switch_stuck]);
-    h.numbers([s.engine_rpm, s.road_speed]);
-    h.word(s.blower as u64);
-    h.flags([s.engine_on, s.ac_on, s.recirculate, s.windows_open]);
-    h.seat(Some(&plant.seat));
-    h.flags([plant.fitted.compressor, plant.fitted.accumulator]);
-    let w = &plant.damage;
-    h.numbers([w.slugging, w.washing, w.dryness, w.heat, w.pressure]);
-    let d = &plant.drive;
-    h.flags([d.engaged, d.cycling.closed, d.cut_out.closed]);
-    h.numbers(d.felt());
-    h.number(d.grip);
-    h.word(u64::from(d.cycles));
-    let hands = &shop.hands;
-    h.numbers([hands.low_valve, hands.high_valve]);
-    h.flags([hands.low_coupled, hands.high_coupled, hands.purging]);
-    h.word(u64::from(hands.cans_taken));
-    h.number(hands.scale_zero);
-    h.attached(&hands.attached);
-    h.flags([hands.vacuum_gauge == GaugePlace::Loop]);
-    h.numbers([shop.pump_oil.water, shop.pump_oil.level]);
-    for leak in plant.leaks() {
-        h.word(leak.at as u64);
-        match leak.size {
-            Size::Standing(x) => h.numbers([0.0, x]),
-            Size::Hole(x) => h.numbers([1.0, x]),
-        }
-    }
-    h.numbers(shop.shelf.0);
-    if shop.identifier != Identifier::default() {
-        h.numbers(shop.identifier.numbers());
-    }
-    h.numbers(shop.lost.0);
-    h.numbers(shop.brought.0);
-    for fit in shop.openings.joints {
-        h.word(match fit {
-            Fit::Untouched => 0,
-            Fit::Open => 1,
-            Fit::Capped => 2,
-            Fit::Made(seal) => 3 + seal as u64,
-        });
-    }
-    for port in shop.openings.ports {
-        h.flags([port.core, port.old_core, port.cap]);
-    }
-    for part in &shop.bench {
-        h.flags([part.is_some()]);
-        if let Some(part) = part {
-            h.numbers([part.oil, part.bound]);
-            h.seat(part.seat.as_ref());
-        }
-    }
-    let o = &shop.oil;
-    h.numbers(o.drained);
-    h.numbers(o.poured);
-    h.numbers([o.shipped, o.scrapped, o.injected, o.wrong_kind, o.waste]);
-    h.numbers(shop.scrap.0);
-    h.word(u64::from(shop.injuries));
-    h.word(u64::from(shop.ventings));
-    h.flags([shop.dye, shop.hands.timing]);
-    h.flags(shop.faults.stuck);
-    h.numbers(shop.faults.offset);
-    h.numbers(shop.stains);
-    h.numbers([
-        shop.stain_time,
-        shop.shelf_supply,
-        shop.label.unwrap_or(0.0),
-        shop.instruments.stopwatch,
-    ]);
-    h.word(hands.clamp.map_or(0, |at| 1 + at as u64));
-    for finding in shop.search.iter().flatten() {
-        h.number(finding.signal);
-    }
-    for noted in shop.noted.iter().flatten() {
-        h.numbers([noted.low, noted.high, noted.vent, noted.rpm]);
-    }
-    let station = &shop.station;
-    h.numbers(station.away.content.0);
-    h.numbers([
-        shop.supplied,
-        station.away.t,
-        station.at_start,
-        station.separator,
-    ]);
-    let i = &shop.instruments;
-    h.numbers(
-        [
-            &i.low, &i.high, &i.vent, &i.cabin, &i.scale, &i.vacuum, &i.clamp,
-        ]
-        .map(Instrument::pointer),
-    );
+    h.vehicle(plant);
+    h.hands(plant, shop);
+    h.bench(shop);
+    h.instruments(shop);
     h.0
+}
+
+impl Fnv {
+    /// Books, walls, cabin, day, controls and wear.
+    fn vehicle(&mut self, plant: &Plant) {
+        let h = self;
+        let account = plant.network.account();
+        h.numbers(account.mass_in.0);
+        h.numbers(account.to_room.0);
+        h.number(account.energy_in);
+        h.numbers(plant.condenser.wall);
+        h.numbers(plant.evaporator.wall);
+        h.numbers(plant.evaporator.frost);
+        h.numbers(plant.evaporator.boiling);
+        h.numbers([
+            plant.evaporator.held,
+            plant.evaporator.drained,
+            plant.hood_t,
+            plant.fan_clutch,
+            plant.condenser.duty,
+            plant.condenser_air.0,
+            plant.condenser_air.1,
+        ]);
+        for s in &plant.shells {
+            h.numbers([s.t, s.outside]);
+        }
+        let c = &plant.cabin;
+        h.numbers([c.air.t, c.air.w, c.interior, c.vent.t, c.vent.w]);
+        let (d, k, s) = (plant.day(), &plant.condition, &plant.settings);
+        h.numbers([d.t, d.humidity, d.p, d.sun]);
+        h.numbers([
+            k.compressor_wear,
+            k.orifice_open,
+            k.condenser_air,
+            k.evaporator_air,
+        ]);
+        h.flags([k.cycling_switch_stuck]);
+        h.numbers([s.engine_rpm, s.road_speed]);
+        h.word(s.blower as u64);
+        h.flags([s.engine_on, s.ac_on, s.recirculate, s.windows_open]);
+        h.seat(Some(&plant.seat));
+        h.flags([plant.fitted.compressor, plant.fitted.accumulator]);
+        let w = &plant.damage;
+        h.numbers([w.slugging, w.washing, w.dryness, w.heat, w.pressure]);
+        let d = &plant.drive;
+        h.flags([d.engaged, d.cycling.closed, d.cut_out.closed]);
+        h.numbers(d.felt());
+        h.number(d.grip);
+        h.word(u64::from(d.cycles));
+    }
+
+    /// What the hands have set, and what leaks.
+    fn hands(&mut self, plant: &Plant, shop: &Shop) {
+        let h = self;
+        let hands = &shop.hands;
+        h.numbers([hands.low_valve, hands.high_valve]);
+        h.flags([hands.low_coupled, hands.high_coupled, hands.purging]);
+        h.word(u64::from(hands.cans_taken));
+        h.number(hands.scale_zero);
+        h.attached(&hands.attached);
+        h.flags([hands.vacuum_gauge == GaugePlace::Loop]);
+        h.numbers([shop.pump_oil.water, shop.pump_oil.level]);
+        for leak in plant.leaks() {
+            h.word(leak.at as u64);
+            match leak.size {
+                Size::Standing(x) => h.numbers([0.0, x]),
+                Size::Hole(x) => h.numbers([1.0, x]),
+            }
+        }
+        h.numbers(shop.shelf.0);
+        if shop.identifier != Identifier::default() {
+            h.numbers(shop.identifier.numbers());
+        }
+        h.numbers(shop.lost.0);
+        h.numbers(shop.brought.0);
+    }
+
+    /// Joints, parts and oil.
+    fn bench(&mut self, shop: &Shop) {
+        let h = self;
+        for fit in shop.openings.joints {
+            h.word(match fit {
+                Fit::Untouched => 0,
+                Fit::Open => 1,
+                Fit::Capped => 2,
+                Fit::Made(seal) => 3 + seal as u64,
+            });
+        }
+        for port in shop.openings.ports {
+            h.flags([port.core, port.old_core, port.cap]);
+        }
+        for part in &shop.bench {
+            h.flags([part.is_some()]);
+            if let Some(part) = part {
+                h.numbers([part.oil, part.bound]);
+                h.seat(part.seat.as_ref());
+            }
+        }
+        let o = &shop.oil;
+        h.numbers(o.drained);
+        h.numbers(o.poured);
+        h.numbers([o.shipped, o.scrapped, o.injected, o.wrong_kind, o.waste]);
+        h.numbers(shop.scrap.0);
+        h.word(u64::from(shop.injuries));
+        h.word(u64::from(shop.ventings));
+    }
+
+    /// What instruments and searches have shown.
+    fn instruments(&mut self, shop: &Shop) {
+        let h = self;
+        h.flags([shop.dye, shop.hands.timing]);
+        h.flags(shop.faults.stuck);
+        h.numbers(shop.faults.offset);
+        h.numbers(shop.stains);
+        h.numbers([
+            shop.stain_time,
+            shop.shelf_supply,
+            shop.label.unwrap_or(0.0),
+            shop.instruments.stopwatch,
+        ]);
+        h.word(shop.hands.clamp.map_or(0, |at| 1 + at as u64));
+        for finding in shop.search.iter().flatten() {
+            h.number(finding.signal);
+        }
+        for noted in shop.noted.iter().flatten() {
+            h.numbers([noted.low, noted.high, noted.vent, noted.rpm]);
+        }
+        let station = &shop.station;
+        h.numbers(station.away.content.0);
+        h.numbers([
+            shop.supplied,
+            station.away.t,
+            station.at_start,
+            station.separator,
+        ]);
+        let i = &shop.instruments;
+        h.numbers(
+            [
+                &i.low, &i.high, &i.vent, &i.cabin, &i.scale, &i.vacuum, &i.clamp,
+            ]
+            .map(Instrument::pointer),
+        );
+    }
 }

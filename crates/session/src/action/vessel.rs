@@ -60,6 +60,14 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(
                 .transpose()?;
             can(shop)?.bath = t.map(Temperature::k);
         }
+        other => return vessel(other, plant, shop),
+    }
+    Ok(())
+}
+
+/// Acts on cylinders, the recovery machine and the scale.
+fn vessel(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(), Refused> {
+    match act {
         Action::TakeCylinder { gas, holds } => {
             let (least, most) = (Mass::from_g(500.0), Mass::from_kg(CHARGING_MOST));
             let holds = within("kg", "holds", holds, least, most)?;

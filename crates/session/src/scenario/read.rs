@@ -239,7 +239,7 @@ mod tests {
             ),
             (
                 "[[act]]\nact = { do = \"jump\" }",
-                "act 1.act.do: unknown variant `jump`, expected one of `engine`",
+                "act 1.act: unknown variant `jump`, expected one of `engine`",
             ),
             (
                 "[[act]]\nafter = \"-5 s\"",
