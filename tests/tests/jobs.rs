@@ -4,7 +4,9 @@
 use std::{collections::BTreeMap, fs, path::Path};
 
 use lowside_lessons::{JobCard, Progress, library};
-use lowside_session::{Bay, Event, scenario::script, script::Player};
+use lowside_plant::species::WATER;
+use lowside_session::{Bay, Event, condition::Condition, scenario::script, script::Player};
+use lowside_shop::ledger::Place;
 
 /// A minute and a half after the last act.
 const THEN: u32 = 4500;
@@ -112,4 +114,103 @@ fn first_charge_with_six_cans() {
     assert!(!progress.passed(&card));
     assert!(seen(&bay, Event::LiquidAtCompressor));
     assert!(bay.charge() > 1.6, "{:.2} kg", bay.charge());
+}
+
+/// A bad script does not pass, and leaves the bay as it says.
+fn badly_done(name: &str, outcome: &[&str]) -> (JobCard, Bay, Progress) {
+    let (card, bay, progress) = work(name);
+    assert!(!progress.passed(&card), "{name} passed");
+    for text in outcome {
+        let condition: Condition = text.parse().expect("a condition");
+        let value = condition.reading.value(&bay);
+        assert!(condition.holds(&bay), "{name}: not {text}, but {value}");
+    }
+    (card, bay, progress)
+}
+
+/// Water anywhere in the loop, be it bound, kg.
+fn water(bay: &Bay) -> f64 {
+    let entries = bay.ledger();
+    let inside = entries.iter().filter(|e| {
+        matches!(
+            e.place,
+            Place::DischargeLine
+                | Place::Condenser
+                | Place::LiquidLine
+                | Place::Evaporator
+                | Place::Accumulator
+                | Place::SuctionLine
+        )
+    });
+    inside.map(|e| e.content[WATER]).sum()
+}
+
+#[test]
+fn low_charge_well_and_badly() {
+    well_done("2-low-charge");
+    badly_done("2-low-charge.bad-top-up", &["charge > 1.1 kg"]);
+    badly_done("2-low-charge.bad-vent", &["vented > 300 g"]);
+}
+
+/// Of the 3.6 g of air that a never-evacuated loop holds, a standing pressure shows what blowing off does not cure.
+#[test]
+fn air_inside_well_and_badly() {
+    well_done("3-air-inside");
+    let (_, bay, _) = badly_done("3-air-inside.bad-leave-it", &["air > 3.5 g"]);
+    let (net, p) = (&bay.plant().network, bay.plant().places);
+    let over = (p.discharge..=p.suction).map(|i| net.node(i).state.p_air);
+    let over = over.fold(0.0, f64::max);
+    assert!(over > 50e3, "{over:.0} Pa of air over what boils");
+    badly_done(
+        "3-air-inside.bad-purge-by-feel",
+        &["air > 1 g", "vented > 90 g"],
+    );
+}
+
+/// 20 inHg of vacuum leave more than nine tenths of the water: it would boil there at 72 degC (IAPWS).
+#[test]
+fn drying_well_and_badly() {
+    well_done("4-vacuum-that-dries");
+    let (_, bay, _) = badly_done("4-vacuum-that-dries.bad-20-inhg", &[]);
+    assert!(water(&bay) > 4.5e-3, "{:.2} g of water", water(&bay) * 1e3);
+    let (_, bay, _) = badly_done("4-vacuum-that-dries.bad-too-short", &[]);
+    assert!(water(&bay) > 1e-3, "{:.2} g of water", water(&bay) * 1e3);
+}
+
+/// No vacuum dries a full desiccant (a trade association's article on it); an accumulator that is changed without one leaves air.
+#[test]
+fn left_open_well_and_badly() {
+    well_done("5-left-open");
+    badly_done("5-left-open.bad-only-vacuum", &["desiccant_water > 5 g"]);
+    badly_done("5-left-open.bad-no-vacuum", &["air > 3 g"]);
+}
+
+/// A dry O-ring leaks under pressure and not in vacuum.
+#[test]
+fn dry_o_ring_well_and_badly() {
+    well_done("6-dry-o-ring");
+    badly_done(
+        "6-dry-o-ring.bad-vacuum-only",
+        &["seals_leak > 300 g/yr", "air < 60 mg"],
+    );
+    badly_done("6-dry-o-ring.bad-dry-again", &["seals_leak > 100 g/yr"]);
+    badly_done(
+        "6-dry-o-ring.bad-under-pressure",
+        &["hurt is on", "vented > 5 g"],
+    );
+}
+
+#[test]
+fn clogged_screen_well_and_badly() {
+    well_done("7-clogged-screen");
+    badly_done("7-clogged-screen.bad-more-gas", &["charge > 1.4 kg"]);
+    badly_done("7-clogged-screen.bad-no-rings", &["loop_open is off"]);
+}
+
+#[test]
+fn overfilled_well_and_badly() {
+    well_done("8-overfilled");
+    badly_done("8-overfilled.bad-let-some-out", &["vented > 90 g"]);
+    let (_, bay, _) = badly_done("8-overfilled.bad-run-on", &["charge > 1.6 kg"]);
+    assert!(seen(&bay, Event::LiquidAtCompressor));
 }

@@ -17,7 +17,7 @@ use std::path::{Path, PathBuf};
 pub(crate) struct Args {
     /// Name of a shipped card, or path of a TOML file; left out, the shipped cards are listed.
     card: Option<PathBuf>,
-    /// A script: a TOML file of [[act]].
+    /// A script: a TOML file of `[[act]]`.
     #[arg(
         long,
         value_name = "FILE.toml",

@@ -167,6 +167,8 @@ struct Workspace {
     /// The rates belong to the states and laws of now.
     fresh: bool,
     out: Vec<[f64; SPECIES]>,
+    /// What stirring takes out of each node in the step, kg.
+    stirred_out: Vec<[f64; SPECIES]>,
 }
 
 impl Network {

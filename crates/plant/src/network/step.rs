@@ -2,7 +2,7 @@
 
 use lowside_fluids::table::Table;
 
-use super::{Law, Link, Network, Node, ROOM};
+use super::{Law, Link, Network, Node, ROOM, Workspace};
 use crate::{
     species::{Content, OIL, SPECIES},
     state::{self, State},
@@ -88,6 +88,36 @@ impl<'a> Taken<'a> {
                 },
             }
         })
+    }
+}
+
+/// Most of what a node holds of a species at the start of a step that stirring may take in it.
+const STIRRED_MOST: f64 = 0.5;
+
+/// Sums what stirring takes out of each node in a step, and slows what would take too much.
+fn limit_stirring(links: &[Link], w: &mut Workspace, dt: f64) {
+    w.stirred_out.clear();
+    w.stirred_out.resize(w.start.len(), [0.0; SPECIES]);
+    let stirring = || links.iter().enumerate().filter(|(_, l)| l.stir > 0.0);
+    let loser = |link: &Link, rate: f64| if rate > 0.0 { link.from.0 } else { link.to.0 };
+    for (k, link) in stirring() {
+        for (s, &rate) in w.stirred[k].0.0.iter().enumerate() {
+            w.stirred_out[loser(link, rate)][s] += rate.abs() * dt;
+        }
+    }
+    for (k, link) in stirring() {
+        let (moved, energy) = w.stirred[k];
+        let mut scale = 1.0f64;
+        for (s, &rate) in moved.0.iter().enumerate() {
+            let node = loser(link, rate);
+            let (out, most) = (w.stirred_out[node][s], STIRRED_MOST * w.start[node].0[s]);
+            if rate != 0.0 && out > most {
+                scale = scale.min(most / out);
+            }
+        }
+        if scale < 1.0 {
+            w.stirred[k] = (Content(moved.0.map(|m| m * scale)), energy * scale);
+        }
     }
 }
 
@@ -246,6 +276,14 @@ impl Network {
             ..
         } = self;
         w.out.fill([0.0; SPECIES]);
+        // Stirring takes its share whatever the flows do: they have the rest.
+        let stirs = w
+            .stirred
+            .iter()
+            .any(|(moved, _)| *moved != Content::default());
+        if stirs {
+            limit_stirring(links, w, dt);
+        }
         for (k, link) in links.iter().enumerate() {
             let flow = w.flows[k];
             if flow == 0.0 {
@@ -278,7 +316,12 @@ impl Network {
             if donor == ROOM || flow == 0.0 {
                 continue;
             }
-            let (out, held) = (w.out[donor], w.start[donor].0);
+            let (out, mut held) = (w.out[donor], w.start[donor].0);
+            if stirs {
+                for (held, stirred) in held.0.iter_mut().zip(w.stirred_out[donor]) {
+                    *held -= stirred.min(STIRRED_MOST * *held);
+                }
+            }
             let mut scale = 1.0f64;
             for s in 0..SPECIES {
                 if out[s] > LARGEST_DRAIN * held[s] {
