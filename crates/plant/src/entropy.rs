@@ -17,7 +17,7 @@
 //!
 //! * a stream leaves as it was drawn at the start of the step (its gap to the end state is of third order, see `node`);
 //! * the flow was found for forecast pressures, which may differ from those that come about by the step's tolerance, and the
-//!   compressor's work for pressures that may differ by [`WORK_GROWTH`].
+//!   compressor's work for pressures that may differ by `WORK_GROWTH`.
 //!
 //! Dalton's law, by which a node shares its pressure among vapour and air, leaves out that air presses the liquid and so raises
 //! the pressure of its vapour (Poynting): v p_air / T for each kilogram that changed its phase.
