@@ -8,6 +8,8 @@ const gauge = (page) => page.getByRole("img", { name: /^Low side/ }).getAttribut
 
 pageTest("units are chosen as a set or one by one, and remembered", desktop, async (page) => {
   await page.getByLabel("Start with").selectOption("healthy");
+  // The spoken description follows a few seconds behind, and stands while paused.
+  await page.getByRole("img", { name: /^Low side.*pounds? per square inch gauge/ }).waitFor({ timeout: 10_000 });
   await page.getByRole("button", { name: /Pause/ }).click();
   const hash = () =>
     page.evaluate(async () => {
