@@ -8,7 +8,7 @@ use lowside_session::{
     wait::Goal,
 };
 use lowside_units::{
-    Duration,
+    Duration, GaugePressure, Quantity,
     display::{self, UnitSystem},
 };
 use wasm_bindgen::JsCast;
@@ -16,8 +16,6 @@ use yew::{Callback, Event, Html, InputEvent, MouseEvent, Properties, TargetCast,
 
 use crate::{panel::chosen, words};
 
-/// Pascals in a pound per square inch, for the round levels that are offered.
-const PSI: f64 = 6894.757;
 /// Marks drawn at most: more would be a black bar.
 const MOST_MARKS: usize = 300;
 
@@ -54,8 +52,16 @@ pub(crate) fn goals() -> Vec<(&'static str, Goal)> {
     ];
     for (name, reading, test) in [
         ("vent", Reading::Vent, Test::Below(VENT_GOAL)),
-        ("low", Reading::Low, Test::Above(30.0 * PSI)),
-        ("high", Reading::High, Test::Above(250.0 * PSI)),
+        (
+            "low",
+            Reading::Low,
+            Test::Above(GaugePressure::from_psi(30.0).si()),
+        ),
+        (
+            "high",
+            Reading::High,
+            Test::Above(GaugePressure::from_psi(250.0).si()),
+        ),
     ] {
         all.push((name, Goal::Condition(Condition { reading, test })));
     }

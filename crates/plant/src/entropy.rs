@@ -29,7 +29,7 @@
 //!
 //! Near and above the critical point the tables bridge a gap and have no entropy of their own; the slack is infinite there.
 //!
-//! So it is where water boils, or answers for a part of its own pressure only; and a recovery machine, whose fan's heat and
+//! So it is where water boils, or answers for a part of its own pressure only; and a cooled compressor between two volumes, whose fan's heat and
 //! shaft are one sum, makes no account.
 //!
 //! The audit runs on a copy of the plant: nothing of it is in the tick itself. Water bound as ice or in the desiccant, cabin and
@@ -246,8 +246,8 @@ impl Auditor {
             slack += m * v * up.p / up.t * WORK_GROWTH;
         }
         let turned = m * (h.abs() / up.t).max(1.0);
-        // The fan's heat and the shaft of a recovery machine are one sum: nothing says at what temperature heat left.
-        let slack = if matches!(moved.link.law, Law::Recovery(_)) {
+        // The fan's heat and the shaft of such a compressor are one sum: nothing says at what temperature heat left.
+        let slack = if matches!(moved.link.law, Law::Transfer(_)) {
             f64::INFINITY
         } else {
             slack

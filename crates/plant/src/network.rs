@@ -16,11 +16,11 @@ use crate::{
     flow::Rate,
     orifice::Orifice,
     pump::Pump,
-    recovery::Machine,
     sparse::Sparse,
     species::{AIR, Content, DISSOLVED, REFRIGERANT, SPECIES, WATER},
     state::{self, State},
     stream::{Draw, OilPath, Stream},
+    transfer::Transfer,
     tube::Tube,
 };
 
@@ -89,8 +89,8 @@ pub enum Law {
     Pump(Pump),
     /// The compressor turning at so many turns a minute (0 = at rest; its valves then keep gas from flowing back).
     Compressor(Compressor, f64),
-    /// A running recovery machine, forward only.
-    Recovery(Machine),
+    /// A compressor that moves what it draws, cooled, into another volume; forward only.
+    Transfer(Transfer),
 }
 
 /// A way from one node to another.

@@ -336,6 +336,19 @@ impl Scales {
     }
 }
 
+/// The axis of temperature of a chart over a range (K), ticked in steps of the shown unit.
+fn temperature_axis(s: Scales, [t0, t1]: [f64; 2], by: f64) -> Axis {
+    let range = [s.t(t0), s.t(t1)];
+    Axis {
+        name: Name::Temperature,
+        unit: s.t_unit(),
+        range,
+        log: false,
+        decimals: 0,
+        ticks: steps((range[0] / by).ceil() * by, range[1], by),
+    }
+}
+
 /// Numbers from `from` to `to` in steps.
 fn steps(from: f64, to: f64, by: f64) -> Vec<f64> {
     let n = ((to - from) / by + 1e-9).floor();

@@ -1,32 +1,33 @@
 //! The shop: what the technician has connected and set, and what the instruments show.
 
-use lowside_fluids::Gas;
 use lowside_plant::{
     network::ROOM,
     plant::Plant,
-    seat::Seat,
     shell::Around,
-    species::{Content, OIL, REFRIGERANT, WATER},
+    species::{Content, REFRIGERANT},
 };
 use serde::{Deserialize, Serialize};
 
 use crate::{
     attached::Attached,
     can::{self, Can, Stance},
-    cylinder::{self, Cylinder, Stored},
+    cylinder::{self, Stored},
     detect::{Finding, SPOTS, Spot},
     gauge::{self, Instrument},
     identifier::{Identifier, NoSample, Port},
-    joints::{Fit, Joint, Openings, Seal, Side},
+    joints::Openings,
     manifold::{self, Places},
     meters::{self, Faults, Point},
-    nitrogen::{self, Nitrogen},
-    oil::{OilKind, OilWork},
-    parts::{self, OnBench, PARTS, Part},
+    nitrogen,
+    oil::OilWork,
+    parts::{OnBench, PARTS},
     record::Readings,
-    recovery::{self, Machine, Station, Stop},
-    vacuum::{self, GaugePlace, PumpOil, VacuumPump},
+    recovery::{self, Station, Stop},
+    vacuum::{self, GaugePlace, PumpOil},
 };
+
+mod bench;
+mod hose;
 
 /// What the hands have set.
 #[expect(
@@ -140,9 +141,6 @@ pub struct Shop {
 /// Gauge pressure behind a joint from which opening it hurts, Pa (own figure: 5 psi).
 pub const HURTS: f64 = 35e3;
 
-/// Refrigerant in the loop below which nothing worth the name is vented, kg (own figure: what a deep recovery leaves).
-const TRACES: f64 = 0.03;
-
 /// What happened by itself in a tick.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Happened {
@@ -224,308 +222,6 @@ impl Shop {
         shop
     }
 
-    /// Screws a full can at room temperature onto the service hose; what hung there before is put aside.
-    pub fn take_can(&mut self, plant: &mut Plant, self_sealing: bool) {
-        self.take_can_of(plant, plant.network.gas(), self_sealing);
-    }
-
-    /// As [`take_can`](Self::take_can), a can of `gas`. Where that is neither the vehicle's nor its partner of R-12 and R-134a, the
-    /// vehicle's is taken.
-    pub fn take_can_of(&mut self, plant: &mut Plant, gas: Gas, self_sealing: bool) {
-        self.put_aside(plant);
-        let t = plant.day().t;
-        plant.swap_shell(self.places.can_shell, can::METAL, t);
-        let inside = plant.places.inside();
-        let content = can::full();
-        plant
-            .network
-            .refill_with(self.places.can, gas, can::VOLUME, content, t, inside);
-        self.supplied += can::NET;
-        self.brought.add(&can::full(), 1.0);
-        self.hands.cans_taken += 1;
-        self.hands.attached = Attached::Can(Can::new(self.hands.cans_taken, self_sealing));
-    }
-
-    /// Connects a charging cylinder that holds so much refrigerant (kg), at room temperature, its valve shut.
-    pub fn take_cylinder(&mut self, plant: &mut Plant, holds: f64) {
-        self.put_aside(plant);
-        let t = plant.day().t;
-        let content = Content::refrigerant(holds);
-        self.fill_vessel(
-            plant,
-            cylinder::CHARGING_VOLUME,
-            content,
-            t,
-            cylinder::CHARGING_METAL,
-        );
-        self.supplied += holds;
-        self.brought.add(&content, 1.0);
-        self.hands.attached = Attached::Cylinder(Cylinder {
-            stance: Stance::Upright,
-            open: false,
-            shuts_at: None,
-        });
-    }
-
-    /// Connects the recovery machine with its cylinder as it was left, switched off.
-    pub fn take_machine(&mut self, plant: &mut Plant) {
-        self.put_aside(plant);
-        let Stored { content, t } = core::mem::take(&mut self.station.away);
-        self.fill_vessel(
-            plant,
-            cylinder::RECOVERY_VOLUME,
-            content,
-            t,
-            cylinder::RECOVERY_METAL,
-        );
-        self.hands.attached = Attached::Machine(Machine {
-            running: false,
-            stops_at: recovery::STOPS_AT,
-            down: 0.0,
-        });
-    }
-
-    /// Gives the machine another cylinder that holds so much already (kg); the one before goes to the shelf. Whether the machine
-    /// hangs on the hose or not.
-    pub fn change_cylinder(&mut self, plant: &mut Plant, holds: f64) {
-        let t = plant.day().t;
-        let content = Content::refrigerant(holds);
-        if let Attached::Machine(m) = &mut self.hands.attached {
-            m.running = false;
-            let old = self.fill_vessel(
-                plant,
-                cylinder::RECOVERY_VOLUME,
-                content,
-                t,
-                cylinder::RECOVERY_METAL,
-            );
-            self.shelf.add(&old, 1.0);
-        } else {
-            let old = core::mem::replace(&mut self.station.away, Stored { content, t });
-            self.shelf.add(&old.content, 1.0);
-        }
-        self.brought.add(&content, 1.0);
-        self.station.at_start = holds;
-    }
-
-    /// Takes off whatever hangs on the service hose, whose end is then open to the room. A can or charging cylinder goes to the
-    /// shelf; a pierced can whose tap stands open empties itself into the room on the way.
-    pub fn put_aside(&mut self, plant: &mut Plant) {
-        let attached = core::mem::take(&mut self.hands.attached);
-        if attached == Attached::Nothing {
-            return;
-        }
-        let t = plant.network.node(self.places.can).state.t;
-        let room_t = plant.day().t;
-        let left = self.fill_vessel(plant, can::VOLUME, Content::default(), room_t, can::METAL);
-        match attached {
-            Attached::Nothing => {}
-            Attached::Can(c) => {
-                if c.open() && !c.self_sealing {
-                    self.lost.add(&left, 1.0);
-                    self.supplied -= left[REFRIGERANT];
-                    self.ventings += 1;
-                } else {
-                    self.shelf.add(&left, 1.0);
-                    self.shelf_supply += left[REFRIGERANT];
-                }
-                self.cans_on_shelf += 1;
-            }
-            Attached::Cylinder(_) => {
-                self.shelf.add(&left, 1.0);
-                self.shelf_supply += left[REFRIGERANT];
-            }
-            // The bottle keeps what the hose did not get.
-            Attached::Nitrogen(_) => self.brought.add(&left, -1.0),
-            Attached::Machine(_) => self.station.away = Stored { content: left, t },
-            Attached::Pump(_) => plant.network.count_to_room(&left, 1.0),
-        }
-    }
-
-    /// Puts a vessel of the given volume, content, temperature and metal where the service hose ends; returns what was there.
-    fn fill_vessel(
-        &mut self,
-        plant: &mut Plant,
-        volume: f64,
-        content: Content,
-        t: f64,
-        metal: f64,
-    ) -> Content {
-        plant.swap_shell(self.places.can_shell, metal, t);
-        plant.network.refill(self.places.can, volume, content, t).0
-    }
-
-    /// Takes a joint apart. With pressure or liquid behind it that hurts; true when it did.
-    pub fn open_joint(&mut self, plant: &Plant, joint: Joint) -> bool {
-        let (pressure, liquid) = self.openings.behind(plant, joint);
-        self.openings.joints[joint as usize] = Fit::Open;
-        self.ventings += u32::from(pressure > HURTS && Self::holds(plant));
-        self.hurt(pressure > HURTS || liquid)
-    }
-
-    fn hurt(&mut self, hurts: bool) -> bool {
-        self.injuries += u32::from(hurts);
-        hurts
-    }
-
-    /// Takes a core out of its port, or puts a new one in. Taking it out under pressure with the coupler off hurts; true when it
-    /// did.
-    pub fn set_core(&mut self, plant: &Plant, side: Side, fitted: bool) -> bool {
-        let coupled = match side {
-            Side::Low => self.hands.low_coupled,
-            Side::High => self.hands.high_coupled,
-        };
-        let pressure = self.openings.behind_port(plant, side);
-        let port = &mut self.openings.ports[side as usize];
-        let out = port.core && !fitted;
-        port.core = fitted;
-        port.old_core &= !fitted;
-        let blows = out && !coupled && pressure > HURTS;
-        self.ventings += u32::from(blows && Self::holds(plant));
-        self.hurt(blows)
-    }
-
-    /// Puts a joint together.
-    pub fn make_joint(&mut self, joint: Joint, seal: Seal) {
-        self.openings.joints[joint as usize] = Fit::Made(seal);
-    }
-
-    /// Lays a part on the bench.
-    pub fn take_part(&mut self, plant: &mut Plant, part: Part) {
-        let (bench, lost) = parts::take_out(plant, part);
-        self.lost.add(&lost, 1.0);
-        self.bench[part as usize] = Some(bench);
-    }
-
-    /// Puts the part from the bench back in.
-    pub fn refit_part(&mut self, plant: &mut Plant, part: Part) {
-        if let Some(bench) = self.bench[part as usize].take() {
-            parts::put_in(plant, part, &bench);
-        }
-    }
-
-    /// Throws the part on the bench away and lays a new one there, sealed and with the oil it comes with.
-    pub fn new_part(&mut self, plant: &mut Plant, part: Part) {
-        if let Some(old) = self.bench[part as usize].take() {
-            self.scrap[OIL] += old.oil;
-            self.scrap[WATER] += old.bound;
-            self.oil.scrapped += old.oil;
-            let oil = part.ships_with(plant);
-            self.oil.shipped += oil;
-            self.brought[OIL] += oil;
-            parts::renew(plant, part);
-            self.renewed[part as usize] += 1;
-            let seat = old.seat.map(|_| Seat::of(&plant.vehicle.orifice));
-            self.bench[part as usize] = Some(OnBench {
-                oil,
-                seat,
-                ..OnBench::default()
-            });
-        }
-    }
-
-    /// Turns a part on the bench over above the measuring cup; gives what ran out, kg.
-    pub fn drain_part(&mut self, part: Part) -> f64 {
-        let Some(bench) = &mut self.bench[part as usize] else {
-            return 0.0;
-        };
-        let out = bench.oil * part.drains();
-        bench.oil -= out;
-        self.oil.drained[part as usize] += out;
-        self.oil.waste += out;
-        out
-    }
-
-    /// Pours oil (kg) from the bottle into a part on the bench.
-    pub fn pour_oil(&mut self, plant: &Plant, part: Part, kg: f64, kind: OilKind) {
-        if let Some(bench) = &mut self.bench[part as usize] {
-            bench.oil += kg;
-            self.oil.poured[part as usize] += kg;
-            self.note_oil(plant, kg, kind);
-        }
-    }
-
-    /// Presses oil (kg) through the low-side port into the loop.
-    pub fn inject_oil(&mut self, plant: &mut Plant, kg: f64, kind: OilKind) {
-        let mut oil = Content::default();
-        oil[OIL] = kg;
-        plant.network.inject(plant.places.accumulator, &oil);
-        self.oil.injected += kg;
-        self.note_oil(plant, kg, kind);
-    }
-
-    fn note_oil(&mut self, plant: &Plant, kg: f64, kind: OilKind) {
-        self.brought[OIL] += kg;
-        self.oil.kind = Some(kind);
-        let mineral = kind == OilKind::Mineral;
-        if mineral != (plant.network.gas() == Gas::R12) {
-            self.oil.wrong_kind += kg;
-        }
-    }
-
-    /// What is seen in a part: nothing unless it is out or one of its joints is apart.
-    pub fn inspect(&self, plant: &Plant, part: Part) -> Option<parts::Seen> {
-        if let Some(bench) = &self.bench[part as usize] {
-            return Some(bench.seen);
-        }
-        // The tube is seen only out of its line.
-        let apart = part != Part::Orifice && part.joints().iter().any(|j| self.openings.apart(*j));
-        apart.then(|| parts::look(plant, part))
-    }
-
-    /// Refrigerant recovered so far into the cylinder now with the machine, kg.
-    pub fn recovered(&self, plant: &Plant) -> f64 {
-        let held = match self.hands.attached {
-            Attached::Machine(_) => {
-                plant.network.node(self.places.can).content.whole()[REFRIGERANT]
-            }
-            _ => self.station.away.content.whole()[REFRIGERANT],
-        };
-        held - self.station.at_start
-    }
-
-    /// There is enough refrigerant in the loop that letting it out counts as venting: more than traces.
-    fn holds(plant: &Plant) -> bool {
-        let p = plant.places;
-        let held: f64 = (p.discharge..=p.suction)
-            .map(|i| plant.network.node(i).content.whole()[REFRIGERANT])
-            .sum();
-        held > TRACES
-    }
-
-    /// Refrigerant that cans and charging cylinders have given, kg.
-    pub fn given(&self, plant: &Plant) -> f64 {
-        let left = match self.hands.attached {
-            Attached::Can(_) | Attached::Cylinder(_) => {
-                plant.network.node(self.places.can).content.whole()[REFRIGERANT]
-            }
-            _ => 0.0,
-        };
-        (self.supplied - left - self.shelf_supply).max(0.0)
-    }
-
-    /// Connects dry nitrogen, its regulator backed off and its valve shut.
-    pub fn take_nitrogen(&mut self, plant: &mut Plant) {
-        self.put_aside(plant);
-        let (t, p) = (plant.day().t, plant.day().p);
-        let content = nitrogen::full(0.0, p, t);
-        self.fill_vessel(plant, nitrogen::VOLUME, content, t, nitrogen::METAL);
-        self.brought.add(&content, 1.0);
-        self.hands.attached = Attached::Nitrogen(Nitrogen::default());
-    }
-
-    /// Sets the regulator, Pa gauge; does nothing without one.
-    pub fn regulate(&mut self, plant: &mut Plant, set: f64) {
-        if let Attached::Nitrogen(n) = &mut self.hands.attached {
-            n.set = set;
-            let (t, p) = (plant.day().t, plant.day().p);
-            let content = nitrogen::full(set, p, t);
-            let old = self.fill_vessel(plant, nitrogen::VOLUME, content, t, nitrogen::METAL);
-            self.brought.add(&content, 1.0);
-            self.brought.add(&old, -1.0);
-        }
-    }
-
     /// Notes once a second what escapes with dye in it.
     fn stain(&mut self, plant: &Plant, dt: f64) {
         self.stain_time += dt;
@@ -550,37 +246,6 @@ impl Shop {
             humidity: meters::humidity(plant),
             rpm: if s.engine_on { s.engine_rpm } else { 0.0 },
         }
-    }
-
-    /// Weight of what stands on the scale, kg: the can, or a cylinder with what it holds.
-    fn on_scale(&self, plant: &Plant) -> f64 {
-        let content = plant.network.node(self.places.can).content.total();
-        match self.hands.attached {
-            Attached::Nothing | Attached::Nitrogen(_) | Attached::Pump(_) => 0.0,
-            Attached::Can(_) => can::TARE + content,
-            Attached::Cylinder(_) => cylinder::CHARGING_TARE + content,
-            Attached::Machine(_) => cylinder::RECOVERY_TARE + content,
-        }
-    }
-
-    /// Sets the scale to zero with what stands on it.
-    pub fn zero_scale(&mut self, plant: &Plant) {
-        self.hands.scale_zero = self.on_scale(plant);
-    }
-
-    /// Screws the vacuum pump, at rest and with its isolation valve shut, onto the service hose; `speed` is its free-air
-    /// displacement, m3/s. Its inlet is full of the room's air.
-    pub fn take_pump(&mut self, plant: &mut Plant, speed: f64) {
-        self.put_aside(plant);
-        let (air, t) = (plant.network.room_air(vacuum::INLET_VOLUME), plant.day().t);
-        self.fill_vessel(plant, vacuum::INLET_VOLUME, air, t, can::METAL);
-        plant.network.count_to_room(&air, -1.0);
-        self.hands.attached = Attached::Pump(VacuumPump {
-            speed,
-            on: false,
-            valve_open: false,
-            ballast: false,
-        });
     }
 
     /// Sets every link and shell of the shop as the hands have it.

@@ -116,7 +116,7 @@ impl Network {
                     w.streams[k].0 = stream;
                     pump.rate(a.state.p, a.state.gas_density(&a.content))
                 }
-                Law::Recovery(m) => {
+                Law::Transfer(m) => {
                     let stream = pull(a, link.from.1);
                     w.streams[k].0 = stream;
                     let drawn = m.work(table, &a.state, &a.content, &stream, b.state.p);

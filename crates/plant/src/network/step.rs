@@ -258,7 +258,7 @@ impl Network {
                 - rate.by_to * (w.p_end[to] - w.p_start[to]);
             if matches!(
                 link.law,
-                Law::OneWay(_) | Law::Compressor(..) | Law::Pump(_) | Law::Recovery(_)
+                Law::OneWay(_) | Law::Compressor(..) | Law::Pump(_) | Law::Transfer(_)
             ) {
                 flow = flow.max(0.0);
             }

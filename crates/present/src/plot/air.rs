@@ -8,7 +8,7 @@ use lowside_units::{
     display::{Shown, Style, UnitSystem},
 };
 
-use super::{Axis, Dot, Frame, Line, Live, Name, Scales, steps};
+use super::{Axis, Dot, Frame, Line, Live, Name, Scales, steps, temperature_axis};
 use crate::parts::Part;
 
 /// Range of temperature, K, and most humidity ratio, kg/kg.
@@ -63,16 +63,8 @@ pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
         .into();
     let by_t = if s.fahrenheit() { 10.0 } else { 5.0 };
     let by_w = if s.us() { 30.0 } else { 5.0 };
-    let first = (s.t(t0) / by_t).ceil() * by_t;
     Frame {
-        x: Axis {
-            name: Name::Temperature,
-            unit: s.t_unit(),
-            range: [s.t(t0), s.t(t1)],
-            log: false,
-            decimals: 0,
-            ticks: steps(first, s.t(t1), by_t),
-        },
+        x: temperature_axis(s, [t0, t1], by_t),
         y: Axis {
             name: Name::HumidityRatio,
             unit: s.w_unit(),

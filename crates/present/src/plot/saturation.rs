@@ -3,7 +3,7 @@
 use lowside_session::Bay;
 use lowside_units::display::{PressureUnit, UnitSystem};
 
-use super::{Axis, Dot, Frame, Line, Live, Name, Scales, Span, steps};
+use super::{Axis, Dot, Frame, Line, Live, Name, Scales, Span, steps, temperature_axis};
 use crate::parts::Part;
 
 /// Range of temperature, K.
@@ -25,16 +25,8 @@ pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
         PressureUnit::Kpa => (2800.0, 400.0),
         PressureUnit::Bar => (28.0, 4.0),
     };
-    let first = (s.t(t0) / by_t).ceil() * by_t;
     Frame {
-        x: Axis {
-            name: Name::Temperature,
-            unit: s.t_unit(),
-            range: [s.t(t0), s.t(t1)],
-            log: false,
-            decimals: 0,
-            ticks: steps(first, s.t(t1), by_t),
-        },
+        x: temperature_axis(s, [t0, t1], by_t),
         y: Axis {
             name: Name::GaugePressure,
             unit: s.gauge_unit(),

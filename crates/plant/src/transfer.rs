@@ -1,9 +1,8 @@
-//! A recovery machine seen from its hoses: a small compressor with a fan-cooled condenser behind it.
+//! A small compressor with a fan-cooled condenser behind it, that moves what it draws into another volume.
 //!
-//! It draws vapour or liquid from its inlet and gives it, cooled, into a cylinder. What its shaft puts in and its fan carries
-//! off crosses the edge of the bay as one sum: the difference between the enthalpy that leaves it and the one it drew.
-//! Clearance and liquid limit are our own figures, the sweep is tuned; vapour at room temperature comes at 0.2 to 0.3 kg/min
-//! and liquid at about 1 kg/min, the range that such machines are rated for (from memory).
+//! It draws vapour or liquid from its inlet and gives it on, cooled. What its shaft puts in and its fan carries off crosses the
+//! edge of the bay as one sum: the difference between the enthalpy that leaves it and the one it drew. Filling, clearance and
+//! liquid limit are our own figures.
 
 use lowside_fluids::table::Table;
 
@@ -13,30 +12,25 @@ use crate::{
     stream::{Stream, smooth},
 };
 
-/// Swept volume a second of a running machine, m3/s (tuned so that a machine which stops at 4 inHg leaves behind what the summary
-/// of SAE J2762 says; plausible 0.7e-4 to 2.1e-4: 0.1 to 0.3 kg/min of vapour at room temperature).
-pub const SWEEP: f64 = 2.0e-4;
-/// Condenser outlet above the room, K (own figure, plausible 5-15).
-pub const APPROACH: f64 = 8.0;
 /// Share of the sweep filled at equal pressures.
 const FILLING: f64 = 0.85;
 /// Share of the sweep lost for each unit of pressure ratio above one: clearance gas that expands again.
 const CLEARANCE: f64 = 0.008;
-/// Liquid counts as no denser than this multiple of its vapour: the machine's inlet throttles and boils it.
+/// Liquid counts as no denser than this multiple of its vapour: its inlet throttles and boils it.
 const LIQUID_CAP: f64 = 5.0;
-/// The condenser fills with liquid while the cylinder stands above this share of saturation at its outlet temperature.
+/// The condenser fills with liquid while what is behind it stands above this share of saturation at its outlet temperature.
 const CONDENSES_FROM: f64 = 0.9;
 
-/// A running machine.
+/// A running one.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Machine {
+pub struct Transfer {
     /// Swept volume, m3/s.
     pub sweep: f64,
     /// Temperature at the condenser's outlet, K.
     pub t_out: f64,
 }
 
-/// What the machine does with its inlet now.
+/// What it does with its inlet now.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Drawn {
     /// Flow, kg/s.
@@ -45,13 +39,13 @@ pub struct Drawn {
     pub added: f64,
 }
 
-impl Machine {
+impl Transfer {
     /// Share of the sweep that is filled at a pressure ratio.
     pub fn filling(&self, ratio: f64) -> f64 {
         (FILLING - CLEARANCE * (ratio.max(1.0) - 1.0)).max(0.0)
     }
 
-    /// Flow and heat for an inlet state and stream and the pressure in the cylinder, Pa.
+    /// Flow and heat for an inlet state and stream and the pressure behind it, Pa.
     pub fn work(
         &self,
         table: &Table,
@@ -89,12 +83,12 @@ mod tests {
 
     #[test]
     fn it_draws_less_the_lower_the_suction_and_ends_in_a_vacuum() {
-        let m = Machine {
-            sweep: SWEEP,
+        let m = Transfer {
+            sweep: 2.0e-4,
             t_out: 303.15,
         };
         assert!(m.filling(1.0) > m.filling(10.0) && m.filling(10.0) > m.filling(50.0));
-        // Against a cylinder at 700 kPa it comes below 10 kPa absolute: better than 26 inHg.
+        // Against 700 kPa it comes below 10 kPa absolute: better than 26 inHg.
         assert!(m.filling(700.0 / 10.0) > 0.0);
         assert!(m.filling(200.0) <= 0.0);
     }

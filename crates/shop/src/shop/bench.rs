@@ -1,0 +1,146 @@
+//! The loop taken apart and put together: joints, ports, parts and their oil, and who gets hurt by it.
+
+use super::{HURTS, Shop};
+use crate::{
+    joints::{Fit, Joint, Seal, Side},
+    oil::OilKind,
+    parts::{self, OnBench, Part},
+};
+use lowside_fluids::Gas;
+use lowside_plant::{
+    plant::Plant,
+    seat::Seat,
+    species::{Content, OIL, REFRIGERANT, WATER},
+};
+
+/// Refrigerant in the loop below which nothing worth the name is vented, kg (own figure: what a deep recovery leaves).
+const TRACES: f64 = 0.03;
+
+impl Shop {
+    /// Takes a joint apart. With pressure or liquid behind it that hurts; true when it did.
+    pub fn open_joint(&mut self, plant: &Plant, joint: Joint) -> bool {
+        let (pressure, liquid) = self.openings.behind(plant, joint);
+        self.openings.joints[joint as usize] = Fit::Open;
+        self.ventings += u32::from(pressure > HURTS && Self::holds(plant));
+        self.hurt(pressure > HURTS || liquid)
+    }
+
+    fn hurt(&mut self, hurts: bool) -> bool {
+        self.injuries += u32::from(hurts);
+        hurts
+    }
+
+    /// Takes a core out of its port, or puts a new one in. Taking it out under pressure with the coupler off hurts; true when it
+    /// did.
+    pub fn set_core(&mut self, plant: &Plant, side: Side, fitted: bool) -> bool {
+        let coupled = match side {
+            Side::Low => self.hands.low_coupled,
+            Side::High => self.hands.high_coupled,
+        };
+        let pressure = self.openings.behind_port(plant, side);
+        let port = &mut self.openings.ports[side as usize];
+        let out = port.core && !fitted;
+        port.core = fitted;
+        port.old_core &= !fitted;
+        let blows = out && !coupled && pressure > HURTS;
+        self.ventings += u32::from(blows && Self::holds(plant));
+        self.hurt(blows)
+    }
+
+    /// Puts a joint together.
+    pub fn make_joint(&mut self, joint: Joint, seal: Seal) {
+        self.openings.joints[joint as usize] = Fit::Made(seal);
+    }
+
+    /// Lays a part on the bench.
+    pub fn take_part(&mut self, plant: &mut Plant, part: Part) {
+        let (bench, lost) = parts::take_out(plant, part);
+        self.lost.add(&lost, 1.0);
+        self.bench[part as usize] = Some(bench);
+    }
+
+    /// Puts the part from the bench back in.
+    pub fn refit_part(&mut self, plant: &mut Plant, part: Part) {
+        if let Some(bench) = self.bench[part as usize].take() {
+            parts::put_in(plant, part, &bench);
+        }
+    }
+
+    /// Throws the part on the bench away and lays a new one there, sealed and with the oil it comes with.
+    pub fn new_part(&mut self, plant: &mut Plant, part: Part) {
+        if let Some(old) = self.bench[part as usize].take() {
+            self.scrap[OIL] += old.oil;
+            self.scrap[WATER] += old.bound;
+            self.oil.scrapped += old.oil;
+            let oil = part.ships_with(plant);
+            self.oil.shipped += oil;
+            self.brought[OIL] += oil;
+            parts::renew(plant, part);
+            self.renewed[part as usize] += 1;
+            let seat = old.seat.map(|_| Seat::of(&plant.vehicle.orifice));
+            self.bench[part as usize] = Some(OnBench {
+                oil,
+                seat,
+                ..OnBench::default()
+            });
+        }
+    }
+
+    /// Turns a part on the bench over above the measuring cup; gives what ran out, kg.
+    pub fn drain_part(&mut self, part: Part) -> f64 {
+        let Some(bench) = &mut self.bench[part as usize] else {
+            return 0.0;
+        };
+        let out = bench.oil * part.drains();
+        bench.oil -= out;
+        self.oil.drained[part as usize] += out;
+        self.oil.waste += out;
+        out
+    }
+
+    /// Pours oil (kg) from the bottle into a part on the bench.
+    pub fn pour_oil(&mut self, plant: &Plant, part: Part, kg: f64, kind: OilKind) {
+        if let Some(bench) = &mut self.bench[part as usize] {
+            bench.oil += kg;
+            self.oil.poured[part as usize] += kg;
+            self.note_oil(plant, kg, kind);
+        }
+    }
+
+    /// Presses oil (kg) through the low-side port into the loop.
+    pub fn inject_oil(&mut self, plant: &mut Plant, kg: f64, kind: OilKind) {
+        let mut oil = Content::default();
+        oil[OIL] = kg;
+        plant.network.inject(plant.places.accumulator, &oil);
+        self.oil.injected += kg;
+        self.note_oil(plant, kg, kind);
+    }
+
+    fn note_oil(&mut self, plant: &Plant, kg: f64, kind: OilKind) {
+        self.brought[OIL] += kg;
+        self.oil.kind = Some(kind);
+        let mineral = kind == OilKind::Mineral;
+        if mineral != (plant.network.gas() == Gas::R12) {
+            self.oil.wrong_kind += kg;
+        }
+    }
+
+    /// What is seen in a part: nothing unless it is out or one of its joints is apart.
+    pub fn inspect(&self, plant: &Plant, part: Part) -> Option<parts::Seen> {
+        if let Some(bench) = &self.bench[part as usize] {
+            return Some(bench.seen);
+        }
+        // The tube is seen only out of its line.
+        let apart = part != Part::Orifice && part.joints().iter().any(|j| self.openings.apart(*j));
+        apart.then(|| parts::look(plant, part))
+    }
+
+    /// There is enough refrigerant in the loop that letting it out counts as venting: more than traces.
+    fn holds(plant: &Plant) -> bool {
+        let p = plant.places;
+        let held: f64 = (p.discharge..=p.suction)
+            .map(|i| plant.network.node(i).content.whole()[REFRIGERANT])
+            .sum();
+        held > TRACES
+    }
+}
