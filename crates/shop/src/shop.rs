@@ -106,7 +106,7 @@ pub struct Shop {
     pub lost: Content,
     /// Joints and ports.
     pub openings: Openings,
-    /// Parts out of the vehicle, in the order of [`Part::ALL`].
+    /// Parts out of the vehicle, in the order of [`crate::parts::Part::ALL`].
     pub bench: [Option<OnBench>; PARTS],
     /// New parts fitted so far, in the same order.
     pub renewed: [u32; PARTS],
