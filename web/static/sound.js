@@ -39,7 +39,7 @@ function begin() {
   };
   const [engine, strokes, hiss] = [hum("triangle"), hum("sawtooth"), noise(context)];
   return {
-    context, out, engine, strokes, clutch: false,
+    context, out, engine, strokes, clutch: false, heard: false,
     engineGain: voice(engine, "lowpass", 160),
     strokesGain: voice(strokes, "lowpass", 420),
     hissGain: voice(hiss, "bandpass", 5200),
@@ -64,11 +64,14 @@ function click({ context, out }, pulls) {
 /** Says what is heard now; `on` false falls silent. */
 window.lowsideSound = (on, turns, engine, hiss, clutch) => {
   if (!on) {
-    if (audio) audio.context.suspend();
+    if (audio?.heard) audio.context.suspend();
+    if (audio) audio.heard = false;
     return;
   }
   audio ??= begin();
-  if (audio.context.state === "suspended") audio.context.resume();
+  // Asked once: where there is no sound device the context never gets to run, and this is said sixty times a second.
+  if (!audio.heard) audio.context.resume();
+  audio.heard = true;
   const set = (param, value) => param.setTargetAtTime(value, audio.context.currentTime, 0.06);
   // The engine fires a few times a turn, the compressor strokes five times.
   set(audio.engine.frequency, Math.max(engine * 2, 20));
