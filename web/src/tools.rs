@@ -242,7 +242,7 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
                 <legend>{ words::record() }</legend>
                 { button(noted(0, words::note_before()), true, does(Action::NoteReadings { after: false })) }
                 { button(noted(1, words::note_after()), true, does(Action::NoteReadings { after: true })) }
-                { button(words::label_write(display::mass(label, p.units)), true, does(Action::Label { charge: label })) }
+                { button(words::label_write(display::mass(label, p.units)), true, does(Action::Label { charge: label, gas: None, oil: None })) }
                 { button(words::inject_oil(display::volume(squirt, p.units)), true,
                     does(Action::InjectOil { volume: squirt, oil: OilKind::Pag46 })) }
             </fieldset>

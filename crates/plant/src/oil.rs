@@ -75,6 +75,11 @@ impl LoopOil {
         }
     }
 
+    /// From now on there is another gas around it.
+    pub fn change_gas(&mut self, gas: Gas) {
+        self.solution = Solution::new(self.kind, gas);
+    }
+
     /// Lets `dt` seconds pass for the oil of every node; one node's rates are found anew. `turning`: the compressor turns.
     pub fn advance(&mut self, net: &mut Network, p: &Places, turning: bool, dt: f64) {
         let count = net.nodes().len();
@@ -151,7 +156,7 @@ impl LoopOil {
             return;
         }
         let most = self.kind.water_at_saturation() * c[OIL];
-        let dissolves = moisture::solubility(net.gas(), t) * c[REFRIGERANT];
+        let dissolves = moisture::solubility(net.mostly(), t) * c[REFRIGERANT];
         let in_air = if c[AIR] > 0.0 && c[REFRIGERANT] < c[AIR] {
             moist_air::humidity_ratio(t, 1.0, node.state.p.max(1e4)) * c[AIR]
         } else {

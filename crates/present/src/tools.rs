@@ -72,7 +72,7 @@ impl Tool {
 
     /// The act that takes it.
     pub fn take(self, bay: &Bay) -> Action {
-        let gas = bay.plant().network.gas();
+        let gas = bay.shop().hands.hoses;
         match self {
             Self::Can => Action::TakeCan,
             Self::SelfSealingCan => Action::TakeSelfSealingCan,
@@ -186,7 +186,7 @@ pub enum Sample {
 pub struct Tools {
     /// What hangs on the service hose.
     pub hung: Hung,
-    /// The vehicle's gas.
+    /// The gas that the gauge set's hoses are for.
     pub gas: &'static str,
     /// Another gas whose can fits, if there is one.
     pub other_gas: Option<&'static str>,
@@ -311,7 +311,7 @@ impl Tools {
     /// Reads the tools of a bay.
     pub fn of(bay: &Bay, units: UnitSystem) -> Self {
         let shop = bay.shop();
-        let gas = bay.plant().network.gas();
+        let gas = shop.hands.hoses;
         let clock = |s: f64| display::duration(Duration::from_s(s));
         let label = bay.plant().vehicle.label_charge;
         Self {
@@ -333,7 +333,7 @@ impl Tools {
             stopwatch: (shop.hands.timing, clock(shop.instruments.stopwatch)),
             noted: [shop.noted[0].is_some(), shop.noted[1].is_some()],
             label_g: label.g().round(),
-            new_label: shop.label.map(|kg| display::mass(Mass::from_kg(kg), units)),
+            new_label: shop.label.map(|l| display::mass(Mass::from_kg(l.charge), units)),
         }
     }
 }

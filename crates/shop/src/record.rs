@@ -7,6 +7,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     detect::{Finding, Spot},
+    identifier::PURE,
+    label::Label,
     oil::{RHO_OIL, worksheet},
     parts::{PARTS, Part},
     shop::Shop,
@@ -62,8 +64,20 @@ impl Default for Prices {
 /// The record. Masses kg, volumes m3, pressures Pa gauge, temperatures K.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Record {
-    /// Gas of the loop.
+    /// Gas of the loop: the one it has most of.
     pub gas: Gas,
+    /// Gas the vehicle was built for.
+    pub built_for: Gas,
+    /// Share of the other gas of R-12 and R-134a in the refrigerant, 0 to 1.
+    pub other_gas: f64,
+    /// Whose fittings the low-side and the high-side port carry.
+    pub fittings: [Gas; 2],
+    /// Where the cycling switch opens, Pa gauge.
+    pub low_switch: f64,
+    /// Where the high-pressure cut-out opens, Pa gauge, if there is one.
+    pub cut_out: Option<f64>,
+    /// Where the relief valve opens, Pa gauge.
+    pub relief: f64,
     /// Charge on the maker's label.
     pub label_charge: f64,
     /// Readings before the work.
@@ -90,8 +104,8 @@ pub struct Record {
     pub parts: Vec<Part>,
     /// Places searched for leaks, with the last finding at each.
     pub searched: Vec<(Spot, Finding)>,
-    /// Charge written on a new label.
-    pub new_label: Option<f64>,
+    /// The new label.
+    pub new_label: Option<Label>,
     /// Both caps are on.
     pub caps_on: bool,
     /// Injuries.
@@ -117,7 +131,8 @@ pub struct Totals {
 
 /// Fills the record from what happened.
 pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> Record {
-    let gas = plant.network.gas();
+    let gas = plant.network.mostly();
+    let r12 = plant.r12_share();
     let sheet = worksheet(plant, shop);
     let charged = shop.given(plant);
     let (ar4, ar5) = gwp(gas);
@@ -129,6 +144,16 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
     let vented = totals.vented;
     Record {
         gas,
+        built_for: plant.vehicle.refrigerant,
+        other_gas: match gas {
+            Gas::R12 => 1.0 - r12,
+            Gas::R134a => r12,
+            Gas::R1234yf => 0.0,
+        },
+        fittings: shop.openings.ports.map(|p| p.fitting),
+        low_switch: plant.drive.cycling_points()[0],
+        cut_out: plant.drive.cut_out_opens(),
+        relief: plant.vehicle.switches.relief_opens.si(),
         label_charge: plant.vehicle.label_charge.si(),
         before: shop.noted[0],
         after: shop.noted[1],
@@ -154,6 +179,41 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
     }
 }
 
+/// A condition of a lawful conversion that is not met (US: 40 CFR 82 subpart G, appendix D, from memory; local rules may ask more).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Breach {
+    /// Old gas is left in the loop: more than the 2 % that an identifier takes for pure.
+    OldGas,
+    /// A port does not carry the new gas's own fitting.
+    Fittings,
+    /// There is no label with the new gas, its amount as charged, and the oil.
+    Label,
+    /// There is a relief valve and no switch that stops the compressor before it opens.
+    CutOut,
+}
+
+/// A label's charge may differ from what is in the loop by this, kg: two ounces (own figure).
+const LABEL: f64 = 0.06;
+
+/// What a conversion still lacks; nothing where the vehicle runs on the gas it was built for.
+pub fn breaches(record: &Record) -> Vec<Breach> {
+    if record.gas == record.built_for {
+        return Vec::new();
+    }
+    let label = record.new_label.is_some_and(|l| {
+        l.gas == record.gas && l.oil.is_some() && (l.charge - record.in_loop).abs() <= LABEL
+    });
+    let stops = record.cut_out.is_some_and(|p| p < record.relief);
+    let all = [
+        (record.other_gas > 1.0 - PURE, Breach::OldGas),
+        (record.fittings.iter().any(|f| *f != record.gas), Breach::Fittings),
+        (!label, Breach::Label),
+        (!stops, Breach::CutOut),
+    ];
+    all.into_iter().filter(|(lacks, _)| *lacks).map(|(_, b)| b).collect()
+}
+
 /// What the learner writes down. SI units; what is left out is not checked.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
@@ -174,6 +234,10 @@ pub struct Statement {
     pub nothing_vented: Option<bool>,
     /// Both caps are on.
     pub caps_on: Option<bool>,
+    /// Gas that is in the loop now.
+    pub gas: Option<Gas>,
+    /// A conversion meets its conditions ([`Breach`]).
+    pub conversion_in_order: Option<bool>,
 }
 
 /// A line of the statement that does not match.
@@ -196,6 +260,10 @@ pub enum Mismatch {
     Vented,
     /// Caps.
     Caps,
+    /// Gas.
+    Gas,
+    /// Conditions of a conversion.
+    Conversion,
 }
 
 /// Masses may differ by this, kg: half an ounce, what a charging machine is allowed (SAE J2788; from memory).
@@ -250,6 +318,16 @@ pub fn mismatches(record: &Record, stated: &Statement) -> Vec<Mismatch> {
         (
             stated.caps_on.is_some_and(|c| c != record.caps_on),
             Mismatch::Caps,
+        ),
+        (
+            stated.gas.is_some_and(|g| g != record.gas),
+            Mismatch::Gas,
+        ),
+        (
+            stated
+                .conversion_in_order
+                .is_some_and(|ok| ok != breaches(record).is_empty()),
+            Mismatch::Conversion,
         ),
     ];
     lines

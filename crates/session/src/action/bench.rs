@@ -82,7 +82,7 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<b
             if there + kg > part.most_oil(plant) {
                 return Err(Refused::NoRoom(part));
             }
-            shop.pour_oil(plant, part, kg, oil);
+            shop.pour_oil(part, kg, oil);
         }
         Action::InjectOil { volume, oil } => {
             let kg = measured(volume)?;
@@ -139,7 +139,7 @@ fn on_bench(shop: &Shop, part: Part) -> Result<(), Refused> {
     }
 }
 
-fn free(shop: &Shop, side: Side) -> Result<(), Refused> {
+pub(super) fn free(shop: &Shop, side: Side) -> Result<(), Refused> {
     let coupled = match side {
         Side::Low => shop.hands.low_coupled,
         Side::High => shop.hands.high_coupled,

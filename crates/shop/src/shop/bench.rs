@@ -25,7 +25,7 @@ impl Shop {
         self.hurt(pressure > HURTS || liquid)
     }
 
-    fn hurt(&mut self, hurts: bool) -> bool {
+    pub(super) fn hurt(&mut self, hurts: bool) -> bool {
         self.injuries += u32::from(hurts);
         hurts
     }
@@ -99,11 +99,11 @@ impl Shop {
     }
 
     /// Pours oil (kg) from the bottle into a part on the bench.
-    pub fn pour_oil(&mut self, plant: &Plant, part: Part, kg: f64, kind: OilKind) {
+    pub fn pour_oil(&mut self, part: Part, kg: f64, kind: OilKind) {
         if let Some(bench) = &mut self.bench[part as usize] {
             bench.oil += kg;
             self.oil.poured[part as usize] += kg;
-            self.note_oil(plant, kg, kind);
+            self.note_oil(kg, kind);
         }
     }
 
@@ -113,14 +113,20 @@ impl Shop {
         oil[OIL] = kg;
         plant.network.inject(plant.places.accumulator, &oil);
         self.oil.injected += kg;
-        self.note_oil(plant, kg, kind);
+        self.note_oil(kg, kind);
     }
 
-    fn note_oil(&mut self, plant: &Plant, kg: f64, kind: OilKind) {
+    fn note_oil(&mut self, kg: f64, kind: OilKind) {
         self.brought[OIL] += kg;
         self.oil.kind = Some(kind);
-        let mineral = kind == OilKind::Mineral;
-        if mineral != (plant.network.gas() == Gas::R12) {
+        // Ester goes with either gas.
+        let r12 = self.openings.ports[Side::Low as usize].fitting == Gas::R12;
+        let right = match kind {
+            OilKind::Ester => true,
+            OilKind::Mineral => r12,
+            OilKind::Pag46 | OilKind::Pag100 | OilKind::Pag150 => !r12,
+        };
+        if !right {
             self.oil.wrong_kind += kg;
         }
     }
@@ -136,7 +142,7 @@ impl Shop {
     }
 
     /// There is enough refrigerant in the loop that letting it out counts as venting: more than traces.
-    fn holds(plant: &Plant) -> bool {
+    pub(super) fn holds(plant: &Plant) -> bool {
         let p = plant.places;
         let held: f64 = (p.discharge..=p.suction)
             .map(|i| plant.network.node(i).content.whole()[REFRIGERANT])
