@@ -333,7 +333,9 @@ impl Tools {
             stopwatch: (shop.hands.timing, clock(shop.instruments.stopwatch)),
             noted: [shop.noted[0].is_some(), shop.noted[1].is_some()],
             label_g: label.g().round(),
-            new_label: shop.label.map(|l| display::mass(Mass::from_kg(l.charge), units)),
+            new_label: shop
+                .label
+                .map(|l| display::mass(Mass::from_kg(l.charge), units)),
         }
     }
 }

@@ -138,6 +138,10 @@ readings! {
     NewAccumulator, "new_accumulator", Switch, b => switch(new_accumulator(b));
     /// A conversion has what the law asks: old gas gone, fittings, cut-out, and a label that says what is in the loop.
     ConversionInOrder, "conversion_in_order", Switch, b => switch(converted(b));
+    /// Readings were noted before the work.
+    NotedBefore, "noted_before", Switch, b => switch(b.shop().noted[0].is_some());
+    /// Readings were noted after the work.
+    NotedAfter, "noted_after", Switch, b => switch(b.shop().noted[1].is_some());
     /// The vacuum pump runs.
     Pump, "pump", Switch, b => switch(b.shop().hands.attached.pump().is_some_and(|p| p.on));
     /// Water that the desiccant holds.

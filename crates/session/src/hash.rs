@@ -209,7 +209,12 @@ impl Fnv {
         }
         if let Some(other) = &shop.other_station {
             h.numbers(other.away.content.0);
-            h.numbers([other.away.r12, other.away.t, other.at_start, other.separator]);
+            h.numbers([
+                other.away.r12,
+                other.away.t,
+                other.at_start,
+                other.separator,
+            ]);
         }
     }
 

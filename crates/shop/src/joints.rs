@@ -12,8 +12,8 @@ use lowside_plant::{
 };
 use serde::{Deserialize, Serialize};
 
-pub use crate::ports::{Port, Side};
 use crate::ports::BARE;
+pub use crate::ports::{Port, Side};
 
 /// A joint between two parts, in the order of the flow.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]

@@ -72,7 +72,11 @@ impl Port {
 
     /// How far a coupler on it opens the way, 0 to 1.
     pub fn opens(&self) -> f64 {
-        if self.two_cores { BEHIND_EACH_OTHER } else { 1.0 }
+        if self.two_cores {
+            BEHIND_EACH_OTHER
+        } else {
+            1.0
+        }
     }
 
     /// What it lets through both ways while no coupler is on it (m2), and what it seeps at rest at 20 degC (kg/s).

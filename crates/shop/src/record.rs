@@ -196,22 +196,34 @@ pub enum Breach {
 /// A label's charge may differ from what is in the loop by this, kg: two ounces (own figure).
 const LABEL: f64 = 0.06;
 
-/// What a conversion still lacks; nothing where the vehicle runs on the gas it was built for.
+/// What a conversion still lacks; nothing where the vehicle runs on the gas it was built for, with that gas's fittings.
 pub fn breaches(record: &Record) -> Vec<Breach> {
-    if record.gas == record.built_for {
+    let old = record.built_for;
+    let Some(new) = record
+        .fittings
+        .into_iter()
+        .chain([record.gas])
+        .find(|gas| *gas != old)
+    else {
         return Vec::new();
-    }
+    };
     let label = record.new_label.is_some_and(|l| {
-        l.gas == record.gas && l.oil.is_some() && (l.charge - record.in_loop).abs() <= LABEL
+        l.gas == new && l.oil.is_some() && (l.charge - record.in_loop).abs() <= LABEL
     });
     let stops = record.cut_out.is_some_and(|p| p < record.relief);
     let all = [
-        (record.other_gas > 1.0 - PURE, Breach::OldGas),
-        (record.fittings.iter().any(|f| *f != record.gas), Breach::Fittings),
+        (
+            record.gas != new || record.other_gas > 1.0 - PURE,
+            Breach::OldGas,
+        ),
+        (record.fittings.iter().any(|f| *f != new), Breach::Fittings),
         (!label, Breach::Label),
         (!stops, Breach::CutOut),
     ];
-    all.into_iter().filter(|(lacks, _)| *lacks).map(|(_, b)| b).collect()
+    all.into_iter()
+        .filter(|(lacks, _)| *lacks)
+        .map(|(_, b)| b)
+        .collect()
 }
 
 /// What the learner writes down. SI units; what is left out is not checked.
@@ -319,10 +331,7 @@ pub fn mismatches(record: &Record, stated: &Statement) -> Vec<Mismatch> {
             stated.caps_on.is_some_and(|c| c != record.caps_on),
             Mismatch::Caps,
         ),
-        (
-            stated.gas.is_some_and(|g| g != record.gas),
-            Mismatch::Gas,
-        ),
+        (stated.gas.is_some_and(|g| g != record.gas), Mismatch::Gas),
         (
             stated
                 .conversion_in_order

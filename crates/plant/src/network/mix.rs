@@ -177,7 +177,11 @@ impl Network {
         vessel: bool,
     ) -> (Content, f64) {
         let all = refrigerant(&content);
-        let share = if all > 0.0 { (r12 / all).clamp(0.0, 1.0) } else { 0.0 };
+        let share = if all > 0.0 {
+            (r12 / all).clamp(0.0, 1.0)
+        } else {
+            0.0
+        };
         let own = share_in(self.gas);
         if self.mix.is_none()
             && all > 0.0
@@ -187,10 +191,10 @@ impl Network {
         {
             self.blend(pure, inside);
         }
-        let held = self.mix.as_ref().map_or_else(
-            || own * refrigerant(&self.nodes[id].content),
-            |m| m.r12[id],
-        );
+        let held = self
+            .mix
+            .as_ref()
+            .map_or_else(|| own * refrigerant(&self.nodes[id].content), |m| m.r12[id]);
         let before = self.refill(id, volume, content, t).0;
         if let Some(mix) = &mut self.mix {
             mix.r12[id] = r12.clamp(0.0, all);
