@@ -231,8 +231,8 @@ impl Fnv {
         }
         for port in shop.openings.ports {
             h.flags([port.core, port.old_core, port.cap]);
-            if port.converted {
-                h.flags([port.two_cores]);
+            if let Some(over) = port.over {
+                h.word(over as u64);
                 h.word(port.fitting as u64);
             }
         }

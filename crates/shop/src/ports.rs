@@ -19,15 +19,22 @@ pub enum Side {
     High,
 }
 
+/// A conversion fitting, which has a core of its own, by what is under it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Over {
+    /// The old core was taken out.
+    NoCore,
+    /// The old core was left in: what passes has two cores to pass.
+    OldCore,
+}
+
 /// A service port's fitting, core and cap.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Port {
     /// Whose hoses it takes.
     pub fitting: Gas,
-    /// A conversion fitting is locked on over the one it was built with.
-    pub converted: bool,
-    /// Under the conversion fitting the old core was left in: what passes has two cores to pass.
-    pub two_cores: bool,
+    /// The conversion fitting that is locked on over the one it was built with, if there is one.
+    pub over: Option<Over>,
     /// The core is in.
     pub core: bool,
     /// The core is the one that came with the vehicle; it seeps unless capped.
@@ -50,8 +57,7 @@ impl Port {
     pub fn new(gas: Gas) -> Self {
         Self {
             fitting: gas,
-            converted: false,
-            two_cores: false,
+            over: None,
             core: true,
             old_core: true,
             cap: false,
@@ -62,8 +68,11 @@ impl Port {
     pub fn convert(&mut self, gas: Gas, new_core: bool) {
         *self = Self {
             fitting: gas,
-            converted: true,
-            two_cores: self.core && !new_core,
+            over: Some(if self.core && !new_core {
+                Over::OldCore
+            } else {
+                Over::NoCore
+            }),
             core: true,
             old_core: self.old_core && !new_core,
             cap: false,
@@ -72,7 +81,7 @@ impl Port {
 
     /// How far a coupler on it opens the way, 0 to 1.
     pub fn opens(&self) -> f64 {
-        if self.two_cores {
+        if self.over == Some(Over::OldCore) {
             BEHIND_EACH_OTHER
         } else {
             1.0

@@ -17,7 +17,7 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<b
         Action::ConvertPort { side, new_core } => {
             uncovered(shop, side)?;
             let port = &shop.openings.ports[side as usize];
-            if port.converted || port.fitting != Gas::R12 {
+            if port.over.is_some() || port.fitting != Gas::R12 {
                 return Err(Refused::FittingLocked {
                     fitting: port.fitting,
                 });
