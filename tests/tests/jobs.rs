@@ -5,7 +5,7 @@ use std::{collections::BTreeMap, fs, path::Path};
 
 use lowside_fluids::Gas;
 use lowside_lessons::{JobCard, Progress, library};
-use lowside_plant::species::WATER;
+use lowside_plant::species::{OIL, WATER};
 use lowside_session::{Bay, Event, condition::Condition, scenario::script, script::Player};
 use lowside_shop::{
     ledger::Place,
@@ -241,6 +241,8 @@ fn retrofit_well_and_badly() {
     assert_eq!((record.built_for, record.gas), (Gas::R12, Gas::R134a));
     assert_eq!(breaches(&record), []);
     assert!(record.other_gas < 0.02, "{}", record.other_gas);
+    let wear = good.plant().wear();
+    assert!(wear < 0.02, "{wear}");
 
     let (card, bay, progress) = badly_done(
         "9-retrofit.bad-on-top",
@@ -258,6 +260,13 @@ fn retrofit_well_and_badly() {
     assert!(over > 40e3, "{over:.0} Pa more head");
 
     let (_, bay, _) = badly_done("9-retrofit.bad-old-oil", &["wear > 50 %"]);
+    let share = |node: usize| bay.plant().network.node(node).content[OIL];
+    let places = bay.plant().places;
+    let parked: f64 = (places.evaporator..places.accumulator).map(share).sum();
+    assert!(
+        parked > 0.1,
+        "{parked:.3} kg of mineral oil lie in the evaporator"
+    );
     let lacks = breaches(&bay.record(&Prices::default()));
     assert!(lacks.contains(&Breach::CutOut), "{lacks:?}");
 }

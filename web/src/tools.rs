@@ -31,7 +31,7 @@ pub(crate) struct ToolsProps {
 #[component]
 pub(crate) fn HoseTools(p: &ToolsProps) -> Html {
     let picked = use_state(|| 0_usize);
-    let dose = use_state(|| p.tools.label_g);
+    let dose = use_state(|| None::<f64>);
     let takes: Vec<(Tool, Action)> = p
         .takes
         .iter()
@@ -76,7 +76,7 @@ pub(crate) fn HoseTools(p: &ToolsProps) -> Html {
     }
 }
 
-fn hung(p: &ToolsProps, dose: &UseStateHandle<f64>) -> Html {
+fn hung(p: &ToolsProps, dose: &UseStateHandle<Option<f64>>) -> Html {
     let flag = |make: fn(bool) -> Action| {
         let act = p.act.clone();
         move |on| act.emit(make(on))
@@ -129,12 +129,13 @@ fn hung(p: &ToolsProps, dose: &UseStateHandle<f64>) -> Html {
             holds,
         } => {
             let set = dose.clone();
-            let mass = Mass::from_g(**dose);
+            let grams = dose.unwrap_or(p.tools.label_g);
+            let mass = Mass::from_g(grams);
             html! { <>
                 { switch("cylinder-valve", words::cylinder_valve(), words::tap_states(), *open, flag(|on| Action::Tap { on })) }
                 { switch("cylinder-way", words::cylinder_way(), [words::cylinder_way_states_off(), words::cylinder_way_states_on()],
                     *liquid, flag(|on| Action::Invert { on })) }
-                { slider("dose", words::dose(), [10.0, 1600.0, 5.0, **dose], &shown(&display::mass(mass, p.units)), move |v| set.set(v)) }
+                { slider("dose", words::dose(), [10.0, 1600.0, 5.0, grams], &shown(&display::mass(mass, p.units)), move |v| set.set(Some(v))) }
                 { button(words::dose_give(), true, does(Action::Dose { mass })) }
                 { line(words::dose_left(), &left.as_ref().map_or_else(|| "\u{2014}".to_owned(), shown)) }
                 { line(words::cylinder_holds(), &shown(holds)) }

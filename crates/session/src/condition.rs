@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use lowside_fluids::Gas;
+use lowside_fluids::{Gas, oil::Oil};
 use lowside_plant::species::{AIR, OIL, WATER};
 use lowside_shop::{
     joints::Joint,
@@ -148,6 +148,8 @@ readings! {
     DesiccantWater, "desiccant_water", Mass, b => b.plant().desiccant_water();
     /// Oil in the loop.
     Oil, "oil", Mass, b => in_loop(b, OIL);
+    /// Mineral oil in the loop's oil.
+    MineralOil, "mineral_oil", Share, b => b.plant().oil.oils.share(Oil::Mineral);
     /// The recovery machine runs.
     Machine, "machine", Switch, b => switch(b.shop().hands.attached.machine().is_some_and(|m| m.running));
     /// A can hangs on the service hose.

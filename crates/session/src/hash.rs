@@ -1,6 +1,9 @@
 //! A fingerprint of a bay's state: equal bits, equal hash, natively and in the browser.
 
-use lowside_fluids::Blend;
+use lowside_fluids::{
+    Blend,
+    oil::{Oil, Oils},
+};
 use lowside_plant::{leak::Size, plant::Plant, seat::Seat};
 use lowside_shop::{
     Attached, Shop, can::Stance, gauge::Instrument, identifier::Identifier, joints::Fit,
@@ -96,6 +99,10 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
         h.numbers([link.flow, link.oil]);
     }
     h.word(plant.oil.turn as u64);
+    let oils = &plant.oil.oils;
+    if *oils != Oils::pure(plant.vehicle.oil_kind) {
+        h.numbers(Oil::ALL.map(|o| oils.share(o)));
+    }
     if let Some((held, to_room)) = plant.network.r12() {
         for &kg in held {
             h.number(kg);

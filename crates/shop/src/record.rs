@@ -40,6 +40,20 @@ pub fn gwp(gas: Gas) -> (f64, f64) {
     }
 }
 
+/// What so much vented (kg) warms, kilograms of carbon dioxide by AR4 and AR5: each gas by its own figure.
+fn warming(plant: &Plant, vented: f64) -> (f64, f64) {
+    let of = |gas: Gas, kg: f64| {
+        let (ar4, ar5) = gwp(gas);
+        (kg * ar4, kg * ar5)
+    };
+    let Some((_, r12)) = plant.network.r12() else {
+        return of(plant.network.gas(), vented);
+    };
+    let old = of(Gas::R12, r12.clamp(0.0, vented));
+    let other = of(Gas::R134a, vented - r12.clamp(0.0, vented));
+    (old.0 + other.0, old.1 + other.1)
+}
+
 /// Prices for the sum on the record: our own round figures, to be set by whoever teaches.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Prices {
@@ -135,7 +149,6 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
     let r12 = plant.r12_share();
     let sheet = worksheet(plant, shop);
     let charged = shop.given(plant);
-    let (ar4, ar5) = gwp(gas);
     let parts: Vec<Part> = Part::ALL
         .into_iter()
         .flat_map(|p| (0..shop.renewed[p as usize]).map(move |_| p))
@@ -161,7 +174,7 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
         charged,
         in_loop: totals.in_loop,
         vented,
-        co2_equivalent: (vented * ar4, vented * ar5),
+        co2_equivalent: warming(plant, vented),
         oil_out: sheet.out / RHO_OIL,
         oil_in: sheet.put_in / RHO_OIL,
         oil_wrong: shop.oil.wrong_kind / RHO_OIL,

@@ -133,7 +133,7 @@ impl Network {
             .collect();
         self.mix = Some(Mix {
             r12,
-            to_room: 0.0,
+            to_room: blend.mass_share() * self.account.to_room[REFRIGERANT],
             share: Vec::new(),
             own: Vec::new(),
             blend,
