@@ -2,6 +2,7 @@
 
 use lowside_fluids::Gas;
 use lowside_session::Bay;
+use lowside_shop::joints::Side;
 use lowside_units::{
     GaugePressure, Mass,
     display::{self, Shown, UnitSystem},
@@ -9,6 +10,8 @@ use lowside_units::{
 
 /// Shares of the R-12 label's mass between which the charge of R-134a is set (common practice, SAE J1661; from memory).
 pub const SHARES: [f64; 2] = [0.75, 0.85];
+/// Half way between them.
+const MIDDLE: f64 = 0.5 * (SHARES[0] + SHARES[1]);
 /// Where the cut-out of the conversion kit opens, Pa gauge (420 psi; makers' 410 to 450, from memory).
 const CUT_OUT: f64 = 2.896e6;
 
@@ -23,6 +26,18 @@ pub struct Charge {
     pub middle_g: f64,
 }
 
+/// What the loop is to hold, kg: the label's charge, or half way between by the rule once a vehicle built for R-12 has other
+/// fittings.
+pub fn target(bay: &Bay) -> f64 {
+    let v = &bay.plant().vehicle;
+    let fitting = bay.shop().openings.ports[Side::Low as usize].fitting;
+    if v.refrigerant == Gas::R12 && fitting != Gas::R12 {
+        MIDDLE * v.label_charge.kg()
+    } else {
+        v.label_charge.kg()
+    }
+}
+
 /// The calculator; none for a vehicle built for another gas.
 pub fn charge(bay: &Bay, units: UnitSystem) -> Option<Charge> {
     let v = &bay.plant().vehicle;
@@ -35,7 +50,7 @@ pub fn charge(bay: &Bay, units: UnitSystem) -> Option<Charge> {
     Some(Charge {
         label: mass(label),
         range: [mass(least * label), mass(most * label)],
-        middle_g: Mass::from_kg(0.5 * (least + most) * label).g().round(),
+        middle_g: Mass::from_kg(MIDDLE * label).g().round(),
     })
 }
 
