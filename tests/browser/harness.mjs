@@ -8,7 +8,7 @@ import { packages, quit, withPage } from "./page.mjs";
 export { desktop, phone } from "./page.mjs";
 
 /** How long one test may take, in ms. */
-const LIMIT = 30_000;
+const LIMIT = 90_000;
 
 after(quit);
 

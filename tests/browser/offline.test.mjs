@@ -55,7 +55,7 @@ pageTest(
       await server.kill().catch(() => undefined);
     }
   },
-  { limit: 60_000 },
+  { limit: 120_000 },
 );
 
 pageTest(

@@ -26,7 +26,7 @@ export const phone = {
 };
 
 /** How long a locator or an expectation waits, in ms, before it fails. */
-const PATIENCE = 5_000;
+const PATIENCE = 15_000;
 
 let starting;
 /** One browser a file, with a profile of its own that is thrown away. Each page gets its own context within it. */

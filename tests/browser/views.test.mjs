@@ -248,5 +248,5 @@ pageTest(
     assert.ok(rate > 5, `the page stands still: ${rate.toFixed(1)} frames a second`);
     assertQuiet(page);
   },
-  { limit: 60_000 },
+  { limit: 120_000 },
 );
