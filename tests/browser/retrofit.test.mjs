@@ -133,7 +133,8 @@ pageTest(
     await k.push("Give the dose");
     await k.speed(30);
     await until(page, "the dose leaves the cylinder", 60, async () => (await k.line("Still to come")) === "\u2014");
-    await pass(60);
+    // What lies liquid behind the compressor gets time to spread.
+    await pass(150);
     await k.push("High valve (red): shut");
     await k.turn(false, "Gives");
     await k.turn(true, "Engine");

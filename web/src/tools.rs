@@ -253,7 +253,7 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
                 { button(noted(0, words::note_before()), true, does(Action::NoteReadings { after: false })) }
                 { button(noted(1, words::note_after()), true, does(Action::NoteReadings { after: true })) }
                 { button(words::inject_oil(display::volume(squirt, p.units)), true,
-                    does(Action::InjectOil { volume: squirt, oil: OilKind::Pag46 })) }
+                    does(Action::InjectOil { volume: squirt, oil: if t.hoses == Gas::R12 { OilKind::Mineral } else { OilKind::Pag46 } })) }
             </fieldset>
             <NewLabel tools={t.clone()} units={p.units} act={p.act.clone()} />
         </details>
