@@ -9,6 +9,7 @@ use lowside_units::{Duration, display};
 use yew::{Callback, Html, Properties, classes, component, html, use_state};
 
 use crate::{
+    bench::switch_lines,
     words::{self, Language},
     work::{button, choice, line, print},
 };
@@ -203,6 +204,14 @@ fn record(r: &RecordView) -> Html {
             text
         }
     };
+    let new_label = r.new_label.as_ref().map_or_else(
+        || words::record_none().to_owned(),
+        |(gas, mass, oil, at)| {
+            let oil = oil.map_or_else(String::new, |o| format!(", {}", words::oil_name(o)));
+            format!("{gas}, {mass}{oil}; {at}")
+        },
+    );
+    let lacks: Vec<&str> = r.lacks.iter().map(|b| words::lacks(*b)).collect();
     let vented = format!("{}, {}", s(&r.vented), words::record_co2(&r.co2));
     html! {
         <div class="record">
@@ -220,7 +229,12 @@ fn record(r: &RecordView) -> Html {
             </div>
             <div class="lines">
                 { line(words::record_gas(), r.gas) }
-                { line(words::record_label(), &s(&r.label)) }
+                { line(words::record_label(), &format!("{}, {}", r.built_for, s(&r.label))) }
+                { line(words::port_low(), r.fittings[0]) }
+                { line(words::port_high(), r.fittings[1]) }
+                { switch_lines(&r.switches) }
+                { line(words::new_label(), &new_label) }
+                if !r.lacks.is_empty() { { line(words::record_lacks(), &lacks.join("; ")) } }
                 { line(words::recovered(), &s(&r.recovered)) }
                 { line(words::record_charged(), &s(&r.charged)) }
                 { line(words::record_vented(), &vented) }
