@@ -207,7 +207,9 @@ fn at_the_bench(dice: &mut Dice, on: bool) -> Action {
 
 /// Some act with nitrogen, detector, lamp or other instruments.
 fn with_instruments(dice: &mut Dice, on: bool) -> Action {
-    let at = Spot::ALL[usize::try_from(dice.bits() % SPOTS as u64).unwrap_or(0)];
+    let at = Spot::all()
+        .nth(usize::try_from(dice.bits() % SPOTS as u64).unwrap_or(0))
+        .expect("one of them");
     match dice.bits() % 12 {
         0 | 1 => Action::TakeNitrogen,
         2 | 3 => Action::Regulator {

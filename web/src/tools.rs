@@ -1,7 +1,7 @@
 //! The service hose and the instruments beside it: what hangs there, its controls, identifier, leak search, clamp, notes.
 use lowside_present::{
     UnitSystem,
-    bench::OilKind,
+    bench::{Joint, OilKind},
     tools::{Hung, POINTS, Sample, Sensitivity, Spot, Tool, Tools, identify, move_vacuum_gauge},
 };
 use lowside_session::Action;
@@ -151,8 +151,8 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
         let act = p.act.clone();
         move || act.emit(action)
     };
-    let at = Spot::ALL[*place];
-    let spots: Vec<String> = Spot::ALL.map(words::spot_name).to_vec();
+    let spots: Vec<String> = Spot::all().map(words::spot_name).collect();
+    let at = Spot::all().nth(*place).unwrap_or(Spot::Joint(Joint::CompressorOut));
     let points: Vec<String> = std::iter::once(words::clamp_off())
         .chain(POINTS.map(words::point))
         .map(str::to_owned)
@@ -220,7 +220,7 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
             </fieldset>
             <fieldset class="group">
                 <legend>{ words::search() }</legend>
-                { choice("search-place", words::search_place(), &spots, *place, move |n| place.set(n.min(Spot::ALL.len() - 1))) }
+                { choice("search-place", words::search_place(), &spots, *place, move |n| place.set(n)) }
                 <span class="pair">
                     { button(words::detector(), true, does(Action::Sniff { at, sensitivity: Sensitivity::High,
                         distance: Length::from_mm(NEAR_MM), wind: Speed::from_m_s(0.0) })) }

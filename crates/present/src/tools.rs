@@ -12,6 +12,7 @@ use lowside_units::{
 use crate::controls::Setting;
 
 pub use lowside_fluids::Gas;
+pub use lowside_plant::leak::Site;
 pub use lowside_shop::{
     detect::{Means, Sensitivity, Spot},
     meters::{Glass, Point},
@@ -324,7 +325,7 @@ impl Tools {
             },
             vacuum_at_loop: shop.hands.vacuum_gauge == GaugePlace::Loop,
             sample: sample(bay),
-            search: Spot::ALL.map(|s| (s, shop.search[s as usize])).to_vec(),
+            search: Spot::all().map(|s| (s, shop.search[s.index()])).collect(),
             dye: shop.dye,
             clamp: shop.hands.clamp.map(|p| {
                 let t = Temperature::from_k(shop.instruments.clamp.reading());

@@ -141,9 +141,8 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
         oil_in: sheet.put_in / RHO_OIL,
         oil_wrong: shop.oil.wrong_kind / RHO_OIL,
         parts,
-        searched: Spot::ALL
-            .into_iter()
-            .filter_map(|s| shop.search[s as usize].map(|f| (s, f)))
+        searched: Spot::all()
+            .filter_map(|s| shop.search[s.index()].map(|f| (s, f)))
             .collect(),
         new_label: shop.label,
         caps_on: shop.openings.ports.iter().all(|p| p.cap),

@@ -226,9 +226,9 @@ impl Shop {
     fn stain(&mut self, plant: &Plant, dt: f64) {
         self.stain_time += dt;
         if self.stain_time >= 1.0 {
-            for spot in Spot::ALL {
+            for spot in Spot::all() {
                 let lost = spot.escape(plant, self).refrigerant * self.stain_time;
-                self.stains[spot as usize] += lost;
+                self.stains[spot.index()] += lost;
             }
             self.stain_time = 0.0;
         }

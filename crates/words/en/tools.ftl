@@ -95,6 +95,7 @@ piece-evaporator = Evaporator
 piece-accumulator = Accumulator
 piece-suction-hose = Suction hose
 joint = Joint { $from } / { $to }
+shaft-seal = Compressor shaft seal
 port-low = Low port
 port-high = High port
 stand-tight = tight

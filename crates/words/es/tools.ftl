@@ -95,6 +95,7 @@ piece-evaporator = Evaporador
 piece-accumulator = Acumulador
 piece-suction-hose = Manguera de succión
 joint = Unión { $from } / { $to }
+shaft-seal = Retén del eje del compresor
 port-low = Puerto de baja
 port-high = Puerto de alta
 stand-tight = firme

@@ -21,12 +21,12 @@ pub(super) fn apply(act: Action, plant: &Plant, shop: &mut Shop) -> Result<(), R
             let (still, storm) = (Speed::from_m_s(0.0), Speed::from_m_s(10.0));
             let wind = within("m/s", "wind", wind, still, storm)?.si();
             let finding = detect::sniff(plant, shop, at, sensitivity, distance, wind);
-            shop.search[at as usize] = Some(finding);
+            shop.search[at.index()] = Some(finding);
         }
         Action::Soap { at } => {
-            shop.search[at as usize] = Some(detect::soap(plant, shop, at));
+            shop.search[at.index()] = Some(detect::soap(plant, shop, at));
         }
-        Action::Lamp { at } => shop.search[at as usize] = Some(detect::lamp(shop, at)),
+        Action::Lamp { at } => shop.search[at.index()] = Some(detect::lamp(shop, at)),
         Action::Dye => {
             if !shop.hands.low_coupled {
                 return Err(Refused::NotCoupled);
