@@ -238,6 +238,9 @@ impl Fnv {
         for noted in shop.noted.iter().flatten() {
             h.numbers([noted.low, noted.high, noted.vent, noted.rpm]);
         }
+        if let Some(hold) = shop.holds.last {
+            h.numbers([hold.from, hold.to, hold.seconds]);
+        }
         let station = &shop.station;
         h.numbers(station.away.content.0);
         h.numbers([

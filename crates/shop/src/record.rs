@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     detect::{Finding, Spot},
+    hold::{Hold, Outcome},
     oil::{RHO_OIL, worksheet},
     parts::{PARTS, Part},
     shop::Shop,
@@ -90,6 +91,8 @@ pub struct Record {
     pub parts: Vec<Part>,
     /// Places searched for leaks, with the last finding at each.
     pub searched: Vec<(Spot, Finding)>,
+    /// The last hold under vacuum.
+    pub hold: Option<Hold>,
     /// Charge written on a new label.
     pub new_label: Option<f64>,
     /// Both caps are on.
@@ -144,6 +147,7 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
         searched: Spot::all()
             .filter_map(|s| shop.search[s.index()].map(|f| (s, f)))
             .collect(),
+        hold: shop.holds.last,
         new_label: shop.label,
         caps_on: shop.openings.ports.iter().all(|p| p.cap),
         injuries: shop.injuries,
@@ -165,8 +169,10 @@ pub struct Statement {
     pub oil_out: Option<f64>,
     /// Oil put in, m3.
     pub oil_in: Option<f64>,
-    /// New parts.
+    /// New parts, each once.
     pub parts: Option<Vec<Part>>,
+    /// How the hold under vacuum came out.
+    pub hold: Option<Outcome>,
     /// Where a leak was found.
     pub leaks: Option<Vec<Spot>>,
     /// Nothing was vented.
@@ -189,6 +195,8 @@ pub enum Mismatch {
     OilIn,
     /// Parts.
     Parts,
+    /// Hold under vacuum.
+    Hold,
     /// Leaks found.
     Leaks,
     /// Vented.
@@ -212,6 +220,7 @@ pub fn mismatches(record: &Record, stated: &Statement) -> Vec<Mismatch> {
     let sorted = |parts: &[Part]| {
         let mut p = parts.to_vec();
         p.sort_unstable();
+        p.dedup();
         p
     };
     let wrong_parts = |p: &Vec<Part>| sorted(p) != sorted(&record.parts);
@@ -235,6 +244,10 @@ pub fn mismatches(record: &Record, stated: &Statement) -> Vec<Mismatch> {
         (
             stated.parts.as_ref().is_some_and(wrong_parts),
             Mismatch::Parts,
+        ),
+        (
+            stated.hold.is_some_and(|h| !h.fits(record.hold.as_ref())),
+            Mismatch::Hold,
         ),
         (
             stated.leaks.as_ref().is_some_and(wrong_leaks),

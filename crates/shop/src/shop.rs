@@ -14,6 +14,7 @@ use crate::{
     cylinder::{self, Stored},
     detect::{Finding, SPOTS, Spot},
     gauge::{self, Instrument},
+    hold,
     identifier::{Identifier, NoSample, Port},
     joints::Openings,
     manifold::{self, Places},
@@ -126,6 +127,8 @@ pub struct Shop {
     pub search: [Option<Finding>; SPOTS],
     /// Readings written down before and after the work.
     pub noted: [Option<Readings>; 2],
+    /// Holds under vacuum.
+    pub holds: hold::Watch,
     /// Charge on the new label, kg.
     pub label: Option<f64>,
     /// Times that refrigerant was let out by hand.
@@ -202,6 +205,7 @@ impl Shop {
             stain_time: 0.0,
             search: [None; SPOTS],
             noted: [None; 2],
+            holds: hold::Watch::default(),
             label: None,
             ventings: 0,
             injuries: 0,
@@ -347,6 +351,7 @@ impl Shop {
             | Attached::Nitrogen(_)
             | Attached::Pump(_) => {}
         }
+        self.holds.tick(plant, &self.hands, dt);
         if self.hands.timing {
             self.instruments.stopwatch += dt;
         }
