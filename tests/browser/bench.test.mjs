@@ -148,6 +148,41 @@ pageTest("a job card's first step is done, undone by going back, and done again"
   assertQuiet(page);
 });
 
+pageTest("a statement is signed and held against the bay's own record", desktop, async (page) => {
+  const k = keys(page);
+  await k.view("Job");
+  const record = page.locator("details.record");
+  assert.equal(await record.getAttribute("open"), null, "the bay's record is shut until the statement is signed");
+  const field = (name) => page.getByLabel(name, { exact: true });
+  await field("Recovered, oz").fill("12");
+  await field("Charged, oz").fill("0");
+  await field("Compressor").focus();
+  await page.keyboard.press("Space");
+  await k.pick("Hold under vacuum", "held");
+  await field("Nothing was let into the room").press("Space");
+  await k.push("Sign the record");
+  await page.getByText("Signed, but the bay\u2019s own record says otherwise: Recovered; New parts; Hold under vacuum").waitFor();
+  assert.notEqual(await record.getAttribute("open"), null);
+  await field("Recovered, oz").fill("0");
+  await field("Compressor").press("Space");
+  await k.pick("Hold under vacuum", "not done");
+  await k.push("Sign the record");
+  await page.getByText("Signed. All that is stated matches").waitFor();
+  for (const kind of ["CSV", "JSON"]) {
+    const coming = page.waitForEvent("download");
+    await k.push(`Save as ${kind}`);
+    const { createReadStream } = await import("node:fs");
+    let text = "";
+    for await (const piece of createReadStream(await (await coming).path(), "utf8")) text += piece;
+    if (kind === "CSV") assert.match(text, /^stated\.nothing_vented,true$/m);
+    else assert.deepEqual(JSON.parse(text).mismatches, []);
+  }
+  await page.getByLabel("Language").selectOption("es");
+  await page.getByText("Firmado. Todo lo declarado coincide", { exact: false }).waitFor();
+  await assertAccessible(page);
+  assertQuiet(page);
+});
+
 pageTest("tools, bench and job reflow at 320 px", { ...phone, name: "narrow", viewport: { width: 320, height: 640 } }, async (page) => {
   const k = keys(page);
   await k.view("Bench");

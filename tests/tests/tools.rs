@@ -87,7 +87,14 @@ fn the_detector_finds_by_rate_distance_and_wind() {
         "blown away"
     );
     assert!(
-        !sniffed(&mut bay, Spot::Joint(Joint::CondenserIn), Sensitivity::High, 0.0, 0.0).0,
+        !sniffed(
+            &mut bay,
+            Spot::Joint(Joint::CondenserIn),
+            Sensitivity::High,
+            0.0,
+            0.0
+        )
+        .0,
         "tight"
     );
     // Soap shows only large leaks, from 1276 g a year (SAE J1628).
@@ -193,10 +200,7 @@ fn nitrogen_holds_or_tells() {
         let start = bay.shop().instruments.low.reading();
         let at = Spot::Joint(Joint::AccumulatorOut);
         act(&mut bay, Action::Soap { at });
-        assert_eq!(
-            bay.shop().search[at.index()].expect("searched").found,
-            leak
-        );
+        assert_eq!(bay.shop().search[at.index()].expect("searched").found, leak);
         assert!(!sniffed(&mut bay, at, Sensitivity::High, 3.0, 0.0).0);
         run(&mut bay, 15.0);
         let end = bay.shop().instruments.low.reading();

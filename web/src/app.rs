@@ -10,6 +10,7 @@ use lowside_present::{
     ledger::Ledger,
     next::{NextStep, next_step},
     readout::Readout,
+    statement::Signed,
 };
 use lowside_session::{Action, Caution, Take, TakeError, wait::Goal};
 use lowside_words::Language;
@@ -126,6 +127,8 @@ pub(crate) struct App {
     face: face::Face,
     /// What is chosen on the bench.
     item: Item,
+    /// The record as it was signed.
+    signed: Option<Signed>,
     painter: Painter,
     chart: Chart,
     sheet: NodeRef,
@@ -212,6 +215,7 @@ impl Component for App {
             waiting: Vec::new(),
             face: face::Face::new(),
             item: Item::Joint(Joint::EvaporatorOut),
+            signed: None,
             painter: Painter::default(),
             chart: Chart::default(),
             sheet: NodeRef::default(),
@@ -291,6 +295,7 @@ impl Component for App {
                 self.mode = Mode::Running;
                 store::remove(store::REPLAYING);
                 store::remove(store::JOB);
+                self.signed = None;
                 let speed = self.stage.speed;
                 self.stage = Stage::new(stage::open(&name), History::default());
                 self.stage.speed = speed;

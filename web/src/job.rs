@@ -3,12 +3,14 @@ use lowside_lessons::{Text, library, progress::Standing};
 use lowside_present::{
     Shown, UnitSystem,
     job::{Job, Noted, RecordView},
+    statement::{Said, Signed},
 };
 use lowside_session::{TICKS_PER_SECOND, Tick};
 use lowside_units::{Duration, display};
 use yew::{Callback, Html, Properties, classes, component, html, use_state};
 
 use crate::{
+    statement::StatementForm,
     words::{self, Language},
     work::{button, choice, line, print},
 };
@@ -21,6 +23,11 @@ pub(crate) struct JobProps {
     pub(crate) units: UnitSystem,
     /// Opens a job by name, or leaves it.
     pub(crate) open: Callback<Option<&'static str>>,
+    /// The record as it was signed.
+    pub(crate) signed: Option<Signed>,
+    pub(crate) sign: Callback<Said>,
+    /// Saves the record as CSV, or else JSON.
+    pub(crate) save: Callback<bool>,
 }
 
 /// A step as shown.
@@ -133,7 +140,9 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
             } else {
                 <p class="told">{ words::job_none() }</p>
             }
-            { record(&p.record) }
+            <StatementForm units={p.units} leaks={p.record.searched.iter().map(|(s, _)| *s).collect::<Vec<_>>()}
+                signed={p.signed.clone()} sign={p.sign.clone()} />
+            { record(&p.record, p.signed.is_some(), &p.save) }
         </section>
     }
 }
@@ -181,7 +190,7 @@ fn step(s: &StepView) -> Html {
     }
 }
 
-fn record(r: &RecordView) -> Html {
+fn record(r: &RecordView, open: bool, save: &Callback<bool>) -> Html {
     let s = Shown::to_string;
     let yes = |on: bool| if on { words::yes() } else { words::no() };
     let parts: Vec<&str> = r.parts.iter().map(|p| words::part(*p)).collect();
@@ -203,10 +212,21 @@ fn record(r: &RecordView) -> Html {
             text
         }
     };
+    let held = r
+        .hold
+        .as_ref()
+        .map_or_else(String::new, |[from, to, time]| {
+            words::record_hold(s(from), s(to), &time.number)
+        });
     let vented = format!("{}, {}", s(&r.vented), words::record_co2(&r.co2));
     html! {
-        <div class="record">
-            <h3>{ words::record() }{ button(words::record_print(), true, print) }</h3>
+        <details class="record" {open}>
+            <summary>{ words::record() }</summary>
+            <div class="acts">
+                { button(words::record_print(), true, print) }
+                { button(words::record_save("CSV"), true, { let save = save.clone(); move || save.emit(true) }) }
+                { button(words::record_save("JSON"), true, { let save = save.clone(); move || save.emit(false) }) }
+            </div>
             <div class="scroll" tabindex="0" role="region" aria-label={words::record()}>
             <table>
                 <thead><tr><td></td><th scope="col">{ words::record_before() }</th><th scope="col">{ words::record_after() }</th></tr></thead>
@@ -228,12 +248,13 @@ fn record(r: &RecordView) -> Html {
                 { line(words::record_oil_in(), &s(&r.oil[1])) }
                 { line(words::record_parts(), &or_none(parts.join(", "))) }
                 { line(words::record_searched(), &or_none(searched.join("; "))) }
+                { line(words::hold(), &or_none(held)) }
                 { line(words::record_caps(), yes(r.caps_on)) }
                 { line(words::record_injuries(), &r.injuries.to_string()) }
                 { line(words::record_ventings(), &r.ventings.to_string()) }
                 { line(words::record_time(), &r.time.number) }
             </div>
-        </div>
+        </details>
     }
 }
 

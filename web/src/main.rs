@@ -27,6 +27,7 @@ mod share;
 mod sheet;
 mod speech;
 mod stage;
+mod statement;
 mod store;
 mod theme;
 mod timebar;

@@ -152,7 +152,9 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
         move || act.emit(action)
     };
     let spots: Vec<String> = Spot::all().map(words::spot_name).collect();
-    let at = Spot::all().nth(*place).unwrap_or(Spot::Joint(Joint::CompressorOut));
+    let at = Spot::all()
+        .nth(*place)
+        .unwrap_or(Spot::Joint(Joint::CompressorOut));
     let points: Vec<String> = std::iter::once(words::clamp_off())
         .chain(POINTS.map(words::point))
         .map(str::to_owned)

@@ -5,7 +5,8 @@ use lowside_lessons::{JobCard, Progress, library, progress::Standing};
 use lowside_session::{Bay, Tick};
 use lowside_shop::record::{Prices, Readings};
 use lowside_units::{
-    Duration, GaugePressure, Mass, Quantity, Ratio, RotationSpeed, Temperature, Volume,
+    AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Ratio, RotationSpeed, Temperature,
+    Volume,
     display::{self, Shown, UnitSystem},
 };
 
@@ -141,6 +142,8 @@ pub struct RecordView {
     pub parts: Vec<Part>,
     /// Places searched, and whether a leak was found there.
     pub searched: Vec<(Spot, bool)>,
+    /// The last hold under vacuum: pressure at its beginning, at its end, and how long.
+    pub hold: Option<[Shown; 3]>,
     /// Both caps are on.
     pub caps_on: bool,
     /// Injuries.
@@ -183,6 +186,11 @@ pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
         oil: [oil(r.oil_out), oil(r.oil_in)],
         searched: r.searched.iter().map(|(s, f)| (*s, f.found)).collect(),
         parts: r.parts,
+        hold: r.hold.map(|h| {
+            let p = |pa| display::vacuum(AbsolutePressure::from_si(pa), units);
+            let time = display::duration(Duration::from_s(h.seconds));
+            [p(h.from), p(h.to), time]
+        }),
         caps_on: r.caps_on,
         injuries: r.injuries,
         ventings: r.ventings,

@@ -17,6 +17,7 @@ pub mod parts;
 pub mod plot;
 pub mod readout;
 pub mod sound;
+pub mod statement;
 pub mod tools;
 
 pub use lowside_shop::ledger::Place;

@@ -3,6 +3,7 @@ use lowside_present::{
     bench::{self, Item},
     history::History,
     job::{self, Job},
+    statement::{self, Said},
     tools::{Hung, Tool, Tools},
 };
 use yew::{Context, Html, html};
@@ -18,12 +19,16 @@ use crate::{
 };
 
 /// What is asked of bench and job.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) enum WorkMsg {
     /// Chooses an item of the loop.
     Choose(Item),
     /// Opens a job, or leaves it.
     Job(Option<&'static str>),
+    /// Signs the record with what was stated.
+    Sign(Said),
+    /// Saves the record as CSV, or else JSON.
+    SaveRecord(bool),
 }
 
 impl App {
@@ -31,6 +36,19 @@ impl App {
     pub(super) fn work(&mut self, msg: WorkMsg) {
         match msg {
             WorkMsg::Choose(item) => self.item = item,
+            WorkMsg::Sign(said) => {
+                self.signed = Some(statement::sign(&self.stage.bay, &said, self.units));
+            }
+            WorkMsg::SaveRecord(csv) => {
+                let (bay, signed) = (&self.stage.bay, self.signed.as_ref());
+                if csv {
+                    let text = statement::csv(bay, signed);
+                    host::save_text("lowside-record.csv", "text/csv", &text);
+                } else {
+                    let text = statement::json(bay, signed);
+                    host::save_text("lowside-record.json", "application/json", &text);
+                }
+            }
             WorkMsg::Job(None) => {
                 self.stage.job = None;
                 store::remove(store::JOB);
@@ -42,6 +60,7 @@ impl App {
                 self.stage.speed = speed;
                 self.scenario = String::from(stage::name_of(&self.stage.bay));
                 self.stage.job = Some(job);
+                self.signed = None;
                 self.cautions.clear();
                 self.notice = None;
                 let _ = store::set(store::JOB, name);
@@ -85,7 +104,9 @@ impl App {
     pub(super) fn job_view(&self, ctx: &Context<Self>) -> Html {
         html! {
             <JobSheet key="job" job={self.stage.job.as_ref().map(JobView::of)} record={job::record(&self.stage.bay, self.units)}
-                units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))} />
+                units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))}
+                signed={self.signed.clone()} sign={ctx.link().callback(|s| Msg::Work(WorkMsg::Sign(s)))}
+                save={ctx.link().callback(|csv| Msg::Work(WorkMsg::SaveRecord(csv)))} />
         }
     }
 }
