@@ -228,6 +228,7 @@ fn with_instruments(dice: &mut Dice, on: bool) -> Action {
             at: on.then_some(Point::LiquidLine),
         },
         9 => Action::Stopwatch { on },
+        10 if on => Action::PerformanceTest,
         10 => Action::NoteReadings { after: on },
         _ => Action::Label {
             charge: Mass::from_kg(dice.between(0.0, 3.2)),

@@ -329,6 +329,8 @@ pub enum Action {
         /// After the work (else before it)?
         after: bool,
     },
+    /// Begin the performance test: for eight minutes the readings are held against those of a healthy vehicle of the kind.
+    PerformanceTest,
     /// Stick a label with the charge under the hood.
     Label {
         /// The charge written on it, 50 g to 3 kg.
@@ -388,6 +390,7 @@ impl Action {
             | Self::Clamp { .. }
             | Self::Stopwatch { .. }
             | Self::NoteReadings { .. }
+            | Self::PerformanceTest
             | Self::Label { .. } => instruments::apply(self, plant, shop)?,
             Self::Identify { port } => shop.identify(plant, port)?,
             Self::TakePump { .. }

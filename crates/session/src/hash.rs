@@ -113,6 +113,13 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     h.0
 }
 
+/// A hash that takes in more numbers.
+pub(crate) fn with(hash: u64, numbers: &[f64]) -> u64 {
+    let mut h = Fnv(hash);
+    numbers.iter().for_each(|x| h.number(*x));
+    h.0
+}
+
 impl Fnv {
     /// Books, walls, cabin, day, controls and wear.
     fn vehicle(&mut self, plant: &Plant) {

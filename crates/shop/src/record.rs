@@ -30,6 +30,46 @@ pub struct Readings {
     pub rpm: f64,
 }
 
+/// A reading of the performance test and its limits.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Checked {
+    /// What was read.
+    pub found: f64,
+    /// Least that passes.
+    pub least: f64,
+    /// Most that passes.
+    pub most: f64,
+}
+
+impl Checked {
+    /// It lies within its limits.
+    pub fn passes(&self) -> bool {
+        (self.least..=self.most).contains(&self.found)
+    }
+}
+
+/// What the performance test found: means of readings, against those of a healthy vehicle of the kind on the same day. SI units.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Performance {
+    /// The day, K.
+    pub ambient: f64,
+    /// Its relative humidity.
+    pub humidity: f64,
+    /// Compound gauge, Pa gauge.
+    pub low: Checked,
+    /// High-pressure gauge, Pa gauge.
+    pub high: Checked,
+    /// Centre vent, K.
+    pub vent: Checked,
+}
+
+impl Performance {
+    /// All of it lies within the limits.
+    pub fn passes(&self) -> bool {
+        self.low.passes() && self.high.passes() && self.vent.passes()
+    }
+}
+
 /// Warming by a kilogram against a kilogram of carbon dioxide over a hundred years: IPCC AR4 (2007) and AR5 (2013).
 pub fn gwp(gas: Gas) -> (f64, f64) {
     match gas {
@@ -71,6 +111,8 @@ pub struct Record {
     pub before: Option<Readings>,
     /// Readings after it.
     pub after: Option<Readings>,
+    /// The last performance test.
+    pub performance: Option<Performance>,
     /// Refrigerant recovered.
     pub recovered: f64,
     /// Refrigerant that left cans and cylinders.
@@ -116,6 +158,8 @@ pub struct Totals {
     pub vented: f64,
     /// Bay time, s.
     pub seconds: f64,
+    /// The last performance test.
+    pub performance: Option<Performance>,
 }
 
 /// Fills the record from what happened.
@@ -135,6 +179,7 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
         label_charge: plant.vehicle.label_charge.si(),
         before: shop.noted[0],
         after: shop.noted[1],
+        performance: totals.performance,
         recovered: shop.recovered(plant),
         charged,
         in_loop: totals.in_loop,
