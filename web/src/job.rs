@@ -1,18 +1,20 @@
-//! The job: its card with steps, hints, harms and sign-off, and the record that can be printed.
+//! The job: its card with steps, hints, harms and sign-off, performance test, statement and record.
 use lowside_lessons::{Text, library, progress::Standing};
 use lowside_present::{
-    Shown, UnitSystem,
-    job::{Job, Noted, RecordView},
+    UnitSystem,
+    job::{Job, RecordView},
     statement::{Said, Signed},
 };
-use lowside_session::{TICKS_PER_SECOND, Tick};
+use lowside_session::{Action, TICKS_PER_SECOND, Tick};
 use lowside_units::{Duration, display};
 use yew::{Callback, Html, Properties, classes, component, html, use_state};
 
 use crate::{
+    performance::PerformanceTest,
+    record::Record,
     statement::StatementForm,
     words::{self, Language},
-    work::{button, choice, line, print},
+    work::{button, choice},
 };
 
 #[derive(Properties, PartialEq)]
@@ -26,8 +28,7 @@ pub(crate) struct JobProps {
     /// The record as it was signed.
     pub(crate) signed: Option<Signed>,
     pub(crate) sign: Callback<Said>,
-    /// Saves the record as CSV, or else JSON.
-    pub(crate) save: Callback<bool>,
+    pub(crate) act: Callback<Action>,
 }
 
 /// A step as shown.
@@ -140,9 +141,10 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
             } else {
                 <p class="told">{ words::job_none() }</p>
             }
+            <PerformanceTest test={p.record.performance.clone()} act={p.act.clone()} />
             <StatementForm units={p.units} leaks={p.record.searched.iter().map(|(s, _)| *s).collect::<Vec<_>>()}
                 signed={p.signed.clone()} sign={p.sign.clone()} />
-            { record(&p.record, p.signed.is_some(), &p.save) }
+            <Record record={p.record.clone()} signed={p.signed.clone()} />
         </section>
     }
 }
@@ -188,86 +190,4 @@ fn step(s: &StepView) -> Html {
             </details>
         </li>
     }
-}
-
-fn record(r: &RecordView, open: bool, save: &Callback<bool>) -> Html {
-    let s = Shown::to_string;
-    let yes = |on: bool| if on { words::yes() } else { words::no() };
-    let parts: Vec<&str> = r.parts.iter().map(|p| words::part(*p)).collect();
-    let searched: Vec<String> = r
-        .searched
-        .iter()
-        .map(|(spot, found)| {
-            if *found {
-                words::search_found(words::spot_name(*spot))
-            } else {
-                words::search_clear(words::spot_name(*spot))
-            }
-        })
-        .collect();
-    let or_none = |text: String| {
-        if text.is_empty() {
-            words::record_none().to_owned()
-        } else {
-            text
-        }
-    };
-    let held = r
-        .hold
-        .as_ref()
-        .map_or_else(String::new, |[from, to, time]| {
-            words::record_hold(s(from), s(to), &time.number)
-        });
-    let vented = format!("{}, {}", s(&r.vented), words::record_co2(&r.co2));
-    html! {
-        <details class="record" {open}>
-            <summary>{ words::record() }</summary>
-            <div class="acts">
-                { button(words::record_print(), true, print) }
-                { button(words::record_save("CSV"), true, { let save = save.clone(); move || save.emit(true) }) }
-                { button(words::record_save("JSON"), true, { let save = save.clone(); move || save.emit(false) }) }
-            </div>
-            <div class="scroll" tabindex="0" role="region" aria-label={words::record()}>
-            <table>
-                <thead><tr><td></td><th scope="col">{ words::record_before() }</th><th scope="col">{ words::record_after() }</th></tr></thead>
-                <tbody>
-                    { for rows().into_iter().map(|(name, read)| html! {
-                        <tr><th scope="row">{ name }</th>{ for r.noted.iter().map(|n| html! {
-                            <td>{ n.as_ref().map_or_else(|| words::record_not_noted().to_owned(), |n| s(read(n))) }</td> }) }</tr>
-                    }) }
-                </tbody>
-            </table>
-            </div>
-            <div class="lines">
-                { line(words::record_gas(), r.gas) }
-                { line(words::record_label(), &s(&r.label)) }
-                { line(words::recovered(), &s(&r.recovered)) }
-                { line(words::record_charged(), &s(&r.charged)) }
-                { line(words::record_vented(), &vented) }
-                { line(words::record_oil_out(), &s(&r.oil[0])) }
-                { line(words::record_oil_in(), &s(&r.oil[1])) }
-                { line(words::record_parts(), &or_none(parts.join(", "))) }
-                { line(words::record_searched(), &or_none(searched.join("; "))) }
-                { line(words::hold(), &or_none(held)) }
-                { line(words::record_caps(), yes(r.caps_on)) }
-                { line(words::record_injuries(), &r.injuries.to_string()) }
-                { line(words::record_ventings(), &r.ventings.to_string()) }
-                { line(words::record_time(), &r.time.number) }
-            </div>
-        </details>
-    }
-}
-
-/// What is noted, and how it is read from a note.
-type Row = (&'static str, fn(&Noted) -> &Shown);
-
-fn rows() -> [Row; 6] {
-    [
-        (words::low_side(), |n| &n.low),
-        (words::high_side(), |n| &n.high),
-        (words::vent(), |n| &n.vent),
-        (words::outside_air(), |n| &n.outside),
-        (words::humidity(), |n| &n.humidity),
-        (words::engine_speed(), |n| &n.rpm),
-    ]
 }

@@ -11,6 +11,7 @@ use yew::{
 };
 
 use crate::{
+    record::outcome,
     words,
     work::{button, choice},
 };
@@ -37,14 +38,10 @@ pub(crate) fn StatementForm(p: &StatementProps) -> Html {
         words::record_oil_out(),
         words::record_oil_in(),
     ];
-    let holds: Vec<String> = [
-        words::state_unsaid(),
-        words::hold_not_done(),
-        words::hold_held(),
-        words::hold_rose(),
-    ]
-    .map(str::to_owned)
-    .to_vec();
+    let holds: Vec<String> = std::iter::once(words::state_unsaid())
+        .chain(OUTCOMES.map(outcome))
+        .map(str::to_owned)
+        .collect();
     let held = OUTCOMES.iter().position(|o| Some(*o) == said.hold);
     let set_hold = change(&said, |s, n: usize| {
         s.hold = n.checked_sub(1).map(|n| OUTCOMES[n]);

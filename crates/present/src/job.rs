@@ -3,7 +3,7 @@
 
 use lowside_lessons::{JobCard, Progress, library, progress::Standing};
 use lowside_session::{Bay, Tick};
-use lowside_shop::record::{Prices, Readings};
+use lowside_shop::record::{Checked, Performance, Prices, Readings};
 use lowside_units::{
     AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Ratio, RotationSpeed, Temperature,
     Volume,
@@ -119,6 +119,48 @@ pub struct Noted {
     pub rpm: Shown,
 }
 
+/// A reading of the performance test: found, least and most that pass, and whether it does.
+pub type CheckedView = ([Shown; 3], bool);
+
+/// The performance test.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PerformanceView {
+    /// What it asks for and is so: engine at 1500 to 2000 rpm, A/C on, blower at its highest, recirculation, windows shut, hand
+    /// valves shut and couplers on.
+    pub asked: [bool; 6],
+    /// Share that is done, while it runs.
+    pub progress: Option<Shown>,
+    /// It was broken off.
+    pub disturbed: bool,
+    /// Low side, high side and vent, once it is over.
+    pub found: Option<[CheckedView; 3]>,
+}
+
+fn performance(bay: &Bay, found: Option<Performance>, units: UnitSystem) -> PerformanceView {
+    let (s, h) = (&bay.plant().settings, &bay.shop().hands);
+    let p = |pa| display::gauge_pressure(GaugePressure::from_pa(pa), units);
+    let t = |k| display::temperature(Temperature::from_k(k), units);
+    let checked = |c: Checked, show: &dyn Fn(f64) -> Shown| {
+        ([show(c.found), show(c.least), show(c.most)], c.passes())
+    };
+    let highest = bay.plant().cabin.blower_steps();
+    PerformanceView {
+        asked: [
+            s.engine_on && (1450.0..=2050.0).contains(&s.engine_rpm),
+            s.ac_on,
+            s.blower == highest,
+            s.recirculate,
+            !s.windows_open,
+            h.low_coupled && h.high_coupled && h.low_valve + h.high_valve <= 0.0,
+        ],
+        progress: bay
+            .test()
+            .map(|test| display::ratio(Ratio::from_fraction(test.progress()))),
+        disturbed: bay.test_disturbed(),
+        found: found.map(|f| [checked(f.low, &p), checked(f.high, &p), checked(f.vent, &t)]),
+    }
+}
+
 /// The job record as it is printed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RecordView {
@@ -128,6 +170,8 @@ pub struct RecordView {
     pub label: Shown,
     /// Readings before and after.
     pub noted: [Option<Noted>; 2],
+    /// The performance test.
+    pub performance: PerformanceView,
     /// Recovered.
     pub recovered: Shown,
     /// Charged.
@@ -179,6 +223,7 @@ pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
             r.before.map(|n| noted(&n, units)),
             r.after.map(|n| noted(&n, units)),
         ],
+        performance: performance(bay, r.performance, units),
         recovered: mass(r.recovered),
         charged: mass(r.charged),
         vented: mass(r.vented),

@@ -1,12 +1,11 @@
-//! What the learner states about the job, in the units of the page, and the record as a file.
+//! What the learner states about the job, in the units of the page.
 
 use lowside_session::Bay;
-use lowside_shop::record::{Prices, Record, Statement, mismatches};
+use lowside_shop::record::{Prices, Statement, mismatches};
 use lowside_units::{
     Mass, Quantity, Volume,
     display::{self, UnitSystem},
 };
-use serde_json::{Map, Value, json};
 
 use crate::{bench::Part, tools::Spot};
 
@@ -67,70 +66,17 @@ impl Said {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Signed {
     /// What was stated.
-    pub stated: Statement,
+    pub said: Said,
     /// Lines that do not match.
     pub wrong: Vec<Mismatch>,
 }
 
 /// Holds what is stated against what the bay recorded.
-pub fn sign(bay: &Bay, said: &Said, units: UnitSystem) -> Signed {
-    let stated = said.statement(units);
+pub fn sign(bay: &Bay, said: Said, units: UnitSystem) -> Signed {
+    let record = bay.record(&Prices::default());
     Signed {
-        wrong: mismatches(&bay.record(&Prices::default()), &stated),
-        stated,
-    }
-}
-
-/// The units of everything in the files.
-const FILE_UNITS: &str = "SI: kg, m3, Pa, K, s, 1/min";
-
-fn value(record: &Record, signed: Option<&Signed>) -> Value {
-    let of = |v: Result<Value, serde_json::Error>| v.unwrap_or_default();
-    json!({
-        "units": FILE_UNITS,
-        "record": of(serde_json::to_value(record)),
-        "stated": signed.map(|s| of(serde_json::to_value(&s.stated))),
-        "mismatches": signed.map(|s| of(serde_json::to_value(&s.wrong))),
-    })
-}
-
-/// The record with what was stated, as JSON.
-pub fn json(bay: &Bay, signed: Option<&Signed>) -> String {
-    value(&bay.record(&Prices::default()), signed).to_string()
-}
-
-/// The same as CSV: each value in a line after its path.
-pub fn csv(bay: &Bay, signed: Option<&Signed>) -> String {
-    let mut text = String::from("line,value\n");
-    rows(
-        "",
-        &value(&bay.record(&Prices::default()), signed),
-        &mut text,
-    );
-    text
-}
-
-fn rows(path: &str, value: &Value, text: &mut String) {
-    let mut deeper = |key: &str, inner: &Value| {
-        let dot = if path.is_empty() { "" } else { "." };
-        rows(&format!("{path}{dot}{key}"), inner, text);
-    };
-    match value {
-        Value::Object(fields) => each(fields, deeper),
-        Value::Array(all) => {
-            for (i, inner) in all.iter().enumerate() {
-                deeper(&(i + 1).to_string(), inner);
-            }
-        }
-        Value::Null => {}
-        // A JSON string is a CSV string but for its quotes; none of ours holds any.
-        other => text.extend([path, ",", &other.to_string(), "\n"]),
-    }
-}
-
-fn each(fields: &Map<String, Value>, mut deeper: impl FnMut(&str, &Value)) {
-    for (key, inner) in fields {
-        deeper(key, inner);
+        wrong: mismatches(&record, &said.statement(units)),
+        said,
     }
 }
 
@@ -161,23 +107,8 @@ mod tests {
         said.numbers[1] = "much".into();
         said.parts.push(Part::Compressor);
         said.hold = Some(Outcome::Held);
-        let signed = sign(&bay("healthy"), &said, UnitSystem::SI);
+        let signed = sign(&bay("healthy"), said, UnitSystem::SI);
         let wrong = [Mismatch::Charged, Mismatch::Parts, Mismatch::Hold];
         assert_eq!(signed.wrong, wrong);
-    }
-
-    #[test]
-    fn the_files_hold_record_and_statement() {
-        let bay = bay("healthy");
-        let signed = sign(&bay, &Said::default(), UnitSystem::SI);
-        let read: Value = serde_json::from_str(&json(&bay, Some(&signed))).expect("JSON");
-        let label = bay.plant().vehicle.label_charge.si();
-        let written = read["record"]["label_charge"].as_f64().expect("a number");
-        assert!((written - label).abs() < 1e-9, "{written}");
-        assert!(read["mismatches"].is_array());
-        let csv = csv(&bay, Some(&signed));
-        assert!(csv.contains(&format!("record.label_charge,{label}\n")));
-        assert!(csv.contains("stated.caps_on,false\n"), "{csv}");
-        assert!(csv.lines().all(|l| l.contains(',')));
     }
 }

@@ -116,7 +116,9 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
 /// A hash that takes in more numbers.
 pub(crate) fn with(hash: u64, numbers: &[f64]) -> u64 {
     let mut h = Fnv(hash);
-    numbers.iter().for_each(|x| h.number(*x));
+    for x in numbers {
+        h.number(*x);
+    }
     h.0
 }
 

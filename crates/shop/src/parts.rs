@@ -295,7 +295,9 @@ pub fn put_in(plant: &mut Plant, part: Part, bench: &OnBench) {
 
 /// Makes the condition of a part that of a new one: it is sound and tight.
 pub fn renew(plant: &mut Plant, part: Part) {
-    part.sites().iter().for_each(|site| plant.mend(*site));
+    for site in part.sites() {
+        plant.mend(*site);
+    }
     let c = &mut plant.condition;
     match part {
         Part::Compressor => {

@@ -27,8 +27,6 @@ pub(crate) enum WorkMsg {
     Job(Option<&'static str>),
     /// Signs the record with what was stated.
     Sign(Said),
-    /// Saves the record as CSV, or else JSON.
-    SaveRecord(bool),
 }
 
 impl App {
@@ -37,17 +35,7 @@ impl App {
         match msg {
             WorkMsg::Choose(item) => self.item = item,
             WorkMsg::Sign(said) => {
-                self.signed = Some(statement::sign(&self.stage.bay, &said, self.units));
-            }
-            WorkMsg::SaveRecord(csv) => {
-                let (bay, signed) = (&self.stage.bay, self.signed.as_ref());
-                if csv {
-                    let text = statement::csv(bay, signed);
-                    host::save_text("lowside-record.csv", "text/csv", &text);
-                } else {
-                    let text = statement::json(bay, signed);
-                    host::save_text("lowside-record.json", "application/json", &text);
-                }
+                self.signed = Some(statement::sign(&self.stage.bay, said, self.units));
             }
             WorkMsg::Job(None) => {
                 self.stage.job = None;
@@ -105,8 +93,7 @@ impl App {
         html! {
             <JobSheet key="job" job={self.stage.job.as_ref().map(JobView::of)} record={job::record(&self.stage.bay, self.units)}
                 units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))}
-                signed={self.signed.clone()} sign={ctx.link().callback(|s| Msg::Work(WorkMsg::Sign(s)))}
-                save={ctx.link().callback(|csv| Msg::Work(WorkMsg::SaveRecord(csv)))} />
+                signed={self.signed.clone()} sign={ctx.link().callback(|s| Msg::Work(WorkMsg::Sign(s)))} act={ctx.link().callback(Msg::Act)} />
         }
     }
 }
