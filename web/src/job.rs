@@ -1,5 +1,5 @@
 //! The job: its card with steps, hints, harms and sign-off, performance test, statement and record.
-use lowside_lessons::{Text, library, progress::Standing};
+use lowside_lessons::{library, progress::Standing};
 use lowside_present::{
     UnitSystem,
     job::{Job, RecordView},
@@ -13,7 +13,7 @@ use crate::{
     performance::PerformanceTest,
     record::Record,
     statement::StatementForm,
-    words::{self, Language},
+    words::{self, told},
     work::{button, choice},
 };
 
@@ -51,14 +51,6 @@ pub(crate) struct JobView {
     /// When, what, and whether it fails the job.
     harms: Vec<(String, String, bool)>,
     passed: bool,
-}
-
-/// A card's text in the language of the page.
-fn told(text: &Text) -> String {
-    match words::current() {
-        Language::Spanish => text.es.clone(),
-        _ => text.en.clone(),
-    }
 }
 
 fn clock(tick: Tick) -> String {

@@ -254,6 +254,8 @@ perf-most = To
 perf-good = within
 perf-bad = outside
 record-wrong = { $value } (stated: { $stated })
+next-sign-off = Every step is done: sign off
+    .why = The button stands under the steps of the job.
 yes = yes
 no = no
 

@@ -254,6 +254,8 @@ perf-most = A
 perf-good = dentro
 perf-bad = fuera
 record-wrong = { $value } (declarado: { $stated })
+next-sign-off = Todos los pasos están hechos: entregue
+    .why = El botón está bajo los pasos del trabajo.
 yes = sí
 no = no
 
