@@ -79,6 +79,16 @@ try {
           await page.emulateMedia({ media: "print" });
           await shoot("print");
           await page.emulateMedia({ media: "screen" });
+          await page.getByLabel("Job card", { exact: true }).selectOption({ label: "From R-12 to R-134a" });
+          await button("Open the job").click();
+          await show("Bench", "Job");
+          await page.locator("#instruments > summary").click();
+          await page.locator("section.bench .run").getByRole("button", { name: /^Low port/ }).click();
+          const whole = { screenshot: ({ path }) => page.screenshot({ path, fullPage: true }) };
+          await shoot("retrofit", whole);
+          await page.locator("section.bench .run").getByRole("button", { name: /^Pressure switches/ }).click();
+          await shoot("switches", page.locator("section.bench"));
+          await page.locator("#instruments > summary").click();
           await page.getByLabel("Start with").selectOption("healthy");
           await show("Levels", "Strip chart");
           await button("Large gauges").click();

@@ -182,7 +182,7 @@ fn at_the_bench(dice: &mut Dice, on: bool) -> Action {
     } else {
         OilKind::Mineral
     };
-    match one(dice, 14) {
+    match one(dice, 18) {
         0 | 1 => Action::OpenJoint { joint },
         2 => Action::CapJoint { joint },
         3 => Action::CloseJoint {
@@ -201,6 +201,17 @@ fn at_the_bench(dice: &mut Dice, on: bool) -> Action {
         10 => Action::PourOil { part, volume, oil },
         11 => Action::InjectOil { volume, oil },
         12 => Action::PortCap { side, on },
+        13 => Action::ConvertPort { side, new_core: on },
+        14 => Action::FitCutOut {
+            opens: GaugePressure::from_kpa(dice.between(1950.0, 3350.0)),
+        },
+        15 => Action::SwitchScrew {
+            quarters: if on { -3 } else { 2 },
+        },
+        16 => Action::RenewSeals,
+        17 => Action::GaugeSet {
+            gas: if on { Gas::R134a } else { Gas::R12 },
+        },
         _ => Action::Core { side, fitted: on },
     }
 }
@@ -232,6 +243,8 @@ fn with_instruments(dice: &mut Dice, on: bool) -> Action {
         10 => Action::NoteReadings { after: on },
         _ => Action::Label {
             charge: Mass::from_kg(dice.between(0.0, 3.2)),
+            gas: on.then_some(Gas::R12),
+            oil: on.then_some(OilKind::Ester),
         },
     }
 }

@@ -3,10 +3,14 @@
 
 use std::{collections::BTreeMap, fs, path::Path};
 
+use lowside_fluids::Gas;
 use lowside_lessons::{JobCard, Progress, library};
-use lowside_plant::species::WATER;
+use lowside_plant::species::{OIL, WATER};
 use lowside_session::{Bay, Event, condition::Condition, scenario::script, script::Player};
-use lowside_shop::ledger::Place;
+use lowside_shop::{
+    ledger::Place,
+    record::{Breach, Prices, breaches},
+};
 
 /// A minute and a half after the last act.
 const THEN: u32 = 4500;
@@ -215,4 +219,54 @@ fn overfilled_well_and_badly() {
     badly_done("8-overfilled.bad-let-some-out", &["vented > 90 g"]);
     let (_, bay, _) = badly_done("8-overfilled.bad-run-on", &["charge > 1.6 kg"]);
     assert!(seen(&bay, Event::LiquidAtCompressor));
+}
+
+/// What the card's identifier shows at the end, and pressure over the room's at rest, Pa.
+fn sample(bay: &Bay) -> (f64, f64) {
+    let (net, p) = (&bay.plant().network, bay.plant().places);
+    let shares = bay.shop().identifier.result().expect("a result");
+    let low = net.node(p.accumulator).state.p - bay.plant().day().p;
+    (shares.purity(), low)
+}
+
+/// Standing pressures at 30 degC: R-12 643 and R-134a 669 kPa gauge, the two in equal shares 836 (CoolProp 8.0.0, between the rows
+/// of `tests/data/r12_r134a_saturation.csv`). 75 to 85 % of the R-12 mass is common practice (SAE J1661; from memory): the whole of it
+/// is an over-charge. R-134a does not carry mineral oil back, and the compressor runs dry.
+#[test]
+fn retrofit_well_and_badly() {
+    let (card, good, progress) = work("9-retrofit.good");
+    assert!(progress.passed(&card), "{:?}", progress.steps(&card));
+    assert_eq!(harms(&card, &progress), Vec::<String>::new());
+    let record = good.record(&Prices::default());
+    assert_eq!((record.built_for, record.gas), (Gas::R12, Gas::R134a));
+    assert_eq!(breaches(&record), []);
+    assert!(record.other_gas < 0.02, "{}", record.other_gas);
+    let wear = good.plant().wear();
+    assert!(wear < 0.02, "{wear}");
+
+    let (card, bay, progress) = badly_done(
+        "9-retrofit.bad-on-top",
+        &["r12 > 30 %", "hurt is on", "vented > 30 g"],
+    );
+    let (purity, standing) = sample(&bay);
+    assert!(purity < 0.9, "{purity}");
+    assert!((standing - 836e3).abs() < 15e3, "{standing:.0} Pa");
+    assert!(harms(&card, &progress)[0].starts_with("Two gases"));
+    assert!(breaches(&bay.record(&Prices::default())).contains(&Breach::OldGas));
+
+    let (_, full, _) = badly_done("9-retrofit.bad-full-mass", &["charge > 1200 g"]);
+    let head = |bay: &Bay| bay.shop().noted[1].expect("noted").high;
+    let over = head(&full) - head(&good);
+    assert!(over > 40e3, "{over:.0} Pa more head");
+
+    let (_, bay, _) = badly_done("9-retrofit.bad-old-oil", &["wear > 50 %"]);
+    let share = |node: usize| bay.plant().network.node(node).content[OIL];
+    let places = bay.plant().places;
+    let parked: f64 = (places.evaporator..places.accumulator).map(share).sum();
+    assert!(
+        parked > 0.1,
+        "{parked:.3} kg of mineral oil lie in the evaporator"
+    );
+    let lacks = breaches(&bay.record(&Prices::default()));
+    assert!(lacks.contains(&Breach::CutOut), "{lacks:?}");
 }

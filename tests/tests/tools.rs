@@ -380,6 +380,8 @@ fn the_record_is_filled_from_what_happened() {
         &mut bay,
         Action::Label {
             charge: Mass::from_g(900.0),
+            gas: None,
+            oil: None,
         },
     );
     let record = bay.record(&Prices::default());

@@ -2,6 +2,7 @@
 use lowside_present::{
     UnitSystem,
     bench::{Item, Joint, OilKind, Part, PartState, Place, Seal, Side, Standing},
+    retrofit::Switches,
 };
 use lowside_session::Action;
 use lowside_units::{Length, Volume, display};
@@ -18,6 +19,7 @@ pub(crate) struct BenchProps {
     pub(crate) chosen: Item,
     /// The chosen item, if it is a part.
     pub(crate) part: Option<PartState>,
+    pub(crate) switches: Switches,
     pub(crate) units: UnitSystem,
     pub(crate) choose: Callback<Item>,
     pub(crate) act: Callback<Action>,
@@ -28,6 +30,7 @@ fn name(item: Item) -> String {
         Item::Part(p) => words::part(p).to_owned(),
         Item::Joint(j) => words::joint_name(j),
         Item::Port(s) => words::port_name(s).to_owned(),
+        Item::Switches => words::switches().to_owned(),
     }
 }
 
@@ -40,7 +43,7 @@ pub(crate) fn Bench(p: &BenchProps) -> Html {
             <ul class="run">
                 { for p.places.iter().map(|&(item, standing)| tile(p, item, standing)) }
             </ul>
-            <Worktop places={p.places.clone()} chosen={p.chosen} part={p.part.clone()} units={p.units}
+            <Worktop places={p.places.clone()} chosen={p.chosen} part={p.part.clone()} switches={p.switches.clone()} units={p.units}
                 choose={p.choose.clone()} act={p.act.clone()} />
         </section>
     }
@@ -54,7 +57,7 @@ fn tile(p: &BenchProps, item: Item, standing: Standing) -> Html {
         (Item::Joint(_), Standing::Open) => "joint apart",
         (Item::Joint(_), Standing::Capped) => "joint capped",
         (Item::Joint(_), _) => "joint",
-        (Item::Port(_), _) => "port",
+        (Item::Port(_) | Item::Switches, _) => "port",
         (_, Standing::OnBench) => "piece out",
         _ => "piece",
     };
@@ -88,7 +91,7 @@ const SEALS: [Seal; 5] = [
     Seal::OldDry,
     Seal::Missing,
 ];
-const OILS: [OilKind; 5] = [
+pub(crate) const OILS: [OilKind; 5] = [
     OilKind::Pag46,
     OilKind::Pag100,
     OilKind::Pag150,
@@ -106,7 +109,8 @@ fn Worktop(p: &BenchProps) -> Html {
         .map_or(Standing::Fitted, |(_, s)| *s);
     let body = match p.chosen {
         Item::Joint(joint) => html! { <JointWork {joint} {standing} act={p.act.clone()} /> },
-        Item::Port(side) => port(p, side, standing),
+        Item::Port(side) => html! { <PortWork {side} {standing} act={p.act.clone()} /> },
+        Item::Switches => switches(p),
         Item::Part(part) => html! { <PartWork {part} out={standing == Standing::OnBench}
         state={p.part.clone().unwrap_or_default()} units={p.units} act={p.act.clone()} /> },
     };
@@ -142,24 +146,77 @@ fn JointWork(p: &JointProps) -> Html {
             { button(words::do_cap(), p.standing == Standing::Open, does(Action::CapJoint { joint })) }
             { choice("seal", words::with_seal(), &seals, *seal, move |n| seal.set(n.min(SEALS.len() - 1))) }
             { button(words::do_close(), apart, does(Action::CloseJoint { joint, seal: with })) }
+            { button(words::seals_all(), true, does(Action::RenewSeals)) }
         </div>
     }
 }
 
-fn port(p: &BenchProps, side: Side, standing: Standing) -> Html {
-    let Standing::Port { cap, core, coupled } = standing else {
+#[derive(Properties, PartialEq)]
+struct PortProps {
+    side: Side,
+    standing: Standing,
+    act: Callback<Action>,
+}
+
+#[component]
+fn PortWork(p: &PortProps) -> Html {
+    let new_core = use_state(|| true);
+    let side = p.side;
+    let Standing::Port {
+        cap,
+        core,
+        coupled,
+        takes_fitting,
+        ..
+    } = p.standing
+    else {
         return html! {};
     };
-    let act = p.act.clone();
-    let act_core = p.act.clone();
+    let (act, act_core, act_fit) = (p.act.clone(), p.act.clone(), p.act.clone());
+    let (changed, set) = (*new_core, new_core.clone());
     html! {
         <div class="acts">
             if coupled { <p class="told">{ words::coupler_first() }</p> }
             { switch("port-cap", words::port_cap(), words::cap_states(), cap, move |on| act.emit(Action::PortCap { side, on })) }
             { switch("port-core", words::port_core(), [words::port_core_states_off(), words::port_core_states_on()], core,
                 move |fitted| act_core.emit(Action::Core { side, fitted })) }
+            if takes_fitting {
+                { switch("old-core", words::old_core(), [words::old_core_states_off(), words::old_core_states_on()], changed,
+                    move |on| set.set(on)) }
+                { button(words::do_convert(), !coupled, move || act_fit.emit(Action::ConvertPort { side, new_core: changed })) }
+            }
         </div>
     }
+}
+
+fn switches(p: &BenchProps) -> Html {
+    let s = &p.switches;
+    let does = |action: Action| {
+        let act = p.act.clone();
+        move || act.emit(action)
+    };
+    html! {
+        <div class="acts">
+            { switch_lines(s) }
+            { button(words::screw_lower(), true, does(Action::SwitchScrew { quarters: -1 })) }
+            { button(words::screw_higher(), true, does(Action::SwitchScrew { quarters: 1 })) }
+            if s.cut_out.is_none() {
+                { button(words::do_cut_out(&s.kit.1), true, does(Action::FitCutOut { opens: s.kit.0 })) }
+            }
+        </div>
+    }
+}
+
+/// Where the switches open.
+fn switch_lines(s: &Switches) -> Html {
+    let cut_out = s
+        .cut_out
+        .as_ref()
+        .map_or_else(|| words::record_none().to_owned(), ToString::to_string);
+    html! { <>
+        { line(words::low_switch(), &s.cycling[0].to_string()) }
+        { line(words::cut_out(), &cut_out) }
+    </> }
 }
 
 #[derive(Properties, PartialEq)]

@@ -82,6 +82,7 @@ pub(crate) fn outcome(o: Outcome) -> &'static str {
     }
 }
 
+#[expect(clippy::too_many_lines, reason = "a line of the record each")]
 fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
     let s = Shown::to_string;
     let join = |all: Vec<String>| or_none(all.join("; "));
@@ -100,14 +101,33 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
         .map_or_else(String::new, |[from, to, time]| {
             words::record_hold(s(from), s(to), &time.number)
         });
+    let new_label = r
+        .new_label
+        .as_ref()
+        .map_or_else(String::new, |(gas, mass, oil, at)| {
+            let oil = oil.map_or_else(String::new, |o| format!(", {}", words::oil_name(o)));
+            format!("{gas}, {mass}{oil}; {at}")
+        });
+    let lacks = r.lacks.iter().map(|b| words::lacks(*b).to_owned());
     let plain = |name: &str, value: String| (None, name.to_owned(), value, String::new());
     let of = |which, name: &str, value, said: &dyn Fn(&Said) -> String| {
         let stated = signed.map_or_else(String::new, |s| said(&s.said));
         (Some(which), name.to_owned(), value, stated)
     };
-    vec![
+    let mut all = vec![
         plain(words::record_gas(), r.gas.to_owned()),
-        plain(words::record_label(), s(&r.label)),
+        plain(
+            words::record_label(),
+            format!("{}, {}", r.built_for, r.label),
+        ),
+        plain(words::port_low(), r.fittings[0].to_owned()),
+        plain(words::port_high(), r.fittings[1].to_owned()),
+        plain(words::low_switch(), s(&r.switches.cycling[0])),
+        plain(
+            words::cut_out(),
+            or_none(r.switches.cut_out.as_ref().map_or_else(String::new, s)),
+        ),
+        plain(words::new_label(), or_none(new_label)),
         of(
             Mismatch::Recovered,
             words::recovered(),
@@ -166,7 +186,11 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
         plain(words::record_injuries(), r.injuries.to_string()),
         plain(words::record_ventings(), r.ventings.to_string()),
         plain(words::record_time(), r.time.number.clone()),
-    ]
+    ];
+    if !r.lacks.is_empty() {
+        all.push(plain(words::record_lacks(), join(lacks.collect())));
+    }
+    all
 }
 
 /// The record as a file: every line with what was recorded and what was stated.

@@ -6,8 +6,8 @@ use lowside_present::{
     tools::Spot,
 };
 use yew::{
-    Callback, Event, Html, Properties, TargetCast, UseStateHandle, classes, component, html,
-    use_state,
+    Callback, Event, Html, InputEvent, Properties, TargetCast, UseStateHandle, classes, component,
+    html, use_state,
 };
 
 use crate::{
@@ -103,6 +103,8 @@ fn name(line: Mismatch) -> &'static str {
         Mismatch::Leaks => words::state_leaks(),
         Mismatch::Vented => words::record_vented(),
         Mismatch::Caps => words::record_caps(),
+        Mismatch::Gas => words::record_gas(),
+        Mismatch::Conversion => words::record_lacks(),
     }
 }
 
@@ -126,26 +128,22 @@ fn toggle<T: PartialEq>(list: &mut Vec<T>, item: T, on: bool) {
     }
 }
 
-fn field(e: &Event) -> Option<web_sys::HtmlInputElement> {
-    e.target_dyn_into()
-}
-
 fn number(said: &UseStateHandle<Said>, i: usize, name: &str, unit: &str) -> Html {
     let set = change(said, move |s, text| s.numbers[i] = text);
-    let typed = Callback::from(move |e: Event| {
-        if let Some(f) = field(&e) {
+    let typed = Callback::from(move |e: InputEvent| {
+        if let Some(f) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
             set(f.value());
         }
     });
     html! {
         <label class="amount"><span>{ format!("{name}, {unit}") }</span>
-            <input type="text" inputmode="decimal" autocomplete="off" value={said.numbers[i].clone()} onchange={typed} /></label>
+            <input type="text" inputmode="decimal" autocomplete="off" value={said.numbers[i].clone()} oninput={typed} /></label>
     }
 }
 
 fn tick(name: String, on: bool, set: impl Fn(bool) + 'static) -> Html {
     let ticked = Callback::from(move |e: Event| {
-        if let Some(f) = field(&e) {
+        if let Some(f) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
             set(f.checked());
         }
     });

@@ -2,7 +2,9 @@
 use lowside_present::{
     UnitSystem,
     bench::{Joint, OilKind},
-    tools::{Hung, POINTS, Sample, Sensitivity, Spot, Tool, Tools, identify, move_vacuum_gauge},
+    tools::{
+        Gas, Hung, POINTS, Sample, Sensitivity, Spot, Tool, Tools, identify, move_vacuum_gauge,
+    },
 };
 use lowside_session::Action;
 use lowside_units::{
@@ -12,6 +14,7 @@ use lowside_units::{
 use yew::{Callback, Html, Properties, UseStateHandle, component, html, use_state};
 
 use crate::{
+    bench::OILS,
     words,
     work::{button, choice, line, slider, switch},
 };
@@ -28,7 +31,7 @@ pub(crate) struct ToolsProps {
 #[component]
 pub(crate) fn HoseTools(p: &ToolsProps) -> Html {
     let picked = use_state(|| 0_usize);
-    let dose = use_state(|| p.tools.label_g);
+    let dose = use_state(|| None::<f64>);
     let takes: Vec<(Tool, Action)> = p
         .takes
         .iter()
@@ -56,6 +59,13 @@ pub(crate) fn HoseTools(p: &ToolsProps) -> Html {
     html! {
         <fieldset class="group tools">
             <legend>{ words::hose() }</legend>
+            if let Some(c) = &p.tools.conversion {
+                { switch("gauge-set", words::gauge_set_for(), ["R-12", "R-134a"], p.tools.hoses == Gas::R134a, {
+                    let act = p.act.clone();
+                    move |on| act.emit(Action::GaugeSet { gas: if on { Gas::R134a } else { Gas::R12 } })
+                }) }
+                <p class="told">{ words::conversion_charge(&c.range[0], &c.range[1], &c.label) }</p>
+            }
             { choice("hose-tool", words::hose_tool(), &names, *picked, move |n| picked.set(n)) }
             <span class="pair">
                 { button(words::hose_connect(), true, connect) }
@@ -66,7 +76,7 @@ pub(crate) fn HoseTools(p: &ToolsProps) -> Html {
     }
 }
 
-fn hung(p: &ToolsProps, dose: &UseStateHandle<f64>) -> Html {
+fn hung(p: &ToolsProps, dose: &UseStateHandle<Option<f64>>) -> Html {
     let flag = |make: fn(bool) -> Action| {
         let act = p.act.clone();
         move |on| act.emit(make(on))
@@ -119,12 +129,13 @@ fn hung(p: &ToolsProps, dose: &UseStateHandle<f64>) -> Html {
             holds,
         } => {
             let set = dose.clone();
-            let mass = Mass::from_g(**dose);
+            let grams = dose.unwrap_or(p.tools.label_g);
+            let mass = Mass::from_g(grams);
             html! { <>
                 { switch("cylinder-valve", words::cylinder_valve(), words::tap_states(), *open, flag(|on| Action::Tap { on })) }
                 { switch("cylinder-way", words::cylinder_way(), [words::cylinder_way_states_off(), words::cylinder_way_states_on()],
                     *liquid, flag(|on| Action::Invert { on })) }
-                { slider("dose", words::dose(), [10.0, 1600.0, 5.0, **dose], &shown(&display::mass(mass, p.units)), move |v| set.set(v)) }
+                { slider("dose", words::dose(), [10.0, 1600.0, 5.0, grams], &shown(&display::mass(mass, p.units)), move |v| set.set(Some(v))) }
                 { button(words::dose_give(), true, does(Action::Dose { mass })) }
                 { line(words::dose_left(), &left.as_ref().map_or_else(|| "\u{2014}".to_owned(), shown)) }
                 { line(words::cylinder_holds(), &shown(holds)) }
@@ -200,7 +211,6 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
                 }
             },
         );
-    let label = Mass::from_g(t.label_g);
     let squirt = Volume::from_cm3(30.0);
     let noted = |i: usize, name: &str| {
         if t.noted[i] {
@@ -244,10 +254,40 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
                 <legend>{ words::record() }</legend>
                 { button(noted(0, words::note_before()), true, does(Action::NoteReadings { after: false })) }
                 { button(noted(1, words::note_after()), true, does(Action::NoteReadings { after: true })) }
-                { button(words::label_write(display::mass(label, p.units)), true, does(Action::Label { charge: label })) }
                 { button(words::inject_oil(display::volume(squirt, p.units)), true,
-                    does(Action::InjectOil { volume: squirt, oil: OilKind::Pag46 })) }
+                    does(Action::InjectOil { volume: squirt, oil: if t.hoses == Gas::R12 { OilKind::Mineral } else { OilKind::Pag46 } })) }
             </fieldset>
+            <NewLabel tools={t.clone()} units={p.units} act={p.act.clone()} />
         </details>
+    }
+}
+
+#[derive(Properties, PartialEq)]
+struct LabelProps {
+    tools: Tools,
+    units: UnitSystem,
+    act: Callback<Action>,
+}
+
+/// The label that is left under the hood: gas, amount, oil.
+#[component]
+fn NewLabel(p: &LabelProps) -> Html {
+    let grams = use_state(|| None::<f64>);
+    let oil = use_state(|| 0_usize);
+    let gas = p.tools.hoses;
+    let charge = Mass::from_g(grams.unwrap_or(p.tools.label_g));
+    let kind = OILS[*oil];
+    let oils: Vec<String> = OILS.map(|o| words::oil_name(o).to_owned()).to_vec();
+    let text = display::mass(charge, p.units).to_string();
+    let what = format!("{gas}, {text}, {}", oils[*oil]);
+    let mark = if p.tools.labelled { " \u{2713}" } else { "" };
+    let act = p.act.clone();
+    html! {
+        <fieldset class="group">
+            <legend>{ words::new_label() }</legend>
+            { slider("label-charge", words::amount(), [50.0, 2000.0, 5.0, charge.g()], &text, move |v| grams.set(Some(v))) }
+            { choice("label-oil", words::oil_kind(), &oils, *oil, move |n| oil.set(n.min(OILS.len() - 1))) }
+            { button(words::label_write(what) + mark, true, move || act.emit(Action::Label { charge, gas: Some(gas), oil: Some(kind) })) }
+        </fieldset>
     }
 }

@@ -5,7 +5,10 @@
 
 use serde::{Deserialize, Serialize};
 
+mod mixture;
 mod solution;
+
+pub use mixture::Oils;
 
 pub use solution::{MOST, Solution, TOP, activity, miscible};
 

@@ -36,6 +36,11 @@ pub struct Condenser {
 }
 
 impl Condenser {
+    /// From now on there is another gas in its tubes.
+    pub fn change_gas(&mut self, gas: Gas, spec: &CondenserSpec) {
+        self.inside = Inside::new(gas, spec.tubes.bore.si());
+    }
+
     /// A condenser for `gas` at temperature `t` (K).
     pub fn new(spec: &CondenserSpec, gas: Gas, t: f64) -> Self {
         let n = CELLS as f64;

@@ -77,6 +77,9 @@ pub struct Drive {
     pub cycling: Switch,
     /// High-pressure cut-out.
     pub cut_out: Switch,
+    /// There is a high-pressure cut-out; without one nothing but the relief valve stands between a blocked condenser and the
+    /// room.
+    pub has_cut_out: bool,
     /// Clutch engaged.
     pub engaged: bool,
     /// Times the clutch has pulled in.
@@ -98,10 +101,11 @@ impl Drive {
                 closed: false,
             },
             cut_out: Switch {
-                low: spec.high_closes.si(),
-                high: spec.high_opens.si(),
+                low: spec.high_closes.map_or(0.0, Quantity::si),
+                high: spec.high_opens.map_or(f64::INFINITY, Quantity::si),
                 closed: true,
             },
+            has_cut_out: spec.high_opens.is_some(),
             engaged: false,
             cycles: 0,
             grip: 0.0,
@@ -110,6 +114,32 @@ impl Drive {
         };
         drive.cycling.on_low(p);
         drive
+    }
+
+    /// Fits a high-pressure cut-out that opens and closes at these, Pa gauge.
+    pub fn fit_cut_out(&mut self, opens: f64, closes: f64) {
+        self.cut_out = Switch {
+            low: closes,
+            high: opens,
+            closed: self.felt[1] < opens,
+        };
+        self.has_cut_out = true;
+    }
+
+    /// Pressure at which the high-pressure cut-out opens, Pa gauge; none where there is no such switch.
+    pub fn cut_out_opens(&self) -> Option<f64> {
+        self.has_cut_out.then_some(self.cut_out.high)
+    }
+
+    /// Turns the cycling switch's screw: both its points move by `by`, Pa.
+    pub fn reset_cycling(&mut self, by: f64) {
+        self.cycling.low += by;
+        self.cycling.high += by;
+    }
+
+    /// Pressures at which the cycling switch opens and closes, Pa gauge.
+    pub fn cycling_points(&self) -> [f64; 2] {
+        [self.cycling.low, self.cycling.high]
     }
 
     /// Pressures as the lagging switches feel them, Pa gauge: low, high.

@@ -78,6 +78,11 @@ struct Taken {
 }
 
 impl Evaporator {
+    /// From now on there is another gas in its plates.
+    pub fn change_gas(&mut self, gas: Gas, spec: &EvaporatorSpec) {
+        self.inside = Inside::new(gas, spec.tubes.bore.si());
+    }
+
     /// An evaporator for `gas` at temperature `t` (K), dry.
     pub fn new(spec: &EvaporatorSpec, gas: Gas, t: f64) -> Self {
         let n = CELLS as f64;

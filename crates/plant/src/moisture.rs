@@ -59,7 +59,7 @@ pub fn dry(network: &mut Network, accumulator: NodeId, desiccant: f64, dt: f64) 
     let rate = wet / WETTED + (1.0 - wet) / dry;
     let share = rate * dt / (1.0 + rate * dt);
     let at_rest = node.content[REFRIGERANT]
-        * solubility(network.gas(), t)
+        * solubility(network.mostly(), t)
         * sieve_saturation(held / desiccant, t);
     let room = (capacity - held).max(0.0);
     let mut taken = (node.content[WATER] - at_rest) * share;
@@ -131,7 +131,7 @@ impl Tube {
 /// at the rate heat comes. Heat of fusion goes to and comes from the cell, although a part of what melts ice comes from the
 /// hood: a whole plug is 26 J. The refrigerant that a hydrate holds (a third of its water) is not counted.
 pub fn freeze(network: &mut Network, orifice: LinkId, tube: Tube, hood_t: f64, dt: f64) {
-    let gas = network.gas();
+    let gas = network.mostly();
     let link = network.link(orifice);
     let (cell, flow) = (link.to.0, link.flow);
     let node = network.node(cell);

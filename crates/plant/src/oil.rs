@@ -8,7 +8,7 @@
 
 use lowside_fluids::{
     Gas, moist_air, moisture,
-    oil::{Oil, Solution},
+    oil::{Oil, Oils, Solution},
     water,
 };
 
@@ -57,10 +57,12 @@ const DRY_TORQUE: f64 = 6.0;
 /// Oil and refrigerant of one loop.
 #[derive(Debug, Clone)]
 pub struct LoopOil {
-    /// Which oil.
-    pub kind: Oil,
+    /// Which oils, as if the whole loop's were one (a simplification: what was poured in reaches everywhere at once).
+    pub oils: Oils,
     /// Its tables.
     pub solution: Solution,
+    /// What is around it.
+    gas: Gas,
     /// Which node is looked at next: one a tick, since oil is slow.
     pub turn: NodeId,
 }
@@ -69,10 +71,23 @@ impl LoopOil {
     /// An oil in a loop of this refrigerant.
     pub fn new(kind: Oil, gas: Gas) -> Self {
         Self {
-            kind,
+            oils: Oils::pure(kind),
             solution: Solution::new(kind, gas),
+            gas,
             turn: ROOM + 1,
         }
+    }
+
+    /// From now on there is another gas around it.
+    pub fn change_gas(&mut self, gas: Gas) {
+        self.gas = gas;
+        self.solution = self.oils.solution(gas);
+    }
+
+    /// `kg` of an oil are poured to the `held` kg that are there.
+    pub fn pour(&mut self, kind: Oil, kg: f64, held: f64) {
+        self.oils.pour(kind, kg, held);
+        self.solution = self.oils.solution(self.gas);
     }
 
     /// Lets `dt` seconds pass for the oil of every node; one node's rates are found anew. `turning`: the compressor turns.
@@ -150,8 +165,8 @@ impl LoopOil {
         if c[WATER] + node.oil_water <= 1e-9 {
             return;
         }
-        let most = self.kind.water_at_saturation() * c[OIL];
-        let dissolves = moisture::solubility(net.gas(), t) * c[REFRIGERANT];
+        let most = self.oils.water_at_saturation() * c[OIL];
+        let dissolves = moisture::solubility(net.mostly(), t) * c[REFRIGERANT];
         let in_air = if c[AIR] > 0.0 && c[REFRIGERANT] < c[AIR] {
             moist_air::humidity_ratio(t, 1.0, node.state.p.max(1e4)) * c[AIR]
         } else {

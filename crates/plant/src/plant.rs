@@ -1,7 +1,7 @@
 //! The vehicle put together: loop, walls, air, cabin, drive; and its tick.
 
 use lowside_fluids::{
-    Blend, moist_air,
+    Blend, Gas, moist_air,
     moisture::{FUSION, SIEVE_CAPACITY},
 };
 use lowside_units::Quantity;
@@ -150,6 +150,8 @@ pub struct Plant {
     leaks: Vec<Leak>,
     /// The way out of each, in the same order.
     leak_links: Vec<LinkId>,
+    /// What coils and oil are reckoned with.
+    gas: Gas,
     day: Day,
     room_w: f64,
     heat: Vec<f64>,
@@ -194,6 +196,7 @@ impl Plant {
             shells,
             leaks: Vec::new(),
             leak_links: Vec::new(),
+            gas: vehicle.refrigerant,
             day,
             room_w: day.w(),
             heat: Vec::new(),
@@ -299,6 +302,7 @@ impl Plant {
         self.oil
             .advance(&mut self.network, &self.places, self.drive.engaged, length);
         self.network.follow_mixture();
+        self.follow_gas();
         if self.drive.engaged && self.fitted.compressor {
             let (liquid, p) = (self.suction_liquid(), self.places);
             self.damage.add(
@@ -308,6 +312,18 @@ impl Plant {
                 length,
             );
         }
+    }
+
+    /// Coils and oil meet the gas the loop has most of.
+    fn follow_gas(&mut self) {
+        let gas = self.network.mostly();
+        if gas == self.gas {
+            return;
+        }
+        self.gas = gas;
+        self.condenser.change_gas(gas, &self.vehicle.condenser);
+        self.evaporator.change_gas(gas, &self.vehicle.evaporator);
+        self.oil.change_gas(gas);
     }
 
     /// Wear of the compressor: the condition it came in and what use has added, 0 to 1.

@@ -169,10 +169,12 @@ pub struct SwitchSpec {
     pub low_opens: GaugePressure,
     /// Low-side cycling switch closes at.
     pub low_closes: GaugePressure,
-    /// High-pressure cut-out opens at.
-    pub high_opens: GaugePressure,
+    /// High-pressure cut-out opens at; left out with `high_closes` where the vehicle was built without one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub high_opens: Option<GaugePressure>,
     /// High-pressure cut-out closes at.
-    pub high_closes: GaugePressure,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub high_closes: Option<GaugePressure>,
     /// Relief valve opens at.
     pub relief_opens: GaugePressure,
     /// Lag of a pressure switch with its relay and clutch.

@@ -1,5 +1,6 @@
 //! The loop taken apart: joints, parts and ports in the order of the flow, how each stands, and what is seen in it.
 
+use lowside_fluids::Gas;
 use lowside_session::Bay;
 use lowside_shop::{
     joints::Fit,
@@ -26,11 +27,13 @@ pub enum Item {
     Joint(Joint),
     /// A service port.
     Port(Side),
+    /// The pressure switches.
+    Switches,
 }
 
 impl Item {
     /// All of them: the loop in the order of the flow from the compressor on, then the ports.
-    pub const ALL: [Self; 17] = [
+    pub const ALL: [Self; 18] = [
         Self::Part(Part::Compressor),
         Self::Joint(Joint::CompressorOut),
         Self::Part(Part::DischargeHose),
@@ -48,6 +51,7 @@ impl Item {
         Self::Joint(Joint::CompressorIn),
         Self::Port(Side::Low),
         Self::Port(Side::High),
+        Self::Switches,
     ];
 }
 
@@ -68,6 +72,10 @@ pub enum Standing {
     OnBench,
     /// A port.
     Port {
+        /// Whose hoses it takes.
+        fitting: Gas,
+        /// A conversion fitting goes over it.
+        takes_fitting: bool,
         /// Its cap is on.
         cap: bool,
         /// Its core is in.
@@ -149,7 +157,7 @@ fn standing(bay: &Bay, item: Item) -> Standing {
     let shop = bay.shop();
     match item {
         Item::Part(p) if shop.bench[p as usize].is_some() => Standing::OnBench,
-        Item::Part(_) => Standing::Fitted,
+        Item::Part(_) | Item::Switches => Standing::Fitted,
         Item::Joint(j) => match shop.openings.fit(j) {
             Fit::Untouched => Standing::Tight,
             Fit::Made(seal) => Standing::Made(seal),
@@ -159,6 +167,8 @@ fn standing(bay: &Bay, item: Item) -> Standing {
         Item::Port(side) => {
             let port = shop.openings.ports[side as usize];
             Standing::Port {
+                fitting: port.fitting,
+                takes_fitting: port.fitting == Gas::R12 && port.over.is_none(),
                 cap: port.cap,
                 core: port.core,
                 coupled: match side {

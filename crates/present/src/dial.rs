@@ -171,8 +171,9 @@ impl Face {
                 });
             }
         }
-        let network = &bay.plant().network;
-        let (table, atmosphere) = (network.table(), bay.plant().day().p);
+        // The ring is printed for the gas that the gauge set is for, whatever is in the loop.
+        let gas = bay.shop().hands.hoses;
+        let (table, atmosphere) = (gas.table(), bay.plant().day().p);
         let (from, to, by, shown): (i32, i32, i32, i32) = match (which, units.temperature) {
             (Which::Low, TemperatureUnit::Fahrenheit) => (-20, 100, 10, 20),
             (Which::Low, TemperatureUnit::Celsius) => (-25, 40, 5, 10),
@@ -209,7 +210,7 @@ impl Face {
                 other => other.gauge_symbol(),
             },
             temperature_unit: units.temperature.symbol(),
-            refrigerant: network.gas().name(),
+            refrigerant: gas.name(),
             zero_at: vacuum_share(which),
         }
     }

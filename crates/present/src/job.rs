@@ -3,14 +3,20 @@
 
 use lowside_lessons::{JobCard, Progress, library, progress::Standing};
 use lowside_session::{Bay, Tick};
-use lowside_shop::record::{Checked, Performance, Prices, Readings};
+use lowside_shop::record::{Checked, Performance, Prices, Readings, breaches};
 use lowside_units::{
     AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Ratio, RotationSpeed, Temperature,
     Volume,
     display::{self, Shown, UnitSystem},
 };
 
-use crate::{bench::Part, tools::Spot};
+pub use lowside_shop::record::Breach;
+
+use crate::{
+    bench::{OilKind, Part},
+    retrofit::{self, Switches},
+    tools::Spot,
+};
 
 /// Changes kept; beyond that every other one of the older half is let go, and going back there is a little coarse.
 const MOST: usize = 4000;
@@ -182,6 +188,16 @@ pub struct RecordView {
     pub co2: Shown,
     /// Oil measured out and put in.
     pub oil: [Shown; 2],
+    /// Gas it was built for.
+    pub built_for: &'static str,
+    /// Fittings of the low-side and the high-side port.
+    pub fittings: [&'static str; 2],
+    /// The switches.
+    pub switches: Switches,
+    /// The new label: gas, charge, oil, and the bay time at which it was stuck on.
+    pub new_label: Option<(&'static str, Shown, Option<OilKind>, Shown)>,
+    /// What a conversion still lacks.
+    pub lacks: Vec<Breach>,
     /// New parts.
     pub parts: Vec<Part>,
     /// Places searched, and whether a leak was found there.
@@ -224,6 +240,14 @@ pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
             r.after.map(|n| noted(&n, units)),
         ],
         performance: performance(bay, r.performance, units),
+        built_for: crate::tools::name(r.built_for),
+        fittings: r.fittings.map(crate::tools::name),
+        switches: retrofit::switches(bay, units),
+        new_label: r.new_label.map(|l| {
+            let at = display::duration(Duration::from_s(l.at));
+            (crate::tools::name(l.gas), mass(l.charge), l.oil, at)
+        }),
+        lacks: breaches(&r),
         recovered: mass(r.recovered),
         charged: mass(r.charged),
         vented: mass(r.vented),

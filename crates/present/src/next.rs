@@ -153,10 +153,11 @@ pub fn advice(bay: &Bay, job: Option<&Job>) -> Advice {
 pub fn next_step(bay: &Bay) -> NextStep {
     let (plant, shop) = (bay.plant(), bay.shop());
     let (h, s) = (&shop.hands, &plant.settings);
-    let label = plant.vehicle.label_charge.si();
-    // What the technician knows: what the cans gave, on top of what the job started with.
-    let start = bay.scenario().start.charge.map_or(label, Quantity::si);
-    let charge = start + readout::given(bay);
+    let label = crate::retrofit::target(bay);
+    // What the technician knows: what the cans gave, on top of what the job started with and was not recovered.
+    let of_maker = plant.vehicle.label_charge;
+    let start = bay.scenario().start.charge.unwrap_or(of_maker).si();
+    let charge = (start - shop.recovered(plant)).max(0.0) + readout::given(bay);
     let charged = charge >= label - NEAR;
     let node = |id| &plant.network.node(id).state;
     let open = h.low_valve > 0.0;

@@ -61,7 +61,7 @@ impl Plot {
     /// What [`frame`](Self::frame) depends on, so that it is made anew only when this changes.
     pub fn key(self, bay: &Bay, units: UnitSystem) -> (Self, UnitSystem, &'static str, u64) {
         let p = bay.plant().day().p.to_bits();
-        (self, units, bay.plant().network.gas().name(), p)
+        (self, units, bay.plant().network.mostly().name(), p)
     }
 }
 

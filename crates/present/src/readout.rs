@@ -2,7 +2,7 @@
 
 use lowside_session::{Bay, Event, TICKS_PER_SECOND};
 use lowside_units::{
-    Duration, GaugePressure, Mass, Quantity, Temperature,
+    Duration, GaugePressure, Mass, Temperature,
     display::{self, Shown, UnitSystem},
 };
 
@@ -77,12 +77,13 @@ impl Readout {
         let p = |pa: f64| {
             display::gauge_pressure(GaugePressure::from_pa(pa.max(-bay.plant().day().p)), units)
         };
-        let table = bay.plant().network.table();
+        // As the gauge set's own ring would say, whatever is in the loop.
+        let table = bay.shop().hands.hoses.table();
         let sat = |gauge: f64| {
             let pa = gauge + bay.plant().day().p;
             (pa > MEANS_NOTHING).then(|| t(table.t_sat(pa)))
         };
-        let label = bay.plant().vehicle.label_charge.si();
+        let label = crate::retrofit::target(bay);
         let given = given(bay);
         Self {
             clock: display::duration(Duration::from_s(bay.seconds())),

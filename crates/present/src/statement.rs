@@ -58,6 +58,7 @@ impl Said {
             leaks: Some(self.leaks.clone()),
             nothing_vented: Some(self.nothing_vented),
             caps_on: Some(self.caps_on),
+            ..Statement::default()
         }
     }
 }

@@ -9,7 +9,10 @@ use lowside_units::{
     display::{self, Shown, Style, UnitSystem},
 };
 
-use crate::controls::Setting;
+use crate::{
+    controls::Setting,
+    retrofit::{self, Charge},
+};
 
 pub use lowside_fluids::Gas;
 pub use lowside_plant::leak::Site;
@@ -73,7 +76,7 @@ impl Tool {
 
     /// The act that takes it.
     pub fn take(self, bay: &Bay) -> Action {
-        let gas = bay.plant().network.gas();
+        let gas = bay.shop().hands.hoses;
         match self {
             Self::Can => Action::TakeCan,
             Self::SelfSealingCan => Action::TakeSelfSealingCan,
@@ -187,7 +190,7 @@ pub enum Sample {
 pub struct Tools {
     /// What hangs on the service hose.
     pub hung: Hung,
-    /// The vehicle's gas.
+    /// The gas that the gauge set's hoses are for.
     pub gas: &'static str,
     /// Another gas whose can fits, if there is one.
     pub other_gas: Option<&'static str>,
@@ -205,10 +208,14 @@ pub struct Tools {
     pub stopwatch: (bool, Shown),
     /// Readings were noted before and after the work.
     pub noted: [bool; 2],
-    /// Charge on the maker's label, g.
+    /// What the dose and a new label are set to first, g: the label's charge, or that of a conversion.
     pub label_g: f64,
-    /// What the new label says.
-    pub new_label: Option<Shown>,
+    /// The gas of that.
+    pub hoses: Gas,
+    /// The charge calculator, for a vehicle that was built for R-12: it may get another gauge set.
+    pub conversion: Option<Charge>,
+    /// A new label is on.
+    pub labelled: bool,
 }
 
 /// Reading of the vacuum gauge; none above its range.
@@ -312,9 +319,10 @@ impl Tools {
     /// Reads the tools of a bay.
     pub fn of(bay: &Bay, units: UnitSystem) -> Self {
         let shop = bay.shop();
-        let gas = bay.plant().network.gas();
+        let gas = shop.hands.hoses;
         let clock = |s: f64| display::duration(Duration::from_s(s));
         let label = bay.plant().vehicle.label_charge;
+        let conversion = retrofit::charge(bay, units);
         Self {
             hung: hung(bay, units),
             gas: name(gas),
@@ -333,8 +341,13 @@ impl Tools {
             }),
             stopwatch: (shop.hands.timing, clock(shop.instruments.stopwatch)),
             noted: [shop.noted[0].is_some(), shop.noted[1].is_some()],
-            label_g: label.g().round(),
-            new_label: shop.label.map(|kg| display::mass(Mass::from_kg(kg), units)),
+            label_g: conversion
+                .as_ref()
+                .filter(|_| gas == Gas::R134a)
+                .map_or(label.g().round(), |c| c.middle_g),
+            hoses: gas,
+            labelled: shop.label.is_some(),
+            conversion,
         }
     }
 }

@@ -24,6 +24,7 @@ mod gauge_set;
 mod instruments;
 mod pump;
 mod refused;
+mod retrofit;
 mod text;
 mod vehicle;
 mod vessel;
@@ -79,6 +80,11 @@ pub enum Action {
     Humidity {
         /// 5 to 100 %.
         share: Ratio,
+    },
+    /// Hang the gauge set on the wall and take down the one for a gas; couplers off and nothing on the service hose.
+    GaugeSet {
+        /// Whose fittings its hoses have.
+        gas: Gas,
     },
     /// Put the low-side coupler on its port, or take it off.
     LowCoupler {
@@ -283,6 +289,25 @@ pub enum Action {
         /// In?
         fitted: bool,
     },
+    /// Screw a conversion fitting for R-134a over an R-12 port: it locks and does not come off again. Under pressure it blows.
+    ConvertPort {
+        /// Which port.
+        side: Side,
+        /// With the old core changed for a new one (else left in under it)?
+        new_core: bool,
+    },
+    /// Screw a high-pressure cut-out into the discharge line where there is none. Under pressure it blows.
+    FitCutOut {
+        /// Where it opens, 2000 to 3300 kPa gauge.
+        opens: GaugePressure,
+    },
+    /// Turn the cycling switch's screw by quarters of a turn: negative is anticlockwise and lowers both its points.
+    SwitchScrew {
+        /// -8 to 8, two whole turns either way from where it came in all.
+        quarters: i8,
+    },
+    /// Take every joint apart in turn and put it together with new oiled O-rings.
+    RenewSeals,
     /// Connect dry nitrogen, its regulator backed off and its valve shut; what hangs on the hose is put aside.
     TakeNitrogen,
     /// Set the nitrogen regulator.
@@ -331,10 +356,16 @@ pub enum Action {
     },
     /// Begin the performance test: for eight minutes the readings are held against those of a healthy vehicle of the kind.
     PerformanceTest,
-    /// Stick a label with the charge under the hood.
+    /// Stick a label under the hood.
     Label {
         /// The charge written on it, 50 g to 3 kg.
         charge: Mass,
+        /// The refrigerant; left out, the vehicle's.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        gas: Option<Gas>,
+        /// The oil, if it is named.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        oil: Option<OilKind>,
     },
     /// Take off whatever hangs on the service hose.
     Disconnect,
@@ -364,7 +395,8 @@ impl Action {
             | Self::HighCoupler { .. }
             | Self::LowValve { .. }
             | Self::HighValve { .. }
-            | Self::Purge { .. } => gauge_set::apply(self, shop)?,
+            | Self::Purge { .. }
+            | Self::GaugeSet { .. } => gauge_set::apply(self, plant, shop)?,
             Self::TakeCan
             | Self::TakeCanOf { .. }
             | Self::DropCan
@@ -411,6 +443,10 @@ impl Action {
             | Self::InjectOil { .. }
             | Self::PortCap { .. }
             | Self::Core { .. } => hurt = bench::apply(self, plant, shop)?,
+            Self::ConvertPort { .. }
+            | Self::FitCutOut { .. }
+            | Self::SwitchScrew { .. }
+            | Self::RenewSeals => hurt = retrofit::apply(self, plant, shop)?,
         }
         shop.set_laws(plant);
         Ok(hurt)

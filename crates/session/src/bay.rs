@@ -1,5 +1,6 @@
 //! One bay: a vehicle, a shop, and how they came to be as they are.
 
+use lowside_fluids::{Gas, oil::Oil};
 use lowside_plant::{
     plant::{Plant, TICK},
     species::{Content, REFRIGERANT, SPECIES},
@@ -9,6 +10,8 @@ use lowside_shop::{
     ledger::{Entry, PLACES, ledger},
     record::{Performance, Prices, Record, Totals, record},
 };
+
+use lowside_units::{Mass, Quantity};
 
 use crate::{
     action::{Action, Refused},
@@ -23,6 +26,8 @@ use crate::{
 pub type Tick = u64;
 /// Ticks in a second of bay time.
 pub const TICKS_PER_SECOND: u64 = 50;
+/// Charge of a converted vehicle, share of the label's for R-12 (common practice: 75 to 85 %).
+const CONVERTED: f64 = 0.80;
 /// Events kept for the page; older ones are dropped.
 const EVENTS_KEPT: usize = 4000;
 
@@ -157,7 +162,15 @@ impl Bay {
             start: StartSpec::default(),
             ..self.scenario.clone()
         };
-        scenario.vehicle.clone_from(&self.plant.vehicle);
+        let vehicle = &mut scenario.vehicle;
+        vehicle.clone_from(&self.plant.vehicle);
+        if self.plant.network.mostly() == Gas::R134a && vehicle.refrigerant == Gas::R12 {
+            // Converted: the middle of what the trade charges of the label's mass, and the oil that goes with the gas.
+            let charge = CONVERTED * vehicle.label_charge.si();
+            scenario.start.charge = Some(Mass::from_kg(charge));
+            vehicle.refrigerant = Gas::R134a;
+            vehicle.oil_kind = Oil::default();
+        }
         let mut twin = Self::new(&scenario);
         let plant = &mut twin.plant;
         plant.set_day(self.plant.day());

@@ -2,8 +2,13 @@
 
 use core::fmt;
 
+use lowside_fluids::{Gas, oil::Oil};
 use lowside_plant::species::{AIR, OIL, WATER};
-use lowside_shop::joints::Joint;
+use lowside_shop::{
+    joints::Joint,
+    parts::Part,
+    record::{Prices, breaches},
+};
 use lowside_units::{
     AbsolutePressure, GaugePressure, Mass, MassFlow, Quantity, Ratio, Temperature, UnitError,
 };
@@ -121,12 +126,30 @@ readings! {
     SealsLeak, "seals_leak", Flow, b => b.shop().openings.standing_leak();
     /// A label with the charge has been stuck on.
     Label, "label", Switch, b => switch(b.shop().label.is_some());
+    /// Both ports carry R-134a's fittings.
+    NewFittings, "r134a_fittings", Switch, b => switch(b.shop().openings.ports.iter().all(|p| p.fitting == Gas::R134a));
+    /// There is a high-pressure cut-out.
+    CutOut, "cut_out", Switch, b => switch(b.plant().drive.has_cut_out);
+    /// Where the cycling switch opens.
+    LowSwitch, "low_switch", Gauge, b => b.plant().drive.cycling_points()[0];
+    /// Every joint has been made up with a new oiled O-ring.
+    NewSeals, "new_seals", Switch, b => switch(b.shop().openings.all_new());
+    /// A new accumulator is in.
+    NewAccumulator, "new_accumulator", Switch, b => switch(new_accumulator(b));
+    /// A conversion has what the law asks: old gas gone, fittings, cut-out, and a label that says what is in the loop.
+    ConversionInOrder, "conversion_in_order", Switch, b => switch(converted(b));
+    /// Readings were noted before the work.
+    NotedBefore, "noted_before", Switch, b => switch(b.shop().noted[0].is_some());
+    /// Readings were noted after the work.
+    NotedAfter, "noted_after", Switch, b => switch(b.shop().noted[1].is_some());
     /// The vacuum pump runs.
     Pump, "pump", Switch, b => switch(b.shop().hands.attached.pump().is_some_and(|p| p.on));
     /// Water that the desiccant holds.
     DesiccantWater, "desiccant_water", Mass, b => b.plant().desiccant_water();
     /// Oil in the loop.
     Oil, "oil", Mass, b => in_loop(b, OIL);
+    /// Mineral oil in the loop's oil.
+    MineralOil, "mineral_oil", Share, b => b.plant().oil.oils.share(Oil::Mineral);
     /// The recovery machine runs.
     Machine, "machine", Switch, b => switch(b.shop().hands.attached.machine().is_some_and(|m| m.running));
     /// A can hangs on the service hose.
@@ -137,6 +160,15 @@ readings! {
 
 fn switch(on: bool) -> f64 {
     f64::from(u8::from(on))
+}
+
+fn new_accumulator(bay: &Bay) -> bool {
+    bay.shop().renewed[Part::Accumulator as usize] > 0 && bay.plant().fitted.accumulator
+}
+
+fn converted(bay: &Bay) -> bool {
+    let record = bay.record(&Prices::default());
+    record.gas != record.built_for && breaches(&record).is_empty()
 }
 
 fn in_loop(bay: &Bay, species: usize) -> f64 {

@@ -1,6 +1,9 @@
 //! A fingerprint of a bay's state: equal bits, equal hash, natively and in the browser.
 
-use lowside_fluids::Blend;
+use lowside_fluids::{
+    Blend,
+    oil::{Oil, Oils},
+};
 use lowside_plant::{leak::Size, plant::Plant, seat::Seat};
 use lowside_shop::{
     Attached, Shop, can::Stance, gauge::Instrument, identifier::Identifier, joints::Fit,
@@ -96,6 +99,10 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
         h.numbers([link.flow, link.oil]);
     }
     h.word(plant.oil.turn as u64);
+    let oils = &plant.oil.oils;
+    if *oils != Oils::pure(plant.vehicle.oil_kind) {
+        h.numbers(Oil::ALL.map(|o| oils.share(o)));
+    }
     if let Some((held, to_room)) = plant.network.r12() {
         for &kg in held {
             h.number(kg);
@@ -166,6 +173,11 @@ impl Fnv {
         h.numbers([w.slugging, w.washing, w.dryness, w.heat, w.pressure]);
         let d = &plant.drive;
         h.flags([d.engaged, d.cycling.closed, d.cut_out.closed]);
+        if plant.vehicle.switches.high_opens.is_none()
+            && let Some(opens) = d.cut_out_opens()
+        {
+            h.number(opens);
+        }
         h.numbers(d.felt());
         h.number(d.grip);
         h.word(u64::from(d.cycles));
@@ -195,6 +207,31 @@ impl Fnv {
         }
         h.numbers(shop.lost.0);
         h.numbers(shop.brought.0);
+        if let Some(set) = &shop.other_set {
+            h.word(hands.hoses as u64);
+            for hose in set {
+                h.numbers(hose.content.0);
+                h.numbers([hose.r12, hose.t]);
+            }
+        }
+        for number in shop.openings.work_numbers().filter(|n| *n > 0.0) {
+            h.number(number);
+        }
+        if shop.switch_turns != 0.0 {
+            h.number(shop.switch_turns);
+        }
+        if plant.network.r12().is_some() {
+            h.number(shop.station.away.r12);
+        }
+        if let Some(other) = &shop.other_station {
+            h.numbers(other.away.content.0);
+            h.numbers([
+                other.away.r12,
+                other.away.t,
+                other.at_start,
+                other.separator,
+            ]);
+        }
     }
 
     /// Joints, parts and oil.
@@ -210,6 +247,10 @@ impl Fnv {
         }
         for port in shop.openings.ports {
             h.flags([port.core, port.old_core, port.cap]);
+            if let Some(over) = port.over {
+                h.word(over as u64);
+                h.word(port.fitting as u64);
+            }
         }
         for part in &shop.bench {
             h.flags([part.is_some()]);
@@ -237,7 +278,7 @@ impl Fnv {
         h.numbers([
             shop.stain_time,
             shop.shelf_supply,
-            shop.label.unwrap_or(0.0),
+            shop.label.map_or(0.0, |l| l.charge),
             shop.instruments.stopwatch,
         ]);
         h.word(shop.hands.clamp.map_or(0, |at| 1 + at as u64));

@@ -51,6 +51,8 @@ pub struct Cylinder {
 pub struct Stored {
     /// What it holds, kg.
     pub content: Content,
+    /// How much of its refrigerant is R-12, kg.
+    pub r12: f64,
     /// Temperature, K.
     pub t: f64,
 }

@@ -1,6 +1,6 @@
 //! The loop's joints and ports: tight, leaking, open to the room, or capped.
 
-use lowside_fluids::table::Table;
+use lowside_fluids::{Gas, table::Table};
 use lowside_plant::{
     assembly::Places,
     condenser, evaporator,
@@ -11,6 +11,9 @@ use lowside_plant::{
     stream::Draw,
 };
 use serde::{Deserialize, Serialize};
+
+use crate::ports::BARE;
+pub use crate::ports::{Port, Side};
 
 /// A joint between two parts, in the order of the flow.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -114,39 +117,12 @@ pub enum Fit {
     Capped,
 }
 
-/// One of the two service ports.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Side {
-    /// At the accumulator.
-    Low,
-    /// At the discharge line.
-    High,
-}
-
-/// A service port's core and cap.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Port {
-    /// The core is in.
-    pub core: bool,
-    /// The core is the one that came with the vehicle; it seeps unless capped.
-    pub old_core: bool,
-    /// The cap is on.
-    pub cap: bool,
-}
-
 /// One gram a year, kg/s.
 pub const GRAM_A_YEAR: f64 = 1e-3 / 31_557_600.0;
-/// What an old core without its cap lets out of a loop at rest at 20 degC, kg/s: an ounce a year (trade: ounces a year).
-const OLD_CORE: f64 = 28.0 * GRAM_A_YEAR;
-/// Share of that which passes a cap: the cap is the primary seal (own figure).
-const CAPPED: f64 = 0.03;
 /// Temperature at which leaks are stated, K.
 const STATED_AT: f64 = 293.15;
 /// Passage of an open end, m2 (8 mm; common practice).
 const OPEN_END: f64 = 50e-6;
-/// Passage of a port without its core, m2 (2.5 mm).
-const NO_CORE: f64 = 5e-6;
 /// Passage of a joint made without an O-ring, m2 (own figure).
 const NO_RING: f64 = 0.5e-6;
 /// Discharge coefficient of all these (common practice).
@@ -177,6 +153,17 @@ pub struct Openings {
     pub joints: [Fit; 7],
     /// The low-side and the high-side port.
     pub ports: [Port; 2],
+    /// Holes that stand open while hands work at a volume.
+    work: [Work; ENDS],
+}
+
+/// A hole that hands keep open for a while.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+struct Work {
+    /// Its passage, m2.
+    hole: f64,
+    /// Time till it is shut, s.
+    left: f64,
 }
 
 /// What leaks at one volume: passages that go both ways, and seeping that a vacuum presses shut, m2 and kg/s.
@@ -188,8 +175,8 @@ struct Leak {
 }
 
 impl Openings {
-    /// All joints as they came.
-    pub fn new(net: &mut Network, p: &Places) -> Self {
+    /// All joints as they came; ports with fittings for `gas`.
+    pub fn new(net: &mut Network, p: &Places, gas: Gas) -> Self {
         let nodes = [
             p.discharge,
             p.condenser,
@@ -208,16 +195,12 @@ impl Openings {
             let how = if n == p.accumulator { top } else { slip };
             net.add_link("joints", (n, how), (ROOM, slip), shut)
         });
-        let port = Port {
-            core: true,
-            old_core: true,
-            cap: false,
-        };
         Self {
             nodes,
             links,
             joints: [Fit::Untouched; 7],
-            ports: [port; 2],
+            ports: [Port::new(gas); 2],
+            work: [Work::default(); ENDS],
         }
     }
 
@@ -290,6 +273,11 @@ impl Openings {
                 leaks[port_end(side)].seep += seeps;
             }
         }
+        for (leak, work) in leaks.iter_mut().zip(&self.work) {
+            if work.left > 0.0 {
+                leak.hole += work.hole;
+            }
+        }
         leaks
     }
 
@@ -304,6 +292,43 @@ impl Openings {
             };
             net.set_law(link, law);
         }
+    }
+
+    /// Hands work at a port or at what screws in beside it for `time` seconds: its bore stands open meanwhile.
+    pub fn work_at_port(&mut self, side: Side, time: f64) {
+        self.work[port_end(side)] = Work {
+            hole: BARE,
+            left: time,
+        };
+    }
+
+    /// Hands take every joint apart and make it up again within `time` seconds: every end stands open meanwhile.
+    pub fn work_at_all(&mut self, time: f64) {
+        self.work = [Work {
+            hole: OPEN_END,
+            left: time,
+        }; ENDS];
+    }
+
+    /// Lets `dt` seconds of such work pass; true when a hole is shut by it.
+    pub fn pass(&mut self, dt: f64) -> bool {
+        let mut shut = false;
+        for work in &mut self.work {
+            let open = work.left > 0.0;
+            work.left = (work.left - dt).max(0.0);
+            shut |= open && work.left <= 0.0;
+        }
+        shut
+    }
+
+    /// What decides how such work goes on: time left and hole of each volume.
+    pub fn work_numbers(&self) -> impl Iterator<Item = f64> {
+        self.work.iter().flat_map(|w| [w.left, w.hole])
+    }
+
+    /// Every joint has been made up with a new oiled O-ring.
+    pub fn all_new(&self) -> bool {
+        self.joints.iter().all(|f| *f == Fit::Made(Seal::NewOiled))
     }
 
     /// Lets the open ends breathe for `dt` seconds.
@@ -348,7 +373,8 @@ impl Openings {
             return Escape::default();
         }
         let (port, end) = (self.ports[side as usize], port_end(side));
-        let mine = port.hole(net.table());
+        let (hole, seeps) = port.lets();
+        let mine = k_from_hole(CD, hole) + seep(net.table(), seeps);
         self.share(net, end, mine, &self.leaks(coupled)[end])
     }
 
@@ -384,25 +410,6 @@ pub struct Escape {
     pub all: f64,
     /// Refrigerant.
     pub refrigerant: f64,
-}
-
-impl Port {
-    /// What an uncoupled port lets through both ways (m2) and what it seeps at rest at 20 degC (kg/s).
-    fn lets(self) -> (f64, f64) {
-        if !self.core && !self.cap {
-            (NO_CORE, 0.0)
-        } else if self.old_core || !self.core {
-            (0.0, OLD_CORE * if self.cap { CAPPED } else { 1.0 })
-        } else {
-            (0.0, 0.0)
-        }
-    }
-
-    /// The same as one passage constant.
-    fn hole(self, table: &Table) -> f64 {
-        let (hole, seeps) = self.lets();
-        k_from_hole(CD, hole) + seep(table, seeps)
-    }
 }
 
 impl Leak {

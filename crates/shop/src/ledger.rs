@@ -88,7 +88,7 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
     };
     let attached = &shop.hands.attached;
     let mut separated = Content::default();
-    separated[OIL] = shop.station.separator;
+    separated[OIL] = shop.station.separator + shop.other_station.map_or(0.0, |s| s.separator);
     let mut bench = Content::default();
     let mut bench_bound = 0.0;
     for part in shop.bench.iter().flatten() {
@@ -124,10 +124,16 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
         sum(Place::Evaporator, p.evaporator..=p.accumulator - 1),
         sum(Place::Accumulator, p.accumulator..=p.accumulator),
         sum(Place::SuctionLine, p.suction..=p.suction),
-        sum(
-            Place::Hoses,
-            shop.places.low_hose..=shop.places.service_hose,
-        ),
+        {
+            let mut hoses = sum(
+                Place::Hoses,
+                shop.places.low_hose..=shop.places.service_hose,
+            );
+            for on_wall in shop.other_set.iter().flatten() {
+                hoses.content.add(&on_wall.content.whole(), 1.0);
+            }
+            hoses
+        },
         vessel_as(
             Place::Can,
             matches!(
@@ -141,10 +147,16 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
             Place::Cylinder,
             matches!(attached, Attached::Cylinder(_) | Attached::Nitrogen(_)),
         ),
-        if attached.machine().is_some() {
-            vessel_as(Place::RecoveryCylinder, true)
-        } else {
-            aside(Place::RecoveryCylinder, shop.station.away.content)
+        {
+            let mut cylinders = if attached.machine().is_some() {
+                vessel_as(Place::RecoveryCylinder, true)
+            } else {
+                aside(Place::RecoveryCylinder, shop.station.away.content)
+            };
+            if let Some(other) = &shop.other_station {
+                cylinders.content.add(&other.away.content.whole(), 1.0);
+            }
+            cylinders
         },
         aside(Place::Separator, separated),
         Entry {

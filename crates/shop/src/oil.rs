@@ -1,5 +1,6 @@
 //! Oil by hand: the cup, the bottle, and the balance that a technician draws up.
 
+use lowside_fluids::oil::Oil;
 use lowside_plant::{plant::Plant, species::OIL};
 use lowside_units::Quantity;
 use serde::{Deserialize, Serialize};
@@ -23,6 +24,19 @@ pub enum OilKind {
     Ester,
     /// Mineral oil, for R-12; does not mix with R-134a or R-1234yf.
     Mineral,
+}
+
+impl OilKind {
+    /// The oil itself.
+    pub fn oil(self) -> Oil {
+        match self {
+            Self::Pag46 => Oil::Pag46,
+            Self::Pag100 => Oil::Pag100,
+            Self::Pag150 => Oil::Pag150,
+            Self::Ester => Oil::Ester,
+            Self::Mineral => Oil::Mineral,
+        }
+    }
 }
 
 /// What was done with oil so far, kg.

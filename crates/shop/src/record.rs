@@ -8,6 +8,8 @@ use serde::{Deserialize, Serialize};
 use crate::{
     detect::{Finding, Spot},
     hold::{Hold, Outcome},
+    identifier::PURE,
+    label::Label,
     oil::{RHO_OIL, worksheet},
     parts::{PARTS, Part},
     shop::Shop,
@@ -79,6 +81,20 @@ pub fn gwp(gas: Gas) -> (f64, f64) {
     }
 }
 
+/// What so much vented (kg) warms, kilograms of carbon dioxide by AR4 and AR5: each gas by its own figure.
+fn warming(plant: &Plant, vented: f64) -> (f64, f64) {
+    let of = |gas: Gas, kg: f64| {
+        let (ar4, ar5) = gwp(gas);
+        (kg * ar4, kg * ar5)
+    };
+    let Some((_, r12)) = plant.network.r12() else {
+        return of(plant.network.gas(), vented);
+    };
+    let old = of(Gas::R12, r12.clamp(0.0, vented));
+    let other = of(Gas::R134a, vented - r12.clamp(0.0, vented));
+    (old.0 + other.0, old.1 + other.1)
+}
+
 /// Prices for the sum on the record: our own round figures, to be set by whoever teaches.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Prices {
@@ -103,8 +119,20 @@ impl Default for Prices {
 /// The record. Masses kg, volumes m3, pressures Pa gauge, temperatures K.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Record {
-    /// Gas of the loop.
+    /// Gas of the loop: the one it has most of.
     pub gas: Gas,
+    /// Gas the vehicle was built for.
+    pub built_for: Gas,
+    /// Share of the other gas of R-12 and R-134a in the refrigerant, 0 to 1.
+    pub other_gas: f64,
+    /// Whose fittings the low-side and the high-side port carry.
+    pub fittings: [Gas; 2],
+    /// Where the cycling switch opens, Pa gauge.
+    pub low_switch: f64,
+    /// Where the high-pressure cut-out opens, Pa gauge, if there is one.
+    pub cut_out: Option<f64>,
+    /// Where the relief valve opens, Pa gauge.
+    pub relief: f64,
     /// Charge on the maker's label.
     pub label_charge: f64,
     /// Readings before the work.
@@ -135,8 +163,8 @@ pub struct Record {
     pub searched: Vec<(Spot, Finding)>,
     /// The last hold under vacuum.
     pub hold: Option<Hold>,
-    /// Charge written on a new label.
-    pub new_label: Option<f64>,
+    /// The new label.
+    pub new_label: Option<Label>,
     /// Both caps are on.
     pub caps_on: bool,
     /// Injuries.
@@ -164,10 +192,10 @@ pub struct Totals {
 
 /// Fills the record from what happened.
 pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> Record {
-    let gas = plant.network.gas();
+    let gas = plant.network.mostly();
+    let r12 = plant.r12_share();
     let sheet = worksheet(plant, shop);
     let charged = shop.given(plant);
-    let (ar4, ar5) = gwp(gas);
     let parts: Vec<Part> = Part::ALL
         .into_iter()
         .flat_map(|p| (0..shop.renewed[p as usize]).map(move |_| p))
@@ -176,6 +204,16 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
     let vented = totals.vented;
     Record {
         gas,
+        built_for: plant.vehicle.refrigerant,
+        other_gas: match gas {
+            Gas::R12 => 1.0 - r12,
+            Gas::R134a => r12,
+            Gas::R1234yf => 0.0,
+        },
+        fittings: shop.openings.ports.map(|p| p.fitting),
+        low_switch: plant.drive.cycling_points()[0],
+        cut_out: plant.drive.cut_out_opens(),
+        relief: plant.vehicle.switches.relief_opens.si(),
         label_charge: plant.vehicle.label_charge.si(),
         before: shop.noted[0],
         after: shop.noted[1],
@@ -184,7 +222,7 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
         charged,
         in_loop: totals.in_loop,
         vented,
-        co2_equivalent: (vented * ar4, vented * ar5),
+        co2_equivalent: warming(plant, vented),
         oil_out: sheet.out / RHO_OIL,
         oil_in: sheet.put_in / RHO_OIL,
         oil_wrong: shop.oil.wrong_kind / RHO_OIL,
@@ -200,6 +238,53 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
         seconds: totals.seconds,
         cost: charged * prices.refrigerant + totals.seconds / 3600.0 * prices.hour + for_parts,
     }
+}
+
+/// A condition of a lawful conversion that is not met (US: 40 CFR 82 subpart G, appendix D, from memory; local rules may ask more).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Breach {
+    /// Old gas is left in the loop: more than the 2 % that an identifier takes for pure.
+    OldGas,
+    /// A port does not carry the new gas's own fitting.
+    Fittings,
+    /// There is no label with the new gas, its amount as charged, and the oil.
+    Label,
+    /// There is a relief valve and no switch that stops the compressor before it opens.
+    CutOut,
+}
+
+/// A label's charge may differ from what is in the loop by this, kg: two ounces (own figure).
+const LABEL: f64 = 0.06;
+
+/// What a conversion still lacks; nothing where the vehicle runs on the gas it was built for, with that gas's fittings.
+pub fn breaches(record: &Record) -> Vec<Breach> {
+    let old = record.built_for;
+    let Some(new) = record
+        .fittings
+        .into_iter()
+        .chain([record.gas])
+        .find(|gas| *gas != old)
+    else {
+        return Vec::new();
+    };
+    let label = record.new_label.is_some_and(|l| {
+        l.gas == new && l.oil.is_some() && (l.charge - record.in_loop).abs() <= LABEL
+    });
+    let stops = record.cut_out.is_some_and(|p| p < record.relief);
+    let all = [
+        (
+            record.gas != new || record.other_gas > 1.0 - PURE,
+            Breach::OldGas,
+        ),
+        (record.fittings.iter().any(|f| *f != new), Breach::Fittings),
+        (!label, Breach::Label),
+        (!stops, Breach::CutOut),
+    ];
+    all.into_iter()
+        .filter(|(lacks, _)| *lacks)
+        .map(|(_, b)| b)
+        .collect()
 }
 
 /// What the learner writes down. SI units; what is left out is not checked.
@@ -224,6 +309,10 @@ pub struct Statement {
     pub nothing_vented: Option<bool>,
     /// Both caps are on.
     pub caps_on: Option<bool>,
+    /// Gas that is in the loop now.
+    pub gas: Option<Gas>,
+    /// A conversion meets its conditions ([`Breach`]).
+    pub conversion_in_order: Option<bool>,
 }
 
 /// A line of the statement that does not match.
@@ -248,6 +337,10 @@ pub enum Mismatch {
     Vented,
     /// Caps.
     Caps,
+    /// Gas.
+    Gas,
+    /// Conditions of a conversion.
+    Conversion,
 }
 
 /// Masses may differ by this, kg: half an ounce, what a charging machine is allowed (SAE J2788; from memory).
@@ -307,6 +400,13 @@ pub fn mismatches(record: &Record, stated: &Statement) -> Vec<Mismatch> {
         (
             stated.caps_on.is_some_and(|c| c != record.caps_on),
             Mismatch::Caps,
+        ),
+        (stated.gas.is_some_and(|g| g != record.gas), Mismatch::Gas),
+        (
+            stated
+                .conversion_in_order
+                .is_some_and(|ok| ok != breaches(record).is_empty()),
+            Mismatch::Conversion,
         ),
     ];
     lines

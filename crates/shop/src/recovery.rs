@@ -1,5 +1,6 @@
 //! The recovery machine at hand: its switch, its cylinder, the oil it separates.
 
+use lowside_fluids::Gas;
 use lowside_plant::{
     network::Law,
     plant::Plant,
@@ -37,12 +38,30 @@ pub struct Machine {
 /// What stays with the machine whether it hangs on the hose or not.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Station {
+    /// The gas it is kept for.
+    pub gas: Gas,
     /// The cylinder while the machine is put aside.
     pub away: Stored,
     /// What the cylinder held when it came, kg.
     pub at_start: f64,
     /// Oil in the separator, kg.
     pub separator: f64,
+}
+
+impl Station {
+    /// A machine for `gas` with an empty cylinder at temperature `t` (K).
+    pub fn new(gas: Gas, t: f64) -> Self {
+        Self {
+            gas,
+            away: Stored {
+                content: Content::default(),
+                r12: 0.0,
+                t,
+            },
+            at_start: 0.0,
+            separator: 0.0,
+        }
+    }
 }
 
 /// Why a running machine stopped.

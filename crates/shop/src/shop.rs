@@ -1,7 +1,8 @@
 //! The shop: what the technician has connected and set, and what the instruments show.
 
+use lowside_fluids::Gas;
 use lowside_plant::{
-    network::ROOM,
+    network::{Law, ROOM},
     plant::Plant,
     shell::Around,
     species::{Content, REFRIGERANT},
@@ -16,7 +17,8 @@ use crate::{
     gauge::{self, Instrument},
     hold,
     identifier::{Identifier, NoSample, Port},
-    joints::Openings,
+    joints::{Openings, Side},
+    label::Label,
     manifold::{self, Places},
     meters::{self, Faults, Point},
     nitrogen,
@@ -29,6 +31,9 @@ use crate::{
 
 mod bench;
 mod hose;
+mod retrofit;
+
+pub use retrofit::{CUT_OUT_CLOSES, SCREW};
 
 /// What the hands have set.
 #[expect(
@@ -47,6 +52,8 @@ pub struct Hands {
     pub high_valve: f64,
     /// Service hose cracked at the manifold to let it blow out.
     pub purging: bool,
+    /// Whose fittings the gauge set's hoses have.
+    pub hoses: Gas,
     /// What hangs on the service hose.
     pub attached: Attached,
     /// Cans taken so far.
@@ -129,14 +136,22 @@ pub struct Shop {
     pub noted: [Option<Readings>; 2],
     /// Holds under vacuum.
     pub holds: hold::Watch,
-    /// Charge on the new label, kg.
-    pub label: Option<f64>,
+    /// The new label under the hood.
+    pub label: Option<Label>,
+    /// Turns of the cycling switch's screw so far, anticlockwise counted negative.
+    pub switch_turns: f64,
+    /// What is in the hoses of the gauge set that hangs on the wall.
+    pub other_set: Option<[Stored; 3]>,
+    /// Bay time that the shop has seen pass, s.
+    pub clock: f64,
     /// Times that refrigerant was let out by hand.
     pub ventings: u32,
     /// Injuries so far.
     pub injuries: u32,
-    /// The recovery machine's cylinder and separator.
+    /// Cylinder and separator of the recovery machine that is in use.
     pub station: Station,
+    /// The same of the machine for the other gas, once it has been used.
+    pub other_station: Option<Station>,
     /// Number of cans on the shelf.
     pub cans_on_shelf: u32,
 }
@@ -160,7 +175,7 @@ impl Shop {
     pub fn new(plant: &mut Plant) -> Self {
         let residue = plant.network.node(plant.places.accumulator).state.p_air;
         let places = manifold::connect(plant, residue);
-        let openings = Openings::new(&mut plant.network, &plant.places);
+        let openings = Openings::new(&mut plant.network, &plant.places, plant.vehicle.refrigerant);
         let t = plant.day().t;
         let mut shop = Self {
             hands: Hands {
@@ -169,6 +184,7 @@ impl Shop {
                 low_valve: 0.0,
                 high_valve: 0.0,
                 purging: false,
+                hoses: plant.vehicle.refrigerant,
                 attached: Attached::Nothing,
                 cans_taken: 0,
                 clamp: None,
@@ -207,16 +223,13 @@ impl Shop {
             noted: [None; 2],
             holds: hold::Watch::default(),
             label: None,
+            switch_turns: 0.0,
+            other_set: None,
+            clock: 0.0,
             ventings: 0,
             injuries: 0,
-            station: Station {
-                away: Stored {
-                    content: Content::default(),
-                    t,
-                },
-                at_start: 0.0,
-                separator: 0.0,
-            },
+            station: Station::new(plant.vehicle.refrigerant, t),
+            other_station: None,
             cans_on_shelf: 0,
         };
         shop.set_laws(plant);
@@ -252,17 +265,22 @@ impl Shop {
         }
     }
 
+    fn port_law(&self, side: Side, pressed: bool) -> Law {
+        let port = &self.openings.ports[side as usize];
+        manifold::valve(if pressed { port.opens() } else { 0.0 })
+    }
+
     /// Sets every link and shell of the shop as the hands have it.
     pub fn set_laws(&mut self, plant: &mut Plant) {
         let (h, p) = (&self.hands, &self.places);
         let net = &mut plant.network;
         net.set_law(
             p.low_port,
-            manifold::valve(f64::from(u8::from(h.low_coupled && !self.faults.stuck[0]))),
+            self.port_law(Side::Low, h.low_coupled && !self.faults.stuck[0]),
         );
         net.set_law(
             p.high_port,
-            manifold::valve(f64::from(u8::from(h.high_coupled && !self.faults.stuck[1]))),
+            self.port_law(Side::High, h.high_coupled && !self.faults.stuck[1]),
         );
         self.openings.set_laws(net, [h.low_coupled, h.high_coupled]);
         net.set_law(p.low_valve, manifold::valve(h.low_valve));
@@ -312,7 +330,9 @@ impl Shop {
     pub fn tick(&mut self, plant: &mut Plant, dt: f64) -> Happened {
         let p = self.places;
         let mut happened = Happened::default();
+        self.clock += dt;
         self.openings.breathe(plant, dt);
+        let shut = self.openings.pass(dt);
         let held = plant.network.node(p.can).content.whole()[REFRIGERANT];
         match &mut self.hands.attached {
             Attached::Can(can) => {
@@ -358,7 +378,7 @@ impl Shop {
         if self.dye {
             self.stain(plant, dt);
         }
-        if happened != Happened::default() {
+        if shut || happened != Happened::default() {
             self.set_laws(plant);
         }
         self.read(plant, dt);

@@ -10,6 +10,7 @@ pub mod healthy;
 pub mod orifice;
 pub mod properties;
 pub mod published;
+pub mod retrofit;
 pub mod shop;
 pub mod truths;
 pub mod water;
@@ -24,6 +25,7 @@ pub const SECTIONS: &[(&str, &[Job])] = &[
     ("Faults", faults::JOBS),
     ("In time", dynamics::JOBS),
     ("Vacuum, leaks, recovery", shop::JOBS),
+    ("Conversion", retrofit::JOBS),
     ("Published figures", published::JOBS),
     ("Refrigerants", &[properties::checks]),
     ("Moist air", &[air::checks]),

@@ -3,6 +3,7 @@ use lowside_present::{
     bench::{self, Item},
     history::History,
     job::{self, Job},
+    retrofit,
     statement::{self, Said},
     tools::{Hung, Tool, Tools},
 };
@@ -84,7 +85,7 @@ impl App {
             _ => None,
         };
         html! {
-            <Bench key="bench" places={bench::places(bay)} chosen={self.item} {part} units={self.units}
+            <Bench key="bench" switches={retrofit::switches(bay, self.units)} places={bench::places(bay)} chosen={self.item} {part} units={self.units}
                 choose={ctx.link().callback(|i| Msg::Work(WorkMsg::Choose(i)))} act={ctx.link().callback(Msg::Act)} />
         }
     }

@@ -2,6 +2,7 @@
 use lowside_present::{
     UnitSystem,
     bench::{Joint, Much, OilKind, Part, Seal, Side, Sight, Standing},
+    job::Breach,
     tools::{Point, PumpOilLook, Site, Spot, Tool, Tools},
 };
 use lowside_words as say;
@@ -127,12 +128,36 @@ pub(crate) fn standing_of(s: Standing) -> String {
         Standing::Capped => say::stand_capped(),
         Standing::Fitted => say::stand_fitted(),
         Standing::OnBench => say::stand_bench(),
-        Standing::Port { coupled: true, .. } => say::stand_coupled(),
-        Standing::Port { cap: true, .. } => say::stand_cap(),
-        Standing::Port { core: true, .. } => say::stand_core(),
-        Standing::Port { .. } => say::stand_no_core(),
+        Standing::Port {
+            fitting,
+            coupled,
+            cap,
+            core,
+            ..
+        } => {
+            let state = if coupled {
+                say::stand_coupled()
+            } else if cap {
+                say::stand_cap()
+            } else if core {
+                say::stand_core()
+            } else {
+                say::stand_no_core()
+            };
+            return format!("{fitting}, {state}");
+        }
     }
     .to_owned()
+}
+
+/// What a conversion lacks.
+pub(crate) fn lacks(b: Breach) -> &'static str {
+    match b {
+        Breach::OldGas => say::lacks_old_gas(),
+        Breach::Fittings => say::lacks_fittings(),
+        Breach::Label => say::new_label(),
+        Breach::CutOut => say::cut_out(),
+    }
 }
 
 /// What is seen in a part.

@@ -133,6 +133,27 @@ impl Solution {
         }
     }
 
+    /// A share of these tables, to add up to a mixture's.
+    pub(super) fn scaled(mut self, share: f64) -> Self {
+        for x in self.held.iter_mut().chain(&mut self.thickness) {
+            *x *= share;
+        }
+        self.weight *= share;
+        self
+    }
+
+    /// Two shares together.
+    pub(super) fn plus(mut self, other: &Self) -> Self {
+        for (x, y) in self.held.iter_mut().zip(other.held) {
+            *x += y;
+        }
+        for (x, y) in self.thickness.iter_mut().zip(other.thickness) {
+            *x += y;
+        }
+        self.weight += other.weight;
+        self
+    }
+
     /// Refrigerant that oil holds at equilibrium, kg per kg of oil, at an activity (partial pressure over saturation pressure);
     /// more than [`TOP`] counts as that.
     #[must_use]

@@ -133,7 +133,7 @@ impl Network {
             .collect();
         self.mix = Some(Mix {
             r12,
-            to_room: 0.0,
+            to_room: blend.mass_share() * self.account.to_room[REFRIGERANT],
             share: Vec::new(),
             own: Vec::new(),
             blend,
@@ -153,6 +153,63 @@ impl Network {
         }
         mix.blend = mean;
         self.set_table(mean.table());
+    }
+
+    /// The refrigerant the loop has most of: what its oil, its coils and its water meet.
+    pub fn mostly(&self) -> Gas {
+        match &self.mix {
+            None => self.gas,
+            Some(mix) if mix.blend.mass_share() > 0.5 => Gas::R12,
+            Some(_) => Gas::R134a,
+        }
+    }
+
+    /// Puts other matter with so much R-12 in it (kg) into a node, as when a hose or a cylinder is changed for another that holds
+    /// something; returns what was there with its R-12. A `vessel` has tables of its own composition from then on, a hose those of
+    /// the loop. `inside` are the nodes of the loop. In a network without R-12 or R-134a the R-12 counts for nothing.
+    pub fn exchange(
+        &mut self,
+        id: NodeId,
+        volume: f64,
+        (content, r12): (Content, f64),
+        t: f64,
+        inside: (NodeId, NodeId),
+        vessel: bool,
+    ) -> (Content, f64) {
+        let all = refrigerant(&content);
+        let share = if all > 0.0 {
+            (r12 / all).clamp(0.0, 1.0)
+        } else {
+            0.0
+        };
+        let own = share_in(self.gas);
+        if self.mix.is_none()
+            && all > 0.0
+            && (share - own).abs() > 1e-9
+            && Blend::holds(self.gas)
+            && let Ok(pure) = Blend::by_mass(own)
+        {
+            self.blend(pure, inside);
+        }
+        let held = self
+            .mix
+            .as_ref()
+            .map_or_else(|| own * refrigerant(&self.nodes[id].content), |m| m.r12[id]);
+        let before = self.refill(id, volume, content, t).0;
+        if let Some(mix) = &mut self.mix {
+            mix.r12[id] = r12.clamp(0.0, all);
+            mix.own.retain(|(node, _)| *node != id);
+            if vessel && let Ok(blend) = Blend::by_mass(share) {
+                mix.own.push((id, blend.table()));
+            }
+            let table = mix.own(id).unwrap_or(&self.table).clone();
+            let node = &mut self.nodes[id];
+            let energy = state::energy_at(&table, &node.content, volume, t);
+            self.account.energy_in += energy - node.energy;
+            node.energy = energy;
+            node.state = state::solve(&table, &node.content, energy, volume, t);
+        }
+        (before, held)
     }
 
     /// The composition of the loop's property tables; none where there is one gas only.

@@ -1,6 +1,6 @@
 //! What the numbers of a vehicle may be. Limits in SI; the message shows them with their unit.
 
-use lowside_units::{Quantity, UnitError, in_range};
+use lowside_units::{GaugePressure, Quantity, UnitError, in_range};
 
 use super::{
     AccumulatorSpec, CabinSpec, CompressorSpec, CondenserSpec, EvaporatorSpec, FanSpec, LineSpec,
@@ -153,13 +153,14 @@ impl SwitchSpec {
             self.low_opens.si(),
             600e3,
         )?;
-        within("switches.high_opens", self.high_opens, 1e6, 3.3e6)?;
-        within(
-            "switches.high_closes",
-            self.high_closes,
-            0.5e6,
-            self.high_opens.si(),
-        )?;
+        // One without the other would be a switch that never comes back, or never goes.
+        if self.high_opens.is_some() || self.high_closes.is_some() {
+            let none = GaugePressure::from_si(0.0);
+            let opens = self.high_opens.unwrap_or(none);
+            within("switches.high_opens", opens, 1e6, 3.3e6)?;
+            let closes = self.high_closes.unwrap_or(none);
+            within("switches.high_closes", closes, 0.5e6, opens.si())?;
+        }
         within("switches.relief_opens", self.relief_opens, 2.5e6, 4.5e6)?;
         within("switches.lag", self.lag, 0.0, 10.0)
     }

@@ -44,7 +44,7 @@ fn borders(table: &Table, t: f64) -> (f64, f64) {
 
 pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
     let s = Scales(units);
-    let gas = bay.plant().network.gas();
+    let gas = bay.plant().network.mostly();
     let (table, eq) = (gas.table(), gas.equation());
     let [low, high] = PRESSURES;
     let (t0, t1) = (table.t_sat(low), table.t_max());

@@ -139,7 +139,7 @@ fn on_bench(shop: &Shop, part: Part) -> Result<(), Refused> {
     }
 }
 
-fn free(shop: &Shop, side: Side) -> Result<(), Refused> {
+pub(super) fn free(shop: &Shop, side: Side) -> Result<(), Refused> {
     let coupled = match side {
         Side::Low => shop.hands.low_coupled,
         Side::High => shop.hands.high_coupled,

@@ -1,7 +1,7 @@
 //! Cautions of the trade, shown at the act.
 
 use lowside_plant::plant::Plant;
-use lowside_shop::{Attached, Shop, can, shop::HURTS};
+use lowside_shop::{Attached, Shop, can, joints::Side, shop::HURTS};
 use lowside_units::Quantity;
 use serde::{Deserialize, Serialize};
 
@@ -48,9 +48,25 @@ impl Action {
             Self::Core {
                 side,
                 fitted: false,
-            } if shop.openings.behind_port(plant, side) > HURTS => {
+            }
+            | Self::ConvertPort { side, .. }
+                if shop.openings.behind_port(plant, side) > HURTS =>
+            {
                 Some(Caution::OpensUnderPressure)
             }
+            Self::FitCutOut { .. } if shop.openings.behind_port(plant, Side::High) > HURTS => {
+                Some(Caution::OpensUnderPressure)
+            }
+            Self::RenewSeals => Some(
+                if [Side::Low, Side::High]
+                    .iter()
+                    .any(|s| shop.openings.behind_port(plant, *s) > HURTS)
+                {
+                    Caution::OpensUnderPressure
+                } else {
+                    Caution::CapAtOnce
+                },
+            ),
             Self::TakeNitrogen | Self::Regulator { .. } => Some(Caution::Nitrogen),
             Self::DrainPart { .. } | Self::PourOil { .. } | Self::InjectOil { .. } => {
                 Some(Caution::Oil)

@@ -1,7 +1,7 @@
 //! Acts with instruments, and what is written down.
 
 use lowside_plant::plant::Plant;
-use lowside_shop::{Shop, detect};
+use lowside_shop::{Shop, detect, label::Label};
 use lowside_units::{Length, Mass, Quantity, Speed};
 
 use super::{Action, Refused};
@@ -43,9 +43,14 @@ pub(super) fn apply(act: Action, plant: &Plant, shop: &mut Shop) -> Result<(), R
         Action::NoteReadings { after } => {
             shop.noted[usize::from(after)] = Some(shop.readings(plant));
         }
-        Action::Label { charge } => {
+        Action::Label { charge, gas, oil } => {
             let (least, most) = (Mass::from_g(50.0), Mass::from_kg(3.0));
-            shop.label = Some(within("g", "charge", charge, least, most)?.si());
+            shop.label = Some(Label {
+                charge: within("g", "charge", charge, least, most)?.si(),
+                gas: gas.unwrap_or(plant.vehicle.refrigerant),
+                oil,
+                at: shop.clock,
+            });
         }
         _ => {}
     }

@@ -54,6 +54,32 @@ pub enum Refused {
         /// What the gauge set is for.
         hose: Gas,
     },
+    /// A hose for one gas at another's port.
+    #[error("a coupler for {hose} does not go onto a port for {port}")]
+    WrongPort {
+        /// What the gauge set is for.
+        hose: Gas,
+        /// What the port is for.
+        port: Gas,
+    },
+    /// The gauge set for that gas is in hand already.
+    #[error("gas: the gauge set in hand is the one for {0}")]
+    SetInHand(Gas),
+    /// Something hangs on the service hose.
+    #[error("something hangs on the service hose: take it off first")]
+    HoseTaken,
+    /// A port that takes no conversion fitting.
+    #[error("the fitting for {fitting} stays on: no other goes over it")]
+    FittingLocked {
+        /// What it is for.
+        fitting: Gas,
+    },
+    /// There is a cut-out.
+    #[error("there is a high-pressure cut-out already")]
+    CutOutFitted,
+    /// The switch's screw is at its end.
+    #[error("quarters: the switch's screw goes two turns either way and no further")]
+    ScrewAtEnd,
     /// The recovery cylinder is at its filling limit.
     #[error("the recovery cylinder is at its limit, 80 % liquid at 54 degC: change it")]
     CylinderFull,

@@ -71,8 +71,8 @@ fn vessel(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(), Refused
         Action::TakeCylinder { gas, holds } => {
             let (least, most) = (Mass::from_g(500.0), Mass::from_kg(CHARGING_MOST));
             let holds = within("kg", "holds", holds, least, most)?;
-            mates(plant, gas)?;
-            shop.take_cylinder(plant, holds.si());
+            mates(shop, gas)?;
+            shop.take_cylinder(plant, gas, holds.si());
         }
         Action::Dose { mass } => {
             let (least, most) = (Mass::from_g(10.0), Mass::from_kg(5.0));
@@ -89,8 +89,8 @@ fn vessel(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(), Refused
             cylinder.shuts_at = Some(held - mass.si());
         }
         Action::TakeMachine { gas } => {
-            mates(plant, gas)?;
-            shop.take_machine(plant);
+            mates(shop, gas)?;
+            shop.take_machine(plant, gas);
         }
         Action::Machine { on } => {
             let held = plant.network.node(shop.places.can).content.whole()[REFRIGERANT];
@@ -149,8 +149,8 @@ fn takes_off(act: Action) -> bool {
 }
 
 /// The fittings of machines and cylinders mate only with hoses for the same gas.
-fn mates(plant: &Plant, fitting: Gas) -> Result<(), Refused> {
-    let hose = plant.network.gas();
+fn mates(shop: &Shop, fitting: Gas) -> Result<(), Refused> {
+    let hose = shop.hands.hoses;
     if fitting == hose {
         Ok(())
     } else {
@@ -159,7 +159,7 @@ fn mates(plant: &Plant, fitting: Gas) -> Result<(), Refused> {
 }
 
 /// A small can fits any hose with an adapter; the model must be able to mix its gas with the loop's.
-fn mixes(plant: &Plant, gas: Gas) -> Result<(), Refused> {
+pub(super) fn mixes(plant: &Plant, gas: Gas) -> Result<(), Refused> {
     let loop_gas = plant.network.gas();
     if gas == loop_gas || Blend::holds(gas) && Blend::holds(loop_gas) {
         Ok(())

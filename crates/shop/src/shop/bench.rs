@@ -26,7 +26,7 @@ impl Shop {
         self.hurt(pressure > HURTS || liquid)
     }
 
-    fn hurt(&mut self, hurts: bool) -> bool {
+    pub(super) fn hurt(&mut self, hurts: bool) -> bool {
         self.injuries += u32::from(hurts);
         hurts
     }
@@ -82,6 +82,14 @@ impl Shop {
             let oil = part.ships_with(plant);
             self.oil.shipped += oil;
             self.brought[OIL] += oil;
+            // It comes with the oil of the gas whose fittings the vehicle has.
+            let r12 = self.openings.ports[Side::Low as usize].fitting == Gas::R12;
+            let kind = if r12 {
+                OilKind::Mineral
+            } else {
+                OilKind::Pag46
+            };
+            self.mix_oil(plant, oil, kind);
             parts::renew(plant, part);
             self.renewed[part as usize] += 1;
             let seat = old.seat.map(|_| Seat::of(&plant.vehicle.orifice));
@@ -106,28 +114,48 @@ impl Shop {
     }
 
     /// Pours oil (kg) from the bottle into a part on the bench.
-    pub fn pour_oil(&mut self, plant: &Plant, part: Part, kg: f64, kind: OilKind) {
+    pub fn pour_oil(&mut self, plant: &mut Plant, part: Part, kg: f64, kind: OilKind) {
+        if self.bench[part as usize].is_some() {
+            self.mix_oil(plant, kg, kind);
+        }
         if let Some(bench) = &mut self.bench[part as usize] {
             bench.oil += kg;
             self.oil.poured[part as usize] += kg;
-            self.note_oil(plant, kg, kind);
+            self.note_oil(kg, kind);
         }
     }
 
     /// Presses oil (kg) through the low-side port into the loop.
     pub fn inject_oil(&mut self, plant: &mut Plant, kg: f64, kind: OilKind) {
+        self.mix_oil(plant, kg, kind);
         let mut oil = Content::default();
         oil[OIL] = kg;
         plant.network.inject(plant.places.accumulator, &oil);
         self.oil.injected += kg;
-        self.note_oil(plant, kg, kind);
+        self.note_oil(kg, kind);
     }
 
-    fn note_oil(&mut self, plant: &Plant, kg: f64, kind: OilKind) {
+    /// Oil comes to what the loop and the parts on the bench hold.
+    fn mix_oil(&self, plant: &mut Plant, kg: f64, kind: OilKind) {
+        let p = plant.places;
+        let held: f64 = (p.discharge..=p.suction)
+            .map(|i| plant.network.node(i).content[OIL])
+            .chain(self.bench.iter().flatten().map(|part| part.oil))
+            .sum();
+        plant.oil.pour(kind.oil(), kg, held);
+    }
+
+    fn note_oil(&mut self, kg: f64, kind: OilKind) {
         self.brought[OIL] += kg;
         self.oil.kind = Some(kind);
-        let mineral = kind == OilKind::Mineral;
-        if mineral != (plant.network.gas() == Gas::R12) {
+        // Ester goes with either gas.
+        let r12 = self.openings.ports[Side::Low as usize].fitting == Gas::R12;
+        let right = match kind {
+            OilKind::Ester => true,
+            OilKind::Mineral => r12,
+            OilKind::Pag46 | OilKind::Pag100 | OilKind::Pag150 => !r12,
+        };
+        if !right {
             self.oil.wrong_kind += kg;
         }
     }
@@ -143,7 +171,7 @@ impl Shop {
     }
 
     /// There is enough refrigerant in the loop that letting it out counts as venting: more than traces.
-    fn holds(plant: &Plant) -> bool {
+    pub(super) fn holds(plant: &Plant) -> bool {
         let p = plant.places;
         let held: f64 = (p.discharge..=p.suction)
             .map(|i| plant.network.node(i).content.whole()[REFRIGERANT])

@@ -6,7 +6,7 @@ use crate::{
     can::{self, Can, Stance},
     cylinder::{self, Cylinder, Stored},
     nitrogen::{self, Nitrogen},
-    recovery::{self, Machine},
+    recovery::{self, Machine, Station},
     vacuum::{self, VacuumPump},
 };
 use lowside_fluids::Gas;
@@ -15,23 +15,23 @@ use lowside_plant::{
     species::{Content, REFRIGERANT},
 };
 
+/// So much refrigerant of one gas (kg), and how much of it is R-12.
+fn full_of(gas: Gas, kg: f64) -> (Content, f64) {
+    let r12 = if gas == Gas::R12 { kg } else { 0.0 };
+    (Content::refrigerant(kg), r12)
+}
+
 impl Shop {
-    /// Screws a full can at room temperature onto the service hose; what hung there before is put aside.
+    /// Screws a full can for the hoses' gas, at room temperature, onto the service hose; what hung there before is put aside.
     pub fn take_can(&mut self, plant: &mut Plant, self_sealing: bool) {
-        self.take_can_of(plant, plant.network.gas(), self_sealing);
+        self.take_can_of(plant, self.hands.hoses, self_sealing);
     }
 
     /// As [`take_can`](Self::take_can), a can of `gas`. Where that is neither the vehicle's nor its partner of R-12 and R-134a, the
     /// vehicle's is taken.
     pub fn take_can_of(&mut self, plant: &mut Plant, gas: Gas, self_sealing: bool) {
         self.put_aside(plant);
-        let t = plant.day().t;
-        plant.swap_shell(self.places.can_shell, can::METAL, t);
-        let inside = plant.places.inside();
-        let content = can::full();
-        plant
-            .network
-            .refill_with(self.places.can, gas, can::VOLUME, content, t, inside);
+        self.fill_vessel(plant, can::VOLUME, full_of(gas, can::NET), can::METAL);
         self.supplied += can::NET;
         self.brought.add(&can::full(), 1.0);
         self.hands.cans_taken += 1;
@@ -39,19 +39,17 @@ impl Shop {
     }
 
     /// Connects a charging cylinder that holds so much refrigerant (kg), at room temperature, its valve shut.
-    pub fn take_cylinder(&mut self, plant: &mut Plant, holds: f64) {
+    pub fn take_cylinder(&mut self, plant: &mut Plant, gas: Gas, holds: f64) {
         self.put_aside(plant);
-        let t = plant.day().t;
-        let content = Content::refrigerant(holds);
+        let full = full_of(gas, holds);
         self.fill_vessel(
             plant,
             cylinder::CHARGING_VOLUME,
-            content,
-            t,
+            full,
             cylinder::CHARGING_METAL,
         );
         self.supplied += holds;
-        self.brought.add(&content, 1.0);
+        self.brought.add(&full.0, 1.0);
         self.hands.attached = Attached::Cylinder(Cylinder {
             stance: Stance::Upright,
             open: false,
@@ -59,15 +57,20 @@ impl Shop {
         });
     }
 
-    /// Connects the recovery machine with its cylinder as it was left, switched off.
-    pub fn take_machine(&mut self, plant: &mut Plant) {
+    /// Connects the recovery machine kept for `gas` with its cylinder as it was left, switched off.
+    pub fn take_machine(&mut self, plant: &mut Plant, gas: Gas) {
         self.put_aside(plant);
-        let Stored { content, t } = core::mem::take(&mut self.station.away);
-        self.fill_vessel(
+        if self.station.gas != gas {
+            let fresh = || Station::new(gas, plant.day().t);
+            let other = self.other_station.take().unwrap_or_else(fresh);
+            self.other_station = Some(core::mem::replace(&mut self.station, other));
+        }
+        let stored = core::mem::take(&mut self.station.away);
+        self.fill_vessel_at(
             plant,
             cylinder::RECOVERY_VOLUME,
-            content,
-            t,
+            (stored.content, stored.r12),
+            stored.t,
             cylinder::RECOVERY_METAL,
         );
         self.hands.attached = Attached::Machine(Machine {
@@ -81,19 +84,19 @@ impl Shop {
     /// hangs on the hose or not.
     pub fn change_cylinder(&mut self, plant: &mut Plant, holds: f64) {
         let t = plant.day().t;
-        let content = Content::refrigerant(holds);
+        let (content, r12) = full_of(self.station.gas, holds);
         if let Attached::Machine(m) = &mut self.hands.attached {
             m.running = false;
             let old = self.fill_vessel(
                 plant,
                 cylinder::RECOVERY_VOLUME,
-                content,
-                t,
+                (content, r12),
                 cylinder::RECOVERY_METAL,
             );
-            self.shelf.add(&old, 1.0);
+            self.shelf.add(&old.0, 1.0);
         } else {
-            let old = core::mem::replace(&mut self.station.away, Stored { content, t });
+            let fresh = Stored { content, r12, t };
+            let old = core::mem::replace(&mut self.station.away, fresh);
             self.shelf.add(&old.content, 1.0);
         }
         self.brought.add(&content, 1.0);
@@ -108,8 +111,8 @@ impl Shop {
             return;
         }
         let t = plant.network.node(self.places.can).state.t;
-        let room_t = plant.day().t;
-        let left = self.fill_vessel(plant, can::VOLUME, Content::default(), room_t, can::METAL);
+        let none = (Content::default(), 0.0);
+        let (left, r12) = self.fill_vessel(plant, can::VOLUME, none, can::METAL);
         match attached {
             Attached::Nothing => {}
             Attached::Can(c) => {
@@ -129,33 +132,59 @@ impl Shop {
             }
             // The bottle keeps what the hose did not get.
             Attached::Nitrogen(_) => self.brought.add(&left, -1.0),
-            Attached::Machine(_) => self.station.away = Stored { content: left, t },
+            Attached::Machine(_) => {
+                self.station.away = Stored {
+                    content: left,
+                    r12,
+                    t,
+                };
+            }
             Attached::Pump(_) => plant.network.count_to_room(&left, 1.0),
         }
     }
 
-    /// Puts a vessel of the given volume, content, temperature and metal where the service hose ends; returns what was there.
+    /// Puts a vessel of the given volume, content with its R-12 (kg) and metal, at room temperature, where the service hose ends;
+    /// returns what was there.
     fn fill_vessel(
         &mut self,
         plant: &mut Plant,
         volume: f64,
-        content: Content,
-        t: f64,
+        content: (Content, f64),
         metal: f64,
-    ) -> Content {
-        plant.swap_shell(self.places.can_shell, metal, t);
-        plant.network.refill(self.places.can, volume, content, t).0
+    ) -> (Content, f64) {
+        let t = plant.day().t;
+        self.fill_vessel_at(plant, volume, content, t, metal)
     }
 
-    /// Refrigerant recovered so far into the cylinder now with the machine, kg.
+    /// As [`fill_vessel`](Self::fill_vessel), of a temperature (K).
+    fn fill_vessel_at(
+        &mut self,
+        plant: &mut Plant,
+        volume: f64,
+        content: (Content, f64),
+        t: f64,
+        metal: f64,
+    ) -> (Content, f64) {
+        plant.swap_shell(self.places.can_shell, metal, t);
+        let inside = plant.places.inside();
+        let place = self.places.can;
+        plant
+            .network
+            .exchange(place, volume, content, t, inside, true)
+    }
+
+    /// Refrigerant recovered so far, kg: into the cylinder now with the machine, and with another gas's machine before.
     pub fn recovered(&self, plant: &Plant) -> f64 {
+        let before = self
+            .other_station
+            .map_or(0.0, |s| s.away.content.whole()[REFRIGERANT] - s.at_start);
         let held = match self.hands.attached {
             Attached::Machine(_) => {
                 plant.network.node(self.places.can).content.whole()[REFRIGERANT]
             }
             _ => self.station.away.content.whole()[REFRIGERANT],
         };
-        held - self.station.at_start
+        held - self.station.at_start + before
     }
 
     /// Refrigerant that cans and charging cylinders have given, kg.
@@ -174,7 +203,7 @@ impl Shop {
         self.put_aside(plant);
         let (t, p) = (plant.day().t, plant.day().p);
         let content = nitrogen::full(0.0, p, t);
-        self.fill_vessel(plant, nitrogen::VOLUME, content, t, nitrogen::METAL);
+        self.fill_vessel(plant, nitrogen::VOLUME, (content, 0.0), nitrogen::METAL);
         self.brought.add(&content, 1.0);
         self.hands.attached = Attached::Nitrogen(Nitrogen::default());
     }
@@ -185,9 +214,9 @@ impl Shop {
             n.set = set;
             let (t, p) = (plant.day().t, plant.day().p);
             let content = nitrogen::full(set, p, t);
-            let old = self.fill_vessel(plant, nitrogen::VOLUME, content, t, nitrogen::METAL);
+            let old = self.fill_vessel(plant, nitrogen::VOLUME, (content, 0.0), nitrogen::METAL);
             self.brought.add(&content, 1.0);
-            self.brought.add(&old, -1.0);
+            self.brought.add(&old.0, -1.0);
         }
     }
 
@@ -211,8 +240,8 @@ impl Shop {
     /// displacement, m3/s. Its inlet is full of the room's air.
     pub fn take_pump(&mut self, plant: &mut Plant, speed: f64) {
         self.put_aside(plant);
-        let (air, t) = (plant.network.room_air(vacuum::INLET_VOLUME), plant.day().t);
-        self.fill_vessel(plant, vacuum::INLET_VOLUME, air, t, can::METAL);
+        let air = plant.network.room_air(vacuum::INLET_VOLUME);
+        self.fill_vessel(plant, vacuum::INLET_VOLUME, (air, 0.0), can::METAL);
         plant.network.count_to_room(&air, -1.0);
         self.hands.attached = Attached::Pump(VacuumPump {
             speed,

@@ -1,7 +1,7 @@
 //! Published figures beside ours: every row of the list that our loop can run, and what the others need.
 
 use lowside_plant::vehicle::Vehicle;
-use lowside_units::Quantity;
+use lowside_units::{GaugePressure, Quantity};
 
 use super::{charge::LABEL, with};
 use crate::{
@@ -42,7 +42,8 @@ fn switches(runs: &Runs) -> Result<Vec<Check>, Error> {
     let s = &vehicle.switches;
     let set = |v: f64| v / 1e3;
     let (opens, closes) = (set(s.low_opens.si()), set(s.low_closes.si()));
-    let (cut, back) = (set(s.high_opens.si()), set(s.high_closes.si()));
+    let of = |p: Option<GaugePressure>| p.map_or(f64::NAN, |p| set(p.si()));
+    let (cut, back) = (of(s.high_opens), of(s.high_closes));
     check.find(Finding::within(
         "cycling switch opens",
         opens,

@@ -1,0 +1,100 @@
+//! What a conversion from R-12 to R-134a needs to be shown: the charge by rule, the pressure switches.
+
+use lowside_fluids::Gas;
+use lowside_session::Bay;
+use lowside_shop::joints::Side;
+use lowside_units::{
+    GaugePressure, Mass,
+    display::{self, Shown, UnitSystem},
+};
+
+/// Shares of the R-12 label's mass between which the charge of R-134a is set (common practice, SAE J1661; from memory).
+pub const SHARES: [f64; 2] = [0.75, 0.85];
+/// Half way between them.
+const MIDDLE: f64 = 0.5 * (SHARES[0] + SHARES[1]);
+/// Where the cut-out of the conversion kit opens, Pa gauge (420 psi; makers' 410 to 450, from memory).
+const CUT_OUT: f64 = 2.896e6;
+
+/// The charge calculator of a vehicle that was built for R-12.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Charge {
+    /// Charge on the maker's label, R-12.
+    pub label: Shown,
+    /// Least and most R-134a by the rule.
+    pub range: [Shown; 2],
+    /// Half way between, g: what the dose is set to first.
+    pub middle_g: f64,
+}
+
+/// What the loop is to hold, kg: the label's charge, or half way between by the rule once a vehicle built for R-12 has other
+/// fittings.
+pub fn target(bay: &Bay) -> f64 {
+    let v = &bay.plant().vehicle;
+    let fitting = bay.shop().openings.ports[Side::Low as usize].fitting;
+    if v.refrigerant == Gas::R12 && fitting != Gas::R12 {
+        MIDDLE * v.label_charge.kg()
+    } else {
+        v.label_charge.kg()
+    }
+}
+
+/// The calculator; none for a vehicle built for another gas.
+pub fn charge(bay: &Bay, units: UnitSystem) -> Option<Charge> {
+    let v = &bay.plant().vehicle;
+    if v.refrigerant != Gas::R12 {
+        return None;
+    }
+    let label = v.label_charge.kg();
+    let mass = |kg: f64| display::mass(Mass::from_kg(kg), units);
+    let [least, most] = SHARES;
+    Some(Charge {
+        label: mass(label),
+        range: [mass(least * label), mass(most * label)],
+        middle_g: Mass::from_kg(MIDDLE * label).g().round(),
+    })
+}
+
+/// The two pressure switches.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Switches {
+    /// Where the cycling switch opens and closes.
+    pub cycling: [Shown; 2],
+    /// Where the high-pressure cut-out opens, if there is one.
+    pub cut_out: Option<Shown>,
+    /// Where the one in the conversion kit opens.
+    pub kit: (GaugePressure, Shown),
+}
+
+/// How they are set.
+pub fn switches(bay: &Bay, units: UnitSystem) -> Switches {
+    let drive = &bay.plant().drive;
+    let shown = |pa: f64| display::gauge_pressure(GaugePressure::from_pa(pa), units);
+    Switches {
+        cycling: drive.cycling_points().map(shown),
+        cut_out: drive.cut_out_opens().map(shown),
+        kit: (GaugePressure::from_pa(CUT_OUT), shown(CUT_OUT)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::readout::tests::bay;
+
+    /// 44 oz of R-12 make 33 to 37 oz of R-134a.
+    #[test]
+    fn the_rule_goes_by_the_r12_label() {
+        let c = charge(&bay("before-retrofit"), UnitSystem::US).expect("built for R-12");
+        assert_eq!(c.label.to_string(), "44.0 oz");
+        assert_eq!(
+            c.range.map(|r| r.to_string()),
+            ["33.0 oz".to_owned(), "37.4 oz".to_owned()]
+        );
+        assert!(charge(&bay("healthy"), UnitSystem::US).is_none());
+        assert!(
+            switches(&bay("before-retrofit"), UnitSystem::SI)
+                .cut_out
+                .is_none()
+        );
+    }
+}

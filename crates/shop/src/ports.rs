@@ -1,0 +1,101 @@
+//! The two service ports: core, cap, and the fitting that takes the hoses of one gas alone.
+//!
+//! R-12 ports are threaded, those of R-134a and R-1234yf are quick couplers of different shapes and diameters, so that no hose goes
+//! onto another gas's port by hand or with usual tools (SAE J639 for vehicles, J2197 for hoses, 40 CFR 82 subpart G, appendix D for
+//! conversions; all from memory).
+
+use lowside_fluids::Gas;
+use serde::{Deserialize, Serialize};
+
+use crate::joints::GRAM_A_YEAR;
+
+/// One of the two service ports.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Side {
+    /// At the accumulator.
+    Low,
+    /// At the discharge line.
+    High,
+}
+
+/// A conversion fitting, which has a core of its own, by what is under it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Over {
+    /// The old core was taken out.
+    NoCore,
+    /// The old core was left in: what passes has two cores to pass.
+    OldCore,
+}
+
+/// A service port's fitting, core and cap.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Port {
+    /// Whose hoses it takes.
+    pub fitting: Gas,
+    /// The conversion fitting that is locked on over the one it was built with, if there is one.
+    pub over: Option<Over>,
+    /// The core is in.
+    pub core: bool,
+    /// The core is the one that came with the vehicle; it seeps unless capped.
+    pub old_core: bool,
+    /// The cap is on.
+    pub cap: bool,
+}
+
+/// What an old core without its cap lets out of a loop at rest at 20 degC, kg/s: an ounce a year (trade: ounces a year).
+const OLD_CORE: f64 = 28.0 * GRAM_A_YEAR;
+/// Share of that which passes a cap: the cap is the primary seal (own figure).
+const CAPPED: f64 = 0.03;
+/// Passage of a port without its core, m2 (2.5 mm).
+pub(crate) const BARE: f64 = 5e-6;
+/// Passage of two equal cores behind each other over that of one: the square root of a half.
+const BEHIND_EACH_OTHER: f64 = core::f64::consts::FRAC_1_SQRT_2;
+
+impl Port {
+    /// A port as built for `gas`, its cap off.
+    pub fn new(gas: Gas) -> Self {
+        Self {
+            fitting: gas,
+            over: None,
+            core: true,
+            old_core: true,
+            cap: false,
+        }
+    }
+
+    /// Screws a conversion fitting for `gas` on, which locks: with a core of its own, the old one taken out before or left in.
+    pub fn convert(&mut self, gas: Gas, new_core: bool) {
+        *self = Self {
+            fitting: gas,
+            over: Some(if self.core && !new_core {
+                Over::OldCore
+            } else {
+                Over::NoCore
+            }),
+            core: true,
+            old_core: self.old_core && !new_core,
+            cap: false,
+        };
+    }
+
+    /// How far a coupler on it opens the way, 0 to 1.
+    pub fn opens(&self) -> f64 {
+        if self.over == Some(Over::OldCore) {
+            BEHIND_EACH_OTHER
+        } else {
+            1.0
+        }
+    }
+
+    /// What it lets through both ways while no coupler is on it (m2), and what it seeps at rest at 20 degC (kg/s).
+    pub(crate) fn lets(self) -> (f64, f64) {
+        if !self.core && !self.cap {
+            (BARE, 0.0)
+        } else if self.old_core || !self.core {
+            (0.0, OLD_CORE * if self.cap { CAPPED } else { 1.0 })
+        } else {
+            (0.0, 0.0)
+        }
+    }
+}

@@ -1,0 +1,55 @@
+// The page worked without a pointer: helpers that several tests share.
+import assert from "node:assert/strict";
+
+/** The number that a text begins with. */
+export const number = (text) => Number.parseFloat(text.replace("\u2212", "-").replace(/[\s\u202f](?=\d{3})/g, ""));
+
+/** The page worked without a pointer: everything takes the focus and answers to keys. */
+export function keys(page) {
+  const press = async (locator, key) => {
+    await locator.focus();
+    assert.ok(await locator.evaluate((e) => e === document.activeElement), "takes the focus");
+    await page.keyboard.press(key);
+  };
+  const button = (name) => page.getByRole("button", { name, exact: typeof name === "string" });
+  return {
+    button,
+    push: (name) => press(button(name), "Enter"),
+    speed: (n) => press(button(`${n}\u00d7`), "Enter"),
+    /** Chooses an option by typing its first letters. */
+    pick: async (label, text) => {
+      const list = page.getByLabel(label, { exact: true });
+      await list.focus();
+      await page.keyboard.type(text, { delay: 20 });
+      await page.keyboard.press("Enter");
+    },
+    turn: async (on, name) => {
+      const it = page.getByRole("switch", { name, exact: true });
+      if ((await it.getAttribute("aria-checked")) !== String(on)) await press(it, "Space");
+      await page.waitForFunction(([el, want]) => el.getAttribute("aria-checked") === want, [await it.elementHandle(), String(on)]);
+    },
+    /** Chooses as `pick`, in the list that a selector finds. */
+    pickAt: async (selector, text) => {
+      await page.locator(selector).focus();
+      await page.keyboard.type(text, { delay: 20 });
+      await page.keyboard.press("Enter");
+    },
+    /** Presses a switch once, whatever comes of it. */
+    tap: (name) => press(page.getByRole("switch", { name, exact: true }), "Space"),
+    slide: (name, key) => press(page.getByRole("slider", { name, exact: true }), key),
+    view: async (name) => {
+      const it = page.locator(".picker").getByRole("button", { name, exact: true });
+      if ((await it.getAttribute("aria-pressed")) !== "true") await press(it, "Enter");
+    },
+    line: async (name) => page.locator(".tools .line", { hasText: name }).locator("b").innerText(),
+    reading: async (name) => page.locator(".readings dl > div", { hasText: name }).locator("dd").innerText(),
+  };
+}
+
+export async function until(page, what, seconds, check) {
+  const end = Date.now() + seconds * 1000;
+  while (!(await check())) {
+    assert.ok(Date.now() < end, `waited ${seconds} s: ${what}`);
+    await page.waitForTimeout(100);
+  }
+}
