@@ -238,6 +238,7 @@ fn with_instruments(dice: &mut Dice, on: bool) -> Action {
         8 => Action::Clamp {
             at: on.then_some(Point::LiquidLine),
         },
+        9 if dice.bits().is_multiple_of(2) => Action::ClutchMeter { on },
         9 => Action::Stopwatch { on },
         10 if on => Action::PerformanceTest,
         10 => Action::NoteReadings { after: on },

@@ -246,6 +246,14 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
                 <legend>{ words::clamp() }</legend>
                 { choice("clamp-point", words::search_place(), &points, clamped, set_clamp) }
                 { line(words::clamp(), &t.clamp.as_ref().map_or_else(|| "\u{2014}".to_owned(), |(_, x)| x.to_string())) }
+                { line(words::sight_glass(), words::glass(t.glass)) }
+                { line(words::anemometer(), &t.air[0].to_string()) }
+                { line(words::hygrometer(), &t.air[1].to_string()) }
+                { switch("clutch-meter", words::clutch_meter(), [words::no(), words::yes()], t.clutch.is_some(), {
+                    let act = p.act.clone();
+                    move |on| act.emit(Action::ClutchMeter { on })
+                }) }
+                if let Some([volts, amperes]) = &t.clutch { { line(words::clutch(), &format!("{volts}, {amperes}")) } }
                 { line(words::stopwatch(), &t.stopwatch.1.number) }
                 { button(if t.stopwatch.0 { words::stopwatch_stop() } else { words::stopwatch_start() }, true,
                     does(Action::Stopwatch { on: !t.stopwatch.0 })) }

@@ -344,6 +344,11 @@ pub enum Action {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         at: Option<Point>,
     },
+    /// Connect the meter at the clutch's plug, or take it off.
+    ClutchMeter {
+        /// Connected?
+        on: bool,
+    },
     /// Start the stopwatch from zero, or stop it.
     Stopwatch {
         /// Run?
@@ -420,6 +425,7 @@ impl Action {
             | Self::Dye
             | Self::Lamp { .. }
             | Self::Clamp { .. }
+            | Self::ClutchMeter { .. }
             | Self::Stopwatch { .. }
             | Self::NoteReadings { .. }
             | Self::PerformanceTest

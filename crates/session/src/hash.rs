@@ -288,6 +288,9 @@ impl Fnv {
         for noted in shop.noted.iter().flatten() {
             h.numbers([noted.low, noted.high, noted.vent, noted.rpm]);
         }
+        if shop.hands.clutch_meter {
+            h.word(1);
+        }
         if let Some(hold) = shop.holds.last {
             h.numbers([hold.from, hold.to, hold.seconds]);
         }

@@ -60,6 +60,8 @@ pub struct Hands {
     pub cans_taken: u32,
     /// Where the clamp thermometer sits.
     pub clamp: Option<Point>,
+    /// The meter is connected at the clutch's plug.
+    pub clutch_meter: bool,
     /// The stopwatch runs.
     pub timing: bool,
     /// Where the vacuum gauge is.
@@ -188,6 +190,7 @@ impl Shop {
                 attached: Attached::Nothing,
                 cans_taken: 0,
                 clamp: None,
+                clutch_meter: false,
                 timing: false,
                 vacuum_gauge: GaugePlace::default(),
                 scale_zero: 0.0,

@@ -3,7 +3,7 @@ use lowside_present::{
     UnitSystem,
     bench::{Joint, Much, OilKind, Part, Seal, Side, Sight, Standing},
     job::Breach,
-    tools::{Point, PumpOilLook, Site, Spot, Tool, Tools},
+    tools::{Glass, Point, PumpOilLook, Site, Spot, Tool, Tools},
 };
 use lowside_words as say;
 
@@ -95,6 +95,15 @@ pub(crate) fn point(p: Point) -> &'static str {
         Point::EvaporatorOut => say::point_evaporator_out(),
         Point::Accumulator => say::point_accumulator(),
         Point::Suction => say::point_suction(),
+    }
+}
+
+pub(crate) fn glass(g: Glass) -> &'static str {
+    match g {
+        Glass::Clear => say::glass_clear(),
+        Glass::Wet => say::glass_wet(),
+        Glass::Bubbles => say::glass_bubbles(),
+        Glass::Liquid => say::glass_liquid(),
     }
 }
 

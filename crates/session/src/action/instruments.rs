@@ -34,6 +34,7 @@ pub(super) fn apply(act: Action, plant: &Plant, shop: &mut Shop) -> Result<(), R
             shop.dye = true;
         }
         Action::Clamp { at } => shop.hands.clamp = at,
+        Action::ClutchMeter { on } => shop.hands.clutch_meter = on,
         Action::Stopwatch { on } => {
             if on {
                 shop.instruments.stopwatch = 0.0;
