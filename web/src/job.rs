@@ -10,8 +10,8 @@ use lowside_units::{Duration, display};
 use yew::{Callback, Html, Properties, classes, component, html, use_state};
 
 use crate::{
-    performance::PerformanceTest,
-    record::Record,
+    performance::performance,
+    record::record,
     statement::StatementForm,
     words::{self, told},
     work::{button, choice},
@@ -133,10 +133,10 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
             } else {
                 <p class="told">{ words::job_none() }</p>
             }
-            <PerformanceTest test={p.record.performance.clone()} act={p.act.clone()} />
+            { performance(&p.record.performance, &p.act) }
             <StatementForm units={p.units} leaks={p.record.searched.iter().map(|(s, _)| *s).collect::<Vec<_>>()}
                 signed={p.signed.clone()} sign={p.sign.clone()} />
-            <Record record={p.record.clone()} signed={p.signed.clone()} />
+            { record(&p.record, p.signed.as_ref()) }
         </section>
     }
 }

@@ -1,18 +1,12 @@
 //! The performance test: what it asks for, how far it is, and the readings beside their limits for this day.
 use lowside_present::job::{CheckedView, PerformanceView};
 use lowside_session::Action;
-use yew::{Callback, Html, Properties, component, html};
+use yew::{Callback, Html, html};
 
 use crate::{words, work::button};
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct PerformanceProps {
-    pub(crate) test: PerformanceView,
-    pub(crate) act: Callback<Action>,
-}
-
-#[component]
-pub(crate) fn PerformanceTest(p: &PerformanceProps) -> Html {
+/// The test; not a component, it has no state of its own.
+pub(crate) fn performance(test: &PerformanceView, act: &Callback<Action>) -> Html {
     let asked = [
         words::perf_engine(),
         words::perf_ac(),
@@ -22,10 +16,10 @@ pub(crate) fn PerformanceTest(p: &PerformanceProps) -> Html {
         words::perf_gauges(),
     ];
     let begin = {
-        let act = p.act.clone();
+        let act = act.clone();
         move || act.emit(Action::PerformanceTest)
     };
-    let told = match &p.test {
+    let told = match test {
         PerformanceView {
             progress: Some(share),
             ..
@@ -48,14 +42,14 @@ pub(crate) fn PerformanceTest(p: &PerformanceProps) -> Html {
             <h3>{ words::performance() }</h3>
             <p class="told">{ words::perf_idea() }</p>
             <ul class="ticks">
-                { for asked.iter().zip(p.test.asked).map(|(what, so)| html! {
+                { for asked.iter().zip(test.asked).map(|(what, so)| html! {
                     <li><span aria-hidden="true">{ if so { "\u{25cf} " } else { "\u{25cb} " } }</span>
                         { words::named(what, if so { words::yes() } else { words::no() }) }</li>
                 }) }
             </ul>
             <div class="acts">{ button(words::perf_begin(), true, begin) }</div>
             <p class="verdict" role="status">{ told }</p>
-            { p.test.found.as_ref().map_or_else(Html::default, limits) }
+            { test.found.as_ref().map_or_else(Html::default, limits) }
         </div>
     }
 }

@@ -5,35 +5,28 @@ use lowside_present::{
     statement::{Mismatch, Outcome, Said, Signed},
 };
 use wasm_bindgen::JsValue;
-use yew::{Html, Properties, component, html};
+use yew::{Html, html};
 
 use crate::{
     host, words,
     work::{button, line, print},
 };
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct RecordProps {
-    pub(crate) record: RecordView,
-    pub(crate) signed: Option<Signed>,
-}
-
 /// A line: which of the statement it is, its name, what was recorded, what was stated.
 type Line = (Option<Mismatch>, String, String, String);
 
-#[component]
-pub(crate) fn Record(p: &RecordProps) -> Html {
-    let r = &p.record;
-    let all = lines(r, p.signed.as_ref());
+/// The record; not a component, it has no state of its own.
+pub(crate) fn record(r: &RecordView, signed: Option<&Signed>) -> Html {
+    let all = lines(r, signed);
     let saves = |csv: bool| {
-        let (record, signed) = (r.clone(), p.signed.clone());
+        let (record, signed) = (r.clone(), signed.cloned());
         move || save(&record, signed.as_ref(), csv)
     };
     let wrong = |which: Option<Mismatch>| {
-        which.is_some_and(|m| p.signed.as_ref().is_some_and(|s| s.wrong.contains(&m)))
+        which.is_some_and(|m| signed.is_some_and(|s| s.wrong.contains(&m)))
     };
     html! {
-        <details class="record" open={p.signed.is_some()}>
+        <details class="record" open={signed.is_some()}>
             <summary>{ words::record() }</summary>
             <div class="acts">
                 { button(words::record_print(), true, print) }
