@@ -105,6 +105,21 @@ pageTest("a job card's first step is done, undone by going back, and done again"
   assertQuiet(page);
 });
 
+for (const window of [desktop, phone])
+  pageTest("a step's two hints open where they stand, one inside the other", window, async (page) => {
+    if (window === phone) await page.locator(".picker").getByRole("button", { name: "Job", exact: true }).tap();
+    else await page.locator(".picker").getByRole("button", { name: "Job", exact: true }).click();
+    await page.getByRole("button", { name: "Open the job" }).click();
+    const step = page.locator(".steps > li").first();
+    const hints = step.locator("details");
+    await hints.first().locator("> summary").click();
+    await hints.last().locator("> summary").click();
+    assert.deepEqual(await hints.evaluateAll((all) => all.map(({ open }) => open)), [true, true]);
+    const [around, inside] = [await step.boundingBox(), await hints.last().locator("p").boundingBox()];
+    assert.ok(inside.y >= around.y && inside.y + inside.height <= around.y + around.height + 1, "the hint stands in its step");
+    assertQuiet(page);
+  });
+
 pageTest("a statement is signed and held against the bay's own record", desktop, async (page) => {
   const k = keys(page);
   await k.view("Job");

@@ -176,7 +176,7 @@ fn step(s: &StepView) -> Html {
             <p><span class="mark" aria-hidden="true">{ mark }</span><strong>{ &s.title }</strong><span class="standing">{ state }</span></p>
             <p class="reason">{ &s.reason }</p>
             <p class="accept">{ words::step_accept() }{ ": " }{ &s.accept }</p>
-            <details class="hint"><summary>{ words::hint_first() }<span class="unseen">{ ": " }{ &s.title }</span></summary>
+            <details class="clue"><summary>{ words::hint_first() }<span class="unseen">{ ": " }{ &s.title }</span></summary>
                 <p>{ &s.hints[0] }</p>
                 <details><summary>{ words::hint_second() }<span class="unseen">{ ": " }{ &s.title }</span></summary><p>{ &s.hints[1] }</p></details>
             </details>
