@@ -1,0 +1,93 @@
+// For everyone: axe on what opens besides the drawings, in both themes and languages; a class's layout; little motion; keys at random.
+import assert from "node:assert/strict";
+import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
+
+/** Seconds of keys at random; the whole ten minutes by LOWSIDE_KEYS_SECONDS=600. */
+const KEYS_SECONDS = Number(process.env.LOWSIDE_KEYS_SECONDS ?? 20);
+
+const picker = (page, index) => page.locator(".picker button").nth(index);
+/** Places of views in the picker. */
+const [BENCH, JOB] = [3, 4];
+
+for (const [window, colorScheme, lang] of [
+  [desktop, "light", "es"],
+  [desktop, "dark", "en"],
+  [phone, "dark", "es"],
+])
+  pageTest(
+    `bench, job, help and settings are accessible, ${colorScheme}, ${lang}`,
+    window,
+    async (page) => {
+      await page.getByRole("heading", { level: 1 }).waitFor();
+      for (const view of [BENCH, JOB]) if ((await picker(page, view).getAttribute("aria-pressed")) === "false") await picker(page, view).click();
+      await page.locator("section.job .cards button").first().click();
+      await page.locator(".steps > li").first().waitFor();
+      await page.locator("#instruments > summary").click();
+      await page.locator("section.bench .run button").first().click();
+      await assertAccessible(page);
+      await page.locator("#help-button").click();
+      await page.locator(".settings > summary").click();
+      await page.locator(".drawer").waitFor();
+      await assertAccessible(page);
+      await assertNoSidewaysScroll(page);
+      assertQuiet(page);
+    },
+    { path: `?lang=${lang}#s=healthy`, colorScheme, limit: 120_000 },
+  );
+
+pageTest(
+  "in front of a class: large letters on light ground, accessible",
+  desktop,
+  async (page) => {
+    await page.locator(".readings").waitFor();
+    await page.waitForTimeout(1000);
+    const small = await page.evaluate(() =>
+      [...document.querySelectorAll(".readings dd, .readings dt, .dial strong, .next strong, .clock")]
+        .filter((e) => e.getClientRects().length > 0 && Number.parseFloat(getComputedStyle(e).fontSize) < 20)
+        .map((e) => `${e.tagName} ${e.textContent}`),
+    );
+    assert.deepEqual(small, []);
+    await assertAccessible(page);
+    assertQuiet(page);
+  },
+  { path: "?layout=projector#s=healthy", colorScheme: "dark" },
+);
+
+pageTest(
+  "who wants little motion finds the bay paused",
+  desktop,
+  async (page) => {
+    await page.locator(".readings").waitFor();
+    assert.equal(await page.locator(".pause").getAttribute("aria-pressed"), "true");
+    const clock = page.locator(".clock");
+    const before = await clock.textContent();
+    await page.waitForTimeout(1500);
+    assert.equal(await clock.textContent(), before);
+    assertQuiet(page);
+  },
+  { path: "#s=healthy", reducedMotion: "reduce" },
+);
+
+pageTest(
+  "keys at random do no harm to the page",
+  desktop,
+  async (page) => {
+    await page.getByRole("heading", { level: 1 }).waitFor();
+    const keys = ["Tab", "Tab", "Tab", "Shift+Tab", "Enter", "Space", "ArrowUp", "ArrowDown", "ArrowLeft", "ArrowRight", "PageUp", "PageDown", "Home", "End", "Escape", ..."abcdefghijklmnopqrstuvwxyz0123456789?.,+-"];
+    let [seed, pressed] = [20261127, 0];
+    const end = Date.now() + KEYS_SECONDS * 1000;
+    while (Date.now() < end) {
+      seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
+      await page.keyboard.press(keys[Math.floor((seed / 2 ** 32) * keys.length)]);
+      pressed += 1;
+    }
+    console.log(`${pressed} keys at random in ${KEYS_SECONDS} s`);
+    assert.ok(await page.locator("#fail").isHidden(), "the page runs");
+    const clock = page.locator(".clock");
+    if ((await page.locator(".pause").getAttribute("aria-pressed")) === "true") await page.locator(".pause").click();
+    const before = await clock.textContent();
+    await page.waitForFunction((was) => document.querySelector(".clock").textContent !== was, before);
+    assertQuiet(page);
+  },
+  { limit: KEYS_SECONDS * 1000 + 60_000 },
+);
