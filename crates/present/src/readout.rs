@@ -143,7 +143,7 @@ pub(crate) mod tests {
         );
         bay.apply(Action::Tap { on: true }).unwrap();
         bay.apply(Action::LowValve {
-            open: Ratio::from_si(1.0),
+            open: Ratio::from_fraction(1.0),
         })
         .unwrap();
         pass(&mut bay, 60);
