@@ -105,6 +105,69 @@ pageTest("a job card's first step is done, undone by going back, and done again"
   assertQuiet(page);
 });
 
+pageTest("a statement is signed and held against the bay's own record", desktop, async (page) => {
+  const k = keys(page);
+  await k.view("Job");
+  const record = page.locator("details.record");
+  assert.equal(await record.getAttribute("open"), null, "the bay's record is shut until the statement is signed");
+  const field = (name) => page.getByLabel(name, { exact: true });
+  await field("Recovered, oz").fill("12");
+  await field("Charged, oz").fill("0");
+  await field("Compressor").focus();
+  await page.keyboard.press("Space");
+  await k.pick("Hold under vacuum", "held");
+  await field("Nothing was let into the room").press("Space");
+  await k.push("Sign the record");
+  await page.getByText("Signed, but the bay\u2019s own record says otherwise: Recovered; New parts; Hold under vacuum").waitFor();
+  assert.notEqual(await record.getAttribute("open"), null);
+  await field("Recovered, oz").fill("0");
+  await field("Compressor").press("Space");
+  await k.pick("Hold under vacuum", "not done");
+  await k.push("Sign the record");
+  await page.getByText("Signed. All that is stated matches").waitFor();
+  for (const kind of ["CSV", "JSON"]) {
+    const coming = page.waitForEvent("download");
+    await k.push(`Save as ${kind}`);
+    const { createReadStream } = await import("node:fs");
+    let text = "";
+    for await (const piece of createReadStream(await (await coming).path(), "utf8")) text += piece;
+    if (kind === "CSV") assert.match(text, /^"Recovered","0\.0 oz","0"$/m);
+    else assert.deepEqual(JSON.parse(text).find(({ line }) => line === "Recovered"), { line: "Recovered", recorded: "0.0 oz", stated: "0" });
+  }
+  await page.getByLabel("Language").selectOption("es");
+  await page.getByText("Firmado. Todo lo declarado coincide", { exact: false }).waitFor();
+  await assertAccessible(page);
+  assertQuiet(page);
+});
+
+for (const [window, spoilt] of [[desktop, false], [phone, true]]) {
+  pageTest(`the performance test ${spoilt ? "is broken off and begun again" : "passes a healthy van"}`, window, async (page) => {
+    const k = keys(page);
+    await page.getByLabel("Start with").selectOption("healthy");
+    await k.view("Job");
+    await page.getByText("A/C on: yes").waitFor();
+    const test = page.locator("section.job");
+    if (spoilt) {
+      await k.push("Begin the test");
+      await test.getByText(/^Under way/).waitFor();
+      await k.turn(false, "A/C");
+      await test.getByText(/^Broken off/).waitFor();
+      await k.turn(true, "A/C");
+    }
+    await k.push("Begin the test");
+    await k.speed(120);
+    await test.getByText("Passed: all within the limits of this day.").waitFor({ timeout: 60_000 });
+    const rows = test.locator("table").first().locator("tbody tr");
+    assert.equal(await rows.count(), 3);
+    for (const row of await rows.all()) assert.match(await row.innerText(), /within/);
+    const [found, least, most] = (await rows.nth(1).locator("td").allInnerTexts()).map(number);
+    assert.ok(least < found && found < most && least > 100, `${least} < ${found} < ${most} psig`);
+    await assertAccessible(page);
+    await assertNoSidewaysScroll(page);
+    assertQuiet(page);
+  });
+}
+
 pageTest("tools, bench and job reflow at 320 px", { ...phone, name: "narrow", viewport: { width: 320, height: 640 } }, async (page) => {
   const k = keys(page);
   await k.view("Bench");

@@ -171,6 +171,9 @@ pageTest(
 
     // The record says what was done, in both languages, and is printed.
     const record = async () => (await page.locator(".record .lines").innerText()).replaceAll(/\s+/g, " ");
+    // Signed, the bay's own record opens.
+    await k.push("Sign the record");
+    await page.locator("details.record[open]").waitFor();
     const said = await record();
     assert.match(said, /Refrigerant R-134a/);
     assert.match(said, /Label charge R-12, 44\.0 oz/);

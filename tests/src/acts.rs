@@ -218,7 +218,9 @@ fn at_the_bench(dice: &mut Dice, on: bool) -> Action {
 
 /// Some act with nitrogen, detector, lamp or other instruments.
 fn with_instruments(dice: &mut Dice, on: bool) -> Action {
-    let at = Spot::ALL[usize::try_from(dice.bits() % SPOTS as u64).unwrap_or(0)];
+    let at = Spot::all()
+        .nth(usize::try_from(dice.bits() % SPOTS as u64).unwrap_or(0))
+        .expect("one of them");
     match dice.bits() % 12 {
         0 | 1 => Action::TakeNitrogen,
         2 | 3 => Action::Regulator {
@@ -236,7 +238,9 @@ fn with_instruments(dice: &mut Dice, on: bool) -> Action {
         8 => Action::Clamp {
             at: on.then_some(Point::LiquidLine),
         },
+        9 if dice.bits().is_multiple_of(2) => Action::ClutchMeter { on },
         9 => Action::Stopwatch { on },
+        10 if on => Action::PerformanceTest,
         10 => Action::NoteReadings { after: on },
         _ => Action::Label {
             charge: Mass::from_kg(dice.between(0.0, 3.2)),

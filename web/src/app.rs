@@ -8,8 +8,9 @@ use lowside_present::{
     dial::Which,
     history::{History, Row},
     ledger::Ledger,
-    next::{NextStep, next_step},
+    next::{Advice, NextStep, advice},
     readout::Readout,
+    statement::Signed,
 };
 use lowside_session::{Action, Caution, Take, TakeError, wait::Goal};
 use lowside_words::Language;
@@ -126,6 +127,8 @@ pub(crate) struct App {
     face: face::Face,
     /// What is chosen on the bench.
     item: Item,
+    /// The record as it was signed.
+    signed: Option<Signed>,
     painter: Painter,
     chart: Chart,
     sheet: NodeRef,
@@ -134,7 +137,7 @@ pub(crate) struct App {
     needles: [NodeRef; 2],
     needed: Option<Control>,
     /// The next step, since when, and whether it was read out.
-    step: (NextStep, f64, bool),
+    step: (Advice, f64, bool),
     last_text: f64,
     last_chart: f64,
     /// What changes slowly for those who listen: the drawing in words, the chart as rows; and when it was made.
@@ -212,6 +215,7 @@ impl Component for App {
             waiting: Vec::new(),
             face: face::Face::new(),
             item: Item::Joint(Joint::EvaporatorOut),
+            signed: None,
             painter: Painter::default(),
             chart: Chart::default(),
             sheet: NodeRef::default(),
@@ -219,7 +223,7 @@ impl Component for App {
             traces: NodeRef::default(),
             needles: Default::default(),
             needed: None,
-            step: (NextStep::TakeCan, 0.0, true),
+            step: (Advice::Step(NextStep::TakeCan), 0.0, true),
             last_text: 0.0,
             last_chart: 0.0,
             slow: (String::new(), -1e9),
@@ -291,6 +295,7 @@ impl Component for App {
                 self.mode = Mode::Running;
                 store::remove(store::REPLAYING);
                 store::remove(store::JOB);
+                self.signed = None;
                 let speed = self.stage.speed;
                 self.stage = Stage::new(stage::open(&name), History::default());
                 self.stage.speed = speed;
@@ -371,7 +376,14 @@ impl Component for App {
         let bay = &self.stage.bay;
         let readout = Readout::of(bay, self.units);
         let controls = Controls::of(bay, self.units);
-        let step = next_step(bay);
+        let job = self.stage.job.as_ref();
+        let step = advice(bay, job);
+        let (what, why) = words::advice(
+            step,
+            job,
+            &readout.given.to_string(),
+            &readout.label.to_string(),
+        );
         let [hose, instruments] = self.tools_view(ctx);
         let reached = (self.stage.overloaded && !self.stage.paused)
             .then(|| format!("{:.0}", self.stage.reached));
@@ -388,7 +400,7 @@ impl Component for App {
             }
             <main class="bay">
                 <div class="say">
-                    <Next {step} given={readout.given.to_string()} label={readout.label.to_string()} />
+                    <Next {what} {why} control={step.control()} />
                     <Cautions shown={self.cautions.clone()} dismiss={link.callback(Msg::Dismiss)} />
                     if let Some(notice) = &self.notice {
                         <p class="notice">{ &notice.text }

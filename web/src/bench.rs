@@ -207,8 +207,8 @@ fn switches(p: &BenchProps) -> Html {
     }
 }
 
-/// Where the switches open, for bench and record.
-pub(crate) fn switch_lines(s: &Switches) -> Html {
+/// Where the switches open.
+fn switch_lines(s: &Switches) -> Html {
     let cut_out = s
         .cut_out
         .as_ref()

@@ -1,17 +1,20 @@
-//! The job: its card with steps, hints, harms and sign-off, and the record that can be printed.
-use lowside_lessons::{Text, library, progress::Standing};
+//! The job: its card with steps, hints, harms and sign-off, performance test, statement and record.
+use lowside_lessons::{library, progress::Standing};
 use lowside_present::{
-    Shown, UnitSystem,
-    job::{Job, Noted, RecordView},
+    UnitSystem,
+    job::{Job, RecordView},
+    statement::{Said, Signed},
 };
-use lowside_session::{TICKS_PER_SECOND, Tick};
+use lowside_session::{Action, TICKS_PER_SECOND, Tick};
 use lowside_units::{Duration, display};
 use yew::{Callback, Html, Properties, classes, component, html, use_state};
 
 use crate::{
-    bench::switch_lines,
-    words::{self, Language},
-    work::{button, choice, line, print},
+    performance::performance,
+    record::record,
+    statement::StatementForm,
+    words::{self, told},
+    work::{button, choice},
 };
 
 #[derive(Properties, PartialEq)]
@@ -22,6 +25,10 @@ pub(crate) struct JobProps {
     pub(crate) units: UnitSystem,
     /// Opens a job by name, or leaves it.
     pub(crate) open: Callback<Option<&'static str>>,
+    /// The record as it was signed.
+    pub(crate) signed: Option<Signed>,
+    pub(crate) sign: Callback<Said>,
+    pub(crate) act: Callback<Action>,
 }
 
 /// A step as shown.
@@ -44,14 +51,6 @@ pub(crate) struct JobView {
     /// When, what, and whether it fails the job.
     harms: Vec<(String, String, bool)>,
     passed: bool,
-}
-
-/// A card's text in the language of the page.
-fn told(text: &Text) -> String {
-    match words::current() {
-        Language::Spanish => text.es.clone(),
-        _ => text.en.clone(),
-    }
 }
 
 fn clock(tick: Tick) -> String {
@@ -134,7 +133,10 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
             } else {
                 <p class="told">{ words::job_none() }</p>
             }
-            { record(&p.record) }
+            { performance(&p.record.performance, &p.act) }
+            <StatementForm units={p.units} leaks={p.record.searched.iter().map(|(s, _)| *s).collect::<Vec<_>>()}
+                signed={p.signed.clone()} sign={p.sign.clone()} />
+            { record(&p.record, p.signed.as_ref()) }
         </section>
     }
 }
@@ -180,87 +182,4 @@ fn step(s: &StepView) -> Html {
             </details>
         </li>
     }
-}
-
-fn record(r: &RecordView) -> Html {
-    let s = Shown::to_string;
-    let yes = |on: bool| if on { words::yes() } else { words::no() };
-    let parts: Vec<&str> = r.parts.iter().map(|p| words::part(*p)).collect();
-    let searched: Vec<String> = r
-        .searched
-        .iter()
-        .map(|(spot, found)| {
-            if *found {
-                words::search_found(words::spot_name(*spot))
-            } else {
-                words::search_clear(words::spot_name(*spot))
-            }
-        })
-        .collect();
-    let or_none = |text: String| {
-        if text.is_empty() {
-            words::record_none().to_owned()
-        } else {
-            text
-        }
-    };
-    let new_label = r.new_label.as_ref().map_or_else(
-        || words::record_none().to_owned(),
-        |(gas, mass, oil, at)| {
-            let oil = oil.map_or_else(String::new, |o| format!(", {}", words::oil_name(o)));
-            format!("{gas}, {mass}{oil}; {at}")
-        },
-    );
-    let lacks: Vec<&str> = r.lacks.iter().map(|b| words::lacks(*b)).collect();
-    let vented = format!("{}, {}", s(&r.vented), words::record_co2(&r.co2));
-    html! {
-        <div class="record">
-            <h3>{ words::record() }{ button(words::record_print(), true, print) }</h3>
-            <div class="scroll" tabindex="0" role="region" aria-label={words::record()}>
-            <table>
-                <thead><tr><td></td><th scope="col">{ words::record_before() }</th><th scope="col">{ words::record_after() }</th></tr></thead>
-                <tbody>
-                    { for rows().into_iter().map(|(name, read)| html! {
-                        <tr><th scope="row">{ name }</th>{ for r.noted.iter().map(|n| html! {
-                            <td>{ n.as_ref().map_or_else(|| words::record_not_noted().to_owned(), |n| s(read(n))) }</td> }) }</tr>
-                    }) }
-                </tbody>
-            </table>
-            </div>
-            <div class="lines">
-                { line(words::record_gas(), r.gas) }
-                { line(words::record_label(), &format!("{}, {}", r.built_for, s(&r.label))) }
-                { line(words::port_low(), r.fittings[0]) }
-                { line(words::port_high(), r.fittings[1]) }
-                { switch_lines(&r.switches) }
-                { line(words::new_label(), &new_label) }
-                if !r.lacks.is_empty() { { line(words::record_lacks(), &lacks.join("; ")) } }
-                { line(words::recovered(), &s(&r.recovered)) }
-                { line(words::record_charged(), &s(&r.charged)) }
-                { line(words::record_vented(), &vented) }
-                { line(words::record_oil_out(), &s(&r.oil[0])) }
-                { line(words::record_oil_in(), &s(&r.oil[1])) }
-                { line(words::record_parts(), &or_none(parts.join(", "))) }
-                { line(words::record_searched(), &or_none(searched.join("; "))) }
-                { line(words::record_caps(), yes(r.caps_on)) }
-                { line(words::record_injuries(), &r.injuries.to_string()) }
-                { line(words::record_ventings(), &r.ventings.to_string()) }
-                { line(words::record_time(), &r.time.number) }
-            </div>
-        </div>
-    }
-}
-
-/// What is noted, and how it is read from a note.
-type Row = (&'static str, fn(&Noted) -> &Shown);
-
-fn rows() -> [Row; 6] {
-    [
-        (words::low_side(), |n| &n.low),
-        (words::high_side(), |n| &n.high),
-        (words::vent(), |n| &n.vent),
-        (words::outside_air(), |n| &n.outside),
-        (words::humidity(), |n| &n.humidity),
-        (words::engine_speed(), |n| &n.rpm),
-    ]
 }

@@ -1,7 +1,7 @@
 //! The service hose and the instruments beside it: what hangs there, its controls, identifier, leak search, clamp, notes.
 use lowside_present::{
     UnitSystem,
-    bench::OilKind,
+    bench::{Joint, OilKind},
     tools::{
         Gas, Hung, POINTS, Sample, Sensitivity, Spot, Tool, Tools, identify, move_vacuum_gauge,
     },
@@ -162,8 +162,10 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
         let act = p.act.clone();
         move || act.emit(action)
     };
-    let at = Spot::ALL[*place];
-    let spots: Vec<String> = Spot::ALL.map(words::spot_name).to_vec();
+    let spots: Vec<String> = Spot::all().map(words::spot_name).collect();
+    let at = Spot::all()
+        .nth(*place)
+        .unwrap_or(Spot::Joint(Joint::CompressorOut));
     let points: Vec<String> = std::iter::once(words::clamp_off())
         .chain(POINTS.map(words::point))
         .map(str::to_owned)
@@ -230,7 +232,7 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
             </fieldset>
             <fieldset class="group">
                 <legend>{ words::search() }</legend>
-                { choice("search-place", words::search_place(), &spots, *place, move |n| place.set(n.min(Spot::ALL.len() - 1))) }
+                { choice("search-place", words::search_place(), &spots, *place, move |n| place.set(n)) }
                 <span class="pair">
                     { button(words::detector(), true, does(Action::Sniff { at, sensitivity: Sensitivity::High,
                         distance: Length::from_mm(NEAR_MM), wind: Speed::from_m_s(0.0) })) }
@@ -244,6 +246,14 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
                 <legend>{ words::clamp() }</legend>
                 { choice("clamp-point", words::search_place(), &points, clamped, set_clamp) }
                 { line(words::clamp(), &t.clamp.as_ref().map_or_else(|| "\u{2014}".to_owned(), |(_, x)| x.to_string())) }
+                { line(words::sight_glass(), words::glass(t.glass)) }
+                { line(words::anemometer(), &t.air[0].to_string()) }
+                { line(words::hygrometer(), &t.air[1].to_string()) }
+                { switch("clutch-meter", words::clutch_meter(), [words::no(), words::yes()], t.clutch.is_some(), {
+                    let act = p.act.clone();
+                    move |on| act.emit(Action::ClutchMeter { on })
+                }) }
+                if let Some([volts, amperes]) = &t.clutch { { line(words::clutch(), &format!("{volts}, {amperes}")) } }
                 { line(words::stopwatch(), &t.stopwatch.1.number) }
                 { button(if t.stopwatch.0 { words::stopwatch_stop() } else { words::stopwatch_start() }, true,
                     does(Action::Stopwatch { on: !t.stopwatch.0 })) }

@@ -1,5 +1,13 @@
 //! Which message is said for what. The words themselves stand in the Fluent files of `crates/words`.
-use lowside_present::{Place, history::MarkKind, levels::Levels, next::NextStep, readout::Readout};
+use lowside_lessons::Text;
+use lowside_present::{
+    Place,
+    history::MarkKind,
+    job::Job,
+    levels::Levels,
+    next::{Advice, NextStep},
+    readout::Readout,
+};
 use lowside_session::{Caution, Event, NoSample, Refused, TakeError, take};
 use lowside_units::UnitError;
 
@@ -15,6 +23,34 @@ mod time;
 mod work;
 
 pub(crate) mod charts;
+
+/// What is advised, and why.
+pub(crate) fn advice(
+    advice: Advice,
+    job: Option<&Job>,
+    given: &str,
+    label: &str,
+) -> (String, String) {
+    let card = |i: usize| job.and_then(|job| job.card.step.get(i));
+    match advice {
+        Advice::Step(step) => {
+            let (what, why) = next_step(step, given, label);
+            (what, why.to_owned())
+        }
+        Advice::Card(i) => card(i).map_or_else(Default::default, |step| {
+            (told(&step.title), told(&step.reason))
+        }),
+        Advice::SignOff => (next_sign_off().to_owned(), next_sign_off_why().to_owned()),
+    }
+}
+
+/// A card's text in the language of the page.
+pub(crate) fn told(text: &Text) -> String {
+    match current() {
+        Language::Spanish => text.es.clone(),
+        _ => text.en.clone(),
+    }
+}
 
 /// The next step: what to do, and why.
 pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, &'static str) {

@@ -19,6 +19,10 @@ pub const CELLS: usize = 6;
 /// Air temperature for which the air side is tabled, K; 20 K more or less change it by 1 %.
 const AIR_AT: f64 = 318.15;
 
+/// How air at the film hinders condensing: UA falls to 1 / (1 + this times its share of the pressure) (tuned, 4-8: what the first
+/// grams do to the head).
+const AIR_HINDERS: f64 = 5.2;
+
 /// Wall temperatures and sizes of a condenser.
 #[derive(Debug, Clone)]
 pub struct Condenser {
@@ -86,7 +90,7 @@ impl Condenser {
                 .inside
                 .condenser_cell(&powers, s.t, s.quality(), x, void);
             // Air gathers at the film and hinders the vapour on its way there.
-            let ua = oiled * h * self.surface / (1.0 + 6.0 * s.p_air / s.p.max(1.0))
+            let ua = oiled * h * self.surface / (1.0 + AIR_HINDERS * s.p_air / s.p.max(1.0))
                 + steam::touching(s, &node.content);
             let taken = between(ua, s.t, *wall, s.heat_capacity, self.metal, dt);
             let given = per_kelvin * (*wall - air_t) * dt;

@@ -24,7 +24,7 @@ pub const CELLS: usize = 5;
 /// Latent heat of water condensing near the coil's temperature, J/kg (IAPWS, 5 degC).
 pub const LATENT: f64 = 2.489e6;
 /// Flowing quality from which the wall dries out (tuned, 0.8-0.95).
-const DRY_FROM: f64 = 0.9;
+const DRY_FROM: f64 = 0.94;
 /// Air temperature for which the air side is tabled, K.
 const AIR_AT: f64 = 288.15;
 /// Conductance between a cell's wall and the water on it while that freezes, or frost while it melts there, W/K (own figure).

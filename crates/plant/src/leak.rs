@@ -53,6 +53,21 @@ pub enum Site {
 }
 
 impl Site {
+    /// All of them, in the order of the flow.
+    pub const ALL: [Self; 11] = [
+        Self::ShaftSeal,
+        Self::DischargeHose,
+        Self::CondenserTop,
+        Self::CondenserBottom,
+        Self::LiquidLine,
+        Self::EvaporatorInlet,
+        Self::EvaporatorOutlet,
+        Self::Accumulator,
+        Self::SuctionHose,
+        Self::LowPort,
+        Self::HighPort,
+    ];
+
     /// The volume it leads out of.
     pub fn node(self, p: &Places) -> NodeId {
         match self {

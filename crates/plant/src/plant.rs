@@ -20,7 +20,7 @@ use crate::{
     flow::k_from_hole,
     leak::{Leak, Site},
     moisture::{self, Tube},
-    network::{Law, Network, ROOM, Taken},
+    network::{Law, LinkId, Network, ROOM, Taken},
     oil::{self, LoopOil},
     seat::{Fitted, Seat},
     shell::{Around, Shell},
@@ -148,6 +148,8 @@ pub struct Plant {
     /// How far the fan's clutch (or its stages) is in, 0 to 1.
     pub fan_clutch: f64,
     leaks: Vec<Leak>,
+    /// The way out of each, in the same order.
+    leak_links: Vec<LinkId>,
     /// What coils and oil are reckoned with.
     gas: Gas,
     day: Day,
@@ -193,6 +195,7 @@ impl Plant {
             places,
             shells,
             leaks: Vec::new(),
+            leak_links: Vec::new(),
             gas: vehicle.refrigerant,
             day,
             room_w: day.w(),
@@ -211,14 +214,35 @@ impl Plant {
             _ => Draw::Mixed,
         };
         let law = leak.law(self.network.table());
-        self.network
+        let link = self
+            .network
             .add_link("leak", (node, draw), (ROOM, Draw::Slip), law);
         self.leaks.push(leak);
+        self.leak_links.push(link);
     }
 
     /// Where the loop leaks.
     pub fn leaks(&self) -> &[Leak] {
         &self.leaks
+    }
+
+    /// What the leaks of a site let out now, kg/s; 0 while they draw in.
+    pub fn leaks_out(&self, at: Site) -> f64 {
+        let here = self.leaks.iter().zip(&self.leak_links);
+        here.filter(|(leak, _)| leak.at == at)
+            .map(|(_, link)| self.network.link(*link).flow.max(0.0))
+            .sum()
+    }
+
+    /// Makes a site tight: what leaked there was replaced.
+    pub fn mend(&mut self, at: Site) {
+        for i in (0..self.leaks.len()).rev() {
+            if self.leaks[i].at == at {
+                self.leaks.remove(i);
+                let link = self.leak_links.remove(i);
+                self.network.set_law(link, Law::Passage(0.0));
+            }
+        }
     }
 
     /// The day.

@@ -3,9 +3,10 @@
 
 use lowside_lessons::{JobCard, Progress, library, progress::Standing};
 use lowside_session::{Bay, Tick};
-use lowside_shop::record::{Prices, Readings, breaches};
+use lowside_shop::record::{Checked, Performance, Prices, Readings, breaches};
 use lowside_units::{
-    Duration, GaugePressure, Mass, Quantity, Ratio, RotationSpeed, Temperature, Volume,
+    AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Ratio, RotationSpeed, Temperature,
+    Volume,
     display::{self, Shown, UnitSystem},
 };
 
@@ -124,6 +125,48 @@ pub struct Noted {
     pub rpm: Shown,
 }
 
+/// A reading of the performance test: found, least and most that pass, and whether it does.
+pub type CheckedView = ([Shown; 3], bool);
+
+/// The performance test.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PerformanceView {
+    /// What it asks for and is so: engine at 1500 to 2000 rpm, A/C on, blower at its highest, recirculation, windows shut, hand
+    /// valves shut and couplers on.
+    pub asked: [bool; 6],
+    /// Share that is done, while it runs.
+    pub progress: Option<Shown>,
+    /// It was broken off.
+    pub disturbed: bool,
+    /// Low side, high side and vent, once it is over.
+    pub found: Option<[CheckedView; 3]>,
+}
+
+fn performance(bay: &Bay, found: Option<Performance>, units: UnitSystem) -> PerformanceView {
+    let (s, h) = (&bay.plant().settings, &bay.shop().hands);
+    let p = |pa| display::gauge_pressure(GaugePressure::from_pa(pa), units);
+    let t = |k| display::temperature(Temperature::from_k(k), units);
+    let checked = |c: Checked, show: &dyn Fn(f64) -> Shown| {
+        ([show(c.found), show(c.least), show(c.most)], c.passes())
+    };
+    let highest = bay.plant().cabin.blower_steps();
+    PerformanceView {
+        asked: [
+            s.engine_on && (1450.0..=2050.0).contains(&s.engine_rpm),
+            s.ac_on,
+            s.blower == highest,
+            s.recirculate,
+            !s.windows_open,
+            h.low_coupled && h.high_coupled && h.low_valve + h.high_valve <= 0.0,
+        ],
+        progress: bay
+            .test()
+            .map(|test| display::ratio(Ratio::from_fraction(test.progress()))),
+        disturbed: bay.test_disturbed(),
+        found: found.map(|f| [checked(f.low, &p), checked(f.high, &p), checked(f.vent, &t)]),
+    }
+}
+
 /// The job record as it is printed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RecordView {
@@ -133,6 +176,8 @@ pub struct RecordView {
     pub label: Shown,
     /// Readings before and after.
     pub noted: [Option<Noted>; 2],
+    /// The performance test.
+    pub performance: PerformanceView,
     /// Recovered.
     pub recovered: Shown,
     /// Charged.
@@ -157,6 +202,8 @@ pub struct RecordView {
     pub parts: Vec<Part>,
     /// Places searched, and whether a leak was found there.
     pub searched: Vec<(Spot, bool)>,
+    /// The last hold under vacuum: pressure at its beginning, at its end, and how long.
+    pub hold: Option<[Shown; 3]>,
     /// Both caps are on.
     pub caps_on: bool,
     /// Injuries.
@@ -192,6 +239,7 @@ pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
             r.before.map(|n| noted(&n, units)),
             r.after.map(|n| noted(&n, units)),
         ],
+        performance: performance(bay, r.performance, units),
         built_for: crate::tools::name(r.built_for),
         fittings: r.fittings.map(crate::tools::name),
         switches: retrofit::switches(bay, units),
@@ -207,6 +255,11 @@ pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
         oil: [oil(r.oil_out), oil(r.oil_in)],
         searched: r.searched.iter().map(|(s, f)| (*s, f.found)).collect(),
         parts: r.parts,
+        hold: r.hold.map(|h| {
+            let p = |pa| display::vacuum(AbsolutePressure::from_si(pa), units);
+            let time = display::duration(Duration::from_s(h.seconds));
+            [p(h.from), p(h.to), time]
+        }),
         caps_on: r.caps_on,
         injuries: r.injuries,
         ventings: r.ventings,

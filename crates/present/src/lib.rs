@@ -18,6 +18,7 @@ pub mod plot;
 pub mod readout;
 pub mod retrofit;
 pub mod sound;
+pub mod statement;
 pub mod tools;
 
 pub use lowside_shop::ledger::Place;

@@ -1,10 +1,11 @@
 //! The one obvious next thing to do, from how the bay stands, never from a click order.
 
+use lowside_lessons::progress::Standing;
 use lowside_session::Bay;
 use lowside_shop::{Attached, can};
 use lowside_units::Quantity;
 
-use crate::{controls::Control, readout};
+use crate::{controls::Control, job::Job, readout};
 
 /// What is worth doing next. The words are the page's.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -105,6 +106,47 @@ impl NextStep {
             }
         })
     }
+}
+
+/// What is advised.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Advice {
+    /// A step that follows from the bay alone.
+    Step(NextStep),
+    /// A step of the open job card, by its place.
+    Card(usize),
+    /// Every step of the card is done: sign off.
+    SignOff,
+}
+
+impl Advice {
+    /// The control it refers to; a card's step leaves the way to the learner.
+    pub fn control(self) -> Option<Control> {
+        match self {
+            Self::Step(step) => step.control(),
+            Self::Card(_) | Self::SignOff => None,
+        }
+    }
+}
+
+/// What is advised in a bay, with the job that is open: its card's first step that is not done, unless something is dangerous now.
+pub fn advice(bay: &Bay, job: Option<&Job>) -> Advice {
+    let step = next_step(bay);
+    let urgent = matches!(
+        step,
+        NextStep::BurstCan
+            | NextStep::ShutHighValve
+            | NextStep::ShutOpenHose
+            | NextStep::CoolBath
+            | NextStep::TurnUpright
+            | NextStep::Overcharged
+    );
+    let Some(job) = job.filter(|_| !urgent) else {
+        return Advice::Step(step);
+    };
+    let done = |s: &Standing| matches!(s, Standing::Done { .. });
+    let first = job.steps().iter().position(|s| !done(s));
+    first.map_or(Advice::SignOff, Advice::Card)
 }
 
 /// The next step in a bay.
@@ -310,6 +352,25 @@ mod tests {
             bay.charge()
         );
         assert!(seen.len() < 60, "no flapping: {seen:?}");
+    }
+
+    #[test]
+    fn an_open_card_leads_unless_there_is_danger() {
+        let mut job = Job::open("1-first-charge").expect("shipped");
+        let mut bay = job.bay();
+        assert_eq!(advice(&bay, None), Advice::Step(NextStep::TakeCan));
+        assert_eq!(advice(&bay, Some(&job)), Advice::Card(0));
+        let full = Ratio::from_si(1.0);
+        bay.apply(Action::LowValve { open: full }).unwrap();
+        let shut = Advice::Step(NextStep::ShutOpenHose);
+        assert_eq!(advice(&bay, Some(&job)), shut);
+        bay.apply(Action::TakeCan).unwrap();
+        bay.apply(Action::Tap { on: true }).unwrap();
+        for _ in 0..60 * TICKS_PER_SECOND {
+            bay.step();
+            job.look(&bay);
+        }
+        assert!(matches!(advice(&bay, Some(&job)), Advice::Card(n) if n > 0));
     }
 
     #[test]

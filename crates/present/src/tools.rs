@@ -2,10 +2,10 @@
 
 use lowside_session::{Action, Bay, Port};
 use lowside_shop::{
-    Attached, can::Stance, cylinder, detect::Finding, shop::Shop, vacuum::GaugePlace,
+    Attached, can::Stance, cylinder, detect::Finding, meters, shop::Shop, vacuum::GaugePlace,
 };
 use lowside_units::{
-    AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Temperature, VolumeFlow,
+    AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Ratio, Temperature, VolumeFlow,
     display::{self, Shown, Style, UnitSystem},
 };
 
@@ -15,6 +15,7 @@ use crate::{
 };
 
 pub use lowside_fluids::Gas;
+pub use lowside_plant::leak::Site;
 pub use lowside_shop::{
     detect::{Means, Sensitivity, Spot},
     meters::{Glass, Point},
@@ -203,6 +204,12 @@ pub struct Tools {
     pub dye: bool,
     /// Where the clamp thermometer sits, and what it reads.
     pub clamp: Option<(Point, Shown)>,
+    /// What the manifold's sight glass shows.
+    pub glass: Glass,
+    /// Volts and amperes at the clutch, while the meter is connected.
+    pub clutch: Option<[Shown; 2]>,
+    /// Air at the centre vent, and relative humidity in the bay.
+    pub air: [Shown; 2],
     /// The stopwatch: running, and what it shows.
     pub stopwatch: (bool, Shown),
     /// Readings were noted before and after the work.
@@ -332,12 +339,24 @@ impl Tools {
             },
             vacuum_at_loop: shop.hands.vacuum_gauge == GaugePlace::Loop,
             sample: sample(bay),
-            search: Spot::ALL.map(|s| (s, shop.search[s as usize])).to_vec(),
+            search: Spot::all().map(|s| (s, shop.search[s.index()])).collect(),
             dye: shop.dye,
             clamp: shop.hands.clamp.map(|p| {
                 let t = Temperature::from_k(shop.instruments.clamp.reading());
                 (p, display::temperature(t, units))
             }),
+            glass: meters::sight_glass(bay.plant(), &shop.places),
+            clutch: shop.hands.clutch_meter.then(|| {
+                let (volts, amperes) = meters::clutch(bay.plant());
+                [
+                    Style::new(1, "V").show(volts),
+                    Style::new(1, "A").show(amperes),
+                ]
+            }),
+            air: [
+                Style::new(1, "m/s").show(meters::vent_speed(bay.plant())),
+                display::ratio(Ratio::from_fraction(meters::humidity(bay.plant()))),
+            ],
             stopwatch: (shop.hands.timing, clock(shop.instruments.stopwatch)),
             noted: [shop.noted[0].is_some(), shop.noted[1].is_some()],
             label_g: conversion
@@ -404,6 +423,25 @@ mod tests {
         }
         bay.apply(Action::Disconnect).unwrap();
         assert_eq!(Tools::of(&bay, UnitSystem::SI).hung, Hung::Nothing);
+    }
+
+    /// Ohm: a coil of 3.0 to 3.6 ohm (workshop manuals) draws 3.8 to 4.6 A at 13.8 V; a meter that is not connected shows nothing.
+    #[test]
+    fn the_clutch_meter_has_to_be_connected() {
+        let mut bay = bay("healthy");
+        for _ in 0..60 * lowside_session::TICKS_PER_SECOND {
+            bay.step();
+        }
+        assert!(bay.plant().drive.engaged);
+        assert_eq!(Tools::of(&bay, UnitSystem::SI).clutch, None);
+        bay.apply(Action::ClutchMeter { on: true }).unwrap();
+        let tools = Tools::of(&bay, UnitSystem::SI);
+        let [volts, amperes] = tools.clutch.expect("connected");
+        assert_eq!(volts.to_string(), "13.8 V");
+        let a: f64 = amperes.number.parse().expect("a number");
+        assert!((3.8..=4.6).contains(&a), "{amperes}");
+        assert_eq!(tools.glass, Glass::Clear);
+        assert_ne!(tools.air[0].number, "0.0");
     }
 
     #[test]

@@ -344,6 +344,11 @@ pub enum Action {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         at: Option<Point>,
     },
+    /// Connect the meter at the clutch's plug, or take it off.
+    ClutchMeter {
+        /// Connected?
+        on: bool,
+    },
     /// Start the stopwatch from zero, or stop it.
     Stopwatch {
         /// Run?
@@ -354,6 +359,8 @@ pub enum Action {
         /// After the work (else before it)?
         after: bool,
     },
+    /// Begin the performance test: for eight minutes the readings are held against those of a healthy vehicle of the kind.
+    PerformanceTest,
     /// Stick a label under the hood.
     Label {
         /// The charge written on it, 50 g to 3 kg.
@@ -418,8 +425,10 @@ impl Action {
             | Self::Dye
             | Self::Lamp { .. }
             | Self::Clamp { .. }
+            | Self::ClutchMeter { .. }
             | Self::Stopwatch { .. }
             | Self::NoteReadings { .. }
+            | Self::PerformanceTest
             | Self::Label { .. } => instruments::apply(self, plant, shop)?,
             Self::Identify { port } => shop.identify(plant, port)?,
             Self::TakePump { .. }

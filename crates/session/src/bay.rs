@@ -1,5 +1,6 @@
 //! One bay: a vehicle, a shop, and how they came to be as they are.
 
+use lowside_fluids::{Gas, oil::Oil};
 use lowside_plant::{
     plant::{Plant, TICK},
     species::{Content, REFRIGERANT, SPECIES},
@@ -7,14 +8,17 @@ use lowside_plant::{
 use lowside_shop::{
     Shop,
     ledger::{Entry, PLACES, ledger},
-    record::{Prices, Record, Totals, record},
+    record::{Performance, Prices, Record, Totals, record},
 };
+
+use lowside_units::{Mass, Quantity};
 
 use crate::{
     action::{Action, Refused},
     event::Event,
     hash,
-    scenario::Scenario,
+    performance::{Step, Test},
+    scenario::{ConditionSpec, Scenario, StartSpec},
     watch::Watch,
 };
 
@@ -22,6 +26,8 @@ use crate::{
 pub type Tick = u64;
 /// Ticks in a second of bay time.
 pub const TICKS_PER_SECOND: u64 = 50;
+/// Charge of a converted vehicle, share of the label's for R-12 (common practice: 75 to 85 %).
+const CONVERTED: f64 = 0.80;
 /// Events kept for the page; older ones are dropped.
 const EVENTS_KEPT: usize = 4000;
 
@@ -42,6 +48,11 @@ pub struct Bay {
     ledger_at_start: Content,
     energy_at_start: f64,
     energy_moved: f64,
+    /// The performance test under way.
+    test: Option<Box<Test>>,
+    /// The last one's outcome, and whether it was broken off.
+    performance: Option<Performance>,
+    disturbed: bool,
 }
 
 impl Bay {
@@ -67,6 +78,9 @@ impl Bay {
             ledger_at_start,
             energy_at_start,
             energy_moved: 0.0,
+            test: None,
+            performance: None,
+            disturbed: false,
         }
     }
 
@@ -75,6 +89,11 @@ impl Bay {
     /// # Errors
     /// [`Refused`], naming the field and its limits or what is missing.
     pub fn apply(&mut self, action: Action) -> Result<(), Refused> {
+        if action == Action::PerformanceTest {
+            self.test = Some(Box::new(Test::new(self)));
+            self.performance = None;
+            self.disturbed = false;
+        }
         let hurt = action.apply(&mut self.plant, &mut self.shop)?;
         if hurt {
             self.events.push((self.tick, Event::Injury));
@@ -88,6 +107,13 @@ impl Bay {
         self.plant.tick();
         let happened = self.shop.tick(&mut self.plant, TICK);
         self.tick += 1;
+        if let Some(mut test) = self.test.take() {
+            match test.step(self) {
+                Step::Going => self.test = Some(test),
+                Step::Disturbed => self.disturbed = true,
+                Step::Done(found) => self.performance = Some(found),
+            }
+        }
         self.energy_moved += self.plant.evaporator.duty.abs() * TICK;
         let Self {
             watch,
@@ -113,6 +139,7 @@ impl Bay {
             shop: self.shop.clone(),
             log: Vec::new(),
             events: Vec::new(),
+            test: self.test.clone(),
             ..*self
         }
     }
@@ -125,6 +152,42 @@ impl Bay {
             events: later.events[..events].to_vec(),
             ..self.clone()
         }
+    }
+
+    /// A healthy vehicle of the same kind with the label's charge, on the same day, at the same settings, its cabin and hood as warm.
+    pub(crate) fn healthy_twin(&self) -> Self {
+        let mut scenario = Scenario {
+            act: Vec::new(),
+            condition: ConditionSpec::default(),
+            start: StartSpec::default(),
+            ..self.scenario.clone()
+        };
+        let vehicle = &mut scenario.vehicle;
+        vehicle.clone_from(&self.plant.vehicle);
+        if self.plant.network.mostly() == Gas::R134a && vehicle.refrigerant == Gas::R12 {
+            // Converted: the middle of what the trade charges of the label's mass, and the oil that goes with the gas.
+            let charge = CONVERTED * vehicle.label_charge.si();
+            scenario.start.charge = Some(Mass::from_kg(charge));
+            vehicle.refrigerant = Gas::R134a;
+            vehicle.oil_kind = Oil::default();
+        }
+        let mut twin = Self::new(&scenario);
+        let plant = &mut twin.plant;
+        plant.set_day(self.plant.day());
+        plant.settings = self.plant.settings;
+        plant.cabin = self.plant.cabin.clone();
+        plant.hood_t = self.plant.hood_t;
+        twin
+    }
+
+    /// The performance test under way.
+    pub fn test(&self) -> Option<&Test> {
+        self.test.as_deref()
+    }
+
+    /// The last performance test was broken off: day or settings were changed.
+    pub fn test_disturbed(&self) -> bool {
+        self.disturbed
     }
 
     /// The scenario it was opened with.
@@ -199,13 +262,18 @@ impl Bay {
             in_loop: self.charge(),
             vented: self.vented(),
             seconds: self.seconds(),
+            performance: self.performance,
         };
         record(&self.plant, &self.shop, &totals, prices)
     }
 
     /// Fingerprint of the state.
     pub fn state_hash(&self) -> u64 {
-        hash::state_hash(self.tick, &self.plant, &self.shop)
+        let hash = hash::state_hash(self.tick, &self.plant, &self.shop);
+        match &self.performance {
+            Some(found) => hash::with(hash, &[found.low.found, found.high.most, found.vent.found]),
+            None => hash,
+        }
     }
 
     /// Largest share of any species' mass that the books cannot explain.

@@ -120,6 +120,15 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     h.0
 }
 
+/// A hash that takes in more numbers.
+pub(crate) fn with(hash: u64, numbers: &[f64]) -> u64 {
+    let mut h = Fnv(hash);
+    for x in numbers {
+        h.number(*x);
+    }
+    h.0
+}
+
 impl Fnv {
     /// Books, walls, cabin, day, controls and wear.
     fn vehicle(&mut self, plant: &Plant) {
@@ -278,6 +287,12 @@ impl Fnv {
         }
         for noted in shop.noted.iter().flatten() {
             h.numbers([noted.low, noted.high, noted.vent, noted.rpm]);
+        }
+        if shop.hands.clutch_meter {
+            h.word(1);
+        }
+        if let Some(hold) = shop.holds.last {
+            h.numbers([hold.from, hold.to, hold.seconds]);
         }
         let station = &shop.station;
         h.numbers(station.away.content.0);

@@ -9,6 +9,7 @@ pub mod event;
 mod hash;
 pub mod library;
 mod limits;
+pub mod performance;
 pub mod scenario;
 pub mod script;
 pub mod summary;

@@ -1,65 +1,91 @@
 //! Finding a leak: electronic detector, soap, dye and lamp. What each shows follows from what escapes there; nothing is drawn by
 //! lot: a chance of finding is a signal against a threshold.
 
-use lowside_plant::{plant::Plant, state::R_AIR};
-use serde::{Deserialize, Serialize};
+use lowside_plant::{leak::Site, plant::Plant, state::R_AIR};
+use serde::{
+    Deserialize, Deserializer, Serialize, Serializer,
+    de::{
+        Error as _,
+        value::{self, StrDeserializer},
+    },
+};
 
 use crate::{
-    joints::{Escape, GRAM_A_YEAR, Joint, Side},
+    joints::{self, Escape, GRAM_A_YEAR, Joint, Side},
     shop::Shop,
 };
 
-/// A place to search.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+/// A place to search: a joint, or a site of a part or port. In text one name, as `accumulator-out` or `shaft-seal`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Spot {
-    /// Compressor and discharge hose.
-    CompressorOut,
-    /// Discharge hose and condenser.
-    CondenserIn,
-    /// Condenser and liquid line.
-    CondenserOut,
-    /// Liquid line and evaporator.
-    EvaporatorIn,
-    /// Evaporator and accumulator.
-    EvaporatorOut,
-    /// Accumulator and suction hose.
-    AccumulatorOut,
-    /// Suction hose and compressor.
-    CompressorIn,
-    /// Low-side port.
-    LowPort,
-    /// High-side port.
-    HighPort,
+    /// A joint.
+    Joint(Joint),
+    /// A part of the loop, or the core of a port.
+    Site(Site),
 }
 
 /// How many places there are to search.
-pub const SPOTS: usize = 9;
+pub const SPOTS: usize = Joint::ALL.len() + Site::ALL.len();
 
 impl Spot {
-    /// All of them.
-    pub const ALL: [Self; SPOTS] = [
-        Self::CompressorOut,
-        Self::CondenserIn,
-        Self::CondenserOut,
-        Self::EvaporatorIn,
-        Self::EvaporatorOut,
-        Self::AccumulatorOut,
-        Self::CompressorIn,
-        Self::LowPort,
-        Self::HighPort,
-    ];
+    /// All of them: the joints, then the sites.
+    pub fn all() -> impl Iterator<Item = Self> {
+        let joints = Joint::ALL.into_iter().map(Self::Joint);
+        joints.chain(Site::ALL.into_iter().map(Self::Site))
+    }
+
+    /// Its place among all of them.
+    pub fn index(self) -> usize {
+        match self {
+            Self::Joint(joint) => joint as usize,
+            Self::Site(site) => Joint::ALL.len() + site as usize,
+        }
+    }
 
     /// What escapes there now.
     pub fn escape(self, plant: &Plant, shop: &Shop) -> Escape {
         let coupled = [shop.hands.low_coupled, shop.hands.high_coupled];
         let net = &plant.network;
+        let site = match self {
+            Self::Joint(joint) => return shop.openings.escapes(net, joint, coupled),
+            Self::Site(site) => site,
+        };
+        let port = |side| shop.openings.escapes_at_port(net, side, coupled);
+        let core = match site {
+            Site::LowPort => port(Side::Low),
+            Site::HighPort => port(Side::High),
+            _ => Escape::default(),
+        };
+        let out = plant.leaks_out(site);
+        let node = net.node(site.node(&plant.places));
+        Escape {
+            all: core.all + out,
+            refrigerant: core.refrigerant + out * joints::refrigerant_share(node),
+        }
+    }
+}
+
+impl Serialize for Spot {
+    fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
         match self {
-            Self::LowPort => shop.openings.escapes_at_port(net, Side::Low, coupled),
-            Self::HighPort => shop.openings.escapes_at_port(net, Side::High, coupled),
-            _ => shop
-                .openings
-                .escapes(net, Joint::ALL[self as usize], coupled),
+            Self::Joint(joint) => joint.serialize(s),
+            Self::Site(site) => site.serialize(s),
+        }
+    }
+}
+
+impl<'de> Deserialize<'de> for Spot {
+    fn deserialize<D: Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
+        let name = String::deserialize(d)?;
+        let text = || StrDeserializer::<value::Error>::new(&name);
+        match (Joint::deserialize(text()), Site::deserialize(text())) {
+            (Ok(joint), _) => Ok(Self::Joint(joint)),
+            (_, Ok(site)) => Ok(Self::Site(site)),
+            (Err(joints), Err(sites)) => {
+                let sites = sites.to_string();
+                let names = sites.split_once("one of ").map_or("", |(_, names)| names);
+                Err(D::Error::custom(format!("{joints}, {names}")))
+            }
         }
     }
 }
@@ -168,7 +194,7 @@ pub fn soap(plant: &Plant, shop: &Shop, spot: Spot) -> Finding {
 
 /// Shines the lamp on a place.
 pub fn lamp(shop: &Shop, spot: Spot) -> Finding {
-    let signal = shop.stains[spot as usize] / SHOWS;
+    let signal = shop.stains[spot.index()] / SHOWS;
     Finding {
         means: Means::Lamp,
         found: signal >= 1.0,

@@ -5,7 +5,7 @@ use lowside_plant::{
     assembly::Places,
     condenser, evaporator,
     flow::k_from_hole,
-    network::{Law, LinkId, Network, NodeId, ROOM},
+    network::{Law, LinkId, Network, Node, NodeId, ROOM},
     plant::Plant,
     species::AIR,
     stream::Draw,
@@ -385,16 +385,21 @@ impl Openings {
             return Escape::default();
         }
         let node = net.node(self.nodes[end]);
-        let gas = node.state.m_gas + node.content[AIR];
         let out = net.link(self.links[end]).flow.max(0.0) * mine / all;
         Escape {
             all: out,
-            refrigerant: if gas > 0.0 {
-                out * node.state.m_gas / gas
-            } else {
-                out
-            },
+            refrigerant: out * refrigerant_share(node),
         }
+    }
+}
+
+/// Share of a volume's gas that is refrigerant; all of it where there is only liquid.
+pub fn refrigerant_share(node: &Node) -> f64 {
+    let gas = node.state.m_gas + node.content[AIR];
+    if gas > 0.0 {
+        node.state.m_gas / gas
+    } else {
+        1.0
     }
 }
 

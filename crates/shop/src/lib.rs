@@ -7,6 +7,7 @@ pub mod can;
 pub mod cylinder;
 pub mod detect;
 pub mod gauge;
+pub mod hold;
 pub mod identifier;
 pub mod joints;
 pub mod label;

@@ -2,6 +2,7 @@
 
 use lowside_plant::{
     condenser, evaporator,
+    leak::Site,
     network::NodeId,
     plant::Plant,
     seat::Seat,
@@ -91,6 +92,20 @@ impl Part {
             Self::Evaporator => &[Joint::EvaporatorIn, Joint::EvaporatorOut],
             Self::Accumulator => &[Joint::EvaporatorOut, Joint::AccumulatorOut],
             Self::SuctionHose => &[Joint::AccumulatorOut, Joint::CompressorIn],
+        }
+    }
+
+    /// Where it can leak, its joints aside.
+    fn sites(self) -> &'static [Site] {
+        match self {
+            Self::Compressor => &[Site::ShaftSeal],
+            Self::DischargeHose => &[Site::DischargeHose],
+            Self::Condenser => &[Site::CondenserTop, Site::CondenserBottom],
+            Self::LiquidLine => &[Site::LiquidLine],
+            Self::Orifice => &[],
+            Self::Evaporator => &[Site::EvaporatorInlet, Site::EvaporatorOutlet],
+            Self::Accumulator => &[Site::Accumulator],
+            Self::SuctionHose => &[Site::SuctionHose],
         }
     }
 
@@ -278,8 +293,11 @@ pub fn put_in(plant: &mut Plant, part: Part, bench: &OnBench) {
     }
 }
 
-/// Makes the condition of a part that of a new one.
+/// Makes the condition of a part that of a new one: it is sound and tight.
 pub fn renew(plant: &mut Plant, part: Part) {
+    for site in part.sites() {
+        plant.mend(*site);
+    }
     let c = &mut plant.condition;
     match part {
         Part::Compressor => {

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     detect::{Finding, Spot},
+    hold::{Hold, Outcome},
     identifier::PURE,
     label::Label,
     oil::{RHO_OIL, worksheet},
@@ -29,6 +30,46 @@ pub struct Readings {
     pub humidity: f64,
     /// Engine speed, 1/min; 0 with the engine off.
     pub rpm: f64,
+}
+
+/// A reading of the performance test and its limits.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Checked {
+    /// What was read.
+    pub found: f64,
+    /// Least that passes.
+    pub least: f64,
+    /// Most that passes.
+    pub most: f64,
+}
+
+impl Checked {
+    /// It lies within its limits.
+    pub fn passes(&self) -> bool {
+        (self.least..=self.most).contains(&self.found)
+    }
+}
+
+/// What the performance test found: means of readings, against those of a healthy vehicle of the kind on the same day. SI units.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Performance {
+    /// The day, K.
+    pub ambient: f64,
+    /// Its relative humidity.
+    pub humidity: f64,
+    /// Compound gauge, Pa gauge.
+    pub low: Checked,
+    /// High-pressure gauge, Pa gauge.
+    pub high: Checked,
+    /// Centre vent, K.
+    pub vent: Checked,
+}
+
+impl Performance {
+    /// All of it lies within the limits.
+    pub fn passes(&self) -> bool {
+        self.low.passes() && self.high.passes() && self.vent.passes()
+    }
 }
 
 /// Warming by a kilogram against a kilogram of carbon dioxide over a hundred years: IPCC AR4 (2007) and AR5 (2013).
@@ -98,6 +139,8 @@ pub struct Record {
     pub before: Option<Readings>,
     /// Readings after it.
     pub after: Option<Readings>,
+    /// The last performance test.
+    pub performance: Option<Performance>,
     /// Refrigerant recovered.
     pub recovered: f64,
     /// Refrigerant that left cans and cylinders.
@@ -118,6 +161,8 @@ pub struct Record {
     pub parts: Vec<Part>,
     /// Places searched for leaks, with the last finding at each.
     pub searched: Vec<(Spot, Finding)>,
+    /// The last hold under vacuum.
+    pub hold: Option<Hold>,
     /// The new label.
     pub new_label: Option<Label>,
     /// Both caps are on.
@@ -141,6 +186,8 @@ pub struct Totals {
     pub vented: f64,
     /// Bay time, s.
     pub seconds: f64,
+    /// The last performance test.
+    pub performance: Option<Performance>,
 }
 
 /// Fills the record from what happened.
@@ -170,6 +217,7 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
         label_charge: plant.vehicle.label_charge.si(),
         before: shop.noted[0],
         after: shop.noted[1],
+        performance: totals.performance,
         recovered: shop.recovered(plant),
         charged,
         in_loop: totals.in_loop,
@@ -179,10 +227,10 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
         oil_in: sheet.put_in / RHO_OIL,
         oil_wrong: shop.oil.wrong_kind / RHO_OIL,
         parts,
-        searched: Spot::ALL
-            .into_iter()
-            .filter_map(|s| shop.search[s as usize].map(|f| (s, f)))
+        searched: Spot::all()
+            .filter_map(|s| shop.search[s.index()].map(|f| (s, f)))
             .collect(),
+        hold: shop.holds.last,
         new_label: shop.label,
         caps_on: shop.openings.ports.iter().all(|p| p.cap),
         injuries: shop.injuries,
@@ -251,8 +299,10 @@ pub struct Statement {
     pub oil_out: Option<f64>,
     /// Oil put in, m3.
     pub oil_in: Option<f64>,
-    /// New parts.
+    /// New parts, each once.
     pub parts: Option<Vec<Part>>,
+    /// How the hold under vacuum came out.
+    pub hold: Option<Outcome>,
     /// Where a leak was found.
     pub leaks: Option<Vec<Spot>>,
     /// Nothing was vented.
@@ -279,6 +329,8 @@ pub enum Mismatch {
     OilIn,
     /// Parts.
     Parts,
+    /// Hold under vacuum.
+    Hold,
     /// Leaks found.
     Leaks,
     /// Vented.
@@ -306,6 +358,7 @@ pub fn mismatches(record: &Record, stated: &Statement) -> Vec<Mismatch> {
     let sorted = |parts: &[Part]| {
         let mut p = parts.to_vec();
         p.sort_unstable();
+        p.dedup();
         p
     };
     let wrong_parts = |p: &Vec<Part>| sorted(p) != sorted(&record.parts);
@@ -329,6 +382,10 @@ pub fn mismatches(record: &Record, stated: &Statement) -> Vec<Mismatch> {
         (
             stated.parts.as_ref().is_some_and(wrong_parts),
             Mismatch::Parts,
+        ),
+        (
+            stated.hold.is_some_and(|h| !h.fits(record.hold.as_ref())),
+            Mismatch::Hold,
         ),
         (
             stated.leaks.as_ref().is_some_and(wrong_leaks),

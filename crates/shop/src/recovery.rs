@@ -16,7 +16,7 @@ use crate::cylinder::{self, Stored};
 pub const STOPS_AT: f64 = -67_728.0;
 /// Swept volume a second of a running machine, m3/s (tuned so that a machine which stops at 4 inHg leaves behind what the summary
 /// of SAE J2762 says; plausible 0.7e-4 to 2.1e-4: 0.1 to 0.3 kg/min of vapour at room temperature).
-const SWEEP: f64 = 2.0e-4;
+const SWEEP: f64 = 2.1e-4;
 /// Condenser outlet above the room, K (own figure, plausible 5-15).
 const APPROACH: f64 = 8.0;
 /// Time for which the inlet has to stay down before the machine stops, s (own figure).

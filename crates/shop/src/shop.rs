@@ -15,6 +15,7 @@ use crate::{
     cylinder::{self, Stored},
     detect::{Finding, SPOTS, Spot},
     gauge::{self, Instrument},
+    hold,
     identifier::{Identifier, NoSample, Port},
     joints::{Openings, Side},
     label::Label,
@@ -59,6 +60,8 @@ pub struct Hands {
     pub cans_taken: u32,
     /// Where the clamp thermometer sits.
     pub clamp: Option<Point>,
+    /// The meter is connected at the clutch's plug.
+    pub clutch_meter: bool,
     /// The stopwatch runs.
     pub timing: bool,
     /// Where the vacuum gauge is.
@@ -133,6 +136,8 @@ pub struct Shop {
     pub search: [Option<Finding>; SPOTS],
     /// Readings written down before and after the work.
     pub noted: [Option<Readings>; 2],
+    /// Holds under vacuum.
+    pub holds: hold::Watch,
     /// The new label under the hood.
     pub label: Option<Label>,
     /// Turns of the cycling switch's screw so far, anticlockwise counted negative.
@@ -185,6 +190,7 @@ impl Shop {
                 attached: Attached::Nothing,
                 cans_taken: 0,
                 clamp: None,
+                clutch_meter: false,
                 timing: false,
                 vacuum_gauge: GaugePlace::default(),
                 scale_zero: 0.0,
@@ -218,6 +224,7 @@ impl Shop {
             stain_time: 0.0,
             search: [None; SPOTS],
             noted: [None; 2],
+            holds: hold::Watch::default(),
             label: None,
             switch_turns: 0.0,
             other_set: None,
@@ -239,9 +246,9 @@ impl Shop {
     fn stain(&mut self, plant: &Plant, dt: f64) {
         self.stain_time += dt;
         if self.stain_time >= 1.0 {
-            for spot in Spot::ALL {
+            for spot in Spot::all() {
                 let lost = spot.escape(plant, self).refrigerant * self.stain_time;
-                self.stains[spot as usize] += lost;
+                self.stains[spot.index()] += lost;
             }
             self.stain_time = 0.0;
         }
@@ -367,6 +374,7 @@ impl Shop {
             | Attached::Nitrogen(_)
             | Attached::Pump(_) => {}
         }
+        self.holds.tick(plant, &self.hands, dt);
         if self.hands.timing {
             self.instruments.stopwatch += dt;
         }

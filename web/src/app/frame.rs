@@ -4,7 +4,7 @@ use std::rc::Rc;
 use lowside_present::{
     dial::{self, Which},
     levels,
-    next::next_step,
+    next::advice,
     notes,
     readout::Readout,
 };
@@ -43,14 +43,19 @@ impl App {
             theme::apply();
         }
         let theme = theme::current();
-        let step = next_step(&self.stage.bay);
+        let step = advice(&self.stage.bay, self.stage.job.as_ref());
         self.needed = step.control();
         if step != self.step.0 {
             self.step = (step, now, false);
         } else if !self.step.2 && now - self.step.1 > STEADY {
             self.step.2 = true;
             let r = Readout::of(&self.stage.bay, self.units);
-            let (what, _) = words::next_step(step, &r.given.to_string(), &r.label.to_string());
+            let (what, _) = words::advice(
+                step,
+                self.stage.job.as_ref(),
+                &r.given.to_string(),
+                &r.label.to_string(),
+            );
             self.waiting.push(words::spoken_next(&what));
         }
         if self.stage.ticks.is_empty() {

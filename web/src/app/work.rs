@@ -4,6 +4,7 @@ use lowside_present::{
     history::History,
     job::{self, Job},
     retrofit,
+    statement::{self, Said},
     tools::{Hung, Tool, Tools},
 };
 use yew::{Context, Html, html};
@@ -19,12 +20,14 @@ use crate::{
 };
 
 /// What is asked of bench and job.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) enum WorkMsg {
     /// Chooses an item of the loop.
     Choose(Item),
     /// Opens a job, or leaves it.
     Job(Option<&'static str>),
+    /// Signs the record with what was stated.
+    Sign(Said),
 }
 
 impl App {
@@ -32,6 +35,9 @@ impl App {
     pub(super) fn work(&mut self, msg: WorkMsg) {
         match msg {
             WorkMsg::Choose(item) => self.item = item,
+            WorkMsg::Sign(said) => {
+                self.signed = Some(statement::sign(&self.stage.bay, said, self.units));
+            }
             WorkMsg::Job(None) => {
                 self.stage.job = None;
                 store::remove(store::JOB);
@@ -43,6 +49,7 @@ impl App {
                 self.stage.speed = speed;
                 self.scenario = String::from(stage::name_of(&self.stage.bay));
                 self.stage.job = Some(job);
+                self.signed = None;
                 self.cautions.clear();
                 self.notice = None;
                 let _ = store::set(store::JOB, name);
@@ -86,7 +93,8 @@ impl App {
     pub(super) fn job_view(&self, ctx: &Context<Self>) -> Html {
         html! {
             <JobSheet key="job" job={self.stage.job.as_ref().map(JobView::of)} record={job::record(&self.stage.bay, self.units)}
-                units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))} />
+                units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))}
+                signed={self.signed.clone()} sign={ctx.link().callback(|s| Msg::Work(WorkMsg::Sign(s)))} act={ctx.link().callback(Msg::Act)} />
         }
     }
 }

@@ -3,7 +3,7 @@ use lowside_present::{
     UnitSystem,
     bench::{Joint, Much, OilKind, Part, Seal, Side, Sight, Standing},
     job::Breach,
-    tools::{Point, PumpOilLook, Spot, Tool, Tools},
+    tools::{Glass, Point, PumpOilLook, Site, Spot, Tool, Tools},
 };
 use lowside_words as say;
 
@@ -64,17 +64,24 @@ pub(crate) fn port_name(side: Side) -> &'static str {
 }
 
 pub(crate) fn spot_name(spot: Spot) -> String {
-    match spot {
-        Spot::CompressorOut => joint_name(Joint::CompressorOut),
-        Spot::CondenserIn => joint_name(Joint::CondenserIn),
-        Spot::CondenserOut => joint_name(Joint::CondenserOut),
-        Spot::EvaporatorIn => joint_name(Joint::EvaporatorIn),
-        Spot::EvaporatorOut => joint_name(Joint::EvaporatorOut),
-        Spot::AccumulatorOut => joint_name(Joint::AccumulatorOut),
-        Spot::CompressorIn => joint_name(Joint::CompressorIn),
-        Spot::LowPort => say::port_low().to_owned(),
-        Spot::HighPort => say::port_high().to_owned(),
+    let site = match spot {
+        Spot::Joint(joint) => return joint_name(joint),
+        Spot::Site(site) => site,
+    };
+    match site {
+        Site::ShaftSeal => say::shaft_seal(),
+        Site::DischargeHose => part(Part::DischargeHose),
+        Site::CondenserTop => point(Point::CondenserIn),
+        Site::CondenserBottom => point(Point::CondenserOut),
+        Site::LiquidLine => part(Part::LiquidLine),
+        Site::EvaporatorInlet => point(Point::EvaporatorIn),
+        Site::EvaporatorOutlet => point(Point::EvaporatorOut),
+        Site::Accumulator => part(Part::Accumulator),
+        Site::SuctionHose => part(Part::SuctionHose),
+        Site::LowPort => say::port_low(),
+        Site::HighPort => say::port_high(),
     }
+    .to_owned()
 }
 
 pub(crate) fn point(p: Point) -> &'static str {
@@ -88,6 +95,15 @@ pub(crate) fn point(p: Point) -> &'static str {
         Point::EvaporatorOut => say::point_evaporator_out(),
         Point::Accumulator => say::point_accumulator(),
         Point::Suction => say::point_suction(),
+    }
+}
+
+pub(crate) fn glass(g: Glass) -> &'static str {
+    match g {
+        Glass::Clear => say::glass_clear(),
+        Glass::Wet => say::glass_wet(),
+        Glass::Bubbles => say::glass_bubbles(),
+        Glass::Liquid => say::glass_liquid(),
     }
 }
 

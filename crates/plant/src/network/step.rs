@@ -14,7 +14,7 @@ const TOLERANCE: (f64, f64) = (0.004, 400.0);
 /// Corrections of one step at most; flows are conservative at any number.
 const CORRECTIONS: usize = 6;
 /// Times a step that will not agree may be quartered.
-const QUARTERINGS: u8 = 2;
+const QUARTERINGS: u8 = 3;
 /// Share of a node's refrigerant that may leave within one step.
 const LARGEST_DRAIN: f64 = 0.8;
 

@@ -21,12 +21,12 @@ pub(super) fn apply(act: Action, plant: &Plant, shop: &mut Shop) -> Result<(), R
             let (still, storm) = (Speed::from_m_s(0.0), Speed::from_m_s(10.0));
             let wind = within("m/s", "wind", wind, still, storm)?.si();
             let finding = detect::sniff(plant, shop, at, sensitivity, distance, wind);
-            shop.search[at as usize] = Some(finding);
+            shop.search[at.index()] = Some(finding);
         }
         Action::Soap { at } => {
-            shop.search[at as usize] = Some(detect::soap(plant, shop, at));
+            shop.search[at.index()] = Some(detect::soap(plant, shop, at));
         }
-        Action::Lamp { at } => shop.search[at as usize] = Some(detect::lamp(shop, at)),
+        Action::Lamp { at } => shop.search[at.index()] = Some(detect::lamp(shop, at)),
         Action::Dye => {
             if !shop.hands.low_coupled {
                 return Err(Refused::NotCoupled);
@@ -34,6 +34,7 @@ pub(super) fn apply(act: Action, plant: &Plant, shop: &mut Shop) -> Result<(), R
             shop.dye = true;
         }
         Action::Clamp { at } => shop.hands.clamp = at,
+        Action::ClutchMeter { on } => shop.hands.clutch_meter = on,
         Action::Stopwatch { on } => {
             if on {
                 shop.instruments.stopwatch = 0.0;

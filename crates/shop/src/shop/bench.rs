@@ -8,6 +8,7 @@ use crate::{
 };
 use lowside_fluids::Gas;
 use lowside_plant::{
+    leak::Site,
     plant::Plant,
     seat::Seat,
     species::{Content, OIL, REFRIGERANT, WATER},
@@ -32,7 +33,7 @@ impl Shop {
 
     /// Takes a core out of its port, or puts a new one in. Taking it out under pressure with the coupler off hurts; true when it
     /// did.
-    pub fn set_core(&mut self, plant: &Plant, side: Side, fitted: bool) -> bool {
+    pub fn set_core(&mut self, plant: &mut Plant, side: Side, fitted: bool) -> bool {
         let coupled = match side {
             Side::Low => self.hands.low_coupled,
             Side::High => self.hands.high_coupled,
@@ -42,6 +43,12 @@ impl Shop {
         let out = port.core && !fitted;
         port.core = fitted;
         port.old_core &= !fitted;
+        if fitted {
+            plant.mend(match side {
+                Side::Low => Site::LowPort,
+                Side::High => Site::HighPort,
+            });
+        }
         let blows = out && !coupled && pressure > HURTS;
         self.ventings += u32::from(blows && Self::holds(plant));
         self.hurt(blows)

@@ -1,0 +1,256 @@
+//! The bay's own record of the job: shut until the statement is signed, to print and to save.
+use lowside_present::{
+    Shown,
+    job::{Noted, RecordView},
+    statement::{Mismatch, Outcome, Said, Signed},
+};
+use wasm_bindgen::JsValue;
+use yew::{Html, html};
+
+use crate::{
+    host, words,
+    work::{button, line, print},
+};
+
+/// A line: which of the statement it is, its name, what was recorded, what was stated.
+type Line = (Option<Mismatch>, String, String, String);
+
+/// The record; not a component, it has no state of its own.
+pub(crate) fn record(r: &RecordView, signed: Option<&Signed>) -> Html {
+    let all = lines(r, signed);
+    let saves = |csv: bool| {
+        let (record, signed) = (r.clone(), signed.cloned());
+        move || save(&record, signed.as_ref(), csv)
+    };
+    let wrong = |which: Option<Mismatch>| {
+        which.is_some_and(|m| signed.is_some_and(|s| s.wrong.contains(&m)))
+    };
+    html! {
+        <details class="record" open={signed.is_some()}>
+            <summary>{ words::record() }</summary>
+            <div class="acts">
+                { button(words::record_print(), true, print) }
+                { button(words::record_save("CSV"), true, saves(true)) }
+                { button(words::record_save("JSON"), true, saves(false)) }
+            </div>
+            <div class="scroll" tabindex="0" role="region" aria-label={words::record()}>
+            <table>
+                <thead><tr><td></td><th scope="col">{ words::record_before() }</th><th scope="col">{ words::record_after() }</th></tr></thead>
+                <tbody>
+                    { for rows().into_iter().map(|(name, read)| html! {
+                        <tr><th scope="row">{ name }</th>{ for noted(r, read).map(|n| html! { <td>{ n }</td> }) }</tr>
+                    }) }
+                </tbody>
+            </table>
+            </div>
+            { r.performance.found.as_ref().map_or_else(Html::default, crate::performance::limits) }
+            <div class="lines">
+                { for all.iter().map(|(which, name, value, stated)| if wrong(*which) {
+                    line(name, &words::record_wrong(value, stated))
+                } else {
+                    line(name, value)
+                }) }
+            </div>
+        </details>
+    }
+}
+
+fn yes(on: bool) -> String {
+    if on { words::yes() } else { words::no() }.to_owned()
+}
+
+fn or_none(text: String) -> String {
+    if text.is_empty() {
+        words::record_none().to_owned()
+    } else {
+        text
+    }
+}
+
+pub(crate) fn outcome(o: Outcome) -> &'static str {
+    match o {
+        Outcome::NotDone => words::hold_not_done(),
+        Outcome::Held => words::hold_held(),
+        Outcome::Rose => words::hold_rose(),
+    }
+}
+
+#[expect(clippy::too_many_lines, reason = "a line of the record each")]
+fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
+    let s = Shown::to_string;
+    let join = |all: Vec<String>| or_none(all.join("; "));
+    let searched = r.searched.iter().map(|(spot, found)| {
+        let spot = words::spot_name(*spot);
+        if *found {
+            words::search_found(spot)
+        } else {
+            words::search_clear(spot)
+        }
+    });
+    let parts = |all: &[_]| join(all.iter().map(|p| words::part(*p).to_owned()).collect());
+    let held = r
+        .hold
+        .as_ref()
+        .map_or_else(String::new, |[from, to, time]| {
+            words::record_hold(s(from), s(to), &time.number)
+        });
+    let new_label = r
+        .new_label
+        .as_ref()
+        .map_or_else(String::new, |(gas, mass, oil, at)| {
+            let oil = oil.map_or_else(String::new, |o| format!(", {}", words::oil_name(o)));
+            format!("{gas}, {mass}{oil}; {at}")
+        });
+    let lacks = r.lacks.iter().map(|b| words::lacks(*b).to_owned());
+    let plain = |name: &str, value: String| (None, name.to_owned(), value, String::new());
+    let of = |which, name: &str, value, said: &dyn Fn(&Said) -> String| {
+        let stated = signed.map_or_else(String::new, |s| said(&s.said));
+        (Some(which), name.to_owned(), value, stated)
+    };
+    let mut all = vec![
+        plain(words::record_gas(), r.gas.to_owned()),
+        plain(
+            words::record_label(),
+            format!("{}, {}", r.built_for, r.label),
+        ),
+        plain(words::port_low(), r.fittings[0].to_owned()),
+        plain(words::port_high(), r.fittings[1].to_owned()),
+        plain(words::low_switch(), s(&r.switches.cycling[0])),
+        plain(
+            words::cut_out(),
+            or_none(r.switches.cut_out.as_ref().map_or_else(String::new, s)),
+        ),
+        plain(words::new_label(), or_none(new_label)),
+        of(
+            Mismatch::Recovered,
+            words::recovered(),
+            s(&r.recovered),
+            &|s| s.numbers[0].clone(),
+        ),
+        of(
+            Mismatch::Charged,
+            words::record_charged(),
+            s(&r.charged),
+            &|s| s.numbers[1].clone(),
+        ),
+        of(
+            Mismatch::Vented,
+            words::record_vented(),
+            format!("{}, {}", r.vented, words::record_co2(&r.co2)),
+            &|s| {
+                if s.nothing_vented {
+                    words::state_none_vented()
+                } else {
+                    ""
+                }
+                .to_owned()
+            },
+        ),
+        of(
+            Mismatch::OilOut,
+            words::record_oil_out(),
+            s(&r.oil[0]),
+            &|s| s.numbers[2].clone(),
+        ),
+        of(
+            Mismatch::OilIn,
+            words::record_oil_in(),
+            s(&r.oil[1]),
+            &|s| s.numbers[3].clone(),
+        ),
+        of(
+            Mismatch::Parts,
+            words::record_parts(),
+            parts(&r.parts),
+            &|s| parts(&s.parts),
+        ),
+        of(
+            Mismatch::Leaks,
+            words::record_searched(),
+            join(searched.collect()),
+            &|s| join(s.leaks.iter().map(|l| words::spot_name(*l)).collect()),
+        ),
+        of(Mismatch::Hold, words::hold(), or_none(held), &|s| {
+            s.hold.map_or("", outcome).to_owned()
+        }),
+        of(Mismatch::Caps, words::record_caps(), yes(r.caps_on), &|s| {
+            yes(s.caps_on)
+        }),
+        plain(words::record_injuries(), r.injuries.to_string()),
+        plain(words::record_ventings(), r.ventings.to_string()),
+        plain(words::record_time(), r.time.number.clone()),
+    ];
+    if !r.lacks.is_empty() {
+        all.push(plain(words::record_lacks(), join(lacks.collect())));
+    }
+    all
+}
+
+/// The record as a file: every line with what was recorded and what was stated.
+fn save(r: &RecordView, signed: Option<&Signed>, csv: bool) {
+    let mut all = lines(r, signed);
+    let mut more = |name: String, value: String| all.push((None, name, value, String::new()));
+    for (name, read) in rows() {
+        let [before, after] = noted(r, read);
+        more(words::named(name, words::record_before()), before);
+        more(words::named(name, words::record_after()), after);
+    }
+    let names = [words::low_side(), words::high_side(), words::vent()];
+    for (name, ([found, least, most], _)) in names.iter().zip(r.performance.found.iter().flatten())
+    {
+        let limits = format!("{found} ({least} \u{2013} {most})");
+        more(words::named(words::performance(), name), limits);
+    }
+    if csv {
+        let mut text = String::from("line,recorded,stated\n");
+        for (_, name, value, stated) in &all {
+            let cells = [name, value, stated].map(|c| format!("\"{}\"", c.replace('"', "\"\"")));
+            text.extend([&cells.join(","), "\n"]);
+        }
+        host::save_text("lowside-record.csv", "text/csv", &text);
+    } else {
+        let list = js_sys::Array::new();
+        for (_, name, value, stated) in &all {
+            let object = js_sys::Object::new();
+            for (key, text) in [("line", name), ("recorded", value), ("stated", stated)] {
+                drop(js_sys::Reflect::set(
+                    &object,
+                    &key.into(),
+                    &JsValue::from(text),
+                ));
+            }
+            list.push(&object);
+        }
+        if let Ok(text) = js_sys::JSON::stringify(&list) {
+            host::save_text(
+                "lowside-record.json",
+                "application/json",
+                &String::from(text),
+            );
+        }
+    }
+}
+
+/// What is noted, and how it is read from a note.
+type Row = (&'static str, fn(&Noted) -> &Shown);
+
+fn rows() -> [Row; 6] {
+    [
+        (words::low_side(), |n| &n.low),
+        (words::high_side(), |n| &n.high),
+        (words::vent(), |n| &n.vent),
+        (words::outside_air(), |n| &n.outside),
+        (words::humidity(), |n| &n.humidity),
+        (words::engine_speed(), |n| &n.rpm),
+    ]
+}
+
+/// A row's two notes.
+fn noted(r: &RecordView, read: fn(&Noted) -> &Shown) -> [String; 2] {
+    [0, 1].map(|i| {
+        r.noted[i].as_ref().map_or_else(
+            || words::record_not_noted().to_owned(),
+            |n| read(n).to_string(),
+        )
+    })
+}

@@ -1,0 +1,151 @@
+//! The learner's statement: what was done, put down before the bay's own record is looked at, and where the two differ.
+use lowside_present::{
+    UnitSystem,
+    bench::Part,
+    statement::{Mismatch, Outcome, Said, Signed, units},
+    tools::Spot,
+};
+use yew::{
+    Callback, Event, Html, InputEvent, Properties, TargetCast, UseStateHandle, classes, component,
+    html, use_state,
+};
+
+use crate::{
+    record::outcome,
+    words,
+    work::{button, choice},
+};
+
+#[derive(Properties, PartialEq)]
+pub(crate) struct StatementProps {
+    pub(crate) units: UnitSystem,
+    /// Places that were searched.
+    pub(crate) leaks: Vec<Spot>,
+    pub(crate) signed: Option<Signed>,
+    pub(crate) sign: Callback<Said>,
+}
+
+/// Every way a hold can be said to have come out.
+const OUTCOMES: [Outcome; 3] = [Outcome::NotDone, Outcome::Held, Outcome::Rose];
+
+/// The form, and what came of signing it.
+#[component]
+pub(crate) fn StatementForm(p: &StatementProps) -> Html {
+    let said = use_state(Said::default);
+    let names = [
+        words::recovered(),
+        words::record_charged(),
+        words::record_oil_out(),
+        words::record_oil_in(),
+    ];
+    let holds: Vec<String> = std::iter::once(words::state_unsaid())
+        .chain(OUTCOMES.map(outcome))
+        .map(str::to_owned)
+        .collect();
+    let held = OUTCOMES.iter().position(|o| Some(*o) == said.hold);
+    let set_hold = change(&said, |s, n: usize| {
+        s.hold = n.checked_sub(1).map(|n| OUTCOMES[n]);
+    });
+    let sign = {
+        let (sign, said) = (p.sign.clone(), said.clone());
+        move || sign.emit((*said).clone())
+    };
+    html! {
+        <div class="statement">
+            <h3>{ words::state() }</h3>
+            <p class="told">{ words::state_idea() }</p>
+            <div class="lines">
+                { for names.iter().zip(units(p.units)).enumerate().map(|(i, (name, unit))| number(&said, i, name, unit)) }
+                { choice("state-hold", words::hold(), &holds, held.map_or(0, |n| n + 1), set_hold) }
+            </div>
+            <fieldset class="ticks"><legend>{ words::record_parts() }</legend>
+                { for Part::ALL.iter().map(|part| {
+                    let part = *part;
+                    tick(words::part(part).to_owned(), said.parts.contains(&part), change(&said, move |s: &mut Said, on| toggle(&mut s.parts, part, on)))
+                }) }
+            </fieldset>
+            if !p.leaks.is_empty() {
+                <fieldset class="ticks"><legend>{ words::state_leaks() }</legend>
+                    { for p.leaks.iter().map(|spot| {
+                        let spot = *spot;
+                        tick(words::spot_name(spot), said.leaks.contains(&spot), change(&said, move |s: &mut Said, on| toggle(&mut s.leaks, spot, on)))
+                    }) }
+                </fieldset>
+            }
+            <div class="ticks">
+                { tick(words::state_none_vented().to_owned(), said.nothing_vented, change(&said, |s, on| s.nothing_vented = on)) }
+                { tick(words::state_caps().to_owned(), said.caps_on, change(&said, |s, on| s.caps_on = on)) }
+            </div>
+            <div class="acts">{ button(words::state_sign(), true, sign) }</div>
+            <p class={classes!("verdict", p.signed.as_ref().is_some_and(|s| s.wrong.is_empty()).then_some("passed"))} role="status">
+                { p.signed.as_ref().map_or_else(String::new, verdict) }
+            </p>
+        </div>
+    }
+}
+
+fn verdict(signed: &Signed) -> String {
+    if signed.wrong.is_empty() {
+        return words::state_matches().to_owned();
+    }
+    let lines: Vec<&str> = signed.wrong.iter().map(|m| name(*m)).collect();
+    words::state_differs(lines.join("; "))
+}
+
+fn name(line: Mismatch) -> &'static str {
+    match line {
+        Mismatch::Recovered => words::recovered(),
+        Mismatch::Charged => words::record_charged(),
+        Mismatch::OilOut => words::record_oil_out(),
+        Mismatch::OilIn => words::record_oil_in(),
+        Mismatch::Parts => words::record_parts(),
+        Mismatch::Hold => words::hold(),
+        Mismatch::Leaks => words::state_leaks(),
+        Mismatch::Vented => words::record_vented(),
+        Mismatch::Caps => words::record_caps(),
+        Mismatch::Gas => words::record_gas(),
+        Mismatch::Conversion => words::record_lacks(),
+    }
+}
+
+/// What changes the statement by a value.
+fn change<T>(
+    said: &UseStateHandle<Said>,
+    by: impl Fn(&mut Said, T) + 'static,
+) -> impl Fn(T) + 'static {
+    let said = said.clone();
+    move |value| {
+        let mut now = (*said).clone();
+        by(&mut now, value);
+        said.set(now);
+    }
+}
+
+fn toggle<T: PartialEq>(list: &mut Vec<T>, item: T, on: bool) {
+    list.retain(|x| *x != item);
+    if on {
+        list.push(item);
+    }
+}
+
+fn number(said: &UseStateHandle<Said>, i: usize, name: &str, unit: &str) -> Html {
+    let set = change(said, move |s, text| s.numbers[i] = text);
+    let typed = Callback::from(move |e: InputEvent| {
+        if let Some(f) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
+            set(f.value());
+        }
+    });
+    html! {
+        <label class="amount"><span>{ format!("{name}, {unit}") }</span>
+            <input type="text" inputmode="decimal" autocomplete="off" value={said.numbers[i].clone()} oninput={typed} /></label>
+    }
+}
+
+fn tick(name: String, on: bool, set: impl Fn(bool) + 'static) -> Html {
+    let ticked = Callback::from(move |e: Event| {
+        if let Some(f) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
+            set(f.checked());
+        }
+    });
+    html! { <label class="tick"><input type="checkbox" checked={on} onchange={ticked} />{ name }</label> }
+}
