@@ -114,7 +114,7 @@ impl Readout {
 pub(crate) mod tests {
     use super::*;
     use lowside_session::{Action, Scenario, library};
-    use lowside_units::{Quantity, Ratio};
+    use lowside_units::Ratio;
 
     /// A shipped bay without its script.
     pub(crate) fn bay(name: &str) -> Bay {
