@@ -114,7 +114,7 @@ impl Readout {
 pub(crate) mod tests {
     use super::*;
     use lowside_session::{Action, Scenario, library};
-    use lowside_units::{Quantity, Ratio};
+    use lowside_units::Ratio;
 
     /// A shipped bay without its script.
     pub(crate) fn bay(name: &str) -> Bay {
@@ -143,7 +143,7 @@ pub(crate) mod tests {
         );
         bay.apply(Action::Tap { on: true }).unwrap();
         bay.apply(Action::LowValve {
-            open: Ratio::from_si(1.0),
+            open: Ratio::from_fraction(1.0),
         })
         .unwrap();
         pass(&mut bay, 60);
