@@ -41,12 +41,14 @@ pageTest(
   async (page) => {
     await page.locator(".readings").waitFor();
     await page.waitForTimeout(1000);
-    const small = await page.evaluate(() =>
-      [...document.querySelectorAll(".readings dd, .readings dt, .dial strong, .next strong, .clock")]
-        .filter((e) => e.getClientRects().length > 0 && Number.parseFloat(getComputedStyle(e).fontSize) < 20)
-        .map((e) => `${e.tagName} ${e.textContent}`),
-    );
+    const { seen, small, ground } = await page.evaluate(() => {
+      const seen = [...document.querySelectorAll(".readings dd, .readings dt, .dial strong, .next strong, .clock")].filter((e) => e.getClientRects().length > 0);
+      const small = seen.filter((e) => Number.parseFloat(getComputedStyle(e).fontSize) < 20).map((e) => `${e.tagName} ${e.textContent}`);
+      return { seen: seen.length, small, ground: getComputedStyle(document.body).backgroundColor.match(/\d+/g).map(Number) };
+    });
+    assert.ok(seen > 10, `${seen} texts looked at`);
     assert.deepEqual(small, []);
+    assert.ok(Math.min(...ground.slice(0, 3)) > 200, `the ground is ${ground}, whatever the browser prefers`);
     await assertAccessible(page);
     assertQuiet(page);
   },

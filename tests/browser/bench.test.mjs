@@ -107,8 +107,7 @@ pageTest("a job card's first step is done, undone by going back, and done again"
 
 for (const window of [desktop, phone])
   pageTest("a step's two hints open where they stand, one inside the other", window, async (page) => {
-    if (window === phone) await page.locator(".picker").getByRole("button", { name: "Job", exact: true }).tap();
-    else await page.locator(".picker").getByRole("button", { name: "Job", exact: true }).click();
+    await page.locator(".picker").getByRole("button", { name: "Job", exact: true }).click();
     await page.getByRole("button", { name: "Open the job" }).click();
     const step = page.locator(".steps > li").first();
     const hints = step.locator("details");

@@ -39,6 +39,19 @@ fn convert(new_core: bool) -> [Action; 2] {
     [Side::Low, Side::High].map(|side| Action::ConvertPort { side, new_core })
 }
 
+/// R-134a from a can through the low side, with its own gauge set.
+fn from_a_can() -> [Action; 5] {
+    [
+        Action::GaugeSet { gas: Gas::R134a },
+        Action::LowCoupler { on: true },
+        Action::TakeCan,
+        Action::Tap { on: true },
+        Action::LowValve {
+            open: Ratio::from_fraction(1.0),
+        },
+    ]
+}
+
 /// Every gas has fittings of its own, and none goes onto another's by hand (SAE J639, J2197; 40 CFR 82 subpart G, appendix D; all
 /// from memory).
 #[test]
@@ -213,18 +226,7 @@ fn an_old_core_left_in_slows_what_flows() {
         act(&mut bay, &OFF);
         act(&mut bay, &convert(new_core));
         run(&mut bay, 10.0);
-        act(
-            &mut bay,
-            &[
-                Action::GaugeSet { gas: Gas::R134a },
-                Action::LowCoupler { on: true },
-                Action::TakeCan,
-                Action::Tap { on: true },
-                Action::LowValve {
-                    open: Ratio::from_fraction(1.0),
-                },
-            ],
-        );
+        act(&mut bay, &from_a_can());
         run(&mut bay, 10.0);
         bay.charge()
     };
@@ -241,18 +243,7 @@ fn the_record_says_what_a_conversion_lacks() {
     act(&mut bay, &OFF);
     act(&mut bay, &convert(true)[..1]);
     run(&mut bay, 10.0);
-    act(
-        &mut bay,
-        &[
-            Action::GaugeSet { gas: Gas::R134a },
-            Action::LowCoupler { on: true },
-            Action::TakeCan,
-            Action::Tap { on: true },
-            Action::LowValve {
-                open: Ratio::from_fraction(1.0),
-            },
-        ],
-    );
+    act(&mut bay, &from_a_can());
     run(&mut bay, 120.0);
     let record = bay.record(&Prices::default());
     assert_eq!((record.gas, record.built_for), (Gas::R134a, Gas::R12));

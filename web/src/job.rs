@@ -134,7 +134,7 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
                 <p class="told">{ words::job_none() }</p>
             }
             { performance(&p.record.performance, &p.act) }
-            <StatementForm units={p.units} leaks={p.record.searched.iter().map(|(s, _)| *s).collect::<Vec<_>>()}
+            <StatementForm units={p.units} converted={p.record.converted} leaks={p.record.searched.iter().map(|(s, _)| *s).collect::<Vec<_>>()}
                 signed={p.signed.clone()} sign={p.sign.clone()} />
             { record(&p.record, p.signed.as_ref()) }
         </section>

@@ -2,9 +2,10 @@
 use lowside_present::{
     Shown,
     job::{Noted, RecordView},
+    record_file,
     statement::{Mismatch, Outcome, Said, Signed},
+    tools::name,
 };
-use wasm_bindgen::JsValue;
 use yew::{Html, html};
 
 use crate::{
@@ -108,7 +109,9 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
         (Some(which), name.to_owned(), value, stated)
     };
     let mut all = vec![
-        plain(words::record_gas(), r.gas.to_owned()),
+        of(Mismatch::Gas, words::record_gas(), r.gas.to_owned(), &|s| {
+            s.gas.map_or("", name).to_owned()
+        }),
         plain(
             words::record_label(),
             format!("{}, {}", r.built_for, r.label),
@@ -180,8 +183,21 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
         plain(words::record_ventings(), r.ventings.to_string()),
         plain(words::record_time(), r.time.number.clone()),
     ];
-    if !r.lacks.is_empty() {
-        all.push(plain(words::record_lacks(), join(lacks.collect())));
+    if r.converted {
+        let lacks = join(lacks.collect());
+        all.push(of(
+            Mismatch::Conversion,
+            words::record_lacks(),
+            lacks,
+            &|s| {
+                if s.in_order {
+                    words::state_in_order()
+                } else {
+                    ""
+                }
+                .to_owned()
+            },
+        ));
     }
     all
 }
@@ -201,33 +217,18 @@ fn save(r: &RecordView, signed: Option<&Signed>, csv: bool) {
         let limits = format!("{found} ({least} \u{2013} {most})");
         more(words::named(words::performance(), name), limits);
     }
+    let all: Vec<_> = all
+        .into_iter()
+        .map(|(_, n, v, stated)| [n, v, stated])
+        .collect();
     if csv {
-        let mut text = String::from("line,recorded,stated\n");
-        for (_, name, value, stated) in &all {
-            let cells = [name, value, stated].map(|c| format!("\"{}\"", c.replace('"', "\"\"")));
-            text.extend([&cells.join(","), "\n"]);
-        }
-        host::save_text("lowside-record.csv", "text/csv", &text);
+        host::save_text("lowside-record.csv", "text/csv", &record_file::csv(&all));
     } else {
-        let list = js_sys::Array::new();
-        for (_, name, value, stated) in &all {
-            let object = js_sys::Object::new();
-            for (key, text) in [("line", name), ("recorded", value), ("stated", stated)] {
-                drop(js_sys::Reflect::set(
-                    &object,
-                    &key.into(),
-                    &JsValue::from(text),
-                ));
-            }
-            list.push(&object);
-        }
-        if let Ok(text) = js_sys::JSON::stringify(&list) {
-            host::save_text(
-                "lowside-record.json",
-                "application/json",
-                &String::from(text),
-            );
-        }
+        host::save_text(
+            "lowside-record.json",
+            "application/json",
+            &record_file::json(&all),
+        );
     }
 }
 

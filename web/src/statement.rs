@@ -3,7 +3,7 @@ use lowside_present::{
     UnitSystem,
     bench::Part,
     statement::{Mismatch, Outcome, Said, Signed, units},
-    tools::Spot,
+    tools::{self, Gas, Spot},
 };
 use yew::{
     Callback, Event, Html, InputEvent, Properties, TargetCast, UseStateHandle, classes, component,
@@ -19,6 +19,8 @@ use crate::{
 #[derive(Properties, PartialEq)]
 pub(crate) struct StatementProps {
     pub(crate) units: UnitSystem,
+    /// It is being converted.
+    pub(crate) converted: bool,
     /// Places that were searched.
     pub(crate) leaks: Vec<Spot>,
     pub(crate) signed: Option<Signed>,
@@ -46,6 +48,14 @@ pub(crate) fn StatementForm(p: &StatementProps) -> Html {
     let set_hold = change(&said, |s, n: usize| {
         s.hold = n.checked_sub(1).map(|n| OUTCOMES[n]);
     });
+    let gases: Vec<String> = std::iter::once(words::state_unsaid())
+        .chain(Gas::ALL.map(tools::name))
+        .map(str::to_owned)
+        .collect();
+    let gas = Gas::ALL.iter().position(|g| Some(*g) == said.gas);
+    let set_gas = change(&said, |s, n: usize| {
+        s.gas = n.checked_sub(1).map(|n| Gas::ALL[n]);
+    });
     let sign = {
         let (sign, said) = (p.sign.clone(), said.clone());
         move || sign.emit((*said).clone())
@@ -56,6 +66,7 @@ pub(crate) fn StatementForm(p: &StatementProps) -> Html {
             <p class="told">{ words::state_idea() }</p>
             <div class="lines">
                 { for names.iter().zip(units(p.units)).enumerate().map(|(i, (name, unit))| number(&said, i, name, unit)) }
+                { choice("state-gas", words::record_gas(), &gases, gas.map_or(0, |n| n + 1), set_gas) }
                 { choice("state-hold", words::hold(), &holds, held.map_or(0, |n| n + 1), set_hold) }
             </div>
             <fieldset class="ticks"><legend>{ words::record_parts() }</legend>
@@ -75,6 +86,9 @@ pub(crate) fn StatementForm(p: &StatementProps) -> Html {
             <div class="ticks">
                 { tick(words::state_none_vented().to_owned(), said.nothing_vented, change(&said, |s, on| s.nothing_vented = on)) }
                 { tick(words::state_caps().to_owned(), said.caps_on, change(&said, |s, on| s.caps_on = on)) }
+                if p.converted {
+                    { tick(words::state_in_order().to_owned(), said.in_order, change(&said, |s, on| s.in_order = on)) }
+                }
             </div>
             <div class="acts">{ button(words::state_sign(), true, sign) }</div>
             <p class={classes!("verdict", p.signed.as_ref().is_some_and(|s| s.wrong.is_empty()).then_some("passed"))} role="status">

@@ -19,8 +19,8 @@ pub const CELLS: usize = 6;
 /// Air temperature for which the air side is tabled, K; 20 K more or less change it by 1 %.
 const AIR_AT: f64 = 318.15;
 
-/// How air at the film hinders condensing: UA falls to 1 / (1 + this times its share of the pressure) (tuned, 4-8: what the first
-/// grams do to the head).
+/// How air at the film hinders condensing: UA falls to 1 / (1 + this times its share of the pressure) (own closure; tuned, 4-8 by
+/// our own judgement: what the first grams do to the head).
 const AIR_HINDERS: f64 = 5.2;
 
 /// Wall temperatures and sizes of a condenser.

@@ -75,11 +75,9 @@ impl Switch {
 pub struct Drive {
     /// Low-side cycling switch.
     pub cycling: Switch,
-    /// High-pressure cut-out.
+    /// High-pressure cut-out; one that opens at no pressure where there is none, so that nothing but the relief valve stands
+    /// between a blocked condenser and the room.
     pub cut_out: Switch,
-    /// There is a high-pressure cut-out; without one nothing but the relief valve stands between a blocked condenser and the
-    /// room.
-    pub has_cut_out: bool,
     /// Clutch engaged.
     pub engaged: bool,
     /// Times the clutch has pulled in.
@@ -105,7 +103,6 @@ impl Drive {
                 high: spec.high_opens.map_or(f64::INFINITY, Quantity::si),
                 closed: true,
             },
-            has_cut_out: spec.high_opens.is_some(),
             engaged: false,
             cycles: 0,
             grip: 0.0,
@@ -123,12 +120,11 @@ impl Drive {
             high: opens,
             closed: self.felt[1] < opens,
         };
-        self.has_cut_out = true;
     }
 
     /// Pressure at which the high-pressure cut-out opens, Pa gauge; none where there is no such switch.
     pub fn cut_out_opens(&self) -> Option<f64> {
-        self.has_cut_out.then_some(self.cut_out.high)
+        Some(self.cut_out.high).filter(|p| p.is_finite())
     }
 
     /// Turns the cycling switch's screw: both its points move by `by`, Pa.

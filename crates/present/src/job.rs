@@ -2,8 +2,8 @@
 //! here too.
 
 use lowside_lessons::{JobCard, Progress, library, progress::Standing};
-use lowside_session::{Bay, Tick};
-use lowside_shop::record::{Checked, Performance, Prices, Readings, breaches};
+use lowside_session::{Bay, Tick, performance::asked};
+use lowside_shop::record::{Checked, Performance, Prices, Readings, breaches, converted_to};
 use lowside_units::{
     AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Ratio, RotationSpeed, Temperature,
     Volume,
@@ -143,22 +143,13 @@ pub struct PerformanceView {
 }
 
 fn performance(bay: &Bay, found: Option<Performance>, units: UnitSystem) -> PerformanceView {
-    let (s, h) = (&bay.plant().settings, &bay.shop().hands);
     let p = |pa| display::gauge_pressure(GaugePressure::from_pa(pa), units);
     let t = |k| display::temperature(Temperature::from_k(k), units);
     let checked = |c: Checked, show: &dyn Fn(f64) -> Shown| {
         ([show(c.found), show(c.least), show(c.most)], c.passes())
     };
-    let highest = bay.plant().cabin.blower_steps();
     PerformanceView {
-        asked: [
-            s.engine_on && (1450.0..=2050.0).contains(&s.engine_rpm),
-            s.ac_on,
-            s.blower == highest,
-            s.recirculate,
-            !s.windows_open,
-            h.low_coupled && h.high_coupled && h.low_valve + h.high_valve <= 0.0,
-        ],
+        asked: asked(bay),
         progress: bay
             .test()
             .map(|test| display::ratio(Ratio::from_fraction(test.progress()))),
@@ -196,6 +187,8 @@ pub struct RecordView {
     pub switches: Switches,
     /// The new label: gas, charge, oil, and the bay time at which it was stuck on.
     pub new_label: Option<(&'static str, Shown, Option<OilKind>, Shown)>,
+    /// It is being converted to another gas.
+    pub converted: bool,
     /// What a conversion still lacks.
     pub lacks: Vec<Breach>,
     /// New parts.
@@ -247,6 +240,7 @@ pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
             let at = display::duration(Duration::from_s(l.at));
             (crate::tools::name(l.gas), mass(l.charge), l.oil, at)
         }),
+        converted: converted_to(&r).is_some(),
         lacks: breaches(&r),
         recovered: mass(r.recovered),
         charged: mass(r.charged),

@@ -16,6 +16,7 @@ pub mod palette;
 pub mod parts;
 pub mod plot;
 pub mod readout;
+pub mod record_file;
 pub mod retrofit;
 pub mod sound;
 pub mod statement;

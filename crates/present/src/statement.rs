@@ -1,7 +1,8 @@
 //! What the learner states about the job, in the units of the page.
 
+use lowside_fluids::Gas;
 use lowside_session::Bay;
-use lowside_shop::record::{Prices, Statement, mismatches};
+use lowside_shop::record::{Prices, Statement, converted_to, mismatches};
 use lowside_units::{
     Mass, Quantity, Volume,
     display::{self, UnitSystem},
@@ -25,6 +26,10 @@ pub struct Said {
     pub leaks: Vec<Spot>,
     /// How the hold came out.
     pub hold: Option<Outcome>,
+    /// Which gas is in the loop now.
+    pub gas: Option<Gas>,
+    /// A conversion meets its conditions; looked at where there is one.
+    pub in_order: bool,
     /// Nothing went into the room.
     pub nothing_vented: bool,
     /// Both caps are on.
@@ -55,6 +60,7 @@ impl Said {
             oil_in: oil(3),
             parts: Some(self.parts.clone()),
             hold: self.hold,
+            gas: self.gas,
             leaks: Some(self.leaks.clone()),
             nothing_vented: Some(self.nothing_vented),
             caps_on: Some(self.caps_on),
@@ -75,8 +81,12 @@ pub struct Signed {
 /// Holds what is stated against what the bay recorded.
 pub fn sign(bay: &Bay, said: Said, units: UnitSystem) -> Signed {
     let record = bay.record(&Prices::default());
+    let stated = Statement {
+        conversion_in_order: converted_to(&record).map(|_| said.in_order),
+        ..said.statement(units)
+    };
     Signed {
-        wrong: mismatches(&record, &said.statement(units)),
+        wrong: mismatches(&record, &stated),
         said,
     }
 }
@@ -108,8 +118,16 @@ mod tests {
         said.numbers[1] = "much".into();
         said.parts.push(Part::Compressor);
         said.hold = Some(Outcome::Held);
+        said.gas = Some(Gas::R12);
+        // Nothing was converted, so that this is not asked.
+        said.in_order = true;
         let signed = sign(&bay("healthy"), said, UnitSystem::SI);
-        let wrong = [Mismatch::Charged, Mismatch::Parts, Mismatch::Hold];
+        let wrong = [
+            Mismatch::Charged,
+            Mismatch::Parts,
+            Mismatch::Hold,
+            Mismatch::Gas,
+        ];
         assert_eq!(signed.wrong, wrong);
     }
 }

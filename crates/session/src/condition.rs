@@ -129,7 +129,7 @@ readings! {
     /// Both ports carry R-134a's fittings.
     NewFittings, "r134a_fittings", Switch, b => switch(b.shop().openings.ports.iter().all(|p| p.fitting == Gas::R134a));
     /// There is a high-pressure cut-out.
-    CutOut, "cut_out", Switch, b => switch(b.plant().drive.has_cut_out);
+    CutOut, "cut_out", Switch, b => switch(b.plant().drive.cut_out_opens().is_some());
     /// Where the cycling switch opens.
     LowSwitch, "low_switch", Gauge, b => b.plant().drive.cycling_points()[0];
     /// Every joint has been made up with a new oiled O-ring.

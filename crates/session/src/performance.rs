@@ -18,6 +18,23 @@ const LOW: f64 = 27.5e3;
 const HIGH: f64 = 0.10;
 const VENT: f64 = 2.8;
 
+/// Speeds of the engine at which it is made, 1/min: 1 500 to 2 000 (common practice), and what a hand on the throttle misses by.
+const SPEEDS: core::ops::RangeInclusive<f64> = 1450.0..=2050.0;
+
+/// What the test asks for, and whether it is so: the engine's speed, A/C on, blower at its highest, recirculation, windows shut,
+/// hand valves shut with both couplers on. It can be made without, and then compares like with like all the same.
+pub fn asked(bay: &Bay) -> [bool; 6] {
+    let (s, h) = (&bay.plant().settings, &bay.shop().hands);
+    [
+        s.engine_on && SPEEDS.contains(&s.engine_rpm),
+        s.ac_on,
+        s.blower == bay.plant().cabin.blower_steps(),
+        s.recirculate,
+        !s.windows_open,
+        h.low_coupled && h.high_coupled && h.low_valve + h.high_valve <= 0.0,
+    ]
+}
+
 /// Means while the test reads: both gauges while the clutch is in (always, when it never is), and the vent.
 #[derive(Debug, Clone, Copy, Default)]
 struct Sums {

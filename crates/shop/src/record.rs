@@ -257,15 +257,15 @@ pub enum Breach {
 /// A label's charge may differ from what is in the loop by this, kg: two ounces (own figure).
 const LABEL: f64 = 0.06;
 
-/// What a conversion still lacks; nothing where the vehicle runs on the gas it was built for, with that gas's fittings.
+/// The gas that the vehicle is being converted to: that of its fittings or of its loop, where it was built for another.
+pub fn converted_to(record: &Record) -> Option<Gas> {
+    let gases = record.fittings.into_iter().chain([record.gas]);
+    gases.into_iter().find(|gas| *gas != record.built_for)
+}
+
+/// What a conversion still lacks; nothing where there is none.
 pub fn breaches(record: &Record) -> Vec<Breach> {
-    let old = record.built_for;
-    let Some(new) = record
-        .fittings
-        .into_iter()
-        .chain([record.gas])
-        .find(|gas| *gas != old)
-    else {
+    let Some(new) = converted_to(record) else {
         return Vec::new();
     };
     let label = record.new_label.is_some_and(|l| {

@@ -240,6 +240,7 @@ state-unsaid = not stated
 state-leaks = Leak found at
 state-none-vented = Nothing was let into the room
 state-caps = Both caps are on
+state-in-order = The conversion is in order: gas, fittings, label, cut-out
 state-sign = Sign the record
 state-matches = Signed. All that is stated matches the bay’s own record.
 state-differs = Signed, but the bay’s own record says otherwise: { $lines }

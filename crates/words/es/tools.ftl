@@ -240,6 +240,7 @@ state-unsaid = sin declarar
 state-leaks = Fuga hallada en
 state-none-vented = No se soltó nada al aire
 state-caps = Las dos tapas están puestas
+state-in-order = La conversión está en regla: gas, conexiones, etiqueta, interruptor de alta
 state-sign = Firmar el informe
 state-matches = Firmado. Todo lo declarado coincide con el informe del taller.
 state-differs = Firmado, pero el informe del taller dice otra cosa: { $lines }

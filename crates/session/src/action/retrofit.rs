@@ -30,7 +30,7 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<b
                 GaugePressure::from_kpa(3300.0),
             );
             let opens = within("kPag", "opens", opens, least, most)?.si();
-            if plant.drive.has_cut_out {
+            if plant.drive.cut_out_opens().is_some() {
                 return Err(Refused::CutOutFitted);
             }
             Ok(shop.fit_cut_out(plant, opens))
