@@ -22,6 +22,7 @@ use crate::{
     chart::Chart,
     help::Help,
     host,
+    later::{self, Later},
     ledger::LedgerView,
     levels::Painter,
     log::Log,
@@ -92,6 +93,8 @@ pub(crate) enum Msg {
     Open(String),
     /// Copies a link to this bay.
     Link,
+    /// The later part of the program is here.
+    Later(&'static Later),
 }
 
 /// What the page is doing.
@@ -149,6 +152,7 @@ pub(crate) struct App {
     help: bool,
     shortcuts: Rc<Cell<bool>>,
     hint: Option<&'static str>,
+    later: Option<&'static Later>,
     _frame: Rc<FrameLoop>,
     _key: Closure<dyn FnMut(KeyboardEvent)>,
     _leave: Closure<dyn FnMut()>,
@@ -199,6 +203,12 @@ impl Component for App {
                 }
             }
         }
+        let link = ctx.link().clone();
+        wasm_bindgen_futures::spawn_local(async move {
+            if let Ok(later) = later::fetch().await {
+                link.send_message(Msg::Later(later));
+            }
+        });
         Self {
             stage: match &start {
                 Some(name) => Stage::new(stage::open(name), History::default()),
@@ -234,6 +244,7 @@ impl Component for App {
             help: false,
             shortcuts: shortcuts.clone(),
             hint: None,
+            later: None,
             _frame: frames(ctx),
             _key: keys(ctx, shortcuts),
             _hints: hints(ctx),
@@ -343,6 +354,7 @@ impl Component for App {
             }
             Msg::Open(_) | Msg::SaveTake | Msg::Link => self.share(ctx, &msg),
             Msg::Help | Msg::Shortcuts(_) | Msg::ReadOut | Msg::Faster(_) => self.ease(&msg),
+            Msg::Later(later) => self.later = Some(later),
             Msg::Offline => self.offline = true,
             Msg::Newer => self.update = true,
             Msg::Update => {

@@ -12,6 +12,7 @@ mod help;
 mod host;
 mod ink;
 mod job;
+mod later;
 mod ledger;
 mod levels;
 mod log;

@@ -137,6 +137,8 @@ pub(crate) fn build(place: &Place, dev: bool) -> Result<Site> {
         "--package=lowside-web",
         "--target=wasm32-unknown-unknown",
     ]);
+    // Cutting the program needs to know what refers to what.
+    cargo.env("RUSTFLAGS", "-C link-args=--emit-relocs");
     run(cargo.arg("--profile").arg(profile))?;
 
     let started = Instant::now();
@@ -147,8 +149,17 @@ pub(crate) fn build(place: &Place, dev: bool) -> Result<Site> {
         .join("lowside-web.wasm");
     let bindings = place.target.join("site-bindings");
     replace_dir(&bindings)?;
+    let whole = fs::read(&wasm).with_context(|| format!("reading {}", wasm.display()))?;
+    let main = place.target.join("site-main.wasm");
+    let mut cut = wasm_split_cli_support::Options::new(&whole);
+    cut.output_dir = &bindings;
+    cut.main_out_path = &main;
+    cut.main_module = "./lowside.js";
+    cut.link_name = "./later.js";
+    let parts = wasm_split_cli_support::transform(cut).map_err(|e| anyhow::anyhow!("cutting the program: {e:#}"))?;
+    println!("{:?}", parts.split_modules);
     Bindgen::new()
-        .input_path(&wasm)
+        .input_path(&main)
         .web(true)?
         .typescript(false)
         .omit_default_module_path(false) // the default would leave it to the page to find the wasm file

@@ -157,16 +157,16 @@ impl App {
             { picker(&self.face.open, &toggle) }
             { for self.face.open.iter().map(|v| match v {
                 View::Levels => self.levels_view(ctx),
-                View::Parts => self.parts_view(ctx),
+                View::Parts => self.later.map_or_else(Html::default, |l| (l.parts)(self, ctx)),
                 View::Strip => self.chart_view(ctx),
-                View::Bench => self.bench_view(ctx),
-                View::Job => self.job_view(ctx),
-                View::Plot(p) => self.plot_view(ctx, p),
+                View::Bench => self.later.map_or_else(Html::default, |l| (l.bench)(self, ctx)),
+                View::Job => self.later.map_or_else(Html::default, |l| (l.job)(self, ctx)),
+                View::Plot(p) => self.later.map_or_else(Html::default, |l| (l.plot)(self, ctx, p)),
             }) }
         </> }
     }
 
-    fn parts_view(&self, ctx: &Context<Self>) -> Html {
+    pub(crate) fn parts_view(&self, ctx: &Context<Self>) -> Html {
         let (bay, units, link) = (&self.stage.bay, self.units, ctx.link());
         let warmth = |part| (part, inside::temperature(bay, part, units).to_string());
         let opened = self
@@ -223,7 +223,7 @@ impl App {
         live
     }
 
-    fn plot_view(&self, ctx: &Context<Self>, plot: Plot) -> Html {
+    pub(crate) fn plot_view(&self, ctx: &Context<Self>, plot: Plot) -> Html {
         let bay = &self.stage.bay;
         let key = plot.key(bay, self.units);
         let mut frames = self.face.frames.borrow_mut();
