@@ -32,7 +32,7 @@ pub(crate) enum WorkMsg {
 
 impl App {
     /// Does it.
-    pub(super) fn work(&mut self, msg: WorkMsg) {
+    pub(crate) fn work(&mut self, msg: WorkMsg) {
         match msg {
             WorkMsg::Choose(item) => self.item = item,
             WorkMsg::Sign(said) => {
