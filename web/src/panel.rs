@@ -166,7 +166,7 @@ fn can(p: &PanelProps) -> Html {
                     <label for="bath-t" class="name">{ words::water() }</label>
                     <output class="state" for="bath-t" aria-live="off">{ text }</output>
                     <input type="range" id="bath-t" min="5" max="95" step="1" value={bath.map_or(45.0, |b| b.value).to_string()}
-                        disabled={bath.is_none()} aria-valuetext={bath.map(|b| words::spoken(&b.shown))} oninput={Callback::from(move |e: InputEvent| {
+                        disabled={bath.is_none()} aria-valuetext={bath.map_or_else(|| "\u{2014}".to_owned(), |b| words::spoken(&b.shown))} oninput={Callback::from(move |e: InputEvent| {
                             if let Some(f) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
                                 let v = f.value_as_number();
                                 if v.is_finite() { set_bath.emit(v); }

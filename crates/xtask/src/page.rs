@@ -24,6 +24,9 @@ pub(crate) struct Site {
     pub(crate) files: BTreeMap<String, Packed>,
 }
 
+/// The first part of the program.
+const PROGRAM: &str = "lowside_bg.wasm";
+
 /// The service worker: it is put together last, from the list of the others.
 const WORKER: &str = "sw.js";
 
@@ -178,7 +181,9 @@ pub(crate) fn build(place: &Place, dev: bool) -> Result<Site> {
         .map(|(n, b)| (n.clone(), b.clone()))
         .collect();
     let version = version(&index, &whole);
-    let index = point_at_version(&index, &version, &assets)?;
+    let program = assets.get(PROGRAM).context("no program was made")?.len();
+    let index =
+        point_at_version(&index, &version, &assets)?.replace("{{bytes}}", &program.to_string());
 
     let mut files = BTreeMap::from([(INDEX.to_owned(), Packed::new(index.into_bytes(), !dev)?)]);
     for (name, bytes) in assets {
