@@ -39,6 +39,10 @@ pub(crate) struct Later {
     pub(crate) hash: fn(&str) -> String,
 }
 
+#[allow(
+    clippy::unnecessary_wraps,
+    reason = "fetching it can fail, and so its type says"
+)]
 #[wasm_split(later, fallible)]
 fn table() -> Result<&'static Later, SplitLoaderError> {
     Ok(&Later {

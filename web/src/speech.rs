@@ -5,6 +5,10 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use crate::{host, later, store, words};
 
 /// A file of its own: who reads English does not wait for Spanish.
+#[allow(
+    clippy::unnecessary_wraps,
+    reason = "fetching it can fail, and so its type says"
+)]
 #[wasm_split(spanish, fallible)]
 fn spanish() -> Result<&'static Texts, SplitLoaderError> {
     Ok(&ES)
