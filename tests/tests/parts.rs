@@ -103,6 +103,33 @@ fn an_open_accumulator_takes_grams_of_water_a_day() {
     );
 }
 
+/// What job card 5 says: a suction hose that hangs open over a humid week fills the accumulator's desiccant, one that hangs a night does not.
+#[test]
+fn an_end_open_for_a_week_fills_the_desiccant() {
+    let mut bay = at_rest(&[
+        "start.charge=0g",
+        "start.air=3g",
+        "day.ambient=27degC",
+        "day.humidity=70%",
+    ]);
+    act(
+        &mut bay,
+        Action::OpenJoint {
+            joint: Joint::AccumulatorOut,
+        },
+    );
+    run(&mut bay, 1800.0);
+    let before = bay.plant().desiccant_water();
+    run(&mut bay, 3600.0);
+    let an_hour = bay.plant().desiccant_water() - before;
+    let capacity = bay.plant().vehicle.accumulator.desiccant.si() * SIEVE_CAPACITY;
+    let (night, week) = (14.0 * an_hour / capacity, 168.0 * an_hour / capacity);
+    assert!(
+        night < 0.3 && week > 0.9,
+        "a night {night:.2}, a week {week:.2}"
+    );
+}
+
 /// Dry and old rings leak under pressure, at the trade's rates, and a vacuum does not show it.
 #[test]
 fn a_bad_ring_leaks_under_pressure_and_not_in_vacuum() {

@@ -8,6 +8,7 @@ pub mod compressor;
 pub mod condenser;
 pub mod controls;
 pub mod damage;
+pub mod debris;
 pub mod entropy;
 pub mod evaporator;
 pub mod exchange;

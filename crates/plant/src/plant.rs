@@ -16,6 +16,7 @@ use crate::{
     condenser::{self, Condenser},
     controls::{Drive, Settings},
     damage::Damage,
+    debris::Debris,
     evaporator::{self, Evaporator},
     flow::k_from_hole,
     leak::{Leak, Site},
@@ -141,6 +142,8 @@ pub struct Plant {
     pub oil: LoopOil,
     /// What use has done to the compressor.
     pub damage: Damage,
+    /// Metal and beads in the stream and on the orifice tube's screen.
+    pub debris: Debris,
     /// Temperature under the hood, K.
     pub hood_t: f64,
     /// Air over the condenser: flow kg/s and temperature K.
@@ -188,6 +191,7 @@ impl Plant {
             drive: Drive::new(&vehicle.switches, low),
             oil,
             damage: Damage::default(),
+            debris: Debris::default(),
             hood_t: day.t,
             condenser_air: (0.0, day.t),
             fan_clutch: 0.0,
@@ -303,6 +307,7 @@ impl Plant {
             .advance(&mut self.network, &self.places, self.drive.engaged, length);
         self.network.follow_mixture();
         self.follow_gas();
+        let before = self.damage.wear();
         if self.drive.engaged && self.fitted.compressor {
             let (liquid, p) = (self.suction_liquid(), self.places);
             self.damage.add(
@@ -312,6 +317,15 @@ impl Plant {
                 length,
             );
         }
+        self.carry(before, length);
+    }
+
+    /// What the compressor sheds and a burst bag lets go is carried along, `before` being the wear before the tick.
+    fn carry(&mut self, before: f64, dt: f64) {
+        let worn = (self.damage.wear() - before).max(0.0);
+        let flow = |link| self.network.link(link).flow;
+        let flows = (flow(self.places.compressor), flow(self.places.orifice));
+        self.debris.pass(worn, flows, self.seat.fitted, dt);
     }
 
     /// Coils and oil meet the gas the loop has most of.
@@ -370,7 +384,12 @@ impl Plant {
 
     /// The orifice tube without ice, in the condition it is in.
     fn tube(&self) -> Tube {
-        Tube(self.seat.tube(self.condition.orifice_open))
+        Tube(self.seat.tube(self.orifice_clean()))
+    }
+
+    /// Share of the orifice tube that is free of debris, 0 to 1: the condition it came in, and what its screen has caught.
+    pub fn orifice_clean(&self) -> f64 {
+        self.condition.orifice_open * self.debris.open(self.seat.turned)
     }
 
     /// Ice in the orifice tube, kg.

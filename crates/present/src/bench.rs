@@ -101,6 +101,8 @@ pub enum Much {
 pub enum Sight {
     /// Screen and bore of the orifice tube: share blocked.
     Blocked(Much, Shown),
+    /// Beads of the desiccant, on the screen or loose.
+    Beads(Much),
     /// Glitter in the oil.
     Metal(Much),
     /// How dark the oil is.
@@ -137,6 +139,8 @@ const LOTS: f64 = 0.4;
 /// The same for oil in a part, kg, and for free water, kg.
 const OIL: (f64, f64) = (2e-3, 40e-3);
 const WATER: (f64, f64) = (0.2e-3, 2e-3);
+/// The same for beads out of their bag, kg.
+const BEADS: (f64, f64) = (0.01e-3, 0.1e-3);
 
 /// Oil by the measuring cup.
 pub fn oil(kg: f64, units: UnitSystem) -> Shown {
@@ -199,6 +203,9 @@ fn sights(part: Part, s: &Seen) -> Vec<Sight> {
         let oil = much(s.oil, OIL);
         seen.push(Sight::Oil(oil));
         seen.push(Sight::Water(much(s.water, WATER)));
+    }
+    if matches!(part, Part::Orifice | Part::Accumulator) {
+        seen.push(Sight::Beads(much(s.beads, BEADS)));
     }
     seen.push(Sight::Metal(share(s.metal)));
     seen.push(Sight::Dark(share(s.dark)));

@@ -171,6 +171,9 @@ impl Fnv {
         h.flags([plant.fitted.compressor, plant.fitted.accumulator]);
         let w = &plant.damage;
         h.numbers([w.slugging, w.washing, w.dryness, w.heat, w.pressure]);
+        for x in plant.debris.numbers() {
+            h.number(x);
+        }
         let d = &plant.drive;
         h.flags([d.engaged, d.cycling.closed, d.cut_out.closed]);
         if plant.vehicle.switches.high_opens.is_none()

@@ -189,6 +189,10 @@ impl Default for ControlSpec {
 /// Condition of the parts.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is a fault of its own that is there or not"
+)]
 pub struct ConditionSpec {
     /// Wear of the compressor.
     pub compressor_wear: Ratio,
@@ -202,6 +206,9 @@ pub struct ConditionSpec {
     pub cycling_switch_stuck: bool,
     /// Water the desiccant holds at the start, share of what it can hold.
     pub desiccant_load: Ratio,
+    /// The desiccant's bag has burst: its beads lie loose in the accumulator.
+    #[serde(skip_serializing_if = "core::ops::Not::not")]
+    pub bag_burst: bool,
     /// What the compound gauge shows too much.
     pub low_gauge_offset: GaugePressure,
     /// What the high-pressure gauge shows too much.
@@ -285,6 +292,7 @@ impl Default for ConditionSpec {
             evaporator_air: whole,
             cycling_switch_stuck: false,
             desiccant_load: Ratio::from_si(0.05),
+            bag_burst: false,
             low_gauge_offset: GaugePressure::from_si(0.0),
             high_gauge_offset: GaugePressure::from_si(0.0),
             low_core_stuck: false,
@@ -523,6 +531,9 @@ impl Scenario {
             evaporator_air: c.evaporator_air.si(),
             cycling_switch_stuck: c.cycling_switch_stuck,
         };
+        if c.bag_burst {
+            plant.debris.loose = self.vehicle.accumulator.desiccant.si();
+        }
         for leak in &c.leak {
             if let Some(size) = leak.size() {
                 plant.add_leak(Leak { at: leak.at, size });

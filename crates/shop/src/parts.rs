@@ -1,7 +1,9 @@
 //! Parts that come out and go in: what a part on the bench holds, what is seen in it, what a new one brings.
 
 use lowside_plant::{
-    condenser, evaporator,
+    condenser,
+    debris::Solids,
+    evaporator,
     leak::Site,
     network::NodeId,
     plant::Plant,
@@ -180,6 +182,8 @@ pub struct OnBench {
 pub struct Seen {
     /// Share of an orifice tube's screen and bore that is blocked.
     pub blocked: f64,
+    /// Beads on an orifice tube's screen, or loose in the accumulator, kg: the desiccant's bag has burst.
+    pub beads: f64,
     /// Metal in the oil, 0 none to 1 full of glitter: wear of the compressor.
     pub metal: f64,
     /// Darkness of the oil, 0 clear to 1 black: overheated.
@@ -203,9 +207,14 @@ pub fn look(plant: &Plant, part: Part) -> Seen {
     let c = &plant.condition;
     Seen {
         blocked: if part == Part::Orifice {
-            1.0 - c.orifice_open
+            1.0 - plant.orifice_clean()
         } else {
             0.0
+        },
+        beads: match part {
+            Part::Orifice => plant.debris.caught.beads,
+            Part::Accumulator => plant.debris.loose,
+            _ => 0.0,
         },
         metal: plant.wear(),
         dark: (plant.damage.heat + plant.damage.dryness).min(1.0),
@@ -304,9 +313,16 @@ pub fn renew(plant: &mut Plant, part: Part) {
             c.compressor_wear = 0.0;
             plant.damage = lowside_plant::damage::Damage::default();
         }
-        Part::Condenser => c.condenser_air = 1.0,
+        Part::Condenser => {
+            c.condenser_air = 1.0;
+            plant.debris.under_way = Solids::default();
+        }
         Part::Evaporator => c.evaporator_air = 1.0,
-        Part::Orifice => c.orifice_open = 1.0,
+        Part::Orifice => {
+            c.orifice_open = 1.0;
+            plant.debris.caught = Solids::default();
+        }
+        Part::Accumulator => plant.debris.loose = 0.0,
         _ => {}
     }
 }

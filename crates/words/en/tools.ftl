@@ -161,6 +161,11 @@ sight-face = { $much ->
     [some] face dirty, { $share } of the air goes through
    *[lots] face full of dirt, { $share } of the air goes through
  }
+sight-beads = { $much ->
+    [none] no beads
+    [some] a few beads of desiccant
+   *[lots] full of beads: the desiccant's bag has burst
+ }
 sight-metal = { $much ->
     [none] no metal in the oil
     [some] fine glitter in the oil

@@ -161,6 +161,11 @@ sight-face = { $much ->
     [some] cara sucia, pasa el { $share } del aire
    *[lots] cara llena de suciedad, pasa el { $share } del aire
  }
+sight-beads = { $much ->
+    [none] sin perlas
+    [some] algunas perlas de desecante
+   *[lots] lleno de perlas: se rompió la bolsa del desecante
+ }
 sight-metal = { $much ->
     [none] sin metal en el aceite
     [some] brillo fino en el aceite

@@ -181,6 +181,7 @@ pub(crate) fn sight(s: &Sight) -> String {
     match s {
         Sight::Blocked(m, share) => say::sight_blocked(word(m), share),
         Sight::Face(m, share) => say::sight_face(word(m), share),
+        Sight::Beads(m) => say::sight_beads(word(m)),
         Sight::Metal(m) => say::sight_metal(word(m)),
         Sight::Dark(m) => say::sight_dark(word(m)),
         Sight::Water(m) => say::sight_water(word(m)),

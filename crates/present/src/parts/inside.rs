@@ -123,7 +123,7 @@ fn tube(bay: &Bay) -> Bore {
     Bore(Orifice {
         bore: o.bore.si(),
         length: o.length.si(),
-        open: bay.plant().condition.orifice_open,
+        open: bay.plant().orifice_clean(),
     })
 }
 
@@ -134,7 +134,7 @@ pub fn open_share(bay: &Bay) -> f64 {
 
 /// Share of the bore that ice fills, 0 to 1.
 pub fn ice_share(bay: &Bay) -> f64 {
-    (bay.plant().condition.orifice_open - open_share(bay)).clamp(0.0, 1.0)
+    (bay.plant().orifice_clean() - open_share(bay)).clamp(0.0, 1.0)
 }
 
 /// What is seen in an opened part, for its drawing.
@@ -215,7 +215,7 @@ pub fn open(bay: &Bay, part: Part, units: UnitSystem) -> Opened {
         } else {
             0.0
         },
-        blocked: [ice_share(bay), 1.0 - plant.condition.orifice_open],
+        blocked: [ice_share(bay), 1.0 - plant.orifice_clean()],
         wear: plant.wear(),
         figures: Vec::new(),
     };
