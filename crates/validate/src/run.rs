@@ -69,6 +69,14 @@ pub struct Sample {
     pub ice: f64,
     /// Refrigerant in the recovery machine's cylinder, kg.
     pub recovered: f64,
+    /// Refrigerant in the loop, kg.
+    pub charge: f64,
+    /// Oil in circulation, share of the flow in the liquid line.
+    pub oil: f64,
+    /// Oil in the compressor with its suction line, kg.
+    pub compressor_oil: f64,
+    /// Share of a clean coil's air that passes the frost on it.
+    pub air_share: f64,
 }
 
 impl Sample {
@@ -120,11 +128,15 @@ impl Sample {
             water: of_loop(&|n| n.content[WATER]),
             ice: plant.ice(),
             recovered: bay.shop().recovered(plant),
+            charge: bay.charge(),
+            oil: plant.oil_circulation(),
+            compressor_oil: plant.compressor_oil(),
+            air_share: plant.evaporator.air_share(),
         }
     }
 
     fn add(&mut self, s: &Self, by: f64) {
-        let pairs: [(&mut f64, f64); 23] = [
+        let pairs: [(&mut f64, f64); 27] = [
             (&mut self.t, s.t),
             (&mut self.low, s.low),
             (&mut self.high, s.high),
@@ -148,6 +160,10 @@ impl Sample {
             (&mut self.water, s.water),
             (&mut self.ice, s.ice),
             (&mut self.recovered, s.recovered),
+            (&mut self.charge, s.charge),
+            (&mut self.oil, s.oil),
+            (&mut self.compressor_oil, s.compressor_oil),
+            (&mut self.air_share, s.air_share),
         ];
         for (mine, theirs) in pairs {
             *mine += by * theirs;
