@@ -16,8 +16,25 @@ part("fail-copy").addEventListener("click", async () => {
   }
 });
 
+// The program is fetched here, so that the bar can tell how much of it has come.
+async function program() {
+  const response = await fetch(new URL("./lowside_bg.wasm", import.meta.url));
+  const [bar, share] = [part("opening-bar"), part("opening-share")];
+  if (!response.ok || !response.body || !bar) return response;
+  let come = 0;
+  const count = new TransformStream({
+    transform(piece, on) {
+      come += piece.length;
+      bar.value = come;
+      share.textContent = `${Math.round((100 * come) / bar.max)} %`;
+      on.enqueue(piece);
+    },
+  });
+  return new Response(response.body.pipeThrough(count), { headers: { "Content-Type": "application/wasm" } });
+}
+
 try {
-  await init();
+  await init({ module_or_path: program() });
   window.lowsideHash = lowsideHash;
   window.lowsideFail = lowsideFail;
 } catch (error) {

@@ -52,7 +52,7 @@ impl App {
     }
 
     /// Files and links.
-    pub(super) fn share(&mut self, ctx: &Context<Self>, msg: &Msg) {
+    pub(crate) fn share(&mut self, ctx: &Context<Self>, msg: &Msg) {
         let head = self.stage.past.head(&self.stage.bay);
         match msg {
             Msg::SaveTake => host::save_text(

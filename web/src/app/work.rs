@@ -32,7 +32,7 @@ pub(crate) enum WorkMsg {
 
 impl App {
     /// Does it.
-    pub(super) fn work(&mut self, msg: WorkMsg) {
+    pub(crate) fn work(&mut self, msg: WorkMsg) {
         match msg {
             WorkMsg::Choose(item) => self.item = item,
             WorkMsg::Sign(said) => {
@@ -78,7 +78,7 @@ impl App {
         )
     }
 
-    pub(super) fn bench_view(&self, ctx: &Context<Self>) -> Html {
+    pub(crate) fn bench_view(&self, ctx: &Context<Self>) -> Html {
         let bay = &self.stage.bay;
         let part = match self.item {
             Item::Part(p) => Some(bench::part(bay, p, self.units)),
@@ -90,7 +90,7 @@ impl App {
         }
     }
 
-    pub(super) fn job_view(&self, ctx: &Context<Self>) -> Html {
+    pub(crate) fn job_view(&self, ctx: &Context<Self>) -> Html {
         html! {
             <JobSheet key="job" job={self.stage.job.as_ref().map(JobView::of)} record={job::record(&self.stage.bay, self.units)}
                 units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))}
