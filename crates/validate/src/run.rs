@@ -213,6 +213,21 @@ impl Run {
         self.samples.iter().map(|s| (s.t, of(s))).collect()
     }
 
+    /// One reading over time in minutes.
+    pub fn minutes(&self, of: impl Fn(&Sample) -> f64) -> Vec<(f64, f64)> {
+        self.samples.iter().map(|s| (s.t / 60.0, of(s))).collect()
+    }
+
+    /// The bay at a time or just after it, s; none past the end.
+    pub fn at(&self, t: f64) -> Option<&Sample> {
+        self.samples.iter().find(|s| s.t >= t)
+    }
+
+    /// The bay after `from` and up to `to`, s.
+    pub fn between(&self, from: f64, to: f64) -> impl Iterator<Item = &Sample> {
+        self.samples.iter().filter(move |s| s.t > from && s.t <= to)
+    }
+
     /// Clutch cycles a minute over the last two minutes.
     pub fn cycles_per_minute(&self) -> f64 {
         f64::from(self.summary.clutch_cycles) / (WINDOW / 60.0)

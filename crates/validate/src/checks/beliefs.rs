@@ -53,9 +53,7 @@ const BELIEFS: &[(&str, &str)] = &[
     (
         "The fault table: faults",
         "26: the compressor feels a lack only below 15 % of the loop's oil, and of 40 % it keeps more. 33: the valve opens in \
-         proportion and holds the high side at its setting; one that pops and seats again lower would saw. 34: a hose whose \
-         coupler does not reach the core starts empty of everything, where a real one holds the air or gas it was left with, at \
-         zero gauge.",
+         proportion and holds the high side at its setting; one that pops and seats again lower would saw.",
     ),
     (
         "The fault table",

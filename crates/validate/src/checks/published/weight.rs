@@ -98,13 +98,10 @@ pub(super) fn charged_and_recovered(runs: &Runs) -> Result<Vec<Check>, Error> {
         "%",
         1,
     ));
-    let course = |of: &dyn Fn(&crate::run::Sample) -> f64| {
-        run.samples.iter().map(|s| (s.t / 60.0, of(s))).collect()
-    };
     check.plots.push(
         Plot::new("By weight", "time, min", "g")
-            .line("in the loop", course(&held))
-            .line("recovered", course(&|s| 1e3 * s.recovered)),
+            .line("in the loop", run.minutes(held))
+            .line("recovered", run.minutes(|s| 1e3 * s.recovered)),
     );
     Ok(vec![check])
 }
