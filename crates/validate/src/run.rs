@@ -69,6 +69,14 @@ pub struct Sample {
     pub ice: f64,
     /// Refrigerant in the recovery machine's cylinder, kg.
     pub recovered: f64,
+    /// Refrigerant in the loop, kg.
+    pub charge: f64,
+    /// Oil in circulation, share of the flow in the liquid line.
+    pub oil: f64,
+    /// Oil in the compressor with its suction line, kg.
+    pub compressor_oil: f64,
+    /// Share of a clean coil's air that passes the frost on it.
+    pub air_share: f64,
 }
 
 impl Sample {
@@ -120,11 +128,15 @@ impl Sample {
             water: of_loop(&|n| n.content[WATER]),
             ice: plant.ice(),
             recovered: bay.shop().recovered(plant),
+            charge: bay.charge(),
+            oil: plant.oil_circulation(),
+            compressor_oil: plant.compressor_oil(),
+            air_share: plant.evaporator.air_share(),
         }
     }
 
     fn add(&mut self, s: &Self, by: f64) {
-        let pairs: [(&mut f64, f64); 23] = [
+        let pairs: [(&mut f64, f64); 27] = [
             (&mut self.t, s.t),
             (&mut self.low, s.low),
             (&mut self.high, s.high),
@@ -148,6 +160,10 @@ impl Sample {
             (&mut self.water, s.water),
             (&mut self.ice, s.ice),
             (&mut self.recovered, s.recovered),
+            (&mut self.charge, s.charge),
+            (&mut self.oil, s.oil),
+            (&mut self.compressor_oil, s.compressor_oil),
+            (&mut self.air_share, s.air_share),
         ];
         for (mine, theirs) in pairs {
             *mine += by * theirs;
@@ -195,6 +211,21 @@ impl Run {
     /// One reading over time.
     pub fn curve(&self, of: fn(&Sample) -> f64) -> Vec<(f64, f64)> {
         self.samples.iter().map(|s| (s.t, of(s))).collect()
+    }
+
+    /// One reading over time in minutes.
+    pub fn minutes(&self, of: impl Fn(&Sample) -> f64) -> Vec<(f64, f64)> {
+        self.samples.iter().map(|s| (s.t / 60.0, of(s))).collect()
+    }
+
+    /// The bay at a time or just after it, s; none past the end.
+    pub fn at(&self, t: f64) -> Option<&Sample> {
+        self.samples.iter().find(|s| s.t >= t)
+    }
+
+    /// The bay after `from` and up to `to`, s.
+    pub fn between(&self, from: f64, to: f64) -> impl Iterator<Item = &Sample> {
+        self.samples.iter().filter(move |s| s.t > from && s.t <= to)
     }
 
     /// Clutch cycles a minute over the last two minutes.

@@ -32,13 +32,7 @@ fn pull_down(runs: &Runs) -> Result<Vec<Check>, Error> {
         "controls.windows_open=false",
         "until=30min",
     ])?;
-    let at = |t: f64| {
-        run.samples
-            .iter()
-            .find(|s| s.t >= t)
-            .copied()
-            .unwrap_or_default()
-    };
+    let at = |t: f64| run.at(t).copied().unwrap_or_default();
     let first = at(1.0);
     check.find(Finding::holds(
         "vent after 2 min",
@@ -108,13 +102,7 @@ fn shut_down(runs: &Runs) -> Result<Vec<Check>, Error> {
         "s",
         0,
     ));
-    let since = |t: f64| {
-        run.samples
-            .iter()
-            .find(|s| s.t >= 300.0 + t)
-            .copied()
-            .unwrap_or_default()
-    };
+    let since = |t: f64| run.at(300.0 + t).copied().unwrap_or_default();
     let gone = |t: f64| since(0.0).mass_high - since(t).mass_high;
     check.find(Finding::within(
         "share of the six-minute migration done after 3 min",
@@ -376,7 +364,7 @@ fn freeze_up(runs: &Runs) -> Result<Vec<Check>, Error> {
     )?;
     let rounds = [("first", 0.0, off), ("second", on, 3600.0)];
     for (which, from, to) in rounds {
-        let during = || run.samples.iter().filter(|s| s.t > from && s.t <= to);
+        let during = || run.between(from, to);
         let frozen = during().find(|s| s.low < 100.0);
         check.find(Finding::within(
             format!("{which} time: runs well for"),
@@ -402,7 +390,7 @@ fn freeze_up(runs: &Runs) -> Result<Vec<Check>, Error> {
             most(|s| s.ice) > 20e-6,
         ));
     }
-    let rested = run.samples.iter().find(|s| s.t >= on);
+    let rested = run.at(on);
     check.find(Finding::holds(
         "ice after twenty minutes off",
         rested.map_or("none seen".into(), |s| format!("{:.0} mg", 1e6 * s.ice)),

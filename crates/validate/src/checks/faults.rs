@@ -11,11 +11,13 @@ use crate::{
     run::{Run, Runs},
 };
 
+mod course;
 mod signs;
 
 /// What fills the section.
 pub const JOBS: &[Job] = &[
     signs::table,
+    course::table,
     air,
     condenser_air,
     orifice_area,

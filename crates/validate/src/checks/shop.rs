@@ -139,10 +139,7 @@ fn dehydration(runs: &Runs) -> Result<Vec<Check>, Error> {
         "min",
         1,
     ));
-    let left = |run: &Run, t: f64| {
-        let at = run.samples.iter().find(|s| s.t >= t);
-        at.map_or(f64::NAN, |s| s.water * 1e3)
-    };
+    let left = |run: &Run, t: f64| run.at(t).map_or(f64::NAN, |s| s.water * 1e3);
     check.find(Finding::within(
         "20 inHg: water left after an hour",
         left(&shallow, at_twenty + 3600.0),
@@ -161,17 +158,14 @@ fn dehydration(runs: &Runs) -> Result<Vec<Check>, Error> {
         "g",
         2,
     ));
-    let minutes = |run: &Run, of: fn(&Sample) -> f64| {
-        run.samples.iter().map(|s| (s.t / 60.0, of(s))).collect()
-    };
     check.plots = vec![
         Plot::new("Pressure of the loop", "time, min", "Pa absolute")
             .log()
-            .line("pumped on", minutes(&deep, |s| s.mean))
-            .line("shut off at 20 inHg", minutes(&shallow, |s| s.mean)),
+            .line("pumped on", deep.minutes(|s| s.mean))
+            .line("shut off at 20 inHg", shallow.minutes(|s| s.mean)),
         Plot::new("Water in the loop", "time, min", "g")
-            .line("pumped on", minutes(&deep, |s| 1e3 * s.water))
-            .line("shut off at 20 inHg", minutes(&shallow, |s| 1e3 * s.water)),
+            .line("pumped on", deep.minutes(|s| 1e3 * s.water))
+            .line("shut off at 20 inHg", shallow.minutes(|s| 1e3 * s.water)),
     ];
     Ok(vec![check])
 }
@@ -205,10 +199,7 @@ pub(super) fn holding(runs: &Runs) -> Result<Vec<Check>, Error> {
         let mut all = empty.to_vec();
         all.extend([leak.as_str(), "until=32min"]);
         let run = opened(runs, &all, &couplers)?;
-        let at = |m: f64| {
-            let near = run.samples.iter().find(|s| s.t >= 60.0 * m);
-            near.map_or(f64::NAN, micron) * volume(&run) / FOUR_LITRES
-        };
+        let at = |m: f64| run.at(60.0 * m).map_or(f64::NAN, micron) * volume(&run) / FOUR_LITRES;
         if what == "450 g a year" {
             rise = at(11.0) - at(1.0);
             check.find(Finding::within(
@@ -229,8 +220,7 @@ pub(super) fn holding(runs: &Runs) -> Result<Vec<Check>, Error> {
                 3,
             ));
         }
-        let points = run.samples.iter().map(|s| (s.t / 60.0, micron(s)));
-        plot = plot.line(what, points.collect());
+        plot = plot.line(what, run.minutes(micron));
     }
     check.find(Finding::holds(
         "time to move a compound gauge by one mark",
@@ -249,8 +239,7 @@ pub(super) fn holding(runs: &Runs) -> Result<Vec<Check>, Error> {
         "Pa (vapour pressure of water 3 169)",
         0,
     ));
-    let points = wet.samples.iter().map(|s| (s.t / 60.0, micron(s)));
-    plot = plot.line("water left, shut off after 5 min", points.collect());
+    plot = plot.line("water left, shut off after 5 min", wet.minutes(micron));
     check.plots.push(plot);
     Ok(vec![check])
 }
@@ -333,11 +322,7 @@ fn recovered(runs: &Runs) -> Result<Vec<Check>, Error> {
             "% in 30 min",
             1,
         ));
-        let points = run
-            .samples
-            .iter()
-            .map(|s| (s.t / 60.0, 100.0 * s.recovered / full));
-        plot = plot.line(what, points.collect());
+        plot = plot.line(what, run.minutes(|s| 100.0 * s.recovered / full));
     }
     check.plots.push(plot);
     Ok(vec![check])
