@@ -31,6 +31,7 @@ use crate::{
     readings::Readings,
     resume::Resumed,
     share::{self, Asked},
+    shelf::Shelf,
     speech,
     stage::{self, Stage},
     store,
@@ -67,6 +68,10 @@ pub(crate) enum Msg {
     Work(work::WorkMsg),
     Language(Language),
     Start(String),
+    /// Starts over with what the bay began with.
+    Again,
+    /// Something for the polite region.
+    Say(String),
     Dismiss(Caution),
     Progress(f64),
     Resumed(Box<Result<Resumed, TakeError>>),
@@ -115,7 +120,12 @@ struct Notice {
 pub(crate) struct App {
     stage: Stage,
     mode: Mode,
+    /// Id of the offered scenario the bay began with; empty if it is none of them.
     scenario: String,
+    /// The lines beside a bay that is being replayed, for when it is on stage.
+    shelf: Shelf,
+    /// What is being replayed came from a file.
+    file: bool,
     units: UnitSystem,
     cautions: Vec<Caution>,
     notice: Option<Notice>,
@@ -144,6 +154,8 @@ pub(crate) struct App {
     slow: (String, f64),
     rows: Rc<Vec<Row>>,
     dark: bool,
+    /// Whether the browser keeps the take, as it was told last.
+    stored: store::Kept,
     offline: bool,
     update: bool,
     help: bool,
@@ -166,8 +178,10 @@ impl Component for App {
         let mut notice = None;
         let mut mode = Mode::Running;
         let mut start = None;
+        let mut shelf = Shelf::default();
+        let fragment = host::take_fragment();
         // A link goes before what was kept, and is taken once: a reload goes on where one was.
-        let asked = share::read(&host::take_fragment());
+        let asked = share::read(&fragment);
         if let Ok(Some(Asked::Start(name))) = asked {
             start = Some(name);
         } else if let Ok(Some(Asked::Take(take))) = asked {
@@ -175,7 +189,7 @@ impl Component for App {
             resume_in_background(ctx, *take);
         } else if let Err(e) = asked {
             notice = Some(Notice {
-                text: words::resume_broken(words::take_why(&e)),
+                text: words::link_broken(words::take_why(&e)),
                 take: None,
             });
         } else if let Some(text) = store::get(store::TAKE) {
@@ -192,6 +206,7 @@ impl Component for App {
                 match Take::parse(&text) {
                     Ok(take) if take.ticks > 0 || !take.log.is_empty() => {
                         mode = Mode::Resuming(0.0);
+                        shelf = Shelf::remembered();
                         resume_in_background(ctx, take);
                     }
                     Ok(_) => {}
@@ -207,7 +222,9 @@ impl Component for App {
             },
             mode,
             scenario: start.unwrap_or_else(|| stage::FIRST.into()),
-            units: units::load(),
+            shelf,
+            file: false,
+            units: share::units(&fragment).unwrap_or_else(units::load),
             cautions: Vec::new(),
             notice,
             told: None,
@@ -229,6 +246,7 @@ impl Component for App {
             slow: (String::new(), -1e9),
             rows: Rc::default(),
             dark: host::dark(),
+            stored: store::Kept::Yes,
             offline: false,
             update: false,
             help: false,
@@ -275,8 +293,8 @@ impl Component for App {
             | Msg::Seek(_)
             | Msg::Undo
             | Msg::Redo
-            | Msg::Line(_)
             | Msg::Until(_) => self.time(&msg),
+            Msg::Line(id) => self.line(ctx, id),
             Msg::Units(units) => {
                 self.units = units;
                 self.stage.ticks.clear();
@@ -304,6 +322,11 @@ impl Component for App {
                 self.notice = None;
                 self.stage.save(host::now());
             }
+            Msg::Again => self.again(),
+            Msg::Say(text) => {
+                self.waiting.push(text);
+                return false;
+            }
             Msg::Dismiss(c) => self.cautions.retain(|x| *x != c),
             Msg::Progress(_) | Msg::Resumed(..) if matches!(self.mode, Mode::Running) => {
                 return false;
@@ -314,24 +337,22 @@ impl Component for App {
                 self.mode = Mode::Running;
                 match *outcome {
                     Ok(found) => {
-                        self.scenario = String::from(stage::name_of(&found.bay));
-                        self.stage = Stage::new(found.bay, found.history);
-                        self.stage.past = found.past;
-                        self.stage.job = found.job;
-                        self.stage.retell();
-                        if !found.same {
-                            self.notice = Some(Notice {
-                                text: words::resume_differs().to_owned(),
-                                take: store::get(store::TAKE),
-                            });
+                        self.scenario = stage::name_of(&found.bay).unwrap_or_default().into();
+                        let (same, speed) = (found.same, self.stage.speed);
+                        self.stage = Stage::taken_up(found, core::mem::take(&mut self.shelf));
+                        self.stage.speed = speed;
+                        if !same {
+                            self.tell(words::resume_differs().to_owned(), store::get(store::TAKE));
                         }
                         self.stage.save(host::now());
                     }
                     Err(e) => {
-                        self.notice = Some(Notice {
-                            text: words::resume_broken(words::take_why(&e)),
-                            take: store::get(store::TAKE),
-                        });
+                        let why = words::take_why(&e);
+                        if self.file {
+                            self.tell(words::file_broken(why), None);
+                        } else {
+                            self.tell(words::resume_broken(why), store::get(store::TAKE));
+                        }
                     }
                 }
             }
@@ -390,7 +411,7 @@ impl Component for App {
         html! { <div class={yew::classes!("page", host::projector().then_some("projector"))} key={words::current().tag()}>
             <a class="skip" href="#controls-title">{ words::to_controls() }</a>
             <Top clock={readout.clock.number.clone()} spoken_clock={words::spoken(&readout.clock)} paused={self.stage.paused}
-                speed={self.stage.speed} {reached} units={self.units} scenario={self.scenario.clone()}
+                speed={self.stage.speed} {reached} units={self.units} scenario={self.scenario.clone()} own={self.own()} again={link.callback(|()| Msg::Again)}
                 pause={link.callback(|()| Msg::Pause)} step={link.callback(|()| Msg::Step)} set_speed={link.callback(Msg::Speed)}
                 offline={self.offline} help={self.help} toggle_help={link.callback(|()| Msg::Help)}
                 save_take={link.callback(|()| Msg::SaveTake)} copy_link={link.callback(|()| Msg::Link)} open={link.callback(Msg::Open)} set_units={link.callback(Msg::Units)} set_language={link.callback(Msg::Language)} start={link.callback(Msg::Start)} />
@@ -409,7 +430,7 @@ impl Component for App {
                             }
                         </p>
                     }
-                    if let Some(text) = words::stored(self.stage.stored) { <p class="notice" role="alert">{ text }</p> }
+                    if let Some(text) = words::stored(self.stage.stored) { <p class="notice">{ text }</p> }
                     if self.update { <p class="notice">{ words::update_there() }
                         <button type="button" id="update" onclick={link.callback(|_: MouseEvent| Msg::Update)}>{ words::update_now() }</button></p> }
                 </div>

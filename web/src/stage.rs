@@ -13,6 +13,7 @@ use lowside_session::{
 use crate::{
     fail, host,
     past::{Ended, Kept, Waiting},
+    shelf::Shelf,
     store::{self, Kept as Stored},
 };
 
@@ -46,6 +47,8 @@ pub(crate) struct Stage {
     /// What was, and the lines that parted from it.
     pub(crate) past: Timeline,
     pub(crate) kept: Kept,
+    /// Lines of earlier visits.
+    pub(crate) shelf: Shelf,
     pub(crate) waiting: Option<Waiting>,
     /// A wait has ended and was not yet told.
     pub(crate) ended: Option<Ended>,
@@ -87,10 +90,10 @@ pub(crate) fn open(name: &str) -> Bay {
     Bay::new(&scenario)
 }
 
-/// Name of the shipped scenario a bay was opened with, the main job's if it is none of them.
-pub(crate) fn name_of(bay: &Bay) -> &'static str {
+/// Name of the offered scenario a bay was opened with; none if it is none of them.
+pub(crate) fn name_of(bay: &Bay) -> Option<&'static str> {
     let same = |name: &&str| open(name).scenario().name == bay.scenario().name;
-    STARTS.into_iter().find(same).unwrap_or(FIRST)
+    STARTS.into_iter().find(same)
 }
 
 /// What the page opens with: a van that runs as it should.
@@ -122,6 +125,7 @@ impl Stage {
             heard: bay.events().len(),
             past: Timeline::new(&bay),
             kept: Kept::new(),
+            shelf: Shelf::default(),
             waiting: None,
             ended: None,
             bay,
@@ -287,6 +291,7 @@ impl Stage {
         self.saved_at = now;
         let text = Take::of(self.past.head(&self.bay)).to_text();
         self.stored = store::set(store::TAKE, &text);
+        self.shelf.save(&self.past);
         fail::remember(&text);
     }
 

@@ -16,8 +16,23 @@ part("fail-copy").addEventListener("click", async () => {
   }
 });
 
+/** The program; the shell shows how much of it has come. */
+async function program() {
+  const answer = await fetch(new URL("lowside_bg.wasm", import.meta.url));
+  const [bar, share] = [part("fetched"), part("share")];
+  if (!answer.ok || !answer.body || !bar) return answer;
+  const count = new TransformStream({
+    transform(piece, out) {
+      bar.value += piece.byteLength;
+      share.textContent = `${Math.floor((100 * bar.value) / bar.max)} %`;
+      out.enqueue(piece);
+    },
+  });
+  return new Response(answer.body.pipeThrough(count), { headers: { "Content-Type": "application/wasm" } });
+}
+
 try {
-  await init();
+  await init({ module_or_path: program() });
   window.lowsideHash = lowsideHash;
   window.lowsideFail = lowsideFail;
 } catch (error) {

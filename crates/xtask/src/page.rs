@@ -254,8 +254,8 @@ fn version(index: &str, assets: &BTreeMap<String, Vec<u8>>) -> String {
     format!("{hash:016x}")
 }
 
-/// Turns every `"assets/NAME` in the index into the versioned path; a name that does not exist is an error here rather
-/// than a blank page later.
+/// Turns every `"assets/NAME` in the index into the versioned path, and every `"size:NAME` into the bytes of that file; a name that
+/// does not exist is an error here rather than a blank page later.
 fn point_at_version(
     index: &str,
     version: &str,
@@ -270,7 +270,15 @@ fn point_at_version(
             );
         }
     }
-    Ok(index.replace(MARK, &format!("\"{version}/")))
+    let mut index = index.replace(MARK, &format!("\"{version}/"));
+    for (name, bytes) in assets {
+        index = index.replace(&format!("\"size:{name}\""), &format!("\"{}\"", bytes.len()));
+    }
+    if let Some((_, rest)) = index.split_once("\"size:") {
+        let name = rest.split('"').next().unwrap_or_default();
+        bail!("web/index.html asks for the size of {name}, which is no file of the page");
+    }
+    Ok(index)
 }
 
 fn replace_dir(dir: &Path) -> Result<()> {
@@ -318,6 +326,11 @@ mod tests {
             pointed,
             r#"<script src="v1/a.js"></script><link href="v1/b.css">"#
         );
+        let sized = point_at_version(r#"<progress max="size:a.js">"#, "v1", &assets())
+            .expect("the file is there");
+        assert_eq!(sized, r#"<progress max="3">"#);
+        point_at_version(r#"<progress max="size:c.js">"#, "v1", &assets())
+            .expect_err("there is no c.js");
         let error = point_at_version(r#"<img src="assets/c.svg">"#, "v1", &assets())
             .expect_err("c.svg is missing");
         assert!(error.to_string().contains("assets/c.svg"), "{error}");

@@ -7,6 +7,7 @@ use lowside_present::{
     statement::{self, Said},
     tools::{Hung, Tool, Tools},
 };
+use lowside_session::Bay;
 use yew::{Context, Html, html};
 
 use super::{App, Msg};
@@ -15,8 +16,10 @@ use crate::{
     host,
     job::{JobSheet, JobView},
     stage::{self, Stage},
+    statement::verdict,
     store,
     tools::{HoseTools, Instruments},
+    words,
 };
 
 /// What is asked of bench and job.
@@ -36,7 +39,9 @@ impl App {
         match msg {
             WorkMsg::Choose(item) => self.item = item,
             WorkMsg::Sign(said) => {
-                self.signed = Some(statement::sign(&self.stage.bay, said, self.units));
+                let signed = statement::sign(&self.stage.bay, said, self.units);
+                self.waiting.push(verdict(&signed));
+                self.signed = Some(signed);
             }
             WorkMsg::Job(None) => {
                 self.stage.job = None;
@@ -47,7 +52,9 @@ impl App {
                 let speed = self.stage.speed;
                 self.stage = Stage::new(job.bay(), History::default());
                 self.stage.speed = speed;
-                self.scenario = String::from(stage::name_of(&self.stage.bay));
+                self.scenario = stage::name_of(&self.stage.bay)
+                    .unwrap_or_default()
+                    .to_owned();
                 self.stage.job = Some(job);
                 self.signed = None;
                 self.cautions.clear();
@@ -56,6 +63,33 @@ impl App {
                 self.stage.save(host::now());
             }
         }
+    }
+
+    /// Starts over with what the bay began with: a job card, an offered scenario, or a file's own.
+    pub(super) fn again(&mut self) {
+        if let Some(job) = &self.stage.job {
+            return self.work(WorkMsg::Job(Some(job.name)));
+        }
+        let mut scenario = self.stage.bay.scenario().clone();
+        scenario.act.clear();
+        let speed = self.stage.speed;
+        self.stage = Stage::new(Bay::new(&scenario), History::default());
+        self.stage.speed = speed;
+        self.signed = None;
+        self.cautions.clear();
+        self.notice = None;
+        self.stage.save(host::now());
+    }
+
+    /// What the bay began with, if it is none of the scenarios offered.
+    pub(super) fn own(&self) -> Option<String> {
+        let card = |job: &Job| words::told(&job.card.title);
+        let named = || self.stage.bay.scenario().name.clone();
+        self.stage
+            .job
+            .as_ref()
+            .map(card)
+            .or_else(|| self.scenario.is_empty().then(named))
     }
 
     /// What hangs on the service hose, and the instruments.
@@ -94,7 +128,7 @@ impl App {
         html! {
             <JobSheet key="job" job={self.stage.job.as_ref().map(JobView::of)} record={job::record(&self.stage.bay, self.units)}
                 units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))}
-                signed={self.signed.clone()} sign={ctx.link().callback(|s| Msg::Work(WorkMsg::Sign(s)))} act={ctx.link().callback(Msg::Act)} />
+                say={ctx.link().callback(Msg::Say)} signed={self.signed.clone()} sign={ctx.link().callback(|s| Msg::Work(WorkMsg::Sign(s)))} act={ctx.link().callback(Msg::Act)} />
         }
     }
 }
