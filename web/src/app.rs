@@ -313,13 +313,8 @@ impl Component for App {
                 self.mode = Mode::Running;
                 store::remove(store::REPLAYING);
                 store::remove(store::JOB);
-                self.signed = None;
-                let speed = self.stage.speed;
-                self.stage = Stage::new(stage::open(&name), History::default());
-                self.stage.speed = speed;
+                self.begin(stage::open(&name));
                 self.scenario = name;
-                self.cautions.clear();
-                self.notice = None;
                 self.stage.save(host::now());
             }
             Msg::Again => self.again(),

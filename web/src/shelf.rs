@@ -22,8 +22,8 @@ pub(crate) struct Shelf {
     /// Id of the line the bay stands on, and where it parted.
     current: (u32, Tick),
     next: u32,
-    /// Ids written last; none if nothing was.
-    written: Option<Vec<(u32, Tick)>>,
+    /// Line and next number when it was written last; none if it was not.
+    written: Option<(u32, u32)>,
 }
 
 impl Default for Shelf {
@@ -109,17 +109,18 @@ impl Shelf {
 
     /// Keeps all lines but the one the bay stands on, if any has changed since.
     pub(crate) fn save(&mut self, past: &Timeline) {
-        let mut ids = vec![(past.line(), past.from())];
-        ids.extend(self.lines.iter().map(|l| (l.info.id, l.info.end)));
-        ids.extend(past.aside().map(|(id, _, bay)| (id, bay.tick())));
-        if self.written.as_ref() == Some(&ids) {
+        // A line put aside stands still until somebody goes back to it; a new one gets a new number.
+        let now = (past.line(), past.next_id());
+        if self.written == Some(now) {
             return;
         }
+        self.written = Some(now);
+        let mut all: Vec<Aside> = past.aside().map(Aside::of).collect();
         // As many as a past keeps, the oldest going first.
-        let over = ids.len().saturating_sub(MOST_LINES).min(self.lines.len());
-        self.lines.drain(..over);
-        let mut all = self.lines.clone();
-        all.extend(past.aside().map(Aside::of));
+        while all.len() + self.lines.len() >= MOST_LINES && !self.lines.is_empty() {
+            self.lines.remove(0);
+        }
+        all.extend_from_slice(&self.lines);
         let first = format!("{} {} {}", past.line(), past.from(), past.next_id());
         let _ = store::set(&place(0), &first);
         for k in 1..MOST_LINES {
@@ -130,8 +131,6 @@ impl Shelf {
                 store::remove(&place(k));
             }
         }
-        ids.drain(1..=over);
-        self.written = Some(ids);
     }
 }
 

@@ -112,7 +112,13 @@ impl App {
             }
             FaceMsg::Open(part) => face.part = part,
             FaceMsg::Close(closed) => face.closed = closed,
-            FaceMsg::Strip(act) => self.chart.act(act, &self.stage.bay),
+            FaceMsg::Strip(act) => {
+                self.chart.act(act, &self.stage.bay);
+                // The table shows the window at once; the cursor changes nothing in it.
+                if !matches!(act, Strip::Cursor(_) | Strip::Nudge(_)) {
+                    self.slow.1 = -1e9;
+                }
+            }
             FaceMsg::Save(kind) => {
                 self.chart
                     .save(kind, (&self.stage.bay, &self.stage.history), self.units);

@@ -108,8 +108,12 @@ impl App {
                 self.traces.cast::<HtmlCanvasElement>(),
             ) {
                 let s = &self.stage;
-                self.chart
-                    .draw((&axes, &traces), theme, (&s.bay, &s.history), self.units);
+                self.chart.draw(
+                    (&axes, &traces),
+                    theme,
+                    (&s.bay, &s.history),
+                    (self.units, self.face.lit),
+                );
             }
         }
         if self.face.sound {

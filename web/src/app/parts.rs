@@ -2,6 +2,7 @@
 use lowside_present::{
     controls::Controls,
     dial::{self, Face, Which},
+    parts::Part,
     readout::Readout,
 };
 use lowside_session::TICKS_PER_SECOND;
@@ -33,6 +34,7 @@ impl App {
         html! {
             <Dial face={Face::of(&self.stage.bay, which, self.units)} needle={needle.clone()} {title}
                 number={reading.number.clone()} unit={reading.unit} spoken={words::spoken(reading)} {saturation} {coupled}
+                lit={self.face.lit.and_then(Part::gauge) == Some(which)}
                 memory={dial::memory(&self.stage.history, &self.stage.bay, which, self.units)} />
         }
     }

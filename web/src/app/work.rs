@@ -49,16 +49,9 @@ impl App {
             }
             WorkMsg::Job(Some(name)) => {
                 let Some(job) = Job::open(name) else { return };
-                let speed = self.stage.speed;
-                self.stage = Stage::new(job.bay(), History::default());
-                self.stage.speed = speed;
-                self.scenario = stage::name_of(&self.stage.bay)
-                    .unwrap_or_default()
-                    .to_owned();
+                self.begin(job.bay());
+                self.scenario = stage::name_of(&self.stage.bay).unwrap_or_default().into();
                 self.stage.job = Some(job);
-                self.signed = None;
-                self.cautions.clear();
-                self.notice = None;
                 let _ = store::set(store::JOB, name);
                 self.stage.save(host::now());
             }
@@ -72,13 +65,18 @@ impl App {
         }
         let mut scenario = self.stage.bay.scenario().clone();
         scenario.act.clear();
+        self.begin(Bay::new(&scenario));
+        self.stage.save(host::now());
+    }
+
+    /// Puts a fresh bay on stage; nothing of the one before is left but the speed.
+    pub(super) fn begin(&mut self, bay: Bay) {
         let speed = self.stage.speed;
-        self.stage = Stage::new(Bay::new(&scenario), History::default());
+        self.stage = Stage::new(bay, History::default());
         self.stage.speed = speed;
         self.signed = None;
         self.cautions.clear();
         self.notice = None;
-        self.stage.save(host::now());
     }
 
     /// What the bay began with, if it is none of the scenarios offered.
