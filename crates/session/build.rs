@@ -1,7 +1,7 @@
 //! Takes in every scenario and vehicle of `scenarios/`, so that adding a file is all it takes to ship it.
 //!
-//! Scenarios are kept twice: as written, for tools that read and change them, and as JSON with the vehicle put in, so that the
-//! page need not carry a TOML reader.
+//! Scenarios are kept twice: as written, for tools that read and change them, and as JSON with the vehicle put in and without the acts,
+//! so that the page need carry neither a TOML reader nor a script that it does not play.
 
 use std::{env, error::Error, fmt::Write as _, fs, path::Path};
 
@@ -58,7 +58,7 @@ fn files(folder: &Path) -> Result<Files, Box<dyn Error>> {
     Ok(found)
 }
 
-/// A scenario as JSON, its vehicle put in.
+/// A scenario as JSON, its vehicle put in and its acts left out.
 fn bake(text: &str, vehicles: &Files) -> Result<String, Box<dyn Error>> {
     let mut table: toml::Table = toml::from_str(text)?;
     if let Some(toml::Value::String(name)) = table.get("vehicle") {
@@ -69,5 +69,6 @@ fn bake(text: &str, vehicles: &Files) -> Result<String, Box<dyn Error>> {
         let vehicle: toml::Table = toml::from_str(text)?;
         table.insert("vehicle".into(), vehicle.into());
     }
+    table.remove("act");
     Ok(serde_json::to_string(&table)?)
 }

@@ -9,14 +9,14 @@ try {
     // The bay on the page would take time of its own.
     await page.getByRole("button", { name: /Pause/ }).click();
     for (const { name, text, seconds, native } of JSON.parse(readFileSync(process.env.LOWSIDE_TAKES, "utf8"))) {
-      const times = await page.evaluate((take) => {
-        const run = () => {
+      const times = await page.evaluate(async (take) => {
+        const run = async () => {
           const start = performance.now();
-          window.lowsideHash(take);
+          await window.lowsideHash(take);
           return (performance.now() - start) / 1000;
         };
-        run();
-        return [run(), run(), run()].sort((a, b) => a - b);
+        await run();
+        return [await run(), await run(), await run()].sort((a, b) => a - b);
       }, text);
       const here = seconds / times[1];
       console.log(

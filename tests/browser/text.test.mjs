@@ -10,7 +10,8 @@ const trouble = (page) =>
     const cut = [...document.querySelectorAll("#app *")].filter((e) => {
       const style = getComputedStyle(e);
       const hides = /hidden|clip/.test(style.overflowX + style.overflowY);
-      return hides && seen(e) && e.textContent.trim() && (e.scrollWidth > e.clientWidth + 1 || e.scrollHeight > e.clientHeight + 1);
+      // A list that is shut shows what fits of the choice, and all of it when it is opened.
+      return hides && e.tagName !== "SELECT" && seen(e) && e.textContent.trim() && (e.scrollWidth > e.clientWidth + 1 || e.scrollHeight > e.clientHeight + 1);
     });
     const controls = [...document.querySelectorAll("#app :is(button, select, input, summary, a[href])")].filter((e) => seen(e) && !e.disabled);
     const covered = controls.filter((e) => {

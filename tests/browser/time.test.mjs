@@ -115,7 +115,7 @@ pageTest("the same acts end in the same bits at every speed", desktop, async (pa
       dispatchEvent(new Event("pagehide"));
       await new Promise((done) => setTimeout(done, 100));
       const take = localStorage.getItem("lowside.take");
-      return [JSON.parse(take).hash, window.lowsideHash(take)];
+      return [JSON.parse(take).hash, await window.lowsideHash(take)];
     });
     assert.equal(got, said, `the bits at ${speed}`);
     // And every run brought to the same second shows the same.

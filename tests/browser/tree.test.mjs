@@ -1,6 +1,7 @@
 // The main job as a screen reader has it: everything is found in the accessibility tree, by role and name, and read from there.
 import assert from "node:assert/strict";
 import { assertQuiet, desktop, pageTest } from "./harness.mjs";
+import { address } from "./page.mjs";
 
 /** What the polite region says, with the page's own time (ms). */
 const listen = () => {
@@ -33,6 +34,12 @@ async function tree(page) {
     all,
     find,
     property,
+    /** The protocol gives a range's plain number; what is read out is this. */
+    attribute: async (node, name) => {
+      const { attributes } = (await session.send("DOM.describeNode", { backendNodeId: node.backendDOMNodeId })).node;
+      const at = attributes.indexOf(name);
+      return at < 0 ? undefined : attributes[at + 1];
+    },
     press: async (role, name) => {
       await focus(await find(role, name));
       await page.keyboard.press(role === "switch" ? "Space" : "Enter");
@@ -70,8 +77,11 @@ pageTest(
   desktop,
   async (page) => {
     await page.addInitScript(listen);
-    await page.reload();
+    await page.goto("about:blank");
+    await page.goto(new URL("#s=charge-from-cans", address).href);
     await page.getByRole("slider", { name: "Blower" }).waitFor();
+    // What was under way when the page was left is none of its faults.
+    page.complaints.length = 0;
     const t = await tree(page);
     const until = async (what, seconds, check) => {
       const end = Date.now() + seconds * 1000;
@@ -84,7 +94,7 @@ pageTest(
     for (const node of await t.all()) {
       if (/^(button|switch|slider|combobox|link|checkbox)$/.test(node.role?.value ?? "")) assert.ok(node.name?.value.trim(), `a ${node.role.value} without a name`);
       if (node.role?.value === "slider" && node.name.value !== "Moment") {
-        const value = t.property(node, "valuetext") ?? node.value?.value;
+        const value = (await t.attribute(node, "aria-valuetext")) ?? node.value?.value;
         assert.match(String(value), /[a-z%\u2014\u00b0]/i, `${node.name.value}: ${value}`);
       }
     }
@@ -95,13 +105,13 @@ pageTest(
     await t.set("Engine", true);
     await t.set("A/C", true);
     await t.key("slider", "Blower", "End");
-    await t.key("slider", "Fan", "End").catch(() => undefined);
+    await t.key("slider", "Fan before the grille", "End");
     for (let can = 0; can < 3; can += 1) {
       await t.press("button", /^(Take a can|Fresh can)$/);
       await t.set("Tap", true);
-      await t.set("Purge", true);
+      await t.set("Purge (yellow)", true);
       await page.waitForTimeout(800);
-      await t.set("Purge", false);
+      await t.set("Purge (yellow)", false);
       await t.set("Water bath", true);
       await t.press("button", "Low valve (blue): open");
       await t.press("button", "60\u00d7");

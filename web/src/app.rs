@@ -12,41 +12,40 @@ use lowside_present::{
     readout::Readout,
     statement::Signed,
 };
-use lowside_session::{Action, Caution, Take, TakeError, wait::Goal};
+use lowside_session::{Action, Caution, TakeError, wait::Goal};
 use lowside_words::Language;
 use wasm_bindgen::closure::Closure;
 use yew::{Component, Context, Html, KeyboardEvent, MouseEvent, NodeRef, html};
 
 use crate::{
-    caution::Cautions,
+    caution::cautions,
     chart::Chart,
-    help::Help,
-    host,
-    ledger::LedgerView,
+    host, later,
+    ledger::ledger,
     levels::Painter,
-    log::Log,
-    next::Next,
-    panel::Panel,
+    log::log,
+    next::{NextProps, next},
+    panel::{PanelProps, panel},
     past::Ended,
-    readings::Readings,
+    readings::readings,
     resume::Resumed,
-    share::{self, Asked},
     shelf::Shelf,
     speech,
     stage::{self, Stage},
-    store,
-    top::Top,
-    units, words,
+    store, units, words,
 };
-use outside::{FrameLoop, frames, hints, keys, leaving, resume_in_background, worker};
+use outside::{FrameLoop, frames, hints, keys, leaving, worker};
 
 mod act;
+mod begin;
 mod ease;
 mod face;
 mod frame;
 mod outside;
 mod parts;
 mod work;
+
+pub(crate) use work::WorkMsg;
 
 /// What can happen to the page.
 pub(crate) enum Msg {
@@ -65,8 +64,10 @@ pub(crate) enum Msg {
     Until(Goal),
     Units(UnitSystem),
     Face(face::FaceMsg),
-    Work(work::WorkMsg),
+    Work(WorkMsg),
     Language(Language),
+    /// The page speaks another language now.
+    Speaks,
     Start(String),
     /// Starts over with what the bay began with.
     Again,
@@ -97,6 +98,8 @@ pub(crate) enum Msg {
     Open(String),
     /// Copies a link to this bay.
     Link,
+    /// The later part of the program is here.
+    Later,
 }
 
 /// What the page is doing.
@@ -120,6 +123,8 @@ struct Notice {
 pub(crate) struct App {
     stage: Stage,
     mode: Mode,
+    /// What the address asks for, until it or what was kept is taken up.
+    asked: Option<String>,
     /// Id of the offered scenario the bay began with; empty if it is none of them.
     scenario: String,
     /// The lines beside a bay that is being replayed, for when it is on stage.
@@ -175,58 +180,33 @@ impl Component for App {
         let shortcuts = Rc::new(Cell::new(
             store::get(store::SHORTCUTS).as_deref() != Some("off"),
         ));
-        let mut notice = None;
-        let mut mode = Mode::Running;
-        let mut start = None;
-        let mut shelf = Shelf::default();
+        // What a link asks for goes before what was kept, and is taken once: a reload goes on where one was.
         let fragment = host::take_fragment();
-        // A link goes before what was kept, and is taken once: a reload goes on where one was.
-        let asked = share::read(&fragment);
-        if let Ok(Some(Asked::Start(name))) = asked {
-            start = Some(name);
-        } else if let Ok(Some(Asked::Take(take))) = asked {
-            mode = Mode::Resuming(0.0);
-            resume_in_background(ctx, *take);
-        } else if let Err(e) = asked {
-            notice = Some(Notice {
-                text: words::link_broken(words::take_why(&e)),
-                take: None,
-            });
-        } else if let Some(text) = store::get(store::TAKE) {
-            let broken = |why: String| {
-                Some(Notice {
-                    text: why,
-                    take: Some(text.clone()),
-                })
-            };
-            if store::get(store::REPLAYING).is_some() {
-                store::remove(store::REPLAYING);
-                notice = broken(words::resume_once().to_owned());
-            } else {
-                match Take::parse(&text) {
-                    Ok(take) if take.ticks > 0 || !take.log.is_empty() => {
-                        mode = Mode::Resuming(0.0);
-                        shelf = Shelf::remembered();
-                        resume_in_background(ctx, take);
-                    }
-                    Ok(_) => {}
-                    Err(e) => notice = broken(words::resume_broken(words::take_why(&e))),
-                }
-            }
-        }
+        let linked = crate::share::units(&fragment);
+        let asked = Some(fragment)
+            .filter(|fragment| !fragment.is_empty() || store::get(store::TAKE).is_some());
+        let link = ctx.link().clone();
+        wasm_bindgen_futures::spawn_local(async move {
+            later::fetch().await;
+            link.send_message(Msg::Later);
+        });
         Self {
-            stage: match &start {
-                Some(name) => Stage::new(stage::open(name), History::default()),
-                None if matches!(mode, Mode::Running) => stage::first(),
-                None => Stage::new(stage::open(stage::FIRST), History::default()),
+            stage: match &asked {
+                Some(_) => Stage::new(stage::open(stage::FIRST), History::default()),
+                None => stage::first(),
             },
-            mode,
-            scenario: start.unwrap_or_else(|| stage::FIRST.into()),
-            shelf,
+            mode: if asked.is_some() {
+                Mode::Resuming(0.0)
+            } else {
+                Mode::Running
+            },
+            asked,
+            scenario: stage::FIRST.into(),
+            shelf: Shelf::default(),
             file: false,
-            units: share::units(&fragment).unwrap_or_else(units::load),
+            units: linked.unwrap_or_else(units::load),
             cautions: Vec::new(),
-            notice,
+            notice: None,
             told: None,
             said: (String::new(), 0.0),
             waiting: Vec::new(),
@@ -294,16 +274,31 @@ impl Component for App {
             | Msg::Undo
             | Msg::Redo
             | Msg::Until(_) => self.time(&msg),
-            Msg::Line(id) => self.line(ctx, id),
+            Msg::Line(id) => {
+                if let Some(later) = later::here() {
+                    (later.line)(self, ctx, id);
+                }
+            }
             Msg::Units(units) => {
                 self.units = units;
                 self.stage.ticks.clear();
                 units::save(units);
             }
             Msg::Face(msg) => return self.face(msg),
-            Msg::Work(msg) => self.work(msg),
+            Msg::Work(msg) => {
+                if let Some(later) = later::here() {
+                    (later.work)(self, msg);
+                }
+            }
             Msg::Language(language) => {
-                speech::choose(language);
+                let link = ctx.link().clone();
+                wasm_bindgen_futures::spawn_local(async move {
+                    speech::choose(language).await;
+                    link.send_message(Msg::Speaks);
+                });
+                return false;
+            }
+            Msg::Speaks => {
                 // What was said and waits is in the other language.
                 self.said.0.clear();
                 self.waiting.clear();
@@ -311,9 +306,10 @@ impl Component for App {
             Msg::Start(name) => {
                 // A replay under way is let go: what it brings is not taken any more.
                 self.mode = Mode::Running;
+                self.asked = None;
                 store::remove(store::REPLAYING);
                 store::remove(store::JOB);
-                self.begin(stage::open(&name));
+                self.fresh(stage::open(&name));
                 self.scenario = name;
                 self.stage.save(host::now());
             }
@@ -357,8 +353,17 @@ impl Component for App {
                 }
                 self.hint = hint;
             }
-            Msg::Open(_) | Msg::SaveTake | Msg::Link => self.share(ctx, &msg),
+            Msg::Open(_) | Msg::SaveTake | Msg::Link => {
+                if let Some(later) = later::here() {
+                    (later.share)(self, ctx, &msg);
+                }
+            }
             Msg::Help | Msg::Shortcuts(_) | Msg::ReadOut | Msg::Faster(_) => self.ease(&msg),
+            Msg::Later => {
+                if let Some((later, asked)) = later::here().zip(self.asked.take()) {
+                    (later.begin)(self, ctx, &asked);
+                }
+            }
             Msg::Offline => self.offline = true,
             Msg::Newer => self.update = true,
             Msg::Update => {
@@ -401,23 +406,19 @@ impl Component for App {
             &readout.label.to_string(),
         );
         let [hose, instruments] = self.tools_view(ctx);
-        let reached = (self.stage.overloaded && !self.stage.paused)
-            .then(|| format!("{:.0}", self.stage.reached));
         html! { <div class={yew::classes!("page", host::projector().then_some("projector"))} key={words::current().tag()}>
             <a class="skip" href="#controls-title">{ words::to_controls() }</a>
-            <Top clock={readout.clock.number.clone()} spoken_clock={words::spoken(&readout.clock)} paused={self.stage.paused}
-                speed={self.stage.speed} {reached} units={self.units} scenario={self.scenario.clone()} own={self.own()} again={link.callback(|()| Msg::Again)}
-                pause={link.callback(|()| Msg::Pause)} step={link.callback(|()| Msg::Step)} set_speed={link.callback(Msg::Speed)}
-                offline={self.offline} help={self.help} toggle_help={link.callback(|()| Msg::Help)}
-                save_take={link.callback(|()| Msg::SaveTake)} copy_link={link.callback(|()| Msg::Link)} open={link.callback(Msg::Open)} set_units={link.callback(Msg::Units)} set_language={link.callback(Msg::Language)} start={link.callback(Msg::Start)} />
+            { self.top(ctx, &readout) }
             { self.time_bar(ctx) }
             if self.help {
-                <Help shortcuts={self.shortcuts.get()} set_shortcuts={link.callback(Msg::Shortcuts)} close={link.callback(|()| Msg::Help)} />
+                if let Some(later) = later::here() {
+                    { (later.help)(self.shortcuts.get(), link.callback(Msg::Shortcuts), link.callback(|()| Msg::Help)) }
+                }
             }
             <main class="bay">
                 <div class="say">
-                    <Next {what} {why} control={step.control()} />
-                    <Cautions shown={self.cautions.clone()} dismiss={link.callback(Msg::Dismiss)} />
+                    { next(&NextProps { what, why, control: step.control() }) }
+                    { cautions(&self.cautions, link.callback(Msg::Dismiss)) }
                     if let Some(notice) = &self.notice {
                         <p class="notice">{ &notice.text }
                             if notice.take.is_some() {
@@ -435,14 +436,14 @@ impl Component for App {
                     { self.dial(Which::High, &readout, &controls) }
                     { self.large_button(ctx) }
                 </section>
-                <Panel controls={controls} needed={step.control()} act={link.callback(Msg::Act)} no_can={self.other_tool()} hose={hose} instruments={instruments} />
+                { panel(&PanelProps { controls, needed: step.control(), act: link.callback(Msg::Act), hose, instruments, no_can: self.other_tool() }) }
                 <div class="middle">
                     { self.views(ctx) }
                 </div>
                 <div class="side">
-                    <Readings readout={readout} />
-                    <LedgerView ledger={Ledger::of(bay, self.units)} />
-                    <Log lines={self.stage.lines.clone()} />
+                    { readings(&readout) }
+                    { ledger(&Ledger::of(bay, self.units)) }
+                    { log(&self.stage.lines) }
                 </div>
             </main>
             { self.ticker() }

@@ -1,24 +1,16 @@
 //! Cautions, shown at the act, in nobody's way.
 use lowside_session::Caution;
-use yew::{Callback, Html, MouseEvent, Properties, component, html};
+use yew::{Callback, Html, MouseEvent, html};
 
 use crate::words;
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct CautionsProps {
-    pub(crate) shown: Vec<Caution>,
-    pub(crate) dismiss: Callback<Caution>,
-}
-
 /// The latest caution not yet put away; the ones before it come up again after it.
-#[component]
-pub(crate) fn Cautions(p: &CautionsProps) -> Html {
-    let Some(&latest) = p.shown.last() else {
+pub(crate) fn cautions(shown: &[Caution], dismiss: Callback<Caution>) -> Html {
+    let Some(&latest) = shown.last() else {
         return html! {};
     };
     let (title, text) = words::caution_text(latest);
-    let dismiss = p.dismiss.clone();
-    let more = p.shown.len() - 1;
+    let more = shown.len() - 1;
     html! {
         <aside class="caution" aria-label={words::caution()}>
             <p><strong>{ title }</strong>{ " " }{ text }{ " " }<small>{ words::standing() }</small></p>

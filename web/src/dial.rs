@@ -73,7 +73,7 @@ fn FacePlate(p: &FaceProps) -> Html {
     }
 }
 
-#[derive(Properties, PartialEq)]
+/// What a gauge shows.
 pub(crate) struct DialProps {
     pub(crate) face: Face,
     pub(crate) needle: NodeRef,
@@ -90,8 +90,7 @@ pub(crate) struct DialProps {
 }
 
 /// A gauge with its reading.
-#[component]
-pub(crate) fn Dial(p: &DialProps) -> Html {
+pub(crate) fn dial(p: &DialProps) -> Html {
     let where_ = if p.coupled {
         words::coupler_states()[1]
     } else {

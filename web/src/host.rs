@@ -169,6 +169,11 @@ pub(crate) fn fine_step(e: &web_sys::KeyboardEvent) -> bool {
     true
 }
 
+/// In small letters. The browser knows them for every script; tables of our own would weigh more than the drawing of levels.
+pub(crate) fn lower(text: &str) -> String {
+    js_sys::JsString::from(text).to_lower_case().into()
+}
+
 /// Calls a function of the page's script, if it is there.
 pub(crate) fn call(name: &str) {
     let function = js_sys::Reflect::get(&window(), &name.into())

@@ -245,7 +245,7 @@ pub(crate) fn save(
     let mut all = Marks::default();
     all.fill(vec![(0.0, 0.0), (w, 0.0), (w, h), (0.0, h)], ground, 1.0);
     all.0.extend(marks.0);
-    let name = format!("lowside-{stem}.{}", kind.name().to_lowercase());
+    let name = format!("lowside-{stem}.{}", kind.name().to_ascii_lowercase());
     match kind {
         Kind::Svg => host::save_text(&name, "image/svg+xml", &as_svg(&all, (w, h))),
         Kind::Csv => host::save_text(&name, "text/csv", &csv()),

@@ -1,18 +1,11 @@
 //! The ledger: a bar of all refrigerant, and the table behind it.
 use lowside_present::ledger::{Ledger, is_empty};
-use yew::{Html, Properties, component, html};
+use yew::{Html, html};
 
 use crate::words;
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct LedgerProps {
-    pub(crate) ledger: Ledger,
-}
-
 /// Where every gram is.
-#[component]
-pub(crate) fn LedgerView(p: &LedgerProps) -> Html {
-    let l = &p.ledger;
+pub(crate) fn ledger(l: &Ledger) -> Html {
     let mut x = 0.0;
     let pieces: Vec<_> = l
         .rows

@@ -1,5 +1,4 @@
 //! The page: draws what `present` shows of a bay and sends acts to it. It computes nothing physical.
-use lowside_session::{Take, TakeError, take::hex};
 use wasm_bindgen::prelude::wasm_bindgen;
 
 mod app;
@@ -12,6 +11,7 @@ mod help;
 mod host;
 mod ink;
 mod job;
+mod later;
 mod ledger;
 mod levels;
 mod log;
@@ -41,17 +41,11 @@ mod views;
 mod words;
 mod work;
 
-/// The hash of the bay's state at the end of the take `text`, for the check that browser and native agree bit for bit; a take
-/// that cannot be replayed gives its error instead. The hash is the one reached, whatever the take itself claims.
+/// The hash of the bay's state at the end of the take `text`, for the check that browser and native agree bit for bit; see
+/// [`share::hash`].
 #[wasm_bindgen(js_name = lowsideHash)]
-pub fn lowside_hash(text: &str) -> String {
-    let reached = || {
-        let take = Take::parse(text)?;
-        let mut replay = take.replay();
-        while !replay.run(u64::MAX)? {}
-        Ok::<_, TakeError>(hex(replay.bay().state_hash()))
-    };
-    reached().unwrap_or_else(|error| error.to_string())
+pub async fn lowside_hash(text: String) -> String {
+    (later::fetch().await.hash)(&text)
 }
 
 /// Fails on purpose, so that a browser test can see what a failure looks like.
@@ -65,8 +59,10 @@ pub fn lowside_fail() {
 }
 
 fn main() {
-    speech::begin();
     fail::install();
     theme::apply();
-    yew::Renderer::<app::App>::with_root(host::mount_point()).render();
+    wasm_bindgen_futures::spawn_local(async {
+        speech::begin().await;
+        yew::Renderer::<app::App>::with_root(host::mount_point()).render();
+    });
 }

@@ -1,10 +1,10 @@
 //! The one obvious next thing to do.
 use lowside_present::controls::Control;
-use yew::{Callback, Html, MouseEvent, Properties, component, html};
+use yew::{Callback, Html, MouseEvent, html};
 
 use crate::{host, panel, words};
 
-#[derive(Properties, PartialEq)]
+/// What the bar shows.
 pub(crate) struct NextProps {
     pub(crate) what: String,
     pub(crate) why: String,
@@ -12,8 +12,7 @@ pub(crate) struct NextProps {
 }
 
 /// The bar with the next step.
-#[component]
-pub(crate) fn Next(p: &NextProps) -> Html {
+pub(crate) fn next(p: &NextProps) -> Html {
     html! {
         <section class="next" aria-labelledby="next-title">
             <h2 id="next-title">{ words::next() }</h2>

@@ -3,18 +3,16 @@ use lowside_present::controls::{Control, Controls};
 use lowside_session::Action;
 use lowside_units::{Ratio, RotationSpeed, Speed, Temperature};
 use wasm_bindgen::JsCast;
-use yew::{
-    Callback, Event, Html, InputEvent, MouseEvent, Properties, TargetCast, classes, component, html,
-};
+use yew::{Callback, Event, Html, InputEvent, MouseEvent, TargetCast, classes, html};
 
 use crate::words;
 
 /// Id of a control's element, by which "show me" finds it.
 pub(crate) fn id(control: Control) -> String {
-    format!("control-{control:?}").to_lowercase()
+    format!("control-{control:?}").to_ascii_lowercase()
 }
 
-#[derive(Properties, PartialEq)]
+/// What the controls show, and what they do.
 pub(crate) struct PanelProps {
     pub(crate) controls: Controls,
     pub(crate) needed: Option<Control>,
@@ -27,137 +25,100 @@ pub(crate) struct PanelProps {
     pub(crate) no_can: bool,
 }
 
-#[derive(Properties, PartialEq)]
-struct SwitchProps {
-    control: Control,
-    needed: bool,
-    on: bool,
-    label: &'static str,
-    /// What it says when off and on.
-    states: [&'static str; 2],
-    #[prop_or_default]
-    dot: &'static str,
-    #[prop_or_default]
-    disabled: bool,
-    toggle: Callback<bool>,
-}
+/// A control's name, and the mark of the hose it belongs to.
+type Label = (&'static str, &'static str);
 
-/// A control with two states.
-#[component]
-fn Switch(p: &SwitchProps) -> Html {
-    let (on, toggle) = (p.on, p.toggle.clone());
-    let click = Callback::from(move |_: MouseEvent| toggle.emit(!on));
+/// A control with two states; without a state it cannot be used.
+fn switch(
+    p: &PanelProps,
+    control: Control,
+    (label, dot): Label,
+    on: Option<bool>,
+    states: [&'static str; 2],
+    make: impl Fn(bool) -> Action + 'static,
+) -> Html {
+    let (now, act) = (on.unwrap_or(false), p.act.clone());
+    let click = Callback::from(move |_: MouseEvent| act.emit(make(!now)));
     html! {
-        <button type="button" id={id(p.control)} role="switch" aria-checked={on.to_string()} disabled={p.disabled}
-            class={classes!("switch", p.needed.then_some("needed"))} onclick={click}>
-            <span class={classes!("name", p.dot)}>{ p.label }</span>
-            <span class="state" aria-hidden="true">{ p.states[usize::from(on)] }</span>
+        <button type="button" id={id(control)} role="switch" aria-checked={now.to_string()} disabled={on.is_none()}
+            class={classes!("switch", (p.needed == Some(control)).then_some("needed"))} onclick={click}>
+            <span class={classes!("name", dot)}>{ label }</span>
+            <span class="state" aria-hidden="true">{ states[usize::from(now)] }</span>
         </button>
     }
 }
 
-#[derive(Properties, PartialEq)]
-struct SliderProps {
+/// A control with a range: least, most, step, value.
+fn slider(
+    p: &PanelProps,
     control: Control,
-    needed: bool,
-    label: &'static str,
-    #[prop_or_default]
-    dot: &'static str,
-    value: f64,
+    (label, dot): Label,
+    range: [f64; 4],
     text: String,
-    least: f64,
-    most: f64,
-    step: f64,
-    #[prop_or_default]
-    disabled: bool,
-    set: Callback<f64>,
-}
-
-/// A control with a range.
-#[component]
-fn Slider(p: &SliderProps) -> Html {
-    let set = p.set.clone();
+    make: impl Fn(f64) -> Action + 'static,
+) -> Html {
+    let act = p.act.clone();
     let input = Callback::from(move |e: InputEvent| {
         if let Some(field) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
             let value = field.value_as_number();
             if value.is_finite() {
-                set.emit(value);
+                act.emit(make(value));
             }
         }
     });
-    let name = id(p.control);
+    let name = id(control);
+    let [least, most, step, value] = range;
     html! {
-        <div class={classes!("slider", p.needed.then_some("needed"))}>
-            <label for={name.clone()} class={classes!("name", p.dot)}>{ p.label }</label>
-            <output class="state" for={name.clone()} aria-live="off">{ &p.text }</output>
-            <input type="range" id={name} min={p.least.to_string()} max={p.most.to_string()} step={p.step.to_string()}
-                value={p.value.to_string()} aria-valuetext={p.text.clone()} disabled={p.disabled} oninput={input} />
+        <div class={classes!("slider", (p.needed == Some(control)).then_some("needed"))}>
+            <label for={name.clone()} class={classes!("name", dot)}>{ label }</label>
+            <output class="state" for={name.clone()} aria-live="off">{ &text }</output>
+            <input type="range" id={name} min={least.to_string()} max={most.to_string()} step={step.to_string()}
+                value={value.to_string()} aria-valuetext={text} oninput={input} />
         </div>
     }
 }
 
-#[derive(Properties, PartialEq)]
-struct ValveProps {
-    control: Control,
-    needed: bool,
-    label: &'static str,
-    dot: &'static str,
-    value: u8,
-    set: Callback<f64>,
-}
-
 /// A hand valve: a range from shut to open, with a button for either end.
-#[component]
-fn Valve(p: &ValveProps) -> Html {
-    let text = match p.value {
+fn valve(
+    p: &PanelProps,
+    control: Control,
+    label: Label,
+    value: u8,
+    make: fn(f64) -> Action,
+) -> Html {
+    let text = match value {
         0 => words::tap_states()[0].to_owned(),
         100 => words::tap_states()[1].to_owned(),
         n => format!("{n} %"),
     };
     let to = |value: f64| {
-        let set = p.set.clone();
-        Callback::from(move |_: MouseEvent| set.emit(value))
+        let act = p.act.clone();
+        Callback::from(move |_: MouseEvent| act.emit(make(value)))
     };
     html! {
-        <div class={classes!("valve", p.needed.then_some("needed"))}>
-            <Slider control={p.control} needed={false} label={p.label} dot={p.dot} value={f64::from(p.value)} {text}
-                least={0.0} most={100.0} step={5.0} set={p.set.clone()} />
+        <div class={classes!("valve", (p.needed == Some(control)).then_some("needed"))}>
+            { slider(p, control, label, [0.0, 100.0, 5.0, f64::from(value)], text, make) }
             <span class="ends">
-                <button type="button" aria-label={words::named(p.label, words::shut())} onclick={to(0.0)} disabled={p.value == 0}>{ words::shut() }</button>
-                <button type="button" aria-label={words::named(p.label, words::open())} onclick={to(100.0)} disabled={p.value == 100}>{ words::open() }</button>
+                <button type="button" aria-label={words::named(label.0, words::shut())} onclick={to(0.0)} disabled={value == 0}>{ words::shut() }</button>
+                <button type="button" aria-label={words::named(label.0, words::open())} onclick={to(100.0)} disabled={value == 100}>{ words::open() }</button>
             </span>
         </div>
     }
 }
 
 /// All controls.
-#[component]
-pub(crate) fn Panel(p: &PanelProps) -> Html {
+pub(crate) fn panel(p: &PanelProps) -> Html {
     let c = &p.controls;
-    let needs = |control| p.needed == Some(control);
-    let flag = |make: fn(bool) -> Action| {
-        let act = p.act.clone();
-        Callback::from(move |on| act.emit(make(on)))
-    };
-    let number = |make: fn(f64) -> Action| {
-        let act = p.act.clone();
-        Callback::from(move |v| act.emit(make(v)))
-    };
     html! {
         <section class="panel" aria-labelledby="controls-title">
             <h2 id="controls-title" class="unseen">{ words::controls() }</h2>
             <fieldset class="group">
                 <legend>{ words::gauge_set() }</legend>
-                <Switch control={Control::LowCoupler} needed={needs(Control::LowCoupler)} label={words::low_coupler()} dot="low"
-                    on={c.low_coupled} states={words::coupler_states()} toggle={flag(|on| Action::LowCoupler { on })} />
-                <Valve control={Control::LowValve} needed={needs(Control::LowValve)} label={words::low_valve()} dot="low" value={c.low_valve}
-                    set={number(|v| Action::LowValve { open: Ratio::from_percent(v) })} />
-                <Switch control={Control::Purge} needed={needs(Control::Purge)} label={words::purge()} dot="service"
-                    on={c.purging} states={words::purge_states()} toggle={flag(|on| Action::Purge { on })} />
-                <Valve control={Control::HighValve} needed={needs(Control::HighValve)} label={words::high_valve()} dot="high" value={c.high_valve}
-                    set={number(|v| Action::HighValve { open: Ratio::from_percent(v) })} />
-                <Switch control={Control::HighCoupler} needed={needs(Control::HighCoupler)} label={words::high_coupler()} dot="high"
-                    on={c.high_coupled} states={words::coupler_states()} toggle={flag(|on| Action::HighCoupler { on })} />
+                { switch(p, Control::LowCoupler, (words::low_coupler(), "low"), Some(c.low_coupled), words::coupler_states(), |on| Action::LowCoupler { on }) }
+                { valve(p, Control::LowValve, (words::low_valve(), "low"), c.low_valve, |v| Action::LowValve { open: Ratio::from_percent(v) }) }
+                { switch(p, Control::Purge, (words::purge(), "service"), Some(c.purging), words::purge_states(), |on| Action::Purge { on }) }
+                { valve(p, Control::HighValve, (words::high_valve(), "high"), c.high_valve, |v| Action::HighValve { open: Ratio::from_percent(v) }) }
+                { switch(p, Control::HighCoupler, (words::high_coupler(), "high"), Some(c.high_coupled), words::coupler_states(), |on| Action::HighCoupler { on }) }
             </fieldset>
             { p.hose.clone() }
             if !p.no_can { { can(p) } }
@@ -174,10 +135,6 @@ fn can(p: &PanelProps) -> Html {
         let act = p.act.clone();
         Callback::from(move |_: MouseEvent| act.emit(action))
     };
-    let flag = |make: fn(bool) -> Action| {
-        let act = p.act.clone();
-        Callback::from(move |on| act.emit(make(on)))
-    };
     let on = c.can.as_ref();
     let bath = on.and_then(|k| k.bath.as_ref());
     let degrees = |v: f64| Action::Bath {
@@ -185,14 +142,6 @@ fn can(p: &PanelProps) -> Html {
     };
     let act = p.act.clone();
     let set_bath = Callback::from(move |v| act.emit(degrees(v)));
-    let act = p.act.clone();
-    let toggle_bath = Callback::from(move |into| {
-        act.emit(if into {
-            degrees(45.0)
-        } else {
-            Action::Bath { temperature: None }
-        });
-    });
     let title = on.map_or_else(
         || words::can_title().to_owned(),
         |k| words::can_number(k.number),
@@ -206,20 +155,18 @@ fn can(p: &PanelProps) -> Html {
                 <button type="button" id={id(Control::DropCan)} class={classes!("plain", needs(Control::DropCan).then_some("needed"))}
                     disabled={on.is_none()} onclick={plain(Action::DropCan)}>{ words::take_off() }</button>
             </span>
-            <Switch control={Control::Tap} needed={needs(Control::Tap)} label={words::tap()} dot="service" disabled={on.is_none()}
-                on={on.is_some_and(|k| k.open)} states={words::tap_states()} toggle={flag(|on| Action::Tap { on })} />
-            <Switch control={Control::Invert} needed={needs(Control::Invert)} label={words::turn_over()} disabled={on.is_none()}
-                on={on.is_some_and(|k| k.inverted)} states={words::turn_states()}
-                toggle={flag(|on| Action::Invert { on })} />
-            <Switch control={Control::Bath} needed={needs(Control::Bath)} label={words::bath()} disabled={on.is_none()}
-                on={bath.is_some()} states={words::bath_states()} toggle={toggle_bath} />
+            { switch(p, Control::Tap, (words::tap(), "service"), on.map(|k| k.open), words::tap_states(), |on| Action::Tap { on }) }
+            { switch(p, Control::Invert, (words::turn_over(), ""), on.map(|k| k.inverted), words::turn_states(), |on| Action::Invert { on }) }
+            { switch(p, Control::Bath, (words::bath(), ""), on.map(|_| bath.is_some()), words::bath_states(), move |into| {
+                if into { degrees(45.0) } else { Action::Bath { temperature: None } }
+            }) }
             {{
                 let text = bath.map_or_else(|| "\u{2014}".to_owned(), |b| b.shown.to_string());
                 html! { <div class="slider">
                     <label for="bath-t" class="name">{ words::water() }</label>
                     <output class="state" for="bath-t" aria-live="off">{ text }</output>
                     <input type="range" id="bath-t" min="5" max="95" step="1" value={bath.map_or(45.0, |b| b.value).to_string()}
-                        disabled={bath.is_none()} aria-valuetext={bath.map(|b| words::spoken(&b.shown))} oninput={Callback::from(move |e: InputEvent| {
+                        disabled={bath.is_none()} aria-valuetext={bath.map_or_else(|| "\u{2014}".to_owned(), |b| words::spoken(&b.shown))} oninput={Callback::from(move |e: InputEvent| {
                             if let Some(f) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
                                 let v = f.value_as_number();
                                 if v.is_finite() { set_bath.emit(v); }
@@ -233,15 +180,6 @@ fn can(p: &PanelProps) -> Html {
 
 fn vehicle(p: &PanelProps) -> Html {
     let c = &p.controls;
-    let needs = |control| p.needed == Some(control);
-    let flag = |make: fn(bool) -> Action| {
-        let act = p.act.clone();
-        Callback::from(move |on| act.emit(make(on)))
-    };
-    let number = |make: fn(f64) -> Action| {
-        let act = p.act.clone();
-        Callback::from(move |v| act.emit(make(v)))
-    };
     let blower = if c.blower == 0 {
         words::ac_states()[0].to_owned()
     } else {
@@ -251,31 +189,23 @@ fn vehicle(p: &PanelProps) -> Html {
         <fieldset class="group">
             <legend>{ words::vehicle() }</legend>
             <span class="pair">
-                <Switch control={Control::Engine} needed={needs(Control::Engine)} label={words::engine()} on={c.engine}
-                    states={words::engine_states()} toggle={flag(|on| Action::Engine { on })} />
-                <Switch control={Control::Ac} needed={needs(Control::Ac)} label={words::ac()} on={c.ac}
-                    states={words::ac_states()} toggle={flag(|on| Action::AirConditioning { on })} />
+                { switch(p, Control::Engine, (words::engine(), ""), Some(c.engine), words::engine_states(), |on| Action::Engine { on }) }
+                { switch(p, Control::Ac, (words::ac(), ""), Some(c.ac), words::ac_states(), |on| Action::AirConditioning { on }) }
             </span>
-            <Slider control={Control::Blower} needed={needs(Control::Blower)} label={words::blower()} value={f64::from(c.blower)} text={blower}
-                least={0.0} most={f64::from(c.blower_most)} step={1.0} set={number(|v| Action::Blower { step: blower_step(v) })} />
+            { slider(p, Control::Blower, (words::blower(), ""), [0.0, f64::from(c.blower_most), 1.0, f64::from(c.blower)], blower,
+                |v| Action::Blower { step: blower_step(v) }) }
             <span class="pair">
-                <Switch control={Control::Recirculation} needed={needs(Control::Recirculation)} label={words::cabin_air()} on={c.recirculation}
-                    states={words::air_states()} toggle={flag(|on| Action::Recirculation { on })} />
-                <Switch control={Control::Windows} needed={needs(Control::Windows)} label={words::windows()} on={c.windows}
-                    states={words::tap_states()} toggle={flag(|on| Action::Windows { on })} />
+                { switch(p, Control::Recirculation, (words::cabin_air(), ""), Some(c.recirculation), words::air_states(), |on| Action::Recirculation { on }) }
+                { switch(p, Control::Windows, (words::windows(), ""), Some(c.windows), words::tap_states(), |on| Action::Windows { on }) }
             </span>
-            <Slider control={Control::Rpm} needed={needs(Control::Rpm)} label={words::engine_speed()} value={c.rpm.value}
-                text={c.rpm.shown.to_string()} least={600.0} most={3000.0} step={50.0}
-                set={number(|v| Action::EngineSpeed { speed: RotationSpeed::from_rpm(v) })} />
-            <Slider control={Control::RoadSpeed} needed={needs(Control::RoadSpeed)} label={words::fan()} value={c.road_speed.value}
-                text={c.road_speed.shown.to_string()} least={0.0} most={80.0} step={5.0}
-                set={number(|v| Action::RoadSpeed { speed: Speed::from_km_h(v) })} />
-            <Slider control={Control::Ambient} needed={needs(Control::Ambient)} label={words::outside_air()} value={c.ambient.value}
-                text={c.ambient.shown.to_string()} least={0.0} most={48.0} step={1.0}
-                set={number(|v| Action::Ambient { temperature: Temperature::from_deg_c(v) })} />
-            <Slider control={Control::Humidity} needed={needs(Control::Humidity)} label={words::humidity()} value={c.humidity.value}
-                text={c.humidity.shown.to_string()} least={10.0} most={95.0} step={5.0}
-                set={number(|v| Action::Humidity { share: Ratio::from_percent(v) })} />
+            { slider(p, Control::Rpm, (words::engine_speed(), ""), [600.0, 3000.0, 50.0, c.rpm.value], c.rpm.shown.to_string(),
+                |v| Action::EngineSpeed { speed: RotationSpeed::from_rpm(v) }) }
+            { slider(p, Control::RoadSpeed, (words::fan(), ""), [0.0, 80.0, 5.0, c.road_speed.value], c.road_speed.shown.to_string(),
+                |v| Action::RoadSpeed { speed: Speed::from_km_h(v) }) }
+            { slider(p, Control::Ambient, (words::outside_air(), ""), [0.0, 48.0, 1.0, c.ambient.value], c.ambient.shown.to_string(),
+                |v| Action::Ambient { temperature: Temperature::from_deg_c(v) }) }
+            { slider(p, Control::Humidity, (words::humidity(), ""), [10.0, 95.0, 5.0, c.humidity.value], c.humidity.shown.to_string(),
+                |v| Action::Humidity { share: Ratio::from_percent(v) }) }
         </fieldset>
     }
 }

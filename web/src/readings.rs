@@ -1,17 +1,10 @@
 //! Thermometers, scale, clutch and charge.
 use crate::words;
 use lowside_present::readout::Readout;
-use yew::{Html, Properties, component, html};
-
-#[derive(Properties, PartialEq)]
-pub(crate) struct ReadingsProps {
-    pub(crate) readout: Readout,
-}
+use yew::{Html, html};
 
 /// The smaller instruments.
-#[component]
-pub(crate) fn Readings(p: &ReadingsProps) -> Html {
-    let r = &p.readout;
+pub(crate) fn readings(r: &Readout) -> Html {
     let given = format!("{:.1}", (r.given_share * 150.0).clamp(0.0, 198.0));
     html! {
         <section class="readings" aria-labelledby="readings-title">

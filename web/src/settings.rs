@@ -1,6 +1,6 @@
 //! Settings: what is chosen once and kept. Opened from the head of the page, in place.
 use lowside_units::display::UnitSystem;
-use yew::{Callback, Event, Html, MouseEvent, Properties, TargetCast, classes, component, html};
+use yew::{Callback, Event, Html, MouseEvent, TargetCast, classes, html};
 
 use crate::{
     panel::chosen,
@@ -8,7 +8,7 @@ use crate::{
     words,
 };
 
-#[derive(Properties, PartialEq)]
+/// What is set, and what sets it.
 pub(crate) struct SettingsProps {
     pub(crate) units: UnitSystem,
     pub(crate) set_units: Callback<UnitSystem>,
@@ -21,8 +21,7 @@ pub(crate) struct SettingsProps {
 }
 
 /// The settings behind their title.
-#[component]
-pub(crate) fn Settings(p: &SettingsProps) -> Html {
+pub(crate) fn settings(p: &SettingsProps) -> Html {
     html! {
         <details class="settings">
             <summary>{ words::settings() }</summary>

@@ -64,10 +64,26 @@ pub(crate) fn read(fragment: &str) -> Result<Option<Asked>, TakeError> {
     let ticks = field("t")
         .and_then(|t| t.parse().ok())
         .ok_or_else(|| bad("t"))?;
-    let mut scenario = library::shipped(name).ok_or_else(|| bad("s"))?;
-    scenario.act.clear();
+    let scenario = library::shipped(name).ok_or_else(|| bad("s"))?;
     let hash = field("h").unwrap_or_default().to_owned();
     Take::assemble(scenario, &log, ticks, hash).map(|take| Some(Asked::Take(Box::new(take))))
+}
+
+/// The acts so far as text.
+pub(crate) fn text(bay: &Bay) -> String {
+    Take::of(bay).to_text()
+}
+
+/// The hash of the bay's state at the end of the take `text`; a take that cannot be replayed gives its error instead. The hash is the one
+/// reached, whatever the take itself claims.
+pub(crate) fn hash(text: &str) -> String {
+    let reached = || {
+        let take = Take::parse(text)?;
+        let mut replay = take.replay();
+        while !replay.run(u64::MAX)? {}
+        Ok::<_, TakeError>(take::hex(replay.bay().state_hash()))
+    };
+    reached().unwrap_or_else(|error| error.to_string())
 }
 
 fn encode(text: &str) -> Option<String> {

@@ -92,12 +92,15 @@ impl Shelf {
     /// Takes a line off the shelf, and puts every line of `past`, the current one with its end `stage.bay` too, onto it.
     pub(crate) fn exchange(&self, id: u32, stage: &Stage) -> Option<(Self, Take)> {
         let at = self.lines.iter().position(|l| l.info.id == id)?;
-        let past = &stage.past;
+        let (past, write) = (&stage.past, crate::share::text as fn(&Bay) -> String);
         let mut lines = self.lines.clone();
         let wanted = lines.remove(at);
         let take = Take::parse(&wanted.take).ok()?;
-        lines.extend(past.aside().map(Aside::of));
-        lines.push(Aside::of((past.line(), past.from(), past.head(&stage.bay))));
+        lines.extend(past.aside().map(|line| Aside::of(line, write)));
+        lines.push(Aside::of(
+            (past.line(), past.from(), past.head(&stage.bay)),
+            write,
+        ));
         let next = Self {
             lines,
             current: (id, wanted.info.from),
@@ -107,15 +110,15 @@ impl Shelf {
         Some((next, take))
     }
 
-    /// Keeps all lines but the one the bay stands on, if any has changed since.
-    pub(crate) fn save(&mut self, past: &Timeline) {
+    /// Keeps all lines but the one the bay stands on, if any has changed since; `write` makes a take's text of a bay.
+    pub(crate) fn save(&mut self, past: &Timeline, write: fn(&Bay) -> String) {
         // A line put aside stands still until somebody goes back to it; a new one gets a new number.
         let now = (past.line(), past.next_id());
         if self.written == Some(now) {
             return;
         }
         self.written = Some(now);
-        let mut all: Vec<Aside> = past.aside().map(Aside::of).collect();
+        let mut all: Vec<Aside> = past.aside().map(|line| Aside::of(line, write)).collect();
         // As many as a past keeps, the oldest going first.
         while all.len() + self.lines.len() >= MOST_LINES && !self.lines.is_empty() {
             self.lines.remove(0);
@@ -135,7 +138,7 @@ impl Shelf {
 }
 
 impl Aside {
-    fn of((id, from, bay): (u32, Tick, &Bay)) -> Self {
+    fn of((id, from, bay): (u32, Tick, &Bay), write: fn(&Bay) -> String) -> Self {
         Self {
             info: LineInfo {
                 id,
@@ -144,7 +147,7 @@ impl Aside {
                 acts: bay.log().len(),
                 current: false,
             },
-            take: Take::of(bay).to_text(),
+            take: write(bay),
         }
     }
 }

@@ -6,12 +6,10 @@ use lowside_present::{
     job::Job,
     levels::{Levels, Tick},
 };
-use lowside_session::{
-    Action, Bay, Caution, Event, Refused, TICKS_PER_SECOND, Take, Timeline, library,
-};
+use lowside_session::{Action, Bay, Caution, Event, Refused, TICKS_PER_SECOND, Timeline, library};
 
 use crate::{
-    fail, host,
+    fail, host, later,
     past::{Ended, Kept, Waiting},
     shelf::Shelf,
     store::{self, Kept as Stored},
@@ -85,9 +83,7 @@ pub(crate) const STARTS: [&str; 5] = [
 
 /// Opens a shipped scenario without its script.
 pub(crate) fn open(name: &str) -> Bay {
-    let mut scenario = library::shipped(name).expect("a shipped scenario is sound");
-    scenario.act.clear();
-    Bay::new(&scenario)
+    Bay::new(&library::shipped(name).expect("a shipped scenario is sound"))
 }
 
 /// Name of the offered scenario a bay was opened with; none if it is none of them.
@@ -289,9 +285,11 @@ impl Stage {
     /// Saves the take.
     pub(crate) fn save(&mut self, now: f64) {
         self.saved_at = now;
-        let text = Take::of(self.past.head(&self.bay)).to_text();
+        // Acts are few in the moment before the later part of the program is here; the next save has them.
+        let Some(later) = later::here() else { return };
+        let text = (later.take)(self.past.head(&self.bay));
         self.stored = store::set(store::TAKE, &text);
-        self.shelf.save(&self.past);
+        self.shelf.save(&self.past, later.take);
         fail::remember(&text);
     }
 

@@ -12,14 +12,14 @@ use lowside_units::{
     display::{self, UnitSystem},
 };
 use wasm_bindgen::JsCast;
-use yew::{Callback, Event, Html, InputEvent, MouseEvent, Properties, TargetCast, component, html};
+use yew::{Callback, Event, Html, InputEvent, MouseEvent, TargetCast, html};
 
 use crate::{panel::chosen, words};
 
 /// Marks drawn at most: more would be a black bar.
 const MOST_MARKS: usize = 300;
 
-#[derive(Properties, PartialEq)]
+/// What the bar shows, and what it does.
 pub(crate) struct TimeBarProps {
     /// First, present and last second.
     pub(crate) from: f64,
@@ -72,8 +72,7 @@ pub(crate) fn goals() -> Vec<(&'static str, Goal)> {
 }
 
 /// The bar.
-#[component]
-pub(crate) fn TimeBar(p: &TimeBarProps) -> Html {
+pub(crate) fn time_bar(p: &TimeBarProps) -> Html {
     let seek = p.seek.clone();
     let input = Callback::from(move |e: InputEvent| {
         if let Some(field) = e.target_dyn_into::<web_sys::HtmlInputElement>() {

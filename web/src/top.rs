@@ -1,16 +1,15 @@
 //! The head of the page: name, time, units, start over.
-use lowside_units::display::UnitSystem;
 use lowside_words::Language;
-use yew::{Callback, Html, MouseEvent, Properties, classes, component, html};
+use yew::{Callback, Html, MouseEvent, classes, html};
 
 use crate::{
     panel::chosen,
-    settings::Settings,
+    settings::{SettingsProps, settings},
     stage::{SPEEDS, STARTS},
     words,
 };
 
-#[derive(Properties, PartialEq)]
+/// What the head shows, and what it does.
 pub(crate) struct TopProps {
     pub(crate) clock: String,
     pub(crate) spoken_clock: String,
@@ -18,7 +17,6 @@ pub(crate) struct TopProps {
     pub(crate) speed: f64,
     /// The speed reached, if it is less than asked for.
     pub(crate) reached: Option<String>,
-    pub(crate) units: UnitSystem,
     /// Id of the scenario the bay began with; empty if it is none of those offered.
     pub(crate) scenario: String,
     /// What the bay began with, if it is none of those offered: a job card, or a file's own scenario.
@@ -26,16 +24,12 @@ pub(crate) struct TopProps {
     pub(crate) pause: Callback<()>,
     pub(crate) step: Callback<()>,
     pub(crate) set_speed: Callback<f64>,
-    pub(crate) offline: bool,
     pub(crate) help: bool,
     pub(crate) toggle_help: Callback<()>,
-    pub(crate) save_take: Callback<()>,
-    pub(crate) copy_link: Callback<()>,
-    pub(crate) open: Callback<String>,
-    pub(crate) set_units: Callback<UnitSystem>,
     pub(crate) set_language: Callback<Language>,
     pub(crate) start: Callback<String>,
     pub(crate) again: Callback<()>,
+    pub(crate) settings: SettingsProps,
 }
 
 /// Speeds are set from a list, never computed.
@@ -44,8 +38,7 @@ fn same(a: f64, b: f64) -> bool {
 }
 
 /// The head.
-#[component]
-pub(crate) fn Top(p: &TopProps) -> Html {
+pub(crate) fn top(p: &TopProps) -> Html {
     let start = p.start.clone();
     let change = Callback::from(move |e| {
         if let Some(name) = chosen(&e).filter(|name| !name.is_empty()) {
@@ -96,7 +89,7 @@ pub(crate) fn Top(p: &TopProps) -> Html {
                 </select>
                 <button type="button" id="start-over" onclick={press(&p.again)}>{ words::start_over() }</button>
                 <button type="button" id="help-button" aria-expanded={p.help.to_string()} onclick={press(&p.toggle_help)}>{ words::help() }</button>
-                <Settings save_take={p.save_take.clone()} copy_link={p.copy_link.clone()} open={p.open.clone()} offline={p.offline} units={p.units} set_units={p.set_units.clone()} />
+                { settings(&p.settings) }
             </div>
         </header>
     }

@@ -16,19 +16,21 @@ part("fail-copy").addEventListener("click", async () => {
   }
 });
 
-/** The program; the shell shows how much of it has come. */
+// The program is fetched here, so that the bar can tell how much of it has come.
 async function program() {
-  const answer = await fetch(new URL("lowside_bg.wasm", import.meta.url));
-  const [bar, share] = [part("fetched"), part("share")];
-  if (!answer.ok || !answer.body || !bar) return answer;
+  const response = await fetch(new URL("./lowside_bg.wasm", import.meta.url));
+  const [bar, share] = [part("opening-bar"), part("opening-share")];
+  if (!response.ok || !response.body || !bar) return response;
+  let come = 0;
   const count = new TransformStream({
-    transform(piece, out) {
-      bar.value += piece.byteLength;
-      share.textContent = `${Math.floor((100 * bar.value) / bar.max)} %`;
-      out.enqueue(piece);
+    transform(piece, on) {
+      come += piece.length;
+      bar.value = come;
+      share.textContent = `${Math.round((100 * come) / bar.max)} %`;
+      on.enqueue(piece);
     },
   });
-  return new Response(answer.body.pipeThrough(count), { headers: { "Content-Type": "application/wasm" } });
+  return new Response(response.body.pipeThrough(count), { headers: { "Content-Type": "application/wasm" } });
 }
 
 try {

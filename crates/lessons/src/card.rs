@@ -39,6 +39,7 @@ pub struct JobCard {
     /// What the customer says, or why the job is done.
     pub complaint: Text,
     /// What stands in the bay.
+    #[serde(deserialize_with = "Scenario::with_acts")]
     pub scenario: Scenario,
     /// The steps, in the order in which they are usually done.
     pub step: Vec<Step>,

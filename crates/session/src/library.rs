@@ -32,7 +32,7 @@ pub fn scenario_names() -> impl Iterator<Item = &'static str> {
     SCENARIOS.iter().map(|(n, _)| *n)
 }
 
-/// A shipped scenario, without a TOML reader; none if there is no such scenario or its numbers are impossible, which the
+/// A shipped scenario without its acts, and without a TOML reader; none if there is no such scenario or its numbers are impossible, which the
 /// tests exclude.
 pub fn shipped(name: &str) -> Option<Scenario> {
     let value = serde_json::from_str(find(BAKED, name)?).ok()?;

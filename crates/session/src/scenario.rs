@@ -13,7 +13,8 @@ use lowside_units::{
     AbsolutePressure, Duration, GaugePressure, Length, Mass, MassFlow, Quantity, Ratio,
     RotationSpeed, Speed, Temperature, UnitError, in_range,
 };
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize, de};
+use serde_json::{Map, Value};
 use thiserror::Error;
 
 use crate::{limits::within, script::Act};
@@ -62,9 +63,30 @@ pub struct Scenario {
     /// Condition of the parts.
     #[serde(default)]
     pub condition: ConditionSpec,
-    /// Acts, in order.
-    #[serde(default)]
+    /// Acts, in order. They are read apart: see [`Scenario::with_acts`].
+    #[serde(default, deserialize_with = "acts_apart")]
     pub act: Vec<Act>,
+}
+
+impl Scenario {
+    /// Reads a scenario with its acts; `Scenario` by itself knows no acts. The page opens with a scenario and needs no reader of acts until
+    /// later, and that reader is as large as the rest of a scenario's together.
+    ///
+    /// # Errors
+    /// Those of the deserializer: an unknown field, a value of the wrong kind.
+    pub fn with_acts<'de, D: Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
+        let mut fields = Map::deserialize(d)?;
+        let act = fields.remove("act").map(serde_json::from_value).transpose();
+        let mut scenario: Self =
+            serde_json::from_value(Value::Object(fields)).map_err(de::Error::custom)?;
+        scenario.act = act.map_err(de::Error::custom)?.unwrap_or_default();
+        Ok(scenario)
+    }
+}
+
+/// A reader that took acts for nothing would lose them in silence.
+fn acts_apart<'de, D: Deserializer<'de>>(_: D) -> Result<Vec<Act>, D::Error> {
+    Err(de::Error::custom("acts are read by Scenario::with_acts"))
 }
 
 fn ten_minutes() -> Duration {

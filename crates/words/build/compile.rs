@@ -74,7 +74,7 @@ pub(crate) fn compile(languages: &[(&str, Files)]) -> Result<String, Vec<String>
     for ((name, _), table) in books.iter().zip(&tables) {
         let _ = writeln!(
             code,
-            "pub(crate) static {}: [&str; {}] = [\n{table}];",
+            "/// Every message in this language (`{name}`).\npub static {}: [&str; {}] = [\n{table}];",
             name.to_uppercase(),
             all.len()
         );

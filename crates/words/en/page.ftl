@@ -14,6 +14,7 @@ language = Language
 
 storage-denied = This browser keeps nothing for this page, so a reload starts over. Everything else works.
 resuming = Taking up where you left off
+coming = This part is on its way
 resume-broken = The last visit could not be taken up again: { $why }
 resume-once = The last visit ended while it was being taken up, so the bay starts anew.
 copy = Copy its actions

@@ -14,6 +14,7 @@ language = Idioma
 
 storage-denied = Este navegador no guarda nada para esta página: si la recarga, se empieza de nuevo. Todo lo demás funciona.
 resuming = Retomando donde se quedó
+coming = Esta parte viene en camino
 resume-broken = No se pudo retomar la última visita: { $why }
 resume-once = La última visita se cortó mientras se retomaba; el trabajo empieza de nuevo.
 copy = Copiar sus acciones

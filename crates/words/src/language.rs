@@ -1,6 +1,8 @@
 //! The languages, and the one in use.
 use core::cell::Cell;
 
+use crate::EN;
+
 /// A language of the page.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
 pub enum Language {
@@ -57,18 +59,27 @@ impl Language {
     }
 }
 
+/// Every message of one language, in the order of the messages.
+pub type Texts = [&'static str];
+
 thread_local! {
-    static CURRENT: Cell<Language> = const { Cell::new(Language::English) };
+    static CURRENT: Cell<(Language, &'static Texts)> = const { Cell::new((Language::English, &EN)) };
 }
 
 /// The language in use.
 pub fn current() -> Language {
-    CURRENT.get()
+    CURRENT.get().0
 }
 
-/// Uses another language from now on.
-pub fn set(language: Language) {
-    CURRENT.set(language);
+/// Its messages.
+pub(crate) fn texts() -> &'static Texts {
+    CURRENT.get().1
+}
+
+/// Uses another language from now on. Its messages are handed over, [`EN`] or [`crate::ES`], so that a host can fetch those it does not begin
+/// with; the made-up languages are made of the English ones.
+pub fn set(language: Language, texts: &'static Texts) {
+    CURRENT.set((language, texts));
 }
 
 #[cfg(test)]

@@ -16,4 +16,4 @@ mod generated {
 }
 
 pub use generated::*;
-pub use language::{Language, current, set};
+pub use language::{Language, Texts, current, set};

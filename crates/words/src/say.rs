@@ -2,14 +2,7 @@
 use core::{cell::RefCell, fmt::Display};
 use std::{collections::BTreeMap, iter::Peekable, str::Chars};
 
-use crate::{Language, current, generated, plural, pseudo};
-
-fn pattern(language: Language, index: usize) -> &'static str {
-    match language {
-        Language::Spanish => generated::ES[index],
-        _ => generated::EN[index],
-    }
-}
+use crate::{Language, current, language::texts, plural, pseudo};
 
 /// A message without variables.
 pub(crate) fn text(index: usize) -> &'static str {
@@ -19,7 +12,7 @@ pub(crate) fn text(index: usize) -> &'static str {
     }
     let language = current();
     if Language::OFFERED.contains(&language) {
-        return pattern(language, index);
+        return texts()[index];
     }
     MADE.with_borrow_mut(|made| {
         let make = || -> &'static str { Box::leak(say(index, &[]).into_boxed_str()) };
@@ -31,10 +24,7 @@ pub(crate) fn text(index: usize) -> &'static str {
 pub(crate) fn say(index: usize, variables: &[&dyn Display]) -> String {
     let language = current();
     let variables: Vec<String> = variables.iter().map(ToString::to_string).collect();
-    pseudo::finish(
-        language,
-        fill(language, pattern(language, index), &variables),
-    )
+    pseudo::finish(language, fill(language, texts()[index], &variables))
 }
 
 /// Fills an encoded pattern.

@@ -7,6 +7,7 @@
 mod bench;
 mod bits;
 mod browser;
+mod cut;
 mod gate;
 mod offline;
 mod page;

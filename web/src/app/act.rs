@@ -39,7 +39,7 @@ impl App {
     }
 
     /// Goes to another line; one of an earlier visit is replayed first.
-    pub(super) fn line(&mut self, ctx: &Context<Self>, id: u32) {
+    pub(crate) fn line(&mut self, ctx: &Context<Self>, id: u32) {
         self.told = None;
         if let Some((shelf, take)) = self.stage.shelf.exchange(id, &self.stage) {
             self.shelf = shelf;

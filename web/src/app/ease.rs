@@ -54,7 +54,7 @@ impl App {
     }
 
     /// Files and links.
-    pub(super) fn share(&mut self, ctx: &Context<Self>, msg: &Msg) {
+    pub(crate) fn share(&mut self, ctx: &Context<Self>, msg: &Msg) {
         let head = self.stage.past.head(&self.stage.bay);
         let save = |bay| {
             let text = Take::of(bay).to_text();

@@ -15,6 +15,7 @@ use crate::{
     chart::Strip,
     host,
     ink::Kind,
+    later::{self, Later},
     parts::{Flows, PartsProps, parts_view},
     plot::PlotView,
     views::{Open, View, picker},
@@ -120,8 +121,9 @@ impl App {
                 }
             }
             FaceMsg::Save(kind) => {
-                self.chart
-                    .save(kind, (&self.stage.bay, &self.stage.history), self.units);
+                if let Some(later) = later::here() {
+                    (later.save_strip)(self, kind);
+                }
             }
             FaceMsg::Large => face.large = !face.large,
             FaceMsg::Sound => {
@@ -131,6 +133,12 @@ impl App {
         }
         self.last_chart = 0.0;
         true
+    }
+
+    /// Saves the strip chart as a file.
+    pub(crate) fn save_strip(&self, kind: Kind) {
+        let bay = (&self.stage.bay, &self.stage.history);
+        self.chart.save(kind, bay, self.units);
     }
 
     /// Everything is to be read anew: another bay, other units, a step while paused.
@@ -159,20 +167,23 @@ impl App {
     /// All open views, in their order.
     pub(super) fn views(&self, ctx: &Context<Self>) -> Html {
         let toggle = ctx.link().callback(|v| Msg::Face(FaceMsg::Toggle(v)));
+        let later = |view: &dyn Fn(&Later) -> Html| {
+            later::here().map_or_else(|| html! { <p class="coming">{ words::coming() }</p> }, view)
+        };
         html! { <>
             { picker(&self.face.open, &toggle) }
             { for self.face.open.iter().map(|v| match v {
                 View::Levels => self.levels_view(ctx),
-                View::Parts => self.parts_view(ctx),
+                View::Parts => later(&|l| (l.parts)(self, ctx)),
                 View::Strip => self.chart_view(ctx),
-                View::Bench => self.bench_view(ctx),
-                View::Job => self.job_view(ctx),
-                View::Plot(p) => self.plot_view(ctx, p),
+                View::Bench => later(&|l| (l.bench)(self, ctx)),
+                View::Job => later(&|l| (l.job)(self, ctx)),
+                View::Plot(p) => later(&|l| (l.plot)(self, ctx, p)),
             }) }
         </> }
     }
 
-    fn parts_view(&self, ctx: &Context<Self>) -> Html {
+    pub(crate) fn parts_view(&self, ctx: &Context<Self>) -> Html {
         let (bay, units, link) = (&self.stage.bay, self.units, ctx.link());
         let warmth = |part| (part, inside::temperature(bay, part, units).to_string());
         let opened = self
@@ -229,7 +240,7 @@ impl App {
         live
     }
 
-    fn plot_view(&self, ctx: &Context<Self>, plot: Plot) -> Html {
+    pub(crate) fn plot_view(&self, ctx: &Context<Self>, plot: Plot) -> Html {
         let bay = &self.stage.bay;
         let key = plot.key(bay, self.units);
         let mut frames = self.face.frames.borrow_mut();

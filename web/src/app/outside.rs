@@ -43,7 +43,7 @@ pub(super) fn keys(
     let handler = Closure::new(move |e: KeyboardEvent| {
         let focused = host::document()
             .active_element()
-            .map(|a| a.tag_name().to_lowercase())
+            .map(|a| a.tag_name().to_ascii_lowercase())
             .unwrap_or_default();
         let free = !matches!(
             focused.as_str(),

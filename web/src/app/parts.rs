@@ -11,8 +11,10 @@ use yew::{Context, Html, MouseEvent, html};
 use super::{App, Msg, face::FaceMsg};
 use crate::{
     chart::{Strip, StripView},
-    dial::Dial,
-    timebar::TimeBar,
+    dial::DialProps,
+    settings::SettingsProps,
+    timebar::{TimeBarProps, time_bar},
+    top::{TopProps, top},
     words,
 };
 
@@ -31,12 +33,47 @@ impl App {
             Which::Low => r.low_saturation.as_ref().map(words::boils_at),
             Which::High => r.high_saturation.as_ref().map(words::condenses_at),
         };
-        html! {
-            <Dial face={Face::of(&self.stage.bay, which, self.units)} needle={needle.clone()} {title}
-                number={reading.number.clone()} unit={reading.unit} spoken={words::spoken(reading)} {saturation} {coupled}
-                lit={self.face.lit.and_then(Part::gauge) == Some(which)}
-                memory={dial::memory(&self.stage.history, &self.stage.bay, which, self.units)} />
-        }
+        crate::dial::dial(&DialProps {
+            face: Face::of(&self.stage.bay, which, self.units),
+            needle: needle.clone(),
+            title,
+            number: reading.number.clone(),
+            unit: reading.unit,
+            spoken: words::spoken(reading),
+            saturation,
+            coupled,
+            lit: self.face.lit.and_then(Part::gauge) == Some(which),
+            memory: dial::memory(&self.stage.history, &self.stage.bay, which, self.units),
+        })
+    }
+
+    pub(super) fn top(&self, ctx: &Context<Self>, readout: &Readout) -> Html {
+        let (s, link) = (&self.stage, ctx.link());
+        top(&TopProps {
+            clock: readout.clock.number.clone(),
+            spoken_clock: words::spoken(&readout.clock),
+            paused: s.paused,
+            speed: s.speed,
+            reached: (s.overloaded && !s.paused).then(|| format!("{:.0}", s.reached)),
+            scenario: self.scenario.clone(),
+            own: self.own(),
+            again: link.callback(|()| Msg::Again),
+            pause: link.callback(|()| Msg::Pause),
+            step: link.callback(|()| Msg::Step),
+            set_speed: link.callback(Msg::Speed),
+            help: self.help,
+            toggle_help: link.callback(|()| Msg::Help),
+            set_language: link.callback(Msg::Language),
+            start: link.callback(Msg::Start),
+            settings: SettingsProps {
+                units: self.units,
+                set_units: link.callback(Msg::Units),
+                offline: self.offline,
+                save_take: link.callback(|()| Msg::SaveTake),
+                copy_link: link.callback(|()| Msg::Link),
+                open: link.callback(Msg::Open),
+            },
+        })
     }
 
     pub(super) fn time_bar(&self, ctx: &Context<Self>) -> Html {
@@ -51,13 +88,25 @@ impl App {
             .collect();
         acts.dedup();
         let (can_undo, can_redo) = s.past.can(&s.bay);
-        html! {
-            <TimeBar units={self.units} from={second(s.past.start())} now={s.bay.seconds()} end={second(s.past.end(&s.bay))} {acts}
-                looks_back={s.past.looks_back()} {can_undo} {can_redo} lines={s.lines_kept()}
-                waits_for={s.waits_for()} wait_ended={self.told.map(|e| (e.goal, e.met))}
-                seek={link.callback(Msg::Seek)} undo={link.callback(|()| Msg::Undo)} redo={link.callback(|()| Msg::Redo)}
-                line={link.callback(Msg::Line)} until={link.callback(Msg::Until)} stop={link.callback(|()| Msg::Pause)} />
-        }
+        time_bar(&TimeBarProps {
+            from: second(s.past.start()),
+            now: s.bay.seconds(),
+            end: second(s.past.end(&s.bay)),
+            acts,
+            units: self.units,
+            looks_back: s.past.looks_back(),
+            can_undo,
+            can_redo,
+            lines: s.lines_kept(),
+            waits_for: s.waits_for(),
+            wait_ended: self.told.map(|e| (e.goal, e.met)),
+            seek: link.callback(Msg::Seek),
+            undo: link.callback(|()| Msg::Undo),
+            redo: link.callback(|()| Msg::Redo),
+            line: link.callback(Msg::Line),
+            until: link.callback(Msg::Until),
+            stop: link.callback(|()| Msg::Pause),
+        })
     }
 
     pub(super) fn levels_view(&self, ctx: &Context<Self>) -> Html {

@@ -15,6 +15,7 @@ use crate::{
     bench::Bench,
     host,
     job::{JobSheet, JobView},
+    later,
     stage::{self, Stage},
     statement::verdict,
     store,
@@ -35,7 +36,7 @@ pub(crate) enum WorkMsg {
 
 impl App {
     /// Does it.
-    pub(super) fn work(&mut self, msg: WorkMsg) {
+    pub(crate) fn work(&mut self, msg: WorkMsg) {
         match msg {
             WorkMsg::Choose(item) => self.item = item,
             WorkMsg::Sign(said) => {
@@ -49,7 +50,7 @@ impl App {
             }
             WorkMsg::Job(Some(name)) => {
                 let Some(job) = Job::open(name) else { return };
-                self.begin(job.bay());
+                self.fresh(job.bay());
                 self.scenario = stage::name_of(&self.stage.bay).unwrap_or_default().into();
                 self.stage.job = Some(job);
                 let _ = store::set(store::JOB, name);
@@ -61,16 +62,20 @@ impl App {
     /// Starts over with what the bay began with: a job card, an offered scenario, or a file's own.
     pub(super) fn again(&mut self) {
         if let Some(job) = &self.stage.job {
-            return self.work(WorkMsg::Job(Some(job.name)));
+            let name = job.name;
+            if let Some(later) = later::here() {
+                (later.work)(self, WorkMsg::Job(Some(name)));
+            }
+            return;
         }
         let mut scenario = self.stage.bay.scenario().clone();
         scenario.act.clear();
-        self.begin(Bay::new(&scenario));
+        self.fresh(Bay::new(&scenario));
         self.stage.save(host::now());
     }
 
     /// Puts a fresh bay on stage; nothing of the one before is left but the speed.
-    pub(super) fn begin(&mut self, bay: Bay) {
+    pub(super) fn fresh(&mut self, bay: Bay) {
         let speed = self.stage.speed;
         self.stage = Stage::new(bay, History::default());
         self.stage.speed = speed;
@@ -110,7 +115,7 @@ impl App {
         )
     }
 
-    pub(super) fn bench_view(&self, ctx: &Context<Self>) -> Html {
+    pub(crate) fn bench_view(&self, ctx: &Context<Self>) -> Html {
         let bay = &self.stage.bay;
         let part = match self.item {
             Item::Part(p) => Some(bench::part(bay, p, self.units)),
@@ -122,7 +127,7 @@ impl App {
         }
     }
 
-    pub(super) fn job_view(&self, ctx: &Context<Self>) -> Html {
+    pub(crate) fn job_view(&self, ctx: &Context<Self>) -> Html {
         html! {
             <JobSheet key="job" job={self.stage.job.as_ref().map(JobView::of)} record={job::record(&self.stage.bay, self.units)}
                 units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))}

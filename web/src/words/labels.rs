@@ -2,7 +2,7 @@
 use lowside_units::display::Shown;
 use lowside_words::{self as say, Language};
 
-use crate::store::Kept;
+use crate::{host, store::Kept};
 
 /// States of the switches, off and on.
 pub(crate) fn coupler_states() -> [&'static str; 2] {
@@ -99,7 +99,7 @@ pub(crate) fn language_names(language: Language) -> &'static str {
 
 /// A thing and its state: "Low valve (blue): shut".
 pub(crate) fn named(what: &str, state: &str) -> String {
-    say::named_state(what, state.to_lowercase())
+    say::named_state(what, host::lower(state))
 }
 
 /// A shown value as it is read aloud: "minus 3.5 degrees Celsius", "2 minutes 5 seconds".

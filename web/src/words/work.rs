@@ -7,6 +7,8 @@ use lowside_present::{
 };
 use lowside_words as say;
 
+use crate::host;
+
 /// What can be taken.
 pub(crate) fn tool(tool: Tool, tools: &Tools, units: UnitSystem) -> String {
     match tool {
@@ -53,7 +55,7 @@ pub(crate) fn joint_name(j: Joint) -> String {
         Joint::AccumulatorOut => (Part::Accumulator, Part::SuctionHose),
         Joint::CompressorIn => (Part::SuctionHose, Part::Compressor),
     };
-    say::joint(part(from).to_lowercase(), part(to).to_lowercase())
+    say::joint(host::lower(part(from)), host::lower(part(to)))
 }
 
 pub(crate) fn port_name(side: Side) -> &'static str {

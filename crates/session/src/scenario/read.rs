@@ -206,7 +206,8 @@ mod tests {
     fn shipped_scenarios_are_the_same_baked_as_written() {
         let mut seen = 0;
         for name in library::scenario_names() {
-            let written = Scenario::parse(library::scenario(name).unwrap(), &[]).unwrap();
+            let mut written = Scenario::parse(library::scenario(name).unwrap(), &[]).unwrap();
+            written.act.clear();
             assert_eq!(library::shipped(name), Some(written), "{name}");
             seen += 1;
         }

@@ -1,0 +1,95 @@
+//! The later part of the program: all that the first view does without, fetched once that view stands.
+//!
+//! The build cuts the program in two (`crates/xtask/src/cut.rs`): what only [`table`] leads to goes into a file of its own. So nothing in
+//! the table may be called by name from elsewhere, or it comes back into the first part; the gate weighs that part.
+use std::cell::Cell;
+
+use lowside_present::plot::Plot;
+use lowside_session::Bay;
+use wasm_split_helpers::{SplitLoaderError, wasm_split};
+use yew::{Callback, Context, Html};
+
+use crate::{
+    app::{App, Msg, WorkMsg},
+    help, host,
+    ink::Kind,
+    share,
+};
+
+/// Where the functions of the later part are.
+#[derive(Debug)]
+pub(crate) struct Later {
+    pub(crate) parts: fn(&App, &Context<App>) -> Html,
+    pub(crate) bench: fn(&App, &Context<App>) -> Html,
+    pub(crate) job: fn(&App, &Context<App>) -> Html,
+    pub(crate) plot: fn(&App, &Context<App>, Plot) -> Html,
+    /// The help: are shortcuts on, sets them, closes it.
+    pub(crate) help: fn(bool, Callback<bool>, Callback<()>) -> Html,
+    /// Takes up what a link asks for or what was kept.
+    pub(crate) begin: fn(&mut App, &Context<App>, &str),
+    /// Files and links.
+    pub(crate) share: fn(&mut App, &Context<App>, &Msg),
+    /// Jobs and what is chosen on the bench.
+    pub(crate) work: fn(&mut App, WorkMsg),
+    /// Goes to another line, by its id.
+    pub(crate) line: fn(&mut App, &Context<App>, u32),
+    /// The acts so far as text.
+    pub(crate) take: fn(&Bay) -> String,
+    /// Saves the strip chart as a file.
+    pub(crate) save_strip: fn(&App, Kind),
+    /// Replays a take's text and gives the hash reached, or why not.
+    pub(crate) hash: fn(&str) -> String,
+}
+
+#[allow(
+    clippy::unnecessary_wraps,
+    reason = "fetching it can fail, and so its type says"
+)]
+#[wasm_split(later, fallible)]
+fn table() -> Result<&'static Later, SplitLoaderError> {
+    Ok(&Later {
+        parts: App::parts_view,
+        bench: App::bench_view,
+        job: App::job_view,
+        plot: App::plot_view,
+        help: help::view,
+        begin: App::begin,
+        share: App::share,
+        work: App::work,
+        line: App::line,
+        take: share::text,
+        save_strip: App::save_strip,
+        hash: share::hash,
+    })
+}
+
+thread_local! {
+    static HERE: Cell<Option<&'static Later>> = const { Cell::new(None) };
+}
+
+/// How long to wait before asking again for what did not come, ms.
+const AGAIN: i32 = 2_000;
+
+/// The later part, if it is here.
+pub(crate) fn here() -> Option<&'static Later> {
+    HERE.with(Cell::get)
+}
+
+/// Fetches the later part, however long it takes.
+pub(crate) async fn fetch() -> &'static Later {
+    let later = until_here(table).await;
+    HERE.with(|here| here.set(Some(later)));
+    later
+}
+
+/// Asks for a part again and again until it is here.
+pub(crate) async fn until_here<T, F: Future<Output = Result<T, SplitLoaderError>>>(
+    ask: impl Fn() -> F,
+) -> T {
+    loop {
+        if let Ok(part) = ask().await {
+            return part;
+        }
+        host::wait(AGAIN).await;
+    }
+}
