@@ -53,3 +53,24 @@ export async function until(page, what, seconds, check) {
     await page.waitForTimeout(100);
   }
 }
+
+/** Opens the views one after the other, paused, and with everything that opens beside them; gives the name of each. */
+export async function* everyView(page) {
+  await page.locator(".picker").waitFor();
+  await page.locator("#instruments > summary").press("Enter");
+  await page.locator(".pause").press("Enter");
+  const views = await page.locator(".picker button").all();
+  for (const view of views) if ((await view.getAttribute("aria-pressed")) === "true") await view.press("Enter");
+  for (const view of views) {
+    await view.press("Enter");
+    const job = page.locator("section.job .cards button");
+    if (await job.count()) await job.first().press("Enter");
+    await page.waitForTimeout(150);
+    yield await view.innerText();
+    await view.press("Enter");
+  }
+  await page.locator("#help-button").press("Enter");
+  await page.locator(".help").waitFor();
+  yield "help";
+  await page.locator("#help-close").press("Enter");
+}

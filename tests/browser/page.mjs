@@ -28,12 +28,15 @@ export const phone = {
 /** How long a locator or an expectation waits, in ms, before it fails. */
 const PATIENCE = 15_000;
 
+/** What a file wants of its browser besides; to be filled before the first page is opened. */
+export const wishes = [];
+
 let starting;
 /** One browser a file, with a profile of its own that is thrown away. Each page gets its own context within it. */
 function browser() {
   starting ??= chromium.launch({
     executablePath: required("LOWSIDE_BROWSER"),
-    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-component-update"],
+    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-component-update", ...wishes],
     timeout: 30_000,
   });
   return starting;

@@ -1,107 +1,193 @@
-// Links and files: a bay leaves the page and comes back the same to the bit; what is broken is told and loses nothing.
+// How a bay leaves the page and comes back: links, files, and the lines put aside. Same acts, same bits: the hash says so.
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { assertQuiet, desktop, pageTest } from "./harness.mjs";
-import { address } from "./page.mjs";
-import { until } from "./keys.mjs";
+import { assertAccessible, assertQuiet, desktop, pageTest } from "./harness.mjs";
+import { keys, until } from "./keys.mjs";
+import { withPage } from "./page.mjs";
 
-/** The take that the page keeps. */
+const button = (page, name) => page.getByRole("button", { name, exact: true });
+const toggle = (page, name) => page.getByRole("switch", { name, exact: true });
+const checked = (page, name) => toggle(page, name).getAttribute("aria-checked");
+const clock = (page) => page.locator(".clock [aria-hidden]").innerText();
+const settings = (page) => page.getByText("Settings", { exact: true }).click();
+/** The take as the browser keeps it, saved anew first. */
 const kept = (page) =>
   page.evaluate(async () => {
     dispatchEvent(new Event("pagehide"));
     await new Promise((done) => setTimeout(done, 100));
     return JSON.parse(localStorage.getItem("lowside.take"));
   });
-const clock = async (page) => Number(await page.locator("#scrub").inputValue());
-const settings = (page) => page.getByText("Settings", { exact: true }).click();
+const until_ = async (page, what, check) => until(page, what, 15, check);
+/** Somebody else, who finds the bay paused as it comes. */
+const other = (path, use) => withPage(desktop, use, { path, reducedMotion: "reduce" });
 
-/** A few seconds of a bay with two acts, paused. */
-async function something(page) {
-  await page.getByRole("switch", { name: "Windows" }).click();
-  await page.getByRole("slider", { name: "Outside air" }).fill("24");
-  await until(page, "some seconds pass", 20, async () => (await clock(page)) >= 2);
-  await page.getByRole("button", { name: /Pause/ }).click();
-  const take = await kept(page);
-  assert.equal(take.log.length, 2);
-  return take;
-}
-
-/** Takes up what `open` opens and compares it with `take`. */
-async function same(page, take, open) {
-  await open();
-  await page.getByRole("slider", { name: "Blower" }).waitFor();
-  await until(page, "it is taken up", 20, async () => (await clock(page)) >= Math.floor(take.ticks / 10));
-  const [first] = [await kept(page)];
-  assert.deepEqual(first.log.slice(0, 2), take.log);
-  // It may have run on since; its beginning is the same bay.
-  assert.equal(await page.evaluate((text) => window.lowsideHash(text), JSON.stringify(take)), take.hash);
-  assert.ok(first.ticks >= take.ticks, `${first.ticks} ticks, ${take.ticks} were sent`);
+async function download(page, press) {
+  const [file] = await Promise.all([page.waitForEvent("download"), press()]);
+  return { name: file.suggestedFilename(), path: await file.path() };
 }
 
 pageTest(
-  "a link brings the bay to another browser",
+  "a link opens the same bay with the same units for somebody else, and a long one becomes a file",
   desktop,
   async (page) => {
-    const take = await something(page);
+    const k = keys(page);
     await settings(page);
-    await page.locator("#copy-link").click();
-    const link = (await page.locator(".notice").innerText()).match(/http\S+#\S+/)[0];
+    await button(page, "SI").click();
+    await toggle(page, "Windows").click();
+    await page.locator("#control-rpm").press("ArrowRight");
+    await button(page, "30\u00d7").click();
+    await until_(page, "some seconds", async () => (await kept(page)).ticks > 500);
+    await page.locator(".pause").click();
+    const [was, windows] = [await kept(page), await checked(page, "Windows")];
+    await button(page, "Copy a link").click();
+    const notice = await page.locator(".notice").innerText();
+    const link = notice.match(/http\S+/)[0];
     assert.ok(link.length < 2000, `${link.length} characters`);
-    const other = await (await page.context().browser().newContext(desktop)).newPage();
-    try {
-      await same(other, take, () => other.goto(link));
-      assert.ok(!other.url().includes("#"), "the link is taken once");
-    } finally {
-      await other.context().close();
-    }
+    assert.equal(await page.evaluate(() => navigator.clipboard.readText()), link);
+    await other(link, async (there) => {
+      await toggle(there, "Windows").waitFor();
+      const found = await kept(there);
+      assert.deepEqual([found.hash, found.ticks, found.scenario.name, found.log], [was.hash, was.ticks, was.scenario.name, was.log]);
+      assert.equal(await checked(there, "Windows"), windows);
+      assert.match(await keys(there).reading("Centre vent"), /\u00b0C$/, "in the units of who sent it");
+      // Starting over returns to what the link began with.
+      await button(there, "Start over").click();
+      const again = await kept(there);
+      assert.deepEqual([again.scenario.name, again.ticks, again.log], [was.scenario.name, 0, []]);
+      assertQuiet(there);
+    });
+    // A link to what is not there, or broken, says so.
+    await other(link.replace(/&l=.{8}/, "&l=*"), async (there) => {
+      await there.getByText(/^This link could not be opened/).waitFor();
+      assertQuiet(there);
+    });
+
+    // Too much was done for a link.
+    for (let n = 0; n < 50; n += 1) await k.slide("Humidity", n % 2 ? "ArrowLeft" : "ArrowRight");
+    const long = await kept(page);
+    const file = await download(page, () => button(page, "Copy a link").click());
+    await page.locator(".notice", { hasText: "saved as a file" }).waitFor();
+    assert.deepEqual(JSON.parse(readFileSync(file.path, "utf8")), long);
+    await other("#s=charge-from-cans", async (there) => {
+      await settings(there);
+      await there.getByLabel("Open a saved file").setInputFiles(file.path);
+      await until_(there, "the file is open", async () => (await kept(there)).hash === long.hash);
+      assert.equal((await kept(there)).log.length, long.log.length);
+      assert.equal(await there.locator("#scenario").inputValue(), "healthy", "the list names what the file began with");
+      assertQuiet(there);
+    });
     assertQuiet(page);
   },
-  { path: "#s=healthy" },
+  { path: "#s=healthy", permissions: ["clipboard-read", "clipboard-write"] },
 );
 
 pageTest(
-  "a take is saved, opened again, and a broken one loses nothing",
+  "a broken file is told and changes nothing",
   desktop,
   async (page) => {
-    const take = await something(page);
+    await button(page, "Take a can").click();
+    await toggle(page, "Tap").click();
+    await page.locator(".pause").click();
     await settings(page);
-    const [download] = await Promise.all([page.waitForEvent("download"), page.locator("#save-take").click()]);
-    const text = readFileSync(await download.path(), "utf8");
-    assert.equal(JSON.parse(text).hash, take.hash);
-    const open = (contents) => page.locator("#open-take").setInputFiles({ name: "take.json", mimeType: "application/json", buffer: Buffer.from(contents) });
-    // Broken in four ways: no take at all, a piece missing, an act that does not exist, an impossible value.
-    for (const broken of ["?", text.slice(0, -20), text.replace('"windows"', '"doors"'), text.replace(/"ticks":\d+/, '"ticks":-1')]) {
-      await page.locator("#language").focus();
-      await open(broken);
-      await page.locator(".notice").waitFor();
-      assert.match(await page.locator(".notice").innerText(), /take|act|ticks/i);
-      assert.equal((await kept(page)).hash, take.hash, "the bay stands as it stood");
-      await page.locator("#open-take").setInputFiles([]);
+    const whole = readFileSync((await download(page, () => page.locator("#save-take").click())).path, "utf8");
+    const take = JSON.parse(whole);
+    const [refused, later] = [structuredClone(take), structuredClone(take)];
+    // The tap is opened with no can there.
+    refused.log.splice(0, 1);
+    later.format = 99;
+    for (const [what, text] of [
+      ["no take", "not a take at all"],
+      ["empty", ""],
+      ["cut short", whole.slice(0, whole.length / 2)],
+      ["of a later format", JSON.stringify(later)],
+      ["of an act that is refused", JSON.stringify(refused)],
+      ["out of range", JSON.stringify({ ...take, ticks: 1e12 })],
+    ]) {
+      const was = await kept(page);
+      await page.getByLabel("Open a saved file").setInputFiles({ name: "take.json", mimeType: "application/json", buffer: Buffer.from(text) });
+      await page.locator(".notice", { hasText: "This file could not be opened" }).waitFor();
+      assert.equal(await checked(page, "Tap"), "true", what);
+      const now = await kept(page);
+      assert.deepEqual([now.hash, now.ticks, now.log], [was.hash, was.ticks, was.log], what);
+      // The next one is another message, not the last one still standing.
+      await toggle(page, "Turn over").click();
+      await until_(page, "the message goes with the next act", async () => (await page.locator(".notice").count()) === 0);
+      if ((await page.locator(".settings[open]").count()) === 0) await settings(page);
     }
-    await page.getByRole("button", { name: "Start over" }).click();
-    await until(page, "another begins", 10, async () => (await kept(page)).log.length === 0);
-    await same(page, take, () => open(text));
+    await page.locator("[role=status]", { hasText: "could not be opened" }).waitFor({ state: "attached" });
     assertQuiet(page);
   },
-  { path: "#s=healthy" },
 );
 
 pageTest(
-  "a link to nothing known opens the first bay, and a link too long says to save a file",
+  "lines put aside and joints apart outlive a reload, and the list names what was begun with",
   desktop,
   async (page) => {
-    await page.goto(new URL("#s=healthy&t=5&h=0&l=!!!", address).href);
+    const k = keys(page);
+    const course = page.getByLabel("Course");
+    const courses = () => course.locator("option").allInnerTexts();
+    // Paused, so that nothing but what is done here goes on.
+    await toggle(page, "Windows").click();
+    await button(page, "+1 s").click();
+    await button(page, "+1 s").click();
+    await toggle(page, "Engine").click();
+    await button(page, "+1 s").click();
+    const [first, ended] = [await kept(page), await clock(page)];
+    await page.getByRole("slider", { name: "Moment" }).fill("1");
+    await toggle(page, "A/C").click();
+    await button(page, "+1 s").click();
+    await k.view("Bench");
+    const joint = page.locator("section.bench").getByRole("button", { name: /^Joint evaporator \/ accumulator/ });
+    await joint.click();
+    await button(page.locator("section.bench"), "Open").click();
+    await joint.filter({ hasText: "open" }).waitFor();
+    await button(page, "+1 s").click();
+    const [second, before] = [await kept(page), await courses()];
+    assert.equal(before.length, 2);
+
     await page.reload();
-    await page.getByRole("slider", { name: "Blower" }).waitFor();
-    await page.getByRole("button", { name: /Pause/ }).click();
-    // What was under way when the page was left is none of its faults.
-    page.complaints.length = 0;
-    const air = page.getByRole("slider", { name: "Outside air" });
-    for (let n = 0; n < 60; n += 1) await air.fill(String(20 + (n % 9)));
-    await settings(page);
-    await page.locator("#copy-link").click();
-    assert.match(await page.locator(".notice").innerText(), /file/i);
+    await joint.filter({ hasText: "open" }).waitFor();
+    assert.equal(await page.locator(".joint.apart").count(), 1, "drawn apart");
+    assert.deepEqual(await courses(), before);
+    assert.equal((await kept(page)).hash, second.hash);
+    await course.selectOption({ label: before[0] });
+    await until_(page, "the first line", async () => (await kept(page)).hash === first.hash);
+    assert.equal(await clock(page), ended);
+    assert.equal(await page.locator(".joint.apart").count(), 0);
+    // And back, after another reload; a third line counts on.
+    await page.reload();
+    await course.waitFor();
+    assert.deepEqual(await courses(), before);
+    await course.selectOption({ label: before[1] });
+    await until_(page, "the second line", async () => (await kept(page)).hash === second.hash);
+    await page.getByRole("slider", { name: "Moment" }).fill("1");
+    await toggle(page, "Windows").click();
+    assert.deepEqual((await courses()).slice(0, 2), before);
+    assert.match((await courses())[2], /^3:/);
+
+    // A job card is named while it is open, and started over with.
+    const list = page.getByLabel("Start with");
+    const shown = () => list.evaluate((e) => e.selectedOptions[0].textContent);
+    assert.equal(await shown(), "Healthy van, running");
+    await k.view("Job");
+    await button(page, "Open the job").click();
+    const title = await page.locator("section.job h3").first().innerText();
+    assert.equal(await shown(), title);
+    await assertAccessible(page, "header");
+    await toggle(page, "Windows").click();
+    await button(page, "+1 s").click();
+    await page.reload();
+    await page.locator(".steps").waitFor();
+    assert.equal(await shown(), title, "after a reload too");
+    await button(page, "Start over").click();
+    assert.equal(await shown(), title);
+    assert.equal(await page.locator(".steps").count(), 1, "the card is open, from its beginning");
+    assert.deepEqual([(await kept(page)).ticks, await course.count()], [0, 0]);
+    await list.selectOption("healthy");
+    assert.equal(await shown(), "Healthy van, running");
+    await k.view("Job");
+    assert.equal(await page.locator(".steps").count(), 0);
     assertQuiet(page);
   },
-  { path: "#s=nowhere" },
+  { path: "#s=healthy", reducedMotion: "reduce" },
 );

@@ -29,6 +29,7 @@ use crate::{
     past::Ended,
     readings::readings,
     resume::Resumed,
+    shelf::Shelf,
     speech,
     stage::{self, Stage},
     store, units, words,
@@ -68,6 +69,10 @@ pub(crate) enum Msg {
     /// The page speaks another language now.
     Speaks,
     Start(String),
+    /// Starts over with what the bay began with.
+    Again,
+    /// Something for the polite region.
+    Say(String),
     Dismiss(Caution),
     Progress(f64),
     Resumed(Box<Result<Resumed, TakeError>>),
@@ -120,7 +125,12 @@ pub(crate) struct App {
     mode: Mode,
     /// What the address asks for, until it or what was kept is taken up.
     asked: Option<String>,
+    /// Id of the offered scenario the bay began with; empty if it is none of them.
     scenario: String,
+    /// The lines beside a bay that is being replayed, for when it is on stage.
+    shelf: Shelf,
+    /// What is being replayed came from a file.
+    file: bool,
     units: UnitSystem,
     cautions: Vec<Caution>,
     notice: Option<Notice>,
@@ -149,6 +159,8 @@ pub(crate) struct App {
     slow: (String, f64),
     rows: Rc<Vec<Row>>,
     dark: bool,
+    /// Whether the browser keeps the take, as it was told last.
+    stored: store::Kept,
     offline: bool,
     update: bool,
     help: bool,
@@ -169,7 +181,9 @@ impl Component for App {
             store::get(store::SHORTCUTS).as_deref() != Some("off"),
         ));
         // What a link asks for goes before what was kept, and is taken once: a reload goes on where one was.
-        let asked = Some(host::take_fragment())
+        let fragment = host::take_fragment();
+        let linked = crate::share::units(&fragment);
+        let asked = Some(fragment)
             .filter(|fragment| !fragment.is_empty() || store::get(store::TAKE).is_some());
         let link = ctx.link().clone();
         wasm_bindgen_futures::spawn_local(async move {
@@ -188,7 +202,9 @@ impl Component for App {
             },
             asked,
             scenario: stage::FIRST.into(),
-            units: units::load(),
+            shelf: Shelf::default(),
+            file: false,
+            units: linked.unwrap_or_else(units::load),
             cautions: Vec::new(),
             notice: None,
             told: None,
@@ -210,6 +226,7 @@ impl Component for App {
             slow: (String::new(), -1e9),
             rows: Rc::default(),
             dark: host::dark(),
+            stored: store::Kept::Yes,
             offline: false,
             update: false,
             help: false,
@@ -256,8 +273,12 @@ impl Component for App {
             | Msg::Seek(_)
             | Msg::Undo
             | Msg::Redo
-            | Msg::Line(_)
             | Msg::Until(_) => self.time(&msg),
+            Msg::Line(id) => {
+                if let Some(later) = later::here() {
+                    (later.line)(self, ctx, id);
+                }
+            }
             Msg::Units(units) => {
                 self.units = units;
                 self.stage.ticks.clear();
@@ -288,14 +309,14 @@ impl Component for App {
                 self.asked = None;
                 store::remove(store::REPLAYING);
                 store::remove(store::JOB);
-                self.signed = None;
-                let speed = self.stage.speed;
-                self.stage = Stage::new(stage::open(&name), History::default());
-                self.stage.speed = speed;
+                self.fresh(stage::open(&name));
                 self.scenario = name;
-                self.cautions.clear();
-                self.notice = None;
                 self.stage.save(host::now());
+            }
+            Msg::Again => self.again(),
+            Msg::Say(text) => {
+                self.waiting.push(text);
+                return false;
             }
             Msg::Dismiss(c) => self.cautions.retain(|x| *x != c),
             Msg::Progress(_) | Msg::Resumed(..) if matches!(self.mode, Mode::Running) => {
@@ -307,24 +328,22 @@ impl Component for App {
                 self.mode = Mode::Running;
                 match *outcome {
                     Ok(found) => {
-                        self.scenario = String::from(stage::name_of(&found.bay));
-                        self.stage = Stage::new(found.bay, found.history);
-                        self.stage.past = found.past;
-                        self.stage.job = found.job;
-                        self.stage.retell();
-                        if !found.same {
-                            self.notice = Some(Notice {
-                                text: words::resume_differs().to_owned(),
-                                take: store::get(store::TAKE),
-                            });
+                        self.scenario = stage::name_of(&found.bay).unwrap_or_default().into();
+                        let (same, speed) = (found.same, self.stage.speed);
+                        self.stage = Stage::taken_up(found, core::mem::take(&mut self.shelf));
+                        self.stage.speed = speed;
+                        if !same {
+                            self.tell(words::resume_differs().to_owned(), store::get(store::TAKE));
                         }
                         self.stage.save(host::now());
                     }
                     Err(e) => {
-                        self.notice = Some(Notice {
-                            text: words::resume_broken(words::take_why(&e)),
-                            take: store::get(store::TAKE),
-                        });
+                        let why = words::take_why(&e);
+                        if self.file {
+                            self.tell(words::file_broken(why), None);
+                        } else {
+                            self.tell(words::resume_broken(why), store::get(store::TAKE));
+                        }
                     }
                 }
             }
@@ -407,7 +426,7 @@ impl Component for App {
                             }
                         </p>
                     }
-                    if let Some(text) = words::stored(self.stage.stored) { <p class="notice" role="alert">{ text }</p> }
+                    if let Some(text) = words::stored(self.stage.stored) { <p class="notice">{ text }</p> }
                     if self.update { <p class="notice">{ words::update_there() }
                         <button type="button" id="update" onclick={link.callback(|_: MouseEvent| Msg::Update)}>{ words::update_now() }</button></p> }
                 </div>

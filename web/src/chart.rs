@@ -4,8 +4,10 @@
 use std::rc::Rc;
 
 use lowside_present::{
+    dial::Which,
     history::{History, Row, Trace, marks},
     palette::{Rgb, Theme},
+    parts::Part,
     plot::Scales,
 };
 use lowside_session::{Bay, TICKS_PER_SECOND, Tick};
@@ -168,7 +170,7 @@ impl Chart {
         (axes, traces): (&HtmlCanvasElement, &HtmlCanvasElement),
         theme: &Theme,
         (bay, history): (&Bay, &History),
-        units: UnitSystem,
+        (units, lit): (UnitSystem, Option<Part>),
     ) {
         self.follow(bay);
         let Some(size) = ink::place(traces) else {
@@ -186,7 +188,11 @@ impl Chart {
             let _ = ink::on_canvas(axes, &still(&frame, theme), size);
             self.drawn = Some(frame.clone());
         }
-        let _ = ink::on_canvas(traces, &self.moving(&frame, theme, bay, history), size);
+        let _ = ink::on_canvas(
+            traces,
+            &self.moving(&frame, theme, (bay, history), lit),
+            size,
+        );
     }
 
     /// Saves it as it stands.
@@ -200,7 +206,8 @@ impl Chart {
             size: (900.0, 240.0, 1.0),
         });
         let mut all = still(&frame, theme);
-        all.0.extend(self.moving(&frame, theme, bay, history).0);
+        all.0
+            .extend(self.moving(&frame, theme, (bay, history), None).0);
         let (from, to) = self.window(bay.tick());
         let csv = || history.csv(from, to, units, &words::numbers_columns());
         ink::save(
@@ -213,7 +220,13 @@ impl Chart {
         );
     }
 
-    fn moving(&self, f: &Frame, t: &Theme, bay: &Bay, history: &History) -> Marks {
+    fn moving(
+        &self,
+        f: &Frame,
+        t: &Theme,
+        (bay, history): (&Bay, &History),
+        lit: Option<Part>,
+    ) -> Marks {
         let g = Grid::new(f);
         let mut m = Marks::default();
         let (from, to) = self.window(bay.tick());
@@ -266,8 +279,11 @@ impl Chart {
                 None => m.line(points, colour, width),
             }
         };
-        trace(Trace::High, t.high, 1.8, None);
-        trace(Trace::Low, t.low, 1.8, Some([9.0, 3.0]));
+        // The side of the loop that is pointed at stands out.
+        let side = lit.and_then(Part::gauge);
+        let width = |which| if side == Some(which) { 4.0 } else { 1.8 };
+        trace(Trace::High, t.high, width(Which::High), None);
+        trace(Trace::Low, t.low, width(Which::Low), Some([9.0, 3.0]));
         trace(Trace::Cabin, t.cabin, 1.4, Some([4.0, 3.0]));
         trace(Trace::Vent, t.vent, 2.0, None);
         if let Some(at) = self.look.cursor {

@@ -1,7 +1,7 @@
 //! A round gauge: an unchanging face and a needle that is turned directly each frame.
 use crate::words;
 use lowside_present::dial::{Face, Mark, Which};
-use yew::{Html, NodeRef, Properties, component, html};
+use yew::{Html, NodeRef, Properties, classes, component, html};
 
 /// Degrees from the lower left pin to the lower right pin.
 const SWEEP: f64 = 270.0;
@@ -83,6 +83,8 @@ pub(crate) struct DialProps {
     pub(crate) spoken: String,
     pub(crate) saturation: Option<String>,
     pub(crate) coupled: bool,
+    /// Something on its side of the loop is pointed at.
+    pub(crate) lit: bool,
     /// Where the pointer was within the last minute, 0 to 1.
     pub(crate) memory: Option<(f64, f64)>,
 }
@@ -95,7 +97,7 @@ pub(crate) fn dial(p: &DialProps) -> Html {
         words::hose_only()
     };
     html! {
-        <div class="dial" role="img" aria-label={format!("{}: {}, {where_}", p.title, p.spoken)}>
+        <div class={classes!("dial", p.lit.then_some("lit"))} role="img" aria-label={format!("{}: {}, {where_}", p.title, p.spoken)}>
             <span class="plate">
                 <FacePlate face={p.face.clone()} needle={p.needle.clone()} />
                 if let Some((lo, hi)) = p.memory {

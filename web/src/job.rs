@@ -7,10 +7,10 @@ use lowside_present::{
 };
 use lowside_session::{Action, TICKS_PER_SECOND, Tick};
 use lowside_units::{Duration, display};
-use yew::{Callback, Html, Properties, classes, component, html, use_state};
+use yew::{Callback, Html, Properties, classes, component, html, use_effect_with, use_state};
 
 use crate::{
-    performance::performance,
+    performance::{performance, told as told_of},
     record::record,
     statement::StatementForm,
     words::{self, told},
@@ -29,6 +29,8 @@ pub(crate) struct JobProps {
     pub(crate) signed: Option<Signed>,
     pub(crate) sign: Callback<Said>,
     pub(crate) act: Callback<Action>,
+    /// Tells those who listen.
+    pub(crate) say: Callback<String>,
 }
 
 /// A step as shown.
@@ -108,6 +110,21 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
             open.emit(name);
         }
     };
+    {
+        // How far the test is would be a flood; how it ended is told once.
+        let test = &p.record.performance;
+        let ended = if test.progress.is_none() {
+            told_of(test)
+        } else {
+            String::new()
+        };
+        let say = p.say.clone();
+        use_effect_with(ended, move |text| {
+            if !text.is_empty() {
+                say.emit(text.clone());
+            }
+        });
+    }
     let set = picked.clone();
     html! {
         <section class="job" aria-labelledby="job-title">
@@ -125,11 +142,11 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
                 if job.harms.is_empty() { <p class="told">{ words::harm_none() }</p> }
                 else { <ul class="harms">{ for job.harms.iter().map(|(time, what, _)| html! { <li>{ words::harm_at(time, what) }</li> }) }</ul> }
                 <div class="acts">
-                    { button(words::sign_off(), true, { let signed = signed.clone(); move || signed.set(true) }) }
+                    { button(words::sign_off(), true, { let (signed, say, told) = (signed.clone(), p.say.clone(), verdict(job)); move || { signed.set(true); say.emit(told.clone()); } }) }
                     { button(words::job_again(), true, opens(Some(job.name))) }
                     { button(words::job_leave(), true, opens(None)) }
                 </div>
-                <p class={classes!("verdict", job.passed.then_some("passed"))} role="status">{ if *signed { verdict(job) } else { String::new() } }</p>
+                <p class={classes!("verdict", job.passed.then_some("passed"))}>{ if *signed { verdict(job) } else { String::new() } }</p>
             } else {
                 <p class="told">{ words::job_none() }</p>
             }

@@ -31,6 +31,8 @@ pub(crate) struct Later {
     pub(crate) share: fn(&mut App, &Context<App>, &Msg),
     /// Jobs and what is chosen on the bench.
     pub(crate) work: fn(&mut App, WorkMsg),
+    /// Goes to another line, by its id.
+    pub(crate) line: fn(&mut App, &Context<App>, u32),
     /// The acts so far as text.
     pub(crate) take: fn(&Bay) -> String,
     /// Saves the strip chart as a file.
@@ -54,6 +56,7 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         begin: App::begin,
         share: App::share,
         work: App::work,
+        line: App::line,
         take: share::text,
         save_strip: App::save_strip,
         hash: share::hash,

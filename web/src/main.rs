@@ -27,6 +27,7 @@ mod resume;
 mod settings;
 mod share;
 mod sheet;
+mod shelf;
 mod speech;
 mod stage;
 mod statement;

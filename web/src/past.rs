@@ -140,7 +140,12 @@ impl Stage {
 
     /// The lines to choose from.
     pub(crate) fn lines_kept(&self) -> Vec<LineInfo> {
-        self.past.lines(&self.bay)
+        let mut all = self.past.lines(&self.bay);
+        for info in self.shelf.infos() {
+            let at = all.partition_point(|l| l.id < info.id);
+            all.insert(at, info);
+        }
+        all
     }
 }
 

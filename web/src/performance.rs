@@ -19,7 +19,26 @@ pub(crate) fn performance(test: &PerformanceView, act: &Callback<Action>) -> Htm
         let act = act.clone();
         move || act.emit(Action::PerformanceTest)
     };
-    let told = match test {
+    html! {
+        <div class="statement">
+            <h3>{ words::performance() }</h3>
+            <p class="told">{ words::perf_idea() }</p>
+            <ul class="ticks">
+                { for asked.iter().zip(test.asked).map(|(what, so)| html! {
+                    <li><span aria-hidden="true">{ if so { "\u{25cf} " } else { "\u{25cb} " } }</span>
+                        { words::named(what, if so { words::yes() } else { words::no() }) }</li>
+                }) }
+            </ul>
+            <div class="acts">{ button(words::perf_begin(), true, begin) }</div>
+            <p class="verdict">{ told(test) }</p>
+            { test.found.as_ref().map_or_else(Html::default, limits) }
+        </div>
+    }
+}
+
+/// How the test stands; empty before there was one.
+pub(crate) fn told(test: &PerformanceView) -> String {
+    match test {
         PerformanceView {
             progress: Some(share),
             ..
@@ -36,21 +55,6 @@ pub(crate) fn performance(test: &PerformanceView, act: &Callback<Action>) -> Htm
         }
         .to_owned(),
         _ => String::new(),
-    };
-    html! {
-        <div class="statement">
-            <h3>{ words::performance() }</h3>
-            <p class="told">{ words::perf_idea() }</p>
-            <ul class="ticks">
-                { for asked.iter().zip(test.asked).map(|(what, so)| html! {
-                    <li><span aria-hidden="true">{ if so { "\u{25cf} " } else { "\u{25cb} " } }</span>
-                        { words::named(what, if so { words::yes() } else { words::no() }) }</li>
-                }) }
-            </ul>
-            <div class="acts">{ button(words::perf_begin(), true, begin) }</div>
-            <p class="verdict" role="status">{ told }</p>
-            { test.found.as_ref().map_or_else(Html::default, limits) }
-        </div>
     }
 }
 

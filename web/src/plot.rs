@@ -7,7 +7,10 @@ use lowside_present::{
     plot::{self, Axis, Dot, Frame, Line, Live, Name, Plot},
 };
 use web_sys::HtmlCanvasElement;
-use yew::{Callback, Html, MouseEvent, Properties, component, html, use_effect_with, use_node_ref};
+use yew::{
+    Callback, FocusEvent, Html, MouseEvent, Properties, classes, component, html, use_effect_with,
+    use_node_ref,
+};
 
 use crate::{
     ink::{self, Kind, Marks, Side},
@@ -418,7 +421,7 @@ pub(crate) fn PlotView(p: &PlotProps) -> Html {
                 <canvas ref={under} aria-hidden="true"></canvas>
                 <canvas ref={over} role="img" aria-label={spoken(p.plot, &p.live)} onmousemove={hover} onmouseleave={leave}></canvas>
             </div>
-            <div class="foot">{ points(&p.frame, &p.live) }{ saver(&save) }</div>
+            <div class="foot">{ points(p) }{ saver(&save) }</div>
         </section>
     }
 }
@@ -451,8 +454,12 @@ pub(crate) fn saver(save: &Callback<Kind>) -> Html {
 }
 
 /// The points as a table.
-fn points(frame: &Frame, live: &Live) -> Html {
+fn points(p: &PlotProps) -> Html {
+    let (frame, live) = (&p.frame, &p.live);
     let title = |a: &Axis| words::unit_of(charts::name(a.name), a.unit);
+    // A point's row lights it as the point itself does, by pointer and by focus.
+    let light = |part: Option<Part>| p.light.reform(move |_: MouseEvent| part);
+    let lit_by = |part: Option<Part>| p.light.reform(move |_: FocusEvent| part);
     html! {
         <details>
             <summary>{ words::points() }</summary>
@@ -461,7 +468,8 @@ fn points(frame: &Frame, live: &Live) -> Html {
                 <thead><tr><td></td><th scope="col">{ title(&frame.x) }</th><th scope="col">{ title(&frame.y) }</th></tr></thead>
                 <tbody>
                     { for live.dots.iter().map(|d| html! {
-                        <tr><th scope="row">{ charts::name(d.name) }</th><td>{ d.shown[0].to_string() }</td><td>{ d.shown[1].to_string() }</td></tr>
+                        <tr tabindex={d.part.map(|_| "0")} class={classes!((d.part.is_some() && d.part == p.lit).then_some("lit"))}
+                            onmouseenter={light(d.part)} onmouseleave={light(None)} onfocus={lit_by(d.part)} onblur={lit_by(None)}><th scope="row">{ charts::name(d.name) }</th><td>{ d.shown[0].to_string() }</td><td>{ d.shown[1].to_string() }</td></tr>
                     }) }
                     { for live.spans.iter().map(|s| html! {
                         <tr><th scope="row">{ charts::name(s.name) }</th><td>{ s.shown.to_string() }</td><td></td></tr>

@@ -70,6 +70,10 @@ fn take(p: &SettingsProps) -> Html {
             .and_then(|f| f.files())
             .and_then(|f| f.get(0));
         let Some(file) = file else { return };
+        // The same file chosen again, mended meanwhile, is to be heard of too.
+        if let Some(field) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
+            field.set_value("");
+        }
         let open = open.clone();
         wasm_bindgen_futures::spawn_local(async move {
             // A file larger than any take is not read at all.

@@ -1,10 +1,13 @@
 //! Links and files: how a bay leaves the page and comes back.
 //!
 //! A link carries the scenario's name, and the acts if they are short, behind the `#` of the address, which no server ever sees:
-//! `#s=healthy&t=3000&h=...&l=...`, the log as JSON in base64 for addresses. What comes in is checked as a take is.
+//! `#s=healthy&u=psi.f.oz.us&t=3000&h=...&l=...`, the log as JSON in base64 for addresses. The units go with it, so that others read
+//! the figures that are spoken of. What comes in is checked as a take is.
 use lowside_session::{Bay, Take, TakeError, library, take};
 
-use crate::{host, stage};
+use lowside_units::display::UnitSystem;
+
+use crate::{host, stage, units};
 
 /// Longest log in a link, characters: longer addresses break in mail and chat.
 const LONGEST: usize = 1_500;
@@ -18,16 +21,27 @@ pub(crate) enum Asked {
 }
 
 /// The part of the address behind `#` for a bay; none if it is not a shipped scenario or its acts are too many.
-pub(crate) fn fragment(bay: &Bay) -> Option<String> {
+pub(crate) fn fragment(bay: &Bay, shown: UnitSystem) -> Option<String> {
     let name = stage::shipped(bay)?;
+    let u = units::write(shown).replace(' ', ".");
     if bay.log().is_empty() {
-        return Some(format!("s={name}"));
+        return Some(format!("s={name}&u={u}"));
     }
     let log = encode(&Take::log_text(bay.log()))?;
     (log.len() <= LONGEST).then(|| {
         let (ticks, hash) = (bay.tick(), take::hex(bay.state_hash()));
-        format!("s={name}&t={ticks}&h={hash}&l={log}")
+        format!("s={name}&u={u}&t={ticks}&h={hash}&l={log}")
     })
+}
+
+fn field<'a>(fragment: &'a str, name: &str) -> Option<&'a str> {
+    let mut parts = fragment.trim_start_matches('#').split('&');
+    parts.find_map(|part| part.strip_prefix(name)?.strip_prefix('='))
+}
+
+/// The units that a link shows.
+pub(crate) fn units(fragment: &str) -> Option<UnitSystem> {
+    units::read(&field(fragment, "u")?.replace('.', " "))
 }
 
 /// Reads the part of an address behind `#`; none if it asks for nothing known.
@@ -35,12 +49,7 @@ pub(crate) fn fragment(bay: &Bay) -> Option<String> {
 /// # Errors
 /// [`TakeError`] when there is a log and it is no good.
 pub(crate) fn read(fragment: &str) -> Result<Option<Asked>, TakeError> {
-    let field = |name: &str| {
-        fragment
-            .trim_start_matches('#')
-            .split('&')
-            .find_map(|part| part.strip_prefix(name)?.strip_prefix('='))
-    };
+    let field = |name| field(fragment, name);
     let Some(name) = field("s").filter(|n| stage::STARTS.contains(n)) else {
         return Ok(None);
     };

@@ -11,6 +11,7 @@ use lowside_session::{Action, Bay, Caution, Event, Refused, TICKS_PER_SECOND, Ti
 use crate::{
     fail, host, later,
     past::{Ended, Kept, Waiting},
+    shelf::Shelf,
     store::{self, Kept as Stored},
 };
 
@@ -44,6 +45,8 @@ pub(crate) struct Stage {
     /// What was, and the lines that parted from it.
     pub(crate) past: Timeline,
     pub(crate) kept: Kept,
+    /// Lines of earlier visits.
+    pub(crate) shelf: Shelf,
     pub(crate) waiting: Option<Waiting>,
     /// A wait has ended and was not yet told.
     pub(crate) ended: Option<Ended>,
@@ -83,10 +86,10 @@ pub(crate) fn open(name: &str) -> Bay {
     Bay::new(&library::shipped(name).expect("a shipped scenario is sound"))
 }
 
-/// Name of the shipped scenario a bay was opened with, the main job's if it is none of them.
-pub(crate) fn name_of(bay: &Bay) -> &'static str {
+/// Name of the offered scenario a bay was opened with; none if it is none of them.
+pub(crate) fn name_of(bay: &Bay) -> Option<&'static str> {
     let same = |name: &&str| open(name).scenario().name == bay.scenario().name;
-    STARTS.into_iter().find(same).unwrap_or(FIRST)
+    STARTS.into_iter().find(same)
 }
 
 /// What the page opens with: a van that runs as it should.
@@ -118,6 +121,7 @@ impl Stage {
             heard: bay.events().len(),
             past: Timeline::new(&bay),
             kept: Kept::new(),
+            shelf: Shelf::default(),
             waiting: None,
             ended: None,
             bay,
@@ -285,6 +289,7 @@ impl Stage {
         let Some(later) = later::here() else { return };
         let text = (later.take)(self.past.head(&self.bay));
         self.stored = store::set(store::TAKE, &text);
+        self.shelf.save(&self.past, later.take);
         fail::remember(&text);
     }
 

@@ -91,14 +91,15 @@ pub(crate) fn StatementForm(p: &StatementProps) -> Html {
                 }
             </div>
             <div class="acts">{ button(words::state_sign(), true, sign) }</div>
-            <p class={classes!("verdict", p.signed.as_ref().is_some_and(|s| s.wrong.is_empty()).then_some("passed"))} role="status">
+            <p class={classes!("verdict", p.signed.as_ref().is_some_and(|s| s.wrong.is_empty()).then_some("passed"))}>
                 { p.signed.as_ref().map_or_else(String::new, verdict) }
             </p>
         </div>
     }
 }
 
-fn verdict(signed: &Signed) -> String {
+/// What came of signing.
+pub(crate) fn verdict(signed: &Signed) -> String {
     if signed.wrong.is_empty() {
         return words::state_matches().to_owned();
     }

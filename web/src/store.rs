@@ -13,6 +13,8 @@ pub(crate) const SHORTCUTS: &str = "lowside.shortcuts";
 pub(crate) const UNITS: &str = "lowside.units";
 /// Views that are open.
 pub(crate) const VIEWS: &str = "lowside.views";
+/// Lines put aside, by number.
+pub(crate) const LINES: &str = "lowside.line";
 /// The job under way.
 pub(crate) const JOB: &str = "lowside.job";
 /// Present while a take is replayed: if it is found at the start, the last replay did not end well.

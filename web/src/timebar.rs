@@ -124,7 +124,7 @@ fn until(p: &TimeBarProps) -> Html {
     if let Some(goal) = p.waits_for {
         let stop = p.stop.clone();
         return html! {
-            <span class="until"><span role="status">{ words::waiting_for(words::goal(goal, p.units)) }</span>
+            <span class="until"><span>{ words::waiting_for(words::goal(goal, p.units)) }</span>
             <button type="button" id="stop-waiting" onclick={Callback::from(move |_: MouseEvent| stop.emit(()))}>{ words::stop_waiting() }</button></span>
         };
     }

@@ -17,7 +17,10 @@ pub(crate) struct TopProps {
     pub(crate) speed: f64,
     /// The speed reached, if it is less than asked for.
     pub(crate) reached: Option<String>,
+    /// Id of the scenario the bay began with; empty if it is none of those offered.
     pub(crate) scenario: String,
+    /// What the bay began with, if it is none of those offered: a job card, or a file's own scenario.
+    pub(crate) own: Option<String>,
     pub(crate) pause: Callback<()>,
     pub(crate) step: Callback<()>,
     pub(crate) set_speed: Callback<f64>,
@@ -25,6 +28,7 @@ pub(crate) struct TopProps {
     pub(crate) toggle_help: Callback<()>,
     pub(crate) set_language: Callback<Language>,
     pub(crate) start: Callback<String>,
+    pub(crate) again: Callback<()>,
     pub(crate) settings: SettingsProps,
 }
 
@@ -37,7 +41,7 @@ fn same(a: f64, b: f64) -> bool {
 pub(crate) fn top(p: &TopProps) -> Html {
     let start = p.start.clone();
     let change = Callback::from(move |e| {
-        if let Some(name) = chosen(&e) {
+        if let Some(name) = chosen(&e).filter(|name| !name.is_empty()) {
             start.emit(name);
         }
     });
@@ -47,10 +51,6 @@ pub(crate) fn top(p: &TopProps) -> Html {
             set_language.emit(l);
         }
     });
-    let again = {
-        let (start, name) = (p.start.clone(), p.scenario.clone());
-        Callback::from(move |_: MouseEvent| start.emit(name.clone()))
-    };
     let press = |c: &Callback<()>| {
         let c = c.clone();
         Callback::from(move |_: MouseEvent| c.emit(()))
@@ -82,11 +82,12 @@ pub(crate) fn top(p: &TopProps) -> Html {
                 </select>
                 <label class="unseen" for="scenario">{ words::start_with() }</label>
                 <select id="scenario" onchange={change}>
+                    if let Some(own) = &p.own { <option value="" selected=true>{ own }</option> }
                     { for STARTS.iter().map(|&id| (id, words::charts::start(id))).map(|(id, name)| html! {
-                        <option value={id} selected={id == p.scenario}>{ name }</option>
+                        <option value={id} selected={p.own.is_none() && id == p.scenario}>{ name }</option>
                     }) }
                 </select>
-                <button type="button" onclick={again}>{ words::start_over() }</button>
+                <button type="button" id="start-over" onclick={press(&p.again)}>{ words::start_over() }</button>
                 <button type="button" id="help-button" aria-expanded={p.help.to_string()} onclick={press(&p.toggle_help)}>{ words::help() }</button>
                 { settings(&p.settings) }
             </div>

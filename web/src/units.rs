@@ -35,17 +35,22 @@ pub(crate) fn load() -> UnitSystem {
 
 /// Keeps the choice.
 pub(crate) fn save(u: UnitSystem) {
-    let text = [
+    let _ = store::set(store::UNITS, &write(u));
+}
+
+/// As text.
+pub(crate) fn write(u: UnitSystem) -> String {
+    [
         name_of(&PRESSURES, u.pressure),
         name_of(&TEMPERATURES, u.temperature),
         name_of(&MASSES, u.mass),
         name_of(&FAMILIES, u.rest),
     ]
-    .join(" ");
-    let _ = store::set(store::UNITS, &text);
+    .join(" ")
 }
 
-fn read(text: &str) -> Option<UnitSystem> {
+/// From text; none if it names no units.
+pub(crate) fn read(text: &str) -> Option<UnitSystem> {
     let mut words = text.split(' ');
     Some(UnitSystem {
         pressure: named(&PRESSURES, words.next()?)?,

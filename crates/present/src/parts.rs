@@ -15,6 +15,8 @@ use lowside_units::{
     display::{self, Shown, UnitSystem},
 };
 
+use crate::dial::Which;
+
 pub mod inside;
 
 /// A part of the loop or of the shop that can be pointed at, in both drawings and on the charts.
@@ -47,6 +49,17 @@ pub enum Part {
 }
 
 impl Part {
+    /// The gauge on whose side of the orifice tube and the compressor it lies; none for these two and for what hangs between the hoses.
+    pub fn gauge(self) -> Option<Which> {
+        match self {
+            Self::Evaporator | Self::Accumulator | Self::Suction | Self::LowHose => {
+                Some(Which::Low)
+            }
+            Self::Discharge | Self::Condenser | Self::Liquid | Self::HighHose => Some(Which::High),
+            Self::Compressor | Self::Orifice | Self::ServiceHose | Self::Can => None,
+        }
+    }
+
     /// All parts in the order of the flow, then the shop's.
     pub const ALL: [Self; 12] = [
         Self::Compressor,

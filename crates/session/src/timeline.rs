@@ -205,6 +205,34 @@ impl Timeline {
             .collect()
     }
 
+    /// The ends of the lines put aside: id, where each parted, and the bay with its whole log.
+    pub fn aside(&self) -> impl Iterator<Item = (u32, Tick, &Bay)> {
+        let aside = self
+            .lines
+            .iter()
+            .enumerate()
+            .filter(|(k, _)| *k != self.current);
+        aside.filter_map(|(_, line)| Some((line.id, line.from, line.head.as_deref()?)))
+    }
+
+    /// Where the line the bay stands on parted from the one it came of.
+    pub fn from(&self) -> Tick {
+        self.lines[self.current].from
+    }
+
+    /// The number that the next line gets.
+    pub fn next_id(&self) -> u32 {
+        self.next_id
+    }
+
+    /// Goes on with the numbers of an earlier visit, whose lines are kept elsewhere: the line the bay stands on is `id` and parted at
+    /// `from`, and new lines are numbered from `next`. For a past that has no other lines yet.
+    pub fn number(&mut self, id: u32, from: Tick, next: u32) {
+        let line = &mut self.lines[self.current];
+        (line.id, line.from) = (id, from);
+        self.next_id = next.max(id.saturating_add(1));
+    }
+
     /// Id of the line the bay stands on.
     pub fn line(&self) -> u32 {
         self.lines[self.current].id

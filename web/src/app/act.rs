@@ -6,7 +6,9 @@ use lowside_present::{
 use lowside_session::{Action, TICKS_PER_SECOND};
 use lowside_units::Ratio;
 
-use super::{App, Msg, Notice};
+use yew::Context;
+
+use super::{App, Mode, Msg, Notice, outside::resume_in_background};
 use crate::words;
 
 impl App {
@@ -22,8 +24,11 @@ impl App {
             &Msg::Seek(second) => self.stage.seek(second),
             Msg::Undo => self.undo(),
             Msg::Redo => self.redo(),
-            &Msg::Line(id) => self.stage.switch(id),
-            &Msg::Until(goal) => self.stage.wait_for(goal),
+            &Msg::Until(goal) => {
+                self.stage.wait_for(goal);
+                self.waiting
+                    .push(words::waiting_for(words::goal(goal, self.units)));
+            }
             &Msg::Speed(s) => {
                 self.stage.stop_waiting();
                 self.stage.speed = s;
@@ -31,6 +36,25 @@ impl App {
             }
             _ => {}
         }
+    }
+
+    /// Goes to another line; one of an earlier visit is replayed first.
+    pub(crate) fn line(&mut self, ctx: &Context<Self>, id: u32) {
+        self.told = None;
+        if let Some((shelf, take)) = self.stage.shelf.exchange(id, &self.stage) {
+            self.shelf = shelf;
+            self.file = false;
+            self.mode = Mode::Resuming(0.0);
+            resume_in_background(ctx, take);
+        } else {
+            self.stage.switch(id);
+        }
+    }
+
+    /// Shows a notice, with the take it is about, and says it.
+    pub(super) fn tell(&mut self, text: String, take: Option<String>) {
+        self.waiting.push(text.clone());
+        self.notice = Some(Notice { text, take });
     }
 
     /// Does an act, with its caution.

@@ -5,6 +5,7 @@ use yew::{Component, Context};
 use super::{App, Mode, Msg, Notice, outside::resume_in_background};
 use crate::{
     share::{self, Asked},
+    shelf::Shelf,
     stage, store, words,
 };
 
@@ -18,10 +19,10 @@ impl App {
                 Some(text) => self.take_up(ctx, text),
                 None => self.first(None),
             },
-            Err(e) => self.first(Some(Notice {
-                text: words::resume_broken(words::take_why(&e)),
-                take: None,
-            })),
+            Err(e) => {
+                self.first(None);
+                self.tell(words::link_broken(words::take_why(&e)), None);
+            }
         }
     }
 
@@ -33,6 +34,7 @@ impl App {
         } else {
             match Take::parse(&text) {
                 Ok(take) if take.ticks > 0 || !take.log.is_empty() => {
+                    self.shelf = Shelf::remembered();
                     return resume_in_background(ctx, take);
                 }
                 Ok(_) => return self.first(None),

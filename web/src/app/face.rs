@@ -113,7 +113,13 @@ impl App {
             }
             FaceMsg::Open(part) => face.part = part,
             FaceMsg::Close(closed) => face.closed = closed,
-            FaceMsg::Strip(act) => self.chart.act(act, &self.stage.bay),
+            FaceMsg::Strip(act) => {
+                self.chart.act(act, &self.stage.bay);
+                // The table shows the window at once; the cursor changes nothing in it.
+                if !matches!(act, Strip::Cursor(_) | Strip::Nudge(_)) {
+                    self.slow.1 = -1e9;
+                }
+            }
             FaceMsg::Save(kind) => {
                 if let Some(later) = later::here() {
                     (later.save_strip)(self, kind);
@@ -162,10 +168,7 @@ impl App {
     pub(super) fn views(&self, ctx: &Context<Self>) -> Html {
         let toggle = ctx.link().callback(|v| Msg::Face(FaceMsg::Toggle(v)));
         let later = |view: &dyn Fn(&Later) -> Html| {
-            later::here().map_or_else(
-                || html! { <p class="coming" role="status">{ words::coming() }</p> },
-                view,
-            )
+            later::here().map_or_else(|| html! { <p class="coming">{ words::coming() }</p> }, view)
         };
         html! { <>
             { picker(&self.face.open, &toggle) }

@@ -37,6 +37,11 @@ impl App {
                 .push(words::wait_ended(ended.goal, ended.met, self.units));
             self.told = Some(ended);
         }
+        if self.stored != self.stage.stored {
+            self.stored = self.stage.stored;
+            self.waiting
+                .extend(words::stored(self.stored).map(str::to_owned));
+        }
         let dark = host::dark();
         if dark != self.dark {
             self.dark = dark;
@@ -103,8 +108,12 @@ impl App {
                 self.traces.cast::<HtmlCanvasElement>(),
             ) {
                 let s = &self.stage;
-                self.chart
-                    .draw((&axes, &traces), theme, (&s.bay, &s.history), self.units);
+                self.chart.draw(
+                    (&axes, &traces),
+                    theme,
+                    (&s.bay, &s.history),
+                    (self.units, self.face.lit),
+                );
             }
         }
         if self.face.sound {

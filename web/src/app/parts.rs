@@ -2,6 +2,7 @@
 use lowside_present::{
     controls::Controls,
     dial::{self, Face, Which},
+    parts::Part,
     readout::Readout,
 };
 use lowside_session::TICKS_PER_SECOND;
@@ -41,6 +42,7 @@ impl App {
             spoken: words::spoken(reading),
             saturation,
             coupled,
+            lit: self.face.lit.and_then(Part::gauge) == Some(which),
             memory: dial::memory(&self.stage.history, &self.stage.bay, which, self.units),
         })
     }
@@ -54,6 +56,8 @@ impl App {
             speed: s.speed,
             reached: (s.overloaded && !s.paused).then(|| format!("{:.0}", s.reached)),
             scenario: self.scenario.clone(),
+            own: self.own(),
+            again: link.callback(|()| Msg::Again),
             pause: link.callback(|()| Msg::Pause),
             step: link.callback(|()| Msg::Step),
             set_speed: link.callback(Msg::Speed),

@@ -7,6 +7,7 @@ use lowside_present::{
     statement::{self, Said},
     tools::{Hung, Tool, Tools},
 };
+use lowside_session::Bay;
 use yew::{Context, Html, html};
 
 use super::{App, Msg};
@@ -14,9 +15,12 @@ use crate::{
     bench::Bench,
     host,
     job::{JobSheet, JobView},
+    later,
     stage::{self, Stage},
+    statement::verdict,
     store,
     tools::{HoseTools, Instruments},
+    words,
 };
 
 /// What is asked of bench and job.
@@ -36,7 +40,9 @@ impl App {
         match msg {
             WorkMsg::Choose(item) => self.item = item,
             WorkMsg::Sign(said) => {
-                self.signed = Some(statement::sign(&self.stage.bay, said, self.units));
+                let signed = statement::sign(&self.stage.bay, said, self.units);
+                self.waiting.push(verdict(&signed));
+                self.signed = Some(signed);
             }
             WorkMsg::Job(None) => {
                 self.stage.job = None;
@@ -44,18 +50,49 @@ impl App {
             }
             WorkMsg::Job(Some(name)) => {
                 let Some(job) = Job::open(name) else { return };
-                let speed = self.stage.speed;
-                self.stage = Stage::new(job.bay(), History::default());
-                self.stage.speed = speed;
-                self.scenario = String::from(stage::name_of(&self.stage.bay));
+                self.fresh(job.bay());
+                self.scenario = stage::name_of(&self.stage.bay).unwrap_or_default().into();
                 self.stage.job = Some(job);
-                self.signed = None;
-                self.cautions.clear();
-                self.notice = None;
                 let _ = store::set(store::JOB, name);
                 self.stage.save(host::now());
             }
         }
+    }
+
+    /// Starts over with what the bay began with: a job card, an offered scenario, or a file's own.
+    pub(super) fn again(&mut self) {
+        if let Some(job) = &self.stage.job {
+            let name = job.name;
+            if let Some(later) = later::here() {
+                (later.work)(self, WorkMsg::Job(Some(name)));
+            }
+            return;
+        }
+        let mut scenario = self.stage.bay.scenario().clone();
+        scenario.act.clear();
+        self.fresh(Bay::new(&scenario));
+        self.stage.save(host::now());
+    }
+
+    /// Puts a fresh bay on stage; nothing of the one before is left but the speed.
+    pub(super) fn fresh(&mut self, bay: Bay) {
+        let speed = self.stage.speed;
+        self.stage = Stage::new(bay, History::default());
+        self.stage.speed = speed;
+        self.signed = None;
+        self.cautions.clear();
+        self.notice = None;
+    }
+
+    /// What the bay began with, if it is none of the scenarios offered.
+    pub(super) fn own(&self) -> Option<String> {
+        let card = |job: &Job| words::told(&job.card.title);
+        let named = || self.stage.bay.scenario().name.clone();
+        self.stage
+            .job
+            .as_ref()
+            .map(card)
+            .or_else(|| self.scenario.is_empty().then(named))
     }
 
     /// What hangs on the service hose, and the instruments.
@@ -94,7 +131,7 @@ impl App {
         html! {
             <JobSheet key="job" job={self.stage.job.as_ref().map(JobView::of)} record={job::record(&self.stage.bay, self.units)}
                 units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))}
-                signed={self.signed.clone()} sign={ctx.link().callback(|s| Msg::Work(WorkMsg::Sign(s)))} act={ctx.link().callback(Msg::Act)} />
+                say={ctx.link().callback(Msg::Say)} signed={self.signed.clone()} sign={ctx.link().callback(|s| Msg::Work(WorkMsg::Sign(s)))} act={ctx.link().callback(Msg::Act)} />
         }
     }
 }

@@ -1,0 +1,97 @@
+// Keys: the sheet lists each, each listed one works, and single ones can be switched off.
+import assert from "node:assert/strict";
+import { assertQuiet, desktop, pageTest } from "./harness.mjs";
+import { until } from "./keys.mjs";
+
+pageTest(
+  "every key on the sheet works, and single ones can be switched off",
+  desktop,
+  async (page) => {
+    const pause = page.locator(".pause");
+    const paused = () => pause.getAttribute("aria-pressed");
+    const clock = () => page.locator(".clock [aria-hidden]").innerText();
+    const speed = () => page.locator(".time .speeds .chosen").innerText();
+    const windows = () => page.locator("#control-windows").getAttribute("aria-checked");
+    const valve = () => page.locator("#control-lowvalve").inputValue();
+    const said = () => page.locator("#app [role=status]").textContent();
+    const help = () => page.locator(".help").count();
+    /** Nothing has the focus. */
+    const nowhere = () => page.evaluate(() => document.activeElement?.blur?.());
+    const press = async (key) => {
+      await nowhere();
+      await page.keyboard.press(key);
+    };
+    const becomes = (what, read, want) => until(page, what, 5, async () => (await read()) === want);
+    const changes = async (what, read, key) => {
+      const was = await read();
+      await press(key);
+      await until(page, what, 5, async () => (await read()) !== was);
+    };
+
+    await page.locator("#control-windows").waitFor();
+    /** What each key of the sheet is to do, by the name it has there. */
+    const works = {
+      Space: async () => {
+        await changes("it runs", paused, "Space");
+        await changes("it pauses", paused, "Space");
+      },
+      ".": () => changes("a second passes", clock, "."),
+      "[": () => changes("slower", speed, "["),
+      "]": () => changes("faster", speed, "]"),
+      R: async () => {
+        await press("r");
+        await until(page, "the readings are read", 5, async () => /psig|gauge/.test(await said()));
+      },
+      "?": async () => {
+        const was = await help();
+        await changes("the sheet opens or closes", help, "?");
+        await changes("and back", help, "?");
+        assert.equal(await help(), was);
+      },
+      "Ctrl + Z": async () => {
+        const was = await windows();
+        await page.locator("#control-windows").click();
+        await until(page, "the windows", 5, async () => (await windows()) !== was);
+        await press("Control+z");
+        await becomes("taken back", windows, was);
+      },
+      "Ctrl + Y": () => changes("done again", windows, "Control+y"),
+      "Shift + \u2190 \u2192": async () => {
+        await page.locator("#control-lowvalve").focus();
+        await page.keyboard.press("ArrowRight");
+        await becomes("a step", valve, "5");
+        await page.keyboard.press("Shift+ArrowRight");
+        await becomes("a fine step", valve, "6");
+        await page.keyboard.press("Shift+ArrowLeft");
+        await page.keyboard.press("ArrowLeft");
+        await becomes("and back", valve, "0");
+      },
+    };
+    await page.locator("#help-button").click();
+    const listed = await page.locator(".help kbd").allInnerTexts();
+    assert.deepEqual([...listed].sort(), Object.keys(works).sort());
+    for (const key of listed) await works[key]();
+
+    // Off: single keys do nothing, those with Ctrl and the sliders' go on.
+    const box = page.locator("#shortcuts");
+    await box.uncheck();
+    const still = async () => {
+      const state = async () => [await paused(), await clock(), await speed(), await help()];
+      const was = await state();
+      for (const key of ["Space", ".", "[", "]", "r", "?"]) await press(key);
+      await page.waitForTimeout(300);
+      assert.deepEqual(await state(), was);
+    };
+    await still();
+    await works["Ctrl + Z"]();
+    await works["Shift + \u2190 \u2192"]();
+    await page.reload();
+    await page.locator("#control-windows").waitFor();
+    await still();
+    await page.locator("#help-button").click();
+    await box.check();
+    await works["."]();
+    assertQuiet(page);
+  },
+  { path: "#s=healthy", reducedMotion: "reduce" },
+);
