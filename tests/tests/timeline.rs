@@ -238,3 +238,29 @@ fn waits_end_when_what_was_waited_for_is_there() {
         Outcome::GivenUp
     );
 }
+
+/// A line put aside is told with the whole log of its end, and a visit that begins anew goes on with the numbers of the last.
+#[test]
+fn lines_aside_are_told_and_numbered_on() {
+    let mut run = Run::new("healthy");
+    run.pass(200);
+    run.act(Action::Windows { on: true });
+    run.pass(200);
+    let end = run.bay.clone();
+    let back = run.past.seek(&run.bay, 100);
+    run.bay = back;
+    run.pass(50);
+    let aside: Vec<_> = run.past.aside().collect();
+    assert_eq!(aside.len(), 1);
+    let (id, _, bay) = aside[0];
+    assert_eq!((bay.log(), bay.tick()), (end.log(), end.tick()));
+    assert_ne!(id, run.past.line());
+    assert_eq!(run.past.from(), 100);
+    assert!(run.past.next_id() > id.max(run.past.line()));
+
+    let mut again = Timeline::new(&run.bay);
+    again.number(7, 100, 9);
+    assert_eq!((again.line(), again.from(), again.next_id()), (7, 100, 9));
+    again.number(7, 100, 3);
+    assert_eq!(again.next_id(), 8, "no number is given twice");
+}
