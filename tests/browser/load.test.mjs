@@ -25,8 +25,6 @@ const watch = () => {
 for (const window of [desktop, phone]) {
   pageTest("a slow machine on a shared line", window, async (page) => {
     await page.goto("about:blank");
-    // What was under way when the page was left is none of its faults.
-    page.complaints.length = 0;
     const session = await page.context().newCDPSession(page);
     await session.send("Network.enable");
     await session.send("Network.setCacheDisabled", { cacheDisabled: true });

@@ -64,7 +64,11 @@ export async function withPage(window, use, { path = "#s=charge-from-cans", ...o
     page.complaints = [];
     page.on("console", (said) => said.type() === "error" && page.complaints.push(`console: ${said.text()}`));
     page.on("pageerror", (error) => page.complaints.push(`uncaught: ${error.message}`));
-    page.on("requestfailed", (request) => page.complaints.push(`failed: ${request.url()} ${request.failure()?.errorText}`));
+    // Aborted is what was under way when the test left the page.
+    page.on("requestfailed", (request) => {
+      const why = request.failure()?.errorText;
+      if (why !== "net::ERR_ABORTED") page.complaints.push(`failed: ${request.url()} ${why}`);
+    });
     page.on("response", (got) => got.status() >= 400 && page.complaints.push(`${got.status()}: ${got.url()}`));
     page.on("request", (request) => {
       const own = request.url().startsWith(address) || /^(data|blob):/.test(request.url());

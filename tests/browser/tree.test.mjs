@@ -80,8 +80,6 @@ pageTest(
     await page.goto("about:blank");
     await page.goto(new URL("#s=charge-from-cans", address).href);
     await page.getByRole("slider", { name: "Blower" }).waitFor();
-    // What was under way when the page was left is none of its faults.
-    page.complaints.length = 0;
     const t = await tree(page);
     const until = async (what, seconds, check) => {
       const end = Date.now() + seconds * 1000;
