@@ -54,7 +54,6 @@ pub(crate) enum Msg {
     Press(f64, f64),
     Hover(f64, f64),
     Pause,
-    Save,
     Step,
     Speed(f64),
     Seek(f64),
@@ -260,12 +259,6 @@ impl Component for App {
                     );
                 }
                 return self.face(face::FaceMsg::Light(lit));
-            }
-            Msg::Save => {
-                if matches!(self.mode, Mode::Running) {
-                    self.stage.save(host::now());
-                }
-                return false;
             }
             Msg::Pause
             | Msg::Step

@@ -4,6 +4,7 @@ use yew::{Component, Context};
 
 use super::{App, Mode, Msg, Notice, outside::resume_in_background};
 use crate::{
+    later,
     share::{self, Asked},
     shelf::Shelf,
     stage, store, words,
@@ -23,6 +24,14 @@ impl App {
                 self.first(None);
                 self.tell(words::link_broken(words::take_why(&e)), None);
             }
+        }
+    }
+
+    /// Keeps what was done, as the page is left.
+    pub(super) fn leave(&self) {
+        if let (Mode::Running, Some(later)) = (&self.mode, later::here()) {
+            let text = (later.take)(self.stage.past.head(&self.stage.bay));
+            let _ = store::set(store::TAKE, &text);
         }
     }
 

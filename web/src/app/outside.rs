@@ -118,10 +118,14 @@ pub(super) fn hints(ctx: &Context<App>) -> Closure<dyn FnMut(web_sys::Event)> {
     handler
 }
 
-/// The page is left or hidden: save.
+/// The page is left or hidden: keep what was done. Directly, not by a message: those may wait for a time that the page no longer has.
 pub(super) fn leaving(ctx: &Context<App>) -> Closure<dyn FnMut()> {
     let link = ctx.link().clone();
-    let handler = Closure::new(move || link.send_message(Msg::Save));
+    let handler = Closure::new(move || {
+        if let Some(app) = link.get_component() {
+            app.leave();
+        }
+    });
     drop(
         host::window()
             .add_event_listener_with_callback("pagehide", handler.as_ref().unchecked_ref()),
