@@ -191,3 +191,15 @@ pageTest(
   },
   { path: "#s=healthy", reducedMotion: "reduce" },
 );
+
+pageTest(
+  "a link to nothing known opens the first bay",
+  desktop,
+  async (page) => {
+    await page.getByRole("slider", { name: "Blower" }).waitFor();
+    assert.equal(await page.getByLabel("Start with").evaluate((e) => e.selectedOptions[0].textContent), "Healthy van, running");
+    assert.equal(await page.locator(".notice").count(), 0);
+    assertQuiet(page);
+  },
+  { path: "#s=nowhere&t=5&l=!!!" },
+);

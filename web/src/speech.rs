@@ -7,7 +7,7 @@ use crate::{host, later, store, words};
 /// A file of its own: who reads English does not wait for Spanish.
 #[allow(
     clippy::unnecessary_wraps,
-    reason = "fetching it can fail, and so its type says"
+    reason = "fetching it can fail, and so its type says; not `expect`: the macro puts it on a second function too, which needs none"
 )]
 #[wasm_split(spanish, fallible)]
 fn spanish() -> Result<&'static Texts, SplitLoaderError> {

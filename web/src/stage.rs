@@ -285,12 +285,19 @@ impl Stage {
     /// Saves the take.
     pub(crate) fn save(&mut self, now: f64) {
         self.saved_at = now;
-        // Acts are few in the moment before the later part of the program is here; the next save has them.
-        let Some(later) = later::here() else { return };
-        let text = (later.take)(self.past.head(&self.bay));
-        self.stored = store::set(store::TAKE, &text);
-        self.shelf.save(&self.past, later.take);
+        let Some(stored) = self.keep() else { return };
+        self.stored = stored;
+        if let Some(later) = later::here() {
+            self.shelf.save(&self.past, later.take);
+        }
+    }
+
+    /// Keeps the acts so far, in the browser and for a failure. None in the moment before the later part of the program is here: acts are few
+    /// then, and the next save has them.
+    pub(crate) fn keep(&self) -> Option<Stored> {
+        let text = (later::here()?.take)(self.past.head(&self.bay));
         fail::remember(&text);
+        Some(store::set(store::TAKE, &text))
     }
 
     /// What the drawing shows now.

@@ -4,7 +4,6 @@ use yew::{Component, Context};
 
 use super::{App, Mode, Msg, Notice, outside::resume_in_background};
 use crate::{
-    later,
     share::{self, Asked},
     shelf::Shelf,
     stage, store, words,
@@ -29,9 +28,8 @@ impl App {
 
     /// Keeps what was done, as the page is left.
     pub(super) fn leave(&self) {
-        if let (Mode::Running, Some(later)) = (&self.mode, later::here()) {
-            let text = (later.take)(self.stage.past.head(&self.stage.bay));
-            let _ = store::set(store::TAKE, &text);
+        if let Mode::Running = self.mode {
+            let _ = self.stage.keep();
         }
     }
 

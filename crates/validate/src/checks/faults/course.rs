@@ -2,6 +2,7 @@
 
 use lowside_session::{Action, Event};
 
+use super::signs::COUNTS;
 use crate::{
     check::{Check, Finding},
     error::Error,
@@ -12,7 +13,12 @@ use crate::{
 /// One of the table's faults, and what it shows.
 type Fault = fn(&Runs, &mut Check) -> Result<(), Error>;
 
-const FAULTS: [Fault; 6] = [freezing, iced, oil_short, leaks, relief, gauges];
+const FAULTS: [Fault; 7] = [freezing, iced, oil_short, bag, leaks, relief, gauges];
+
+/// Least change that counts, as in the table's other rows.
+const LOW: f64 = COUNTS[0];
+const HIGH: f64 = COUNTS[1];
+const VENT: f64 = COUNTS[2];
 
 /// The check: the faults one after the other.
 ///
@@ -21,7 +27,7 @@ const FAULTS: [Fault; 6] = [freezing, iced, oil_short, leaks, relief, gauges];
 pub(super) fn table(runs: &Runs) -> Result<Vec<Check>, Error> {
     let mut check = Check::new(
         "The fault table: faults that show in their course",
-        "5 and 27: 5 g of water freeze at the orifice, and do not where the desiccant has taken them. 24: the coil ices behind a stuck switch. 26: too little oil. 29: leaks that \
+        "5 and 27: 5 g of water freeze at the orifice, and do not where the desiccant has taken them. 24: the coil ices behind a stuck switch. 26: too little oil. 28: a burst desiccant bag. 29: leaks that \
          empty the loop while it runs. 33: a relief valve that opens too low. 34: a gauge or coupler that is wrong while the loop is right. Days as the rows say.",
         "fault table of common practice, no source",
     );
@@ -82,14 +88,14 @@ fn freezing(runs: &Runs, check: &mut Check) -> Result<(), Error> {
     check.find(Finding::holds(
         "5 moisture freezing: high side, mean of the last two minutes before rest, kPag",
         format!("{:.0}", late(&full, high)),
-        format!("below {:.0}", late(&dry, high) - 14.0),
-        late(&full, high) < late(&dry, high) - 14.0,
+        format!("below {:.0}", late(&dry, high) - HIGH),
+        late(&full, high) < late(&dry, high) - HIGH,
     ));
     check.find(Finding::holds(
         "5 moisture freezing: vent warm then, degC",
         format!("{:.1}", late(&full, vent)),
-        format!("above {:.1}", late(&dry, vent) + 0.3),
-        late(&full, vent) > late(&dry, vent) + 0.3,
+        format!("above {:.1}", late(&dry, vent) + VENT),
+        late(&full, vent) > late(&dry, vent) + VENT,
     ));
     let after = |run: &Run| mean(run, on + 60.0, on + 120.0, vent);
     check.find(Finding::holds(
@@ -119,6 +125,62 @@ fn freezing(runs: &Runs, check: &mut Check) -> Result<(), Error> {
     Ok(())
 }
 
+/// A day with a fault.
+fn with_fault<'a>(day: &[&'a str], fault: &'a str) -> Vec<&'a str> {
+    day.iter().copied().chain([fault]).collect()
+}
+
+/// Row 28: beads reach the orifice tube's screen over time; as row 6 then.
+fn bag(runs: &Runs, check: &mut Check) -> Result<(), Error> {
+    let day = ["until=6h"];
+    let good = runs.healthy(&day)?;
+    let run = runs.healthy(&with_fault(&day, "condition.bag_burst=true"))?;
+    let late = |run: &Run, of| mean(run, 20_400.0, 21_600.0, of);
+    let early = |of| mean(&run, 600.0, 1200.0, of);
+    let vent: fn(&Sample) -> f64 = |s| s.vent;
+    let clean = |run: &Run| 100.0 * run.bay.plant().orifice_clean();
+    check.find(Finding::holds(
+        "28 bag burst: screen clogs over six hours, and beads are seen in the tube",
+        format!(
+            "{:.0} % open, {:.2} g of beads; healthy {:.0} %",
+            clean(&run),
+            1e3 * run.bay.plant().debris.caught.beads,
+            clean(&good)
+        ),
+        "below 20 % open, beads; healthy above 95 %",
+        clean(&run) < 20.0 && run.bay.plant().debris.caught.beads > 0.0 && clean(&good) > 95.0,
+    ));
+    check.find(Finding::holds(
+        "28 bag burst: vent warm in the end and not at first, degC",
+        format!(
+            "{:.1}, in the first minutes {:.1}",
+            late(&run, vent),
+            early(vent)
+        ),
+        format!("up from {:.1}, at first as healthy", late(&good, vent)),
+        late(&run, vent) > late(&good, vent) + VENT
+            && (early(vent) - late(&good, vent)).abs() < VENT,
+    ));
+    let rates = [&run, &good].map(|r| r.cycles_per_minute());
+    check.find(Finding::holds(
+        "28 bag burst: cycles quickly",
+        format!("{:.1} a minute", rates[0]),
+        format!("more than the healthy {:.1}", rates[1]),
+        rates[0] > rates[1],
+    ));
+    check.find(Finding::holds(
+        "28 bag burst: low side, at its lowest in the last twenty minutes, kPag",
+        format!("{:.0}", least(&run, 20_400.0, 21_600.0, |s| s.low)),
+        format!(
+            "down from {:.0}",
+            least(&good, 20_400.0, 21_600.0, |s| s.low)
+        ),
+        least(&run, 20_400.0, 21_600.0, |s| s.low)
+            < least(&good, 20_400.0, 21_600.0, |s| s.low) - LOW,
+    ));
+    Ok(())
+}
+
 /// Row 24: a mild muggy day, the blower low.
 fn iced(runs: &Runs, check: &mut Check) -> Result<(), Error> {
     let day = [
@@ -127,20 +189,16 @@ fn iced(runs: &Runs, check: &mut Check) -> Result<(), Error> {
         "controls.blower=2",
         "until=60min",
     ];
-    let stuck: Vec<&str> = day
-        .iter()
-        .copied()
-        .chain(["condition.cycling_switch_stuck=true"])
-        .collect();
+    let stuck = with_fault(&day, "condition.cycling_switch_stuck=true");
     let (good, run) = (runs.healthy(&day)?, runs.healthy(&stuck)?);
     let early = |of| mean(&run, 120.0, 240.0, of);
     for (what, of, counts) in [
         (
             "low side, kPag",
             (|s: &Sample| s.low) as fn(&Sample) -> f64,
-            3.4,
+            LOW,
         ),
-        ("high side, kPag", |s| s.high, 14.0),
+        ("high side, kPag", |s| s.high, HIGH),
     ] {
         let late = mean(&run, 3480.0, 3600.0, of);
         check.find(Finding::holds(
@@ -223,7 +281,7 @@ fn leaks(runs: &Runs, check: &mut Check) -> Result<(), Error> {
             format!("29 leak, {what}: {gone:.0} % gone in ten minutes, low, high side, vent"),
             format!("{low:+.0}, {high:+.0} kPa, {vent:+.1} K"),
             "down, down, up, as row 1 over time",
-            low < -3.4 && high < -14.0 && vent > 0.3 && gone > 20.0,
+            low < -LOW && high < -HIGH && vent > VENT && gone > 20.0,
         ));
     }
     Ok(())
@@ -236,12 +294,7 @@ fn relief(runs: &Runs, check: &mut Check) -> Result<(), Error> {
         "engine.speed=800rpm",
         "condition.condenser_air=5%",
     ];
-    let weak = [
-        hot[0],
-        hot[1],
-        hot[2],
-        "vehicle.switches.relief_opens=2500kPag",
-    ];
+    let weak = with_fault(&hot, "vehicle.switches.relief_opens=2500kPag");
     let (good, run) = (runs.healthy(&hot)?, runs.healthy(&weak)?);
     let lost = |run: &Run| 1e3 * run.bay.plant().network.account().to_room[0];
     check.find(Finding::holds(
@@ -280,9 +333,9 @@ fn gauges(runs: &Runs, check: &mut Check) -> Result<(), Error> {
         }
     };
     let same = |run: &Run| {
-        (run.on.low - good.on.low).abs() < 3.4
-            && (run.on.high - good.on.high).abs() < 14.0
-            && (run.all.vent - good.all.vent).abs() < 0.3
+        (run.on.low - good.on.low).abs() < LOW
+            && (run.on.high - good.on.high).abs() < HIGH
+            && (run.all.vent - good.all.vent).abs() < VENT
     };
     let sides = [false, true];
     for (k, (what, over)) in [
