@@ -4,7 +4,7 @@ import { readFileSync } from "node:fs";
 import { assertQuiet, desktop, pageTest } from "./harness.mjs";
 import { keys, until } from "./keys.mjs";
 
-const picture = (canvas) => canvas.evaluate((c) => c.toDataURL());
+const picture = (sheet) => sheet.evaluate((c) => (c.localName === "canvas" ? c.toDataURL() : c.innerHTML));
 
 pageTest(
   "a state point lights its part in the loop, the levels, its gauge and the charts, by pointer and by focus",
@@ -20,12 +20,12 @@ pageTest(
     await cycle.locator("summary").click();
     const lit = page.locator("section.parts .part.lit");
     const dials = () => page.locator(".dial").evaluateAll((all) => all.map((d) => d.classList.contains("lit")));
-    const canvases = { levels: page.locator(".levels canvas"), strip: page.locator("section.chart:not(.plot) canvas").last(), cycle: cycle.locator("canvas").last() };
+    const sheets = { levels: page.locator(".levels canvas"), strip: page.locator("section.chart:not(.plot) .strip > div").last(), cycle: cycle.locator(".strip > div").last() };
     const pictures = async () => {
       // Longer than the strip chart waits between two drawings.
       await page.waitForTimeout(400);
       const all = {};
-      for (const [name, canvas] of Object.entries(canvases)) all[name] = await picture(canvas);
+      for (const [name, sheet] of Object.entries(sheets)) all[name] = await picture(sheet);
       return all;
     };
     await page.mouse.move(2, 2);
@@ -35,7 +35,7 @@ pageTest(
       assert.match(await lit.getAttribute("aria-label"), new RegExp(`^${part},`), how);
       assert.deepEqual(await dials(), gauges, how);
       const now = await pictures();
-      for (const name of Object.keys(canvases)) assert.notEqual(now[name], dark[name], `${how}: ${name}`);
+      for (const name of Object.keys(sheets)) assert.notEqual(now[name], dark[name], `${how}: ${name}`);
     };
     // By focus: a point's row.
     await cycle.getByRole("row", { name: /^discharge / }).focus();
@@ -46,8 +46,8 @@ pageTest(
     await until(page, "nothing is lit", 5, async () => (await lit.count()) === 0);
     assert.deepEqual(await dials(), [false, false]);
     // By pointer: the point itself, found by sweeping along the chart.
-    await canvases.cycle.scrollIntoViewIfNeeded();
-    const box = await canvases.cycle.boundingBox();
+    await sheets.cycle.scrollIntoViewIfNeeded();
+    const box = await sheets.cycle.boundingBox();
     const found = new Set();
     const both = () => [true, false].every((low) => [...found].some((f) => f.endsWith(` ${low},${!low}`)));
     for (let y = 0.1; y < 0.95 && !both(); y += 0.05)
@@ -119,7 +119,7 @@ pageTest(
     await until(page, "eight minutes", 30, async () => /^([89]|\d\d):/.test(await page.locator(".clock [aria-hidden]").innerText()));
     await page.locator(".pause").click();
     const section = page.locator("section.chart:not(.plot)");
-    const canvas = section.locator("canvas").last();
+    const sheet = section.locator(".strip > div").last();
     const read = section.locator(".read");
     const push = (name) => section.getByRole("button", { name, exact: true }).click();
     await section.locator("summary").click();
@@ -146,7 +146,7 @@ pageTest(
     const earlier = await shown();
     assert.ok(Math.abs(earlier[1] - (to - 90)) <= 15, `half a window back: ${earlier}`);
     // Dragged to the right, it shows what was before.
-    const box = await canvas.boundingBox();
+    const box = await sheet.boundingBox();
     const at = (x) => [box.x + box.width * x, box.y + box.height * 0.4];
     await page.mouse.move(...at(0.4));
     await page.mouse.down();

@@ -15,7 +15,7 @@ const watch = () => {
   new MutationObserver(() => {
     const share = document.getElementById("opening-share")?.textContent;
     if (share && window.seen.shares.at(-1) !== share) window.seen.shares.push(share);
-    const needle = document.querySelector(".dial svg g[transform]")?.getAttribute("transform");
+    const needle = document.querySelector(".dial .hand")?.style.transform;
     if (!needle) return;
     first ??= needle;
     if (!window.seen.moved && needle !== first) window.seen.moved = performance.now();

@@ -28,9 +28,15 @@ async function running(page) {
   await button(page, "1\u00d7").click();
 }
 
-/** How many pixels of a canvas are painted. */
-const painted = (canvas) =>
-  canvas.evaluate((c) => {
+/** How much is painted: pixels of a canvas; of a chart the lengths of its lines and texts that lie within it, in pixels. */
+const painted = (sheet) =>
+  sheet.evaluate((c) => {
+    if (c.localName !== "canvas") {
+      const all = c.getBoundingClientRect();
+      const within = (b) => b.left >= all.left - 2 && b.right <= all.right + 2 && b.top >= all.top - 2 && b.bottom <= all.bottom + 2;
+      const boxes = [...c.querySelectorAll("svg > *")].map((e) => e.getBoundingClientRect());
+      return boxes.filter(within).reduce((sum, b) => sum + b.width + b.height, 0);
+    }
     const { data } = c.getContext("2d").getImageData(0, 0, c.width, c.height);
     let n = 0;
     for (let k = 3; k < data.length; k += 4) if (data[k] > 0) n += 1;
@@ -57,15 +63,15 @@ for (const window of [desktop, phone, narrow])
       for (const view of VIEWS) {
         await show(page, view);
         await page.waitForTimeout(400);
-        const canvas = page.locator(".middle canvas").last();
-        assert.ok((await painted(canvas)) > 200, `${view} is blank`);
+        const sheet = page.locator(".middle :is(canvas, .strip > div)").last();
+        assert.ok((await painted(sheet)) > 200, `${view} is blank`);
         await assertNoSidewaysScroll(page);
         await assertAccessible(page);
       }
       // Closed and opened again, axes and all.
       await show(page, "Strip chart");
       await page.waitForTimeout(500);
-      for (const canvas of await page.locator(".strip canvas").all()) assert.ok((await painted(canvas)) > 200);
+      for (const sheet of await page.locator(".strip > div").all()) assert.ok((await painted(sheet)) > 200);
       assertQuiet(page);
     },
     { limit: 120_000 },

@@ -1,6 +1,6 @@
 //! The strip chart: readings over time with a window that moves and zooms, marks of what happened, and a cursor that reads.
 //!
-//! Axes are on one canvas, drawn when they change; traces on another above it.
+//! Axes are on one sheet, drawn when they change; traces on another above it.
 use std::rc::Rc;
 
 use lowside_present::{
@@ -12,7 +12,7 @@ use lowside_present::{
 };
 use lowside_session::{Bay, TICKS_PER_SECOND, Tick};
 use lowside_units::display::{PressureUnit, TemperatureUnit, UnitSystem};
-use web_sys::HtmlCanvasElement;
+use web_sys::Element;
 use yew::{
     Callback, Html, KeyboardEvent, MouseEvent, NodeRef, Properties, classes, component, html,
     use_mut_ref,
@@ -57,7 +57,7 @@ struct Frame {
     dark: bool,
     minutes: f64,
     back: f64,
-    size: (f64, f64, f64),
+    size: (f64, f64),
 }
 
 /// What is looked at.
@@ -167,7 +167,7 @@ impl Chart {
     /// Draws the traces, and the axes if need be.
     pub(crate) fn draw(
         &mut self,
-        (axes, traces): (&HtmlCanvasElement, &HtmlCanvasElement),
+        (axes, traces): (&Element, &Element),
         theme: &Theme,
         (bay, history): (&Bay, &History),
         (units, lit): (UnitSystem, Option<Part>),
@@ -183,16 +183,13 @@ impl Chart {
             back: self.look.back,
             size,
         };
-        // A canvas that was taken away and came back is blank and has the size that canvases start with.
-        if self.drawn.as_ref() != Some(&frame) || axes.width() != traces.width() {
-            let _ = ink::on_canvas(axes, &still(&frame, theme), size);
+        // A sheet that was taken away and came back is blank.
+        if self.drawn.as_ref() != Some(&frame) || axes.first_element_child().is_none() {
+            ink::on_page(axes, &still(&frame, theme), size);
             self.drawn = Some(frame.clone());
         }
-        let _ = ink::on_canvas(
-            traces,
-            &self.moving(&frame, theme, (bay, history), lit),
-            size,
-        );
+        let marks = self.moving(&frame, theme, (bay, history), lit);
+        ink::on_page(traces, &marks, size);
     }
 
     /// Saves it as it stands.
@@ -203,21 +200,14 @@ impl Chart {
             dark: false,
             minutes: self.look.minutes,
             back: self.look.back,
-            size: (900.0, 240.0, 1.0),
+            size: (900.0, 240.0),
         });
         let mut all = still(&frame, theme);
         all.0
             .extend(self.moving(&frame, theme, (bay, history), None).0);
         let (from, to) = self.window(bay.tick());
         let csv = || history.csv(from, to, units, &words::numbers_columns());
-        ink::save(
-            kind,
-            "strip",
-            all,
-            theme.sheet,
-            (frame.size.0, frame.size.1),
-            csv,
-        );
+        ink::save(kind, "strip", all, theme.sheet, frame.size, csv);
     }
 
     fn moving(
@@ -327,7 +317,7 @@ struct Grid {
 
 impl Grid {
     fn new(f: &Frame) -> Self {
-        let (w, h, _) = f.size;
+        let (w, h) = f.size;
         let bottom = h - 20.0;
         Self {
             scales: Scales(f.units),
@@ -461,8 +451,8 @@ pub(crate) fn StripView(p: &StripProps) -> Html {
     let dragged = use_mut_ref(|| None::<f64>);
     let place = |e: &MouseEvent, traces: &NodeRef| {
         let (w, ..) = traces
-            .cast::<HtmlCanvasElement>()
-            .and_then(|c| ink::place(&c))?;
+            .cast::<Element>()
+            .and_then(|sheet| ink::place(&sheet))?;
         Some((f64::from(e.offset_x()) - 42.0) / (w - 56.0))
     };
     let send = |act: Strip| {
@@ -539,9 +529,9 @@ pub(crate) fn StripView(p: &StripProps) -> Html {
                 </span>
             </h2>
             <div class="strip" tabindex="0" role="application" aria-label={words::chart()} aria-describedby="strip-keys" onkeydown={key}>
-                <canvas ref={p.axes.clone()} aria-hidden="true"></canvas>
-                <canvas ref={p.traces.clone()} role="img" aria-label={words::chart_spoken()}
-                    onmousedown={down} onmouseup={up} onmousemove={over} onmouseleave={leave}></canvas>
+                <div ref={p.axes.clone()} aria-hidden="true"></div>
+                <div ref={p.traces.clone()} role="img" aria-label={words::chart_spoken()}
+                    onmousedown={down} onmouseup={up} onmousemove={over} onmouseleave={leave}></div>
                 <p class="read" aria-live="off">{ p.read.as_deref().unwrap_or_default() }</p>
             </div>
             <p id="strip-keys" class="unseen">{ words::strip_keys() }</p>

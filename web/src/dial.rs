@@ -1,4 +1,4 @@
-//! A round gauge: an unchanging face and a needle that is turned directly each frame.
+//! A round gauge: an unchanging face and a needle above it that is turned directly each frame, which paints nothing anew.
 use crate::words;
 use lowside_present::dial::{Face, Mark, Which};
 use yew::{Html, NodeRef, Properties, classes, component, html};
@@ -47,10 +47,9 @@ fn mark(m: &Mark, outer: f64, long: f64, short: f64, text: f64, class: &'static 
 #[derive(Properties, PartialEq)]
 pub(crate) struct FaceProps {
     pub(crate) face: Face,
-    pub(crate) needle: NodeRef,
 }
 
-/// The face with its needle; drawn again only when the units change.
+/// The face; drawn again only when the units change.
 #[component]
 fn FacePlate(p: &FaceProps) -> Html {
     let f = &p.face;
@@ -65,10 +64,6 @@ fn FacePlate(p: &FaceProps) -> Html {
             { for f.saturation.iter().map(|m| mark(m, 43.0, 5.0, 3.0, 32.0, "sat")) }
             <text class="unit" x="100" y="132" text-anchor="middle">{ f.unit }</text>
             <text class="gas" x="100" y="146" text-anchor="middle">{ format!("{} {}", f.refrigerant, f.temperature_unit) }</text>
-            <g ref={p.needle.clone()}>
-                <path class="needle" d="M97.6 112 L99.3 26 L100.7 26 L102.4 112 Z" />
-            </g>
-            <circle class="hub" cx="100" cy="100" r="6" />
         </svg>
     }
 }
@@ -99,12 +94,18 @@ pub(crate) fn dial(p: &DialProps) -> Html {
     html! {
         <div class={classes!("dial", p.lit.then_some("lit"))} role="img" aria-label={format!("{}: {}, {where_}", p.title, p.spoken)}>
             <span class="plate">
-                <FacePlate face={p.face.clone()} needle={p.needle.clone()} />
+                <FacePlate face={p.face.clone()} />
                 if let Some((lo, hi)) = p.memory {
                     <svg viewBox="4 6 192 172" aria-hidden="true" class={if p.face.which == Which::Low { "trail low" } else { "trail high" }}>
                         <path class="memory" d={arc((lo - 0.002).max(0.0), (hi + 0.002).min(1.0), 71.0)} />
                     </svg>
                 }
+                <span ref={p.needle.clone()} class={if p.face.which == Which::Low { "hand low" } else { "hand high" }}>
+                    <svg viewBox="4 6 192 172" aria-hidden="true">
+                        <path class="needle" d="M97.6 112 L99.3 26 L100.7 26 L102.4 112 Z" />
+                        <circle class="hub" cx="100" cy="100" r="6" />
+                    </svg>
+                </span>
             </span>
             <div class="tag" aria-hidden="true">
                 <span class={if p.face.which == Which::Low { "name low" } else { "name high" }}>{ p.title }</span>

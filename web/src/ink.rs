@@ -1,9 +1,11 @@
-//! A chart as a list of marks, and the list put onto a canvas or into an SVG file by plotters.
+//! A chart as a list of marks, and the list put onto the page and into files by plotters.
 //!
-//! The list is made once and not per target, which keeps the program small; what the screen shows is what the file holds.
+//! The list is made once and not per target, which keeps the program small; what the screen shows is what the file holds. The page
+//! shows it as SVG: sharp at any size and in print, and the browser paints it beside the page's own thread, which a canvas keeps busy
+//! each frame even while nothing is drawn on it.
 use lowside_present::palette::Rgb;
 use plotters::{
-    backend::DrawingBackend,
+    backend::{DrawingBackend, SVGBackend},
     coord::Shift,
     drawing::{DrawingArea, IntoDrawingArea},
     element::{Circle, PathElement, Polygon, Text},
@@ -14,7 +16,7 @@ use plotters::{
 };
 use plotters_canvas::CanvasBackend;
 use wasm_bindgen::JsCast;
-use web_sys::HtmlCanvasElement;
+use web_sys::{Element, HtmlCanvasElement};
 
 use crate::host;
 
@@ -153,63 +155,56 @@ fn paint<B: DrawingBackend>(
     area.present().ok()
 }
 
-/// Size of a canvas in its place, CSS pixels, and its own pixels in one, two at least, since plotters rounds to whole ones; none
-/// while it is hidden.
-pub(crate) fn place(canvas: &HtmlCanvasElement) -> Option<(f64, f64, f64)> {
+/// Size of a chart's place, CSS pixels; none while it is hidden.
+pub(crate) fn place(sheet: &Element) -> Option<(f64, f64)> {
     let (w, h) = (
-        f64::from(canvas.client_width()),
-        f64::from(canvas.client_height()),
+        f64::from(sheet.client_width()),
+        f64::from(sheet.client_height()),
     );
-    (w >= 80.0 && h >= 60.0).then(|| (w, h, host::pixel_ratio().max(2.0)))
+    (w >= 80.0 && h >= 60.0).then_some((w, h))
 }
 
-/// Puts marks onto a canvas that has `size` CSS pixels, cleared before.
-pub(crate) fn on_canvas(
-    canvas: &HtmlCanvasElement,
-    marks: &Marks,
-    (w, h, ratio): (f64, f64, f64),
-) -> Option<()> {
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a screen's size"
-    )]
-    let device = |css: f64| (css * ratio).round() as u32;
-    // Setting the size also clears.
-    canvas.set_width(device(w));
-    canvas.set_height(device(h));
-    paint(
-        &CanvasBackend::with_canvas_object(canvas.clone())?.into_drawing_area(),
-        &marks.0,
-        ratio,
-    )
+/// Puts marks onto the page instead of what was there.
+pub(crate) fn on_page(sheet: &Element, marks: &Marks, size: (f64, f64)) {
+    sheet.set_inner_html(&as_svg(marks, size));
 }
 
-/// Marks as the text of an SVG file, drawn twice as fine as they are shown.
-pub(crate) fn as_svg(marks: &Marks, (w, h): (f64, f64)) -> String {
+/// Marks as the text of an SVG file, drawn finer than they are shown, since plotters rounds to whole pixels.
+pub(crate) fn as_svg(marks: &Marks, size: (f64, f64)) -> String {
     let mut text = String::new();
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "a screen's size"
-    )]
-    let size = ((w * 2.0).round() as u32, (h * 2.0).round() as u32);
     {
-        let area = plotters::backend::SVGBackend::with_string(&mut text, size).into_drawing_area();
+        let area = SVGBackend::with_string(&mut text, fine(size)).into_drawing_area();
         // What cannot be drawn is left out.
-        let _ = paint(&area, &marks.0, 2.0);
+        let _ = paint(&area, &marks.0, FINE);
     }
     text
 }
 
+/// Pixels of a drawing in one of the page.
+const FINE: f64 = 2.0;
+
+fn fine((w, h): (f64, f64)) -> (u32, u32) {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a screen's size"
+    )]
+    let pixels = |css: f64| (css * FINE).round() as u32;
+    (pixels(w), pixels(h))
+}
+
 /// Marks as a PNG image, as an address that holds it; none where the browser has no canvas.
-pub(crate) fn as_png(marks: &Marks, (w, h): (f64, f64)) -> Option<String> {
+pub(crate) fn as_png(marks: &Marks, size: (f64, f64)) -> Option<String> {
     let canvas = host::document()
         .create_element("canvas")
         .ok()?
         .dyn_into::<HtmlCanvasElement>()
         .ok()?;
-    on_canvas(&canvas, marks, (w, h, 2.0))?;
+    let (w, h) = fine(size);
+    canvas.set_width(w);
+    canvas.set_height(h);
+    let area = CanvasBackend::with_canvas_object(canvas.clone())?.into_drawing_area();
+    paint(&area, &marks.0, FINE)?;
     canvas.to_data_url().ok()
 }
 

@@ -7,7 +7,9 @@ use lowside_present::{
 };
 use lowside_session::{Action, TICKS_PER_SECOND, Tick};
 use lowside_units::{Duration, display};
-use yew::{Callback, Html, Properties, classes, component, html, use_effect_with, use_state};
+use yew::{
+    Callback, Html, Properties, classes, component, html, use_effect_with, use_memo, use_state,
+};
 
 use crate::{
     performance::{performance, told as told_of},
@@ -99,10 +101,11 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
     let picked = use_state(|| 0_usize);
     let signed = use_state(|| false);
     let names: Vec<&'static str> = library::names().collect();
-    let titles: Vec<String> = names
-        .iter()
-        .map(|n| library::card(n).map_or_else(|| (*n).to_owned(), |c| told(&c.title)))
-        .collect();
+    // Reading the cards takes longer than all else here.
+    let titles = use_memo(words::current(), |_| {
+        let title = |n| library::card(n).map_or_else(|| n.to_owned(), |c| told(&c.title));
+        library::names().map(title).collect::<Vec<_>>()
+    });
     let opens = |name: Option<&'static str>| {
         let (open, signed) = (p.open.clone(), signed.clone());
         move || {

@@ -6,7 +6,7 @@ use lowside_present::{
     parts::Part,
     plot::{self, Axis, Dot, Frame, Line, Live, Name, Plot},
 };
-use web_sys::HtmlCanvasElement;
+use web_sys::Element;
 use yew::{
     Callback, FocusEvent, Html, MouseEvent, Properties, classes, component, html, use_effect_with,
     use_node_ref,
@@ -335,32 +335,26 @@ pub(crate) struct PlotProps {
 #[component]
 pub(crate) fn PlotView(p: &PlotProps) -> Html {
     let (under, over) = (use_node_ref(), use_node_ref());
-    let size = over
-        .cast::<HtmlCanvasElement>()
-        .and_then(|c| ink::place(&c));
+    let size = over.cast::<Element>().and_then(|sheet| ink::place(&sheet));
     {
         let (under, frame) = (under.clone(), p.frame.clone());
         // Drawn when it is first there, and when its size, units or colours change.
         use_effect_with((p.frame.clone(), p.dark, size), move |_| {
-            if let Some(canvas) = under.cast::<HtmlCanvasElement>()
-                && let Some(place) = ink::place(&canvas)
+            if let Some(sheet) = under.cast::<Element>()
+                && let Some(size) = ink::place(&sheet)
             {
-                let _ = ink::on_canvas(
-                    &canvas,
-                    &still(&frame, (place.0, place.1), theme::current()),
-                    place,
-                );
+                ink::on_page(&sheet, &still(&frame, size, theme::current()), size);
             }
         });
     }
     {
         let (over, frame, live, lit) = (over.clone(), p.frame.clone(), p.live.clone(), p.lit);
         use_effect_with((p.live.clone(), p.lit, p.dark, size), move |_| {
-            if let Some(canvas) = over.cast::<HtmlCanvasElement>()
-                && let Some(place) = ink::place(&canvas)
+            if let Some(sheet) = over.cast::<Element>()
+                && let Some(size) = ink::place(&sheet)
             {
-                let marks = moving(&frame, &live, (place.0, place.1), theme::current(), lit);
-                let _ = ink::on_canvas(&canvas, &marks, place);
+                let marks = moving(&frame, &live, size, theme::current(), lit);
+                ink::on_page(&sheet, &marks, size);
             }
         });
     }
@@ -372,10 +366,7 @@ pub(crate) fn PlotView(p: &PlotProps) -> Html {
             p.light.clone(),
         );
         Callback::from(move |e: MouseEvent| {
-            let Some((w, h, _)) = over
-                .cast::<HtmlCanvasElement>()
-                .and_then(|c| ink::place(&c))
-            else {
+            let Some((w, h)) = over.cast::<Element>().and_then(|sheet| ink::place(&sheet)) else {
                 return;
             };
             let g = Grid::new(&frame, (w, h));
@@ -396,9 +387,9 @@ pub(crate) fn PlotView(p: &PlotProps) -> Html {
         let (over, frame, live, plot) = (over.clone(), p.frame.clone(), p.live.clone(), p.plot);
         Callback::from(move |kind: Kind| {
             let (w, h) = over
-                .cast::<HtmlCanvasElement>()
-                .and_then(|c| ink::place(&c))
-                .map_or((800.0, 500.0), |(w, h, _)| (w, h));
+                .cast::<Element>()
+                .and_then(|sheet| ink::place(&sheet))
+                .unwrap_or((800.0, 500.0));
             let t = theme::current();
             let mut marks = still(&frame, (w, h), t);
             marks.0.extend(moving(&frame, &live, (w, h), t, None).0);
@@ -418,8 +409,8 @@ pub(crate) fn PlotView(p: &PlotProps) -> Html {
         <section class="chart plot" aria-labelledby={format!("{id}-title")}>
             <h2 id={format!("{id}-title")}>{ charts::plot(p.plot) }<small>{ charts::plot_idea(p.plot) }</small></h2>
             <div class="strip">
-                <canvas ref={under} aria-hidden="true"></canvas>
-                <canvas ref={over} role="img" aria-label={spoken(p.plot, &p.live)} onmousemove={hover} onmouseleave={leave}></canvas>
+                <div ref={under} aria-hidden="true"></div>
+                <div ref={over} role="img" aria-label={spoken(p.plot, &p.live)} onmousemove={hover} onmouseleave={leave}></div>
             </div>
             <div class="foot">{ points(p) }{ saver(&save) }</div>
         </section>

@@ -9,7 +9,7 @@ use lowside_present::{
     readout::Readout,
 };
 use lowside_session::Event as BayEvent;
-use web_sys::HtmlCanvasElement;
+use web_sys::{Element, HtmlCanvasElement, HtmlElement};
 
 use super::{App, Mode};
 use crate::{host, levels::Scene, theme, words};
@@ -93,20 +93,12 @@ impl App {
         if let Some(moved) = parts_due {
             self.draw_flows(theme, if still { 0.0 } else { moved });
         }
-        let throb = (!still).then_some(now / 1e3);
-        for (which, needle) in [Which::Low, Which::High].into_iter().zip(&self.needles) {
-            if let Some(needle) = needle.cast::<web_sys::Element>() {
-                let angle =
-                    crate::dial::angle(dial::needle(&self.stage.bay, which, self.units, throb));
-                drop(needle.set_attribute("transform", &format!("rotate({angle:.2} 100 100)")));
-            }
-        }
+        self.turn_needles((!still).then_some(now / 1e3));
         if now - self.last_chart > CHART_EVERY {
             self.last_chart = now;
-            if let (Some(axes), Some(traces)) = (
-                self.axes.cast::<HtmlCanvasElement>(),
-                self.traces.cast::<HtmlCanvasElement>(),
-            ) {
+            if let (Some(axes), Some(traces)) =
+                (self.axes.cast::<Element>(), self.traces.cast::<Element>())
+            {
                 let s = &self.stage;
                 self.chart.draw(
                     (&axes, &traces),
@@ -128,6 +120,17 @@ impl App {
             return true;
         }
         false
+    }
+
+    /// Turns the needles of both gauges; they throb at a time `throb`, s, or not at all.
+    fn turn_needles(&self, throb: Option<f64>) {
+        for (which, needle) in [Which::Low, Which::High].into_iter().zip(&self.needles) {
+            if let Some(needle) = needle.cast::<HtmlElement>() {
+                let at = dial::needle(&self.stage.bay, which, self.units, throb);
+                let turned = format!("rotate({:.2}deg)", crate::dial::angle(at));
+                drop(needle.style().set_property("transform", &turned));
+            }
+        }
     }
 
     /// Renews what changes slowly.
