@@ -103,11 +103,13 @@ impl Marks {
     }
 }
 
+/// Puts marks onto an area; letters `letters` times their size.
 fn paint<B: DrawingBackend>(
     area: &DrawingArea<B, Shift>,
     marks: &[Mark],
-    scale: f64,
+    letters: f64,
 ) -> Option<()> {
+    let scale = FINE;
     #[expect(clippy::cast_possible_truncation, reason = "a place on a screen")]
     let px = |v: f64| (v * scale).round() as i32;
     let at = |p: &(f64, f64)| (px(p.0), px(p.1));
@@ -146,7 +148,7 @@ fn paint<B: DrawingBackend>(
                     Side::Centre => HPos::Center,
                     Side::Right => HPos::Right,
                 };
-                let font = ("sans-serif", *size * scale).into_font();
+                let font = ("sans-serif", *size * scale * letters).into_font();
                 let style = font.color(&colour(*c, 1.0)).pos(Pos::new(h, VPos::Center));
                 area.draw(&Text::new(text.as_str(), at(p), style)).ok()?;
             }
@@ -175,13 +177,15 @@ pub(crate) fn as_svg(marks: &Marks, size: (f64, f64)) -> String {
     {
         let area = SVGBackend::with_string(&mut text, fine(size)).into_drawing_area();
         // What cannot be drawn is left out.
-        let _ = paint(&area, &marks.0, FINE);
+        let _ = paint(&area, &marks.0, SMALLER);
     }
     text
 }
 
 /// Pixels of a drawing in one of the page.
 const FINE: f64 = 2.0;
+/// By how much plotters makes letters smaller in SVG than on a canvas; to be undone.
+const SMALLER: f64 = 1.24;
 
 fn fine((w, h): (f64, f64)) -> (u32, u32) {
     #[expect(
@@ -204,7 +208,7 @@ pub(crate) fn as_png(marks: &Marks, size: (f64, f64)) -> Option<String> {
     canvas.set_width(w);
     canvas.set_height(h);
     let area = CanvasBackend::with_canvas_object(canvas.clone())?.into_drawing_area();
-    paint(&area, &marks.0, FINE)?;
+    paint(&area, &marks.0, 1.0)?;
     canvas.to_data_url().ok()
 }
 
