@@ -1,26 +1,52 @@
 // Pictures of the page for a person to look at: as it comes up, with the healthy van running, with every drawing and chart open
-// one by one, charging from a can and with an opened part, in both windows and both colour schemes. Names given in LOWSIDE_ONLY
-// choose some.
+// one by one, charging from a can and with an opened part, on desktop and phone; on a tablet and in front of a class what is seen
+// there; all in both colour schemes. Names given in LOWSIDE_ONLY choose some.
 import { join } from "node:path";
 import { desktop, phone, quit, withPage } from "./page.mjs";
 
 const VIEWS = ["Levels", "Parts", "Strip chart", "Bench", "Job", "Cycle", "Air", "Boiling point", "Vacuum"];
 
+const wanted = process.env.LOWSIDE_ONLY?.split(",");
+/** Takes pictures of `page`, or of an element of it, unless others are wanted. */
+const camera = (page, window, colorScheme) => async (moment, element) => {
+  const name = `${window.name}-${colorScheme}-${moment}`;
+  if (wanted && !wanted.some((part) => name.includes(part))) return;
+  const path = join(process.env.LOWSIDE_SHOTS, `${name}.png`);
+  await (element ?? page).screenshot({ path });
+  console.log(path, page.complaints.length ? `complaints: ${page.complaints.join("; ")}` : "");
+};
+const tablet = { name: "tablet", viewport: { width: 820, height: 1180 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true };
+const projector = { name: "projector", viewport: { width: 1920, height: 1080 } };
+
 try {
+  for (const [window, layout] of [
+    [tablet, ""],
+    [projector, "?layout=projector"],
+  ])
+    for (const colorScheme of ["light", "dark"])
+      await withPage(
+        window,
+        async (page) => {
+          const shoot = camera(page, window, colorScheme);
+          await page.getByRole("heading", { level: 1 }).waitFor();
+          await page.getByRole("button", { name: "60\u00d7", exact: true }).click();
+          await page.waitForTimeout(6000);
+          await page.getByRole("button", { name: "1\u00d7", exact: true }).click();
+          await page.waitForTimeout(400);
+          await shoot("running");
+          for (const name of ["Strip chart", "Parts"]) await page.locator(".picker").getByRole("button", { name, exact: true }).click();
+          await page.waitForTimeout(600);
+          await shoot("both", { screenshot: ({ path }) => page.screenshot({ path, fullPage: true }) });
+        },
+        { colorScheme, path: `${layout}#s=healthy` },
+      );
   for (const window of [desktop, phone]) {
     for (const colorScheme of ["light", "dark"]) {
       await withPage(
         window,
         async (page) => {
-          const wanted = process.env.LOWSIDE_ONLY?.split(",");
           const button = (name) => page.getByRole("button", { name, exact: true });
-          const shoot = async (moment, element) => {
-            const name = `${window.name}-${colorScheme}-${moment}`;
-            if (wanted && !wanted.some((part) => name.includes(part))) return;
-            const path = join(process.env.LOWSIDE_SHOTS, `${name}.png`);
-            await (element ?? page).screenshot({ path });
-            console.log(path, page.complaints.length ? `complaints: ${page.complaints.join("; ")}` : "");
-          };
+          const shoot = camera(page, window, colorScheme);
           /** Leaves only the named views open. */
           const show = async (...names) => {
             for (const view of VIEWS) {

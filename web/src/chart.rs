@@ -22,7 +22,7 @@ use crate::{
     host,
     ink::{self, Kind, Marks, Side},
     plot::saver,
-    theme,
+    sheet, theme,
     words::{self, charts},
 };
 
@@ -450,10 +450,8 @@ pub(crate) struct StripProps {
 pub(crate) fn StripView(p: &StripProps) -> Html {
     let dragged = use_mut_ref(|| None::<f64>);
     let place = |e: &MouseEvent, traces: &NodeRef| {
-        let (w, ..) = traces
-            .cast::<Element>()
-            .and_then(|sheet| ink::place(&sheet))?;
-        Some((f64::from(e.offset_x()) - 42.0) / (w - 56.0))
+        let (w, ..) = traces.cast::<Element>().and_then(|e| ink::place(&e))?;
+        Some((sheet::pointed(e).0 - 42.0) / (w - 56.0))
     };
     let send = |act: Strip| {
         let send = p.send.clone();

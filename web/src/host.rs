@@ -56,6 +56,11 @@ pub(crate) fn projector() -> bool {
     query("layout").as_deref() == Some("projector")
 }
 
+/// How much larger drawings are than on a desk: a class sits further away.
+pub(crate) fn enlarged() -> f64 {
+    if projector() { 1.5 } else { 1.0 }
+}
+
 /// Does the person want a dark page? A projector always gets a light one.
 pub(crate) fn dark() -> bool {
     !projector() && prefers("(prefers-color-scheme: dark)")

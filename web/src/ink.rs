@@ -157,11 +157,12 @@ fn paint<B: DrawingBackend>(
     area.present().ok()
 }
 
-/// Size of a chart's place, CSS pixels; none while it is hidden.
+/// Size of a chart's place, in CSS pixels or larger ones for a class; none while it is hidden.
 pub(crate) fn place(sheet: &Element) -> Option<(f64, f64)> {
+    let larger = host::enlarged();
     let (w, h) = (
-        f64::from(sheet.client_width()),
-        f64::from(sheet.client_height()),
+        f64::from(sheet.client_width()) / larger,
+        f64::from(sheet.client_height()) / larger,
     );
     (w >= 80.0 && h >= 60.0).then_some((w, h))
 }

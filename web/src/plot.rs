@@ -14,7 +14,7 @@ use yew::{
 
 use crate::{
     ink::{self, Kind, Marks, Side},
-    theme,
+    sheet, theme,
     words::{self, charts},
 };
 
@@ -335,7 +335,7 @@ pub(crate) struct PlotProps {
 #[component]
 pub(crate) fn PlotView(p: &PlotProps) -> Html {
     let (under, over) = (use_node_ref(), use_node_ref());
-    let size = over.cast::<Element>().and_then(|sheet| ink::place(&sheet));
+    let size = over.cast::<Element>().and_then(|e| ink::place(&e));
     {
         let (under, frame) = (under.clone(), p.frame.clone());
         // Drawn when it is first there, and when its size, units or colours change.
@@ -366,11 +366,11 @@ pub(crate) fn PlotView(p: &PlotProps) -> Html {
             p.light.clone(),
         );
         Callback::from(move |e: MouseEvent| {
-            let Some((w, h)) = over.cast::<Element>().and_then(|sheet| ink::place(&sheet)) else {
+            let Some((w, h)) = over.cast::<Element>().and_then(|e| ink::place(&e)) else {
                 return;
             };
             let g = Grid::new(&frame, (w, h));
-            let (x, y) = (f64::from(e.offset_x()), f64::from(e.offset_y()));
+            let (x, y) = sheet::pointed(&e);
             let far = |d: &&Dot| {
                 let (dx, dy) = g.at(d.at);
                 (dx - x).hypot(dy - y)
@@ -388,7 +388,7 @@ pub(crate) fn PlotView(p: &PlotProps) -> Html {
         Callback::from(move |kind: Kind| {
             let (w, h) = over
                 .cast::<Element>()
-                .and_then(|sheet| ink::place(&sheet))
+                .and_then(|e| ink::place(&e))
                 .unwrap_or((800.0, 500.0));
             let t = theme::current();
             let mut marks = still(&frame, (w, h), t);

@@ -1,11 +1,20 @@
 //! The sheet under the drawing of levels: where things stand on it, and a canvas that is sharp on every screen.
 use lowside_present::palette::Rgb;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
+use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, MouseEvent};
 
 use crate::host;
 
-/// A canvas ready to be drawn on in CSS pixels, cleared, with its size.
+/// Where a pointer is on a drawing, in the drawing's own pixels.
+pub(crate) fn pointed(e: &MouseEvent) -> (f64, f64) {
+    let larger = host::enlarged();
+    (
+        f64::from(e.offset_x()) / larger,
+        f64::from(e.offset_y()) / larger,
+    )
+}
+
+/// A canvas ready to be drawn on, cleared, with its size, in CSS pixels or larger ones for a class.
 pub(crate) fn open(canvas: &HtmlCanvasElement) -> Option<(Pen, f64, f64)> {
     let ratio = host::pixel_ratio();
     let (w, h) = (
@@ -31,7 +40,10 @@ pub(crate) fn open(canvas: &HtmlCanvasElement) -> Option<(Pen, f64, f64)> {
         .flatten()?
         .dyn_into::<CanvasRenderingContext2d>()
         .ok()?;
-    drop(context.set_transform(ratio, 0.0, 0.0, ratio, 0.0, 0.0));
+    let larger = host::enlarged();
+    let scale = ratio * larger;
+    drop(context.set_transform(scale, 0.0, 0.0, scale, 0.0, 0.0));
+    let (w, h) = (w / larger, h / larger);
     context.clear_rect(0.0, 0.0, w, h);
     Some((Pen { c: context }, w, h))
 }

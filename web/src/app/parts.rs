@@ -13,6 +13,7 @@ use crate::{
     chart::{Strip, StripView},
     dial::DialProps,
     settings::SettingsProps,
+    sheet,
     timebar::{TimeBarProps, time_bar},
     top::{TopProps, top},
     words,
@@ -112,7 +113,8 @@ impl App {
     pub(super) fn levels_view(&self, ctx: &Context<Self>) -> Html {
         let at = |make: fn(f64, f64) -> Msg| {
             ctx.link().callback(move |e: MouseEvent| {
-                make(f64::from(e.offset_x()), f64::from(e.offset_y()))
+                let (x, y) = sheet::pointed(&e);
+                make(x, y)
             })
         };
         html! {
