@@ -6,7 +6,7 @@ use crate::{
     oil::OilKind,
     parts::{self, OnBench, Part},
 };
-use lowside_fluids::Gas;
+use lowside_fluids::{Gas, oil::Oils};
 use lowside_plant::{
     leak::Site,
     plant::Plant,
@@ -66,9 +66,10 @@ impl Shop {
         self.bench[part as usize] = Some(bench);
     }
 
-    /// Puts the part from the bench back in.
+    /// Puts the part from the bench back in; its oil comes to the loop's.
     pub fn refit_part(&mut self, plant: &mut Plant, part: Part) {
         if let Some(bench) = self.bench[part as usize].take() {
+            mix_oil(plant, &bench.oils, bench.oil);
             parts::put_in(plant, part, &bench);
         }
     }
@@ -77,8 +78,10 @@ impl Shop {
     pub fn new_part(&mut self, plant: &mut Plant, part: Part) {
         if let Some(old) = self.bench[part as usize].take() {
             self.scrap[OIL] += old.oil;
-            self.scrap[WATER] += old.bound;
-            self.oil.scrapped += old.oil;
+            self.scrap[WATER] += old.bound + old.oil_water;
+            let work = &mut self.oil;
+            work.scrapped_of.mix(&old.oils, old.oil, work.scrapped);
+            work.scrapped += old.oil;
             let oil = part.ships_with(plant);
             self.oil.shipped += oil;
             self.brought[OIL] += oil;
@@ -89,36 +92,39 @@ impl Shop {
             } else {
                 OilKind::Pag46
             };
-            self.mix_oil(plant, oil, kind);
             parts::renew(plant, part);
             self.renewed[part as usize] += 1;
             let seat = old.seat.map(|_| Seat::of(&plant.vehicle.orifice));
             self.bench[part as usize] = Some(OnBench {
                 oil,
+                oils: Oils::pure(kind.oil()),
                 seat,
                 ..OnBench::default()
             });
         }
     }
 
-    /// Turns a part on the bench over above the measuring cup; gives what ran out, kg.
+    /// Turns a part on the bench over above the measuring cup; gives what ran out, kg: of the part's own oils, with their water.
     pub fn drain_part(&mut self, part: Part) -> f64 {
         let Some(bench) = &mut self.bench[part as usize] else {
             return 0.0;
         };
         let out = bench.oil * part.drains();
         bench.oil -= out;
-        self.oil.drained[part as usize] += out;
-        self.oil.waste += out;
+        let water = bench.oil_water * part.drains();
+        bench.oil_water -= water;
+        self.scrap[WATER] += water;
+        let work = &mut self.oil;
+        work.drained[part as usize] += out;
+        work.waste_of.mix(&bench.oils, out, work.waste);
+        work.waste += out;
         out
     }
 
     /// Pours oil (kg) from the bottle into a part on the bench.
-    pub fn pour_oil(&mut self, plant: &mut Plant, part: Part, kg: f64, kind: OilKind) {
-        if self.bench[part as usize].is_some() {
-            self.mix_oil(plant, kg, kind);
-        }
+    pub fn pour_oil(&mut self, part: Part, kg: f64, kind: OilKind) {
         if let Some(bench) = &mut self.bench[part as usize] {
+            bench.oils.pour(kind.oil(), kg, bench.oil);
             bench.oil += kg;
             self.oil.poured[part as usize] += kg;
             self.note_oil(kg, kind);
@@ -127,22 +133,12 @@ impl Shop {
 
     /// Presses oil (kg) through the low-side port into the loop.
     pub fn inject_oil(&mut self, plant: &mut Plant, kg: f64, kind: OilKind) {
-        self.mix_oil(plant, kg, kind);
+        mix_oil(plant, &Oils::pure(kind.oil()), kg);
         let mut oil = Content::default();
         oil[OIL] = kg;
         plant.network.inject(plant.places.accumulator, &oil);
         self.oil.injected += kg;
         self.note_oil(kg, kind);
-    }
-
-    /// Oil comes to what the loop and the parts on the bench hold.
-    fn mix_oil(&self, plant: &mut Plant, kg: f64, kind: OilKind) {
-        let p = plant.places;
-        let held: f64 = (p.discharge..=p.suction)
-            .map(|i| plant.network.node(i).content[OIL])
-            .chain(self.bench.iter().flatten().map(|part| part.oil))
-            .sum();
-        plant.oil.pour(kind.oil(), kg, held);
     }
 
     fn note_oil(&mut self, kg: f64, kind: OilKind) {
@@ -178,4 +174,13 @@ impl Shop {
             .sum();
         held > TRACES
     }
+}
+
+/// So much oil (kg) comes to what the loop holds.
+fn mix_oil(plant: &mut Plant, oils: &Oils, kg: f64) {
+    let p = plant.places;
+    let held: f64 = (p.discharge..=p.suction)
+        .map(|i| plant.network.node(i).content[OIL])
+        .sum();
+    plant.oil.pour(oils, kg, held);
 }
