@@ -33,10 +33,12 @@ pub enum Item {
 
 impl Item {
     /// All of them: the loop in the order of the flow from the compressor on, then the ports.
-    pub const ALL: [Self; 18] = [
+    pub const ALL: [Self; 20] = [
         Self::Part(Part::Compressor),
         Self::Joint(Joint::CompressorOut),
         Self::Part(Part::DischargeHose),
+        Self::Joint(Joint::ReliefThread),
+        Self::Part(Part::ReliefValve),
         Self::Joint(Joint::CondenserIn),
         Self::Part(Part::Condenser),
         Self::Joint(Joint::CondenserOut),

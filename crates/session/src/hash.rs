@@ -9,6 +9,7 @@ use lowside_shop::{
     Attached, Shop, can::Stance, gauge::Instrument, identifier::Identifier, joints::Fit,
     vacuum::GaugePlace,
 };
+use lowside_units::Quantity;
 
 /// Fowler-Noll-Vo, variant 1a, 64 bit: simple, the same everywhere, good enough to tell two states apart.
 struct Fnv(u64);
@@ -173,6 +174,12 @@ impl Fnv {
         h.numbers([w.slugging, w.washing, w.dryness, w.heat, w.pressure]);
         for x in plant.debris.numbers() {
             h.number(x);
+        }
+        let r = &plant.relief;
+        let spec = plant.vehicle.switches.relief_opens.si();
+        if r.lifted || (r.opens - spec).abs() > 0.0 {
+            h.flags([r.lifted]);
+            h.number(r.opens);
         }
         let d = &plant.drive;
         h.flags([d.engaged, d.cycling.closed, d.cut_out.closed]);

@@ -33,11 +33,16 @@ pub enum Joint {
     AccumulatorOut,
     /// Suction hose and compressor.
     CompressorIn,
+    /// Relief valve, screwed into the discharge hose's block.
+    ReliefThread,
 }
+
+/// How many joints there are.
+pub const JOINTS: usize = 8;
 
 impl Joint {
     /// All of them.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; JOINTS] = [
         Self::CompressorOut,
         Self::CondenserIn,
         Self::CondenserOut,
@@ -45,6 +50,7 @@ impl Joint {
         Self::EvaporatorOut,
         Self::AccumulatorOut,
         Self::CompressorIn,
+        Self::ReliefThread,
     ];
 
     /// Its name in messages.
@@ -57,13 +63,14 @@ impl Joint {
             Self::EvaporatorOut => "joint of evaporator and accumulator",
             Self::AccumulatorOut => "joint of accumulator and suction hose",
             Self::CompressorIn => "joint of suction hose and compressor",
+            Self::ReliefThread => "joint of discharge hose and relief valve",
         }
     }
 
     /// The volumes it opens, as places in [`Openings`].
     fn opens(self) -> &'static [usize] {
         match self {
-            Self::CompressorOut => &[DISCHARGE],
+            Self::CompressorOut | Self::ReliefThread => &[DISCHARGE],
             Self::CondenserIn => &[DISCHARGE, CONDENSER_IN],
             Self::CondenserOut => &[CONDENSER_OUT, LIQUID],
             Self::EvaporatorIn => &[LIQUID, EVAPORATOR_IN],
@@ -150,7 +157,7 @@ pub struct Openings {
     nodes: [NodeId; ENDS],
     links: [LinkId; ENDS],
     /// How each joint is.
-    pub joints: [Fit; 7],
+    pub joints: [Fit; JOINTS],
     /// The low-side and the high-side port.
     pub ports: [Port; 2],
     /// Holes that stand open while hands work at a volume.
@@ -198,7 +205,7 @@ impl Openings {
         Self {
             nodes,
             links,
-            joints: [Fit::Untouched; 7],
+            joints: [Fit::Untouched; JOINTS],
             ports: [Port::new(gas); 2],
             work: [Work::default(); ENDS],
         }

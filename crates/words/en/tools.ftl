@@ -102,6 +102,7 @@ piece-orifice = Orifice tube
 piece-evaporator = Evaporator
 piece-accumulator = Accumulator
 piece-suction-hose = Suction hose
+piece-relief-valve = Relief valve
 joint = Joint { $from } / { $to }
 shaft-seal = Compressor shaft seal
 port-low = Low port

@@ -102,6 +102,7 @@ piece-orifice = Tubo de orificio
 piece-evaporator = Evaporador
 piece-accumulator = Acumulador
 piece-suction-hose = Manguera de succión
+piece-relief-valve = Válvula de alivio
 joint = Unión { $from } / { $to }
 shaft-seal = Retén del eje del compresor
 port-low = Puerto de baja

@@ -42,6 +42,7 @@ pub(crate) fn part(p: Part) -> &'static str {
         Part::Evaporator => say::piece_evaporator(),
         Part::Accumulator => say::piece_accumulator(),
         Part::SuctionHose => say::piece_suction_hose(),
+        Part::ReliefValve => say::piece_relief_valve(),
     }
 }
 
@@ -54,6 +55,7 @@ pub(crate) fn joint_name(j: Joint) -> String {
         Joint::EvaporatorOut => (Part::Evaporator, Part::Accumulator),
         Joint::AccumulatorOut => (Part::Accumulator, Part::SuctionHose),
         Joint::CompressorIn => (Part::SuctionHose, Part::Compressor),
+        Joint::ReliefThread => (Part::DischargeHose, Part::ReliefValve),
     };
     say::joint(host::lower(part(from)), host::lower(part(to)))
 }
@@ -82,6 +84,7 @@ pub(crate) fn spot_name(spot: Spot) -> String {
         Site::SuctionHose => part(Part::SuctionHose),
         Site::LowPort => say::port_low(),
         Site::HighPort => say::port_high(),
+        Site::ReliefValve => part(Part::ReliefValve),
     }
     .to_owned()
 }
