@@ -13,7 +13,7 @@ use lowside_units::{
 };
 
 pub use lowside_shop::{
-    joints::{Joint, Seal, Side},
+    joints::{Joint, Seal, Side, Tap},
     oil::OilKind,
     parts::Part,
 };
@@ -84,6 +84,8 @@ pub enum Standing {
         core: bool,
         /// A coupler sits on it.
         coupled: bool,
+        /// Where it sits, if the vehicle has two of its side.
+        tap: Option<Tap>,
     },
 }
 
@@ -180,6 +182,10 @@ fn standing(bay: &Bay, item: Item) -> Standing {
                 coupled: match side {
                     Side::Low => shop.hands.low_coupled,
                     Side::High => shop.hands.high_coupled,
+                },
+                tap: match (side, shop.openings.low_tap()) {
+                    (Side::Low, (tap, Some(_))) => Some(tap),
+                    _ => None,
                 },
             }
         }

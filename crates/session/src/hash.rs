@@ -255,7 +255,11 @@ impl Fnv {
                 Fit::Made(seal) => 3 + seal as u64,
             });
         }
-        for port in shop.openings.ports {
+        let (tap, spare) = shop.openings.low_tap();
+        if spare.is_some() {
+            h.word(tap as u64);
+        }
+        for port in shop.openings.all_ports() {
             h.flags([port.core, port.old_core, port.cap]);
             if let Some(over) = port.over {
                 h.word(over as u64);

@@ -232,7 +232,7 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
             .collect(),
         hold: shop.holds.last,
         new_label: shop.label,
-        caps_on: shop.openings.ports.iter().all(|p| p.cap),
+        caps_on: shop.openings.all_ports().all(|p| p.cap),
         injuries: shop.injuries,
         ventings: shop.ventings,
         seconds: totals.seconds,

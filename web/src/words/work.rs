@@ -196,3 +196,7 @@ pub(crate) fn sight(s: &Sight) -> String {
 pub(crate) fn cap_states() -> [&'static str; 2] {
     [say::port_cap_states_off(), say::port_cap_states_on()]
 }
+
+pub(crate) fn low_tap_states() -> [&'static str; 2] {
+    [say::low_tap_states_off(), say::low_tap_states_on()]
+}

@@ -130,7 +130,9 @@ impl Shop {
         self.mix_oil(plant, kg, kind);
         let mut oil = Content::default();
         oil[OIL] = kg;
-        plant.network.inject(plant.places.accumulator, &oil);
+        plant
+            .network
+            .inject(self.openings.port_node(Side::Low), &oil);
         self.oil.injected += kg;
         self.note_oil(kg, kind);
     }
