@@ -15,20 +15,21 @@ const spaced = (page) =>
   });
 
 for (const window of [wide, phone, narrow])
-  pageTest(
-    "every view fits, as it is and spaced out",
-    window,
-    async (page) => {
-      for await (const view of everyView(page)) {
-        await assertFits(page, view);
-        await assertNoSidewaysScroll(page);
-        if (window.hasTouch) await assertTouchable(page, 44, view);
-        await spaced(page);
-        await assertFits(page, `${view}, spaced out`);
-        await assertNoSidewaysScroll(page);
-        await page.evaluate(() => (document.adoptedStyleSheets = []));
-      }
-      assertQuiet(page);
-    },
-    { path: "#s=healthy", limit: 120_000 },
-  );
+  for (const lang of ["en", "es"])
+    pageTest(
+      `every view fits, as it is and spaced out, ${lang}`,
+      window,
+      async (page) => {
+        for await (const view of everyView(page)) {
+          await assertFits(page, view);
+          await assertNoSidewaysScroll(page);
+          if (window.hasTouch) await assertTouchable(page, 44, view);
+          await spaced(page);
+          await assertFits(page, `${view}, spaced out`);
+          await assertNoSidewaysScroll(page);
+          await page.evaluate(() => (document.adoptedStyleSheets = []));
+        }
+        assertQuiet(page);
+      },
+      { path: `?lang=${lang}#s=healthy`, limit: 120_000 },
+    );

@@ -5,7 +5,7 @@ use lowside_session::Action;
 use lowside_shop::{
     detect::{SPOTS, Sensitivity, Spot},
     identifier::Port,
-    joints::{Joint, Seal, Side},
+    joints::{Joint, Seal, Side, Tap},
     meters::Point,
     oil::OilKind,
     parts::{PARTS, Part},
@@ -105,6 +105,13 @@ pub fn any(dice: &mut Dice) -> Action {
         },
         9 => Action::Humidity {
             share: Ratio::from_fraction(dice.between(0.04, 1.0)),
+        },
+        10 if dice.chance(0.3) => Action::LowTap {
+            at: if on {
+                Tap::Compressor
+            } else {
+                Tap::Accumulator
+            },
         },
         10 => Action::LowCoupler { on },
         11 => Action::HighCoupler { on },

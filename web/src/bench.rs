@@ -1,7 +1,7 @@
 //! The bench: the loop as a run of parts and joints in the order of the flow; the one chosen opens below with what can be done.
 use lowside_present::{
     UnitSystem,
-    bench::{Item, Joint, OilKind, Part, PartState, Place, Seal, Side, Standing},
+    bench::{Item, Joint, OilKind, Part, PartState, Place, Seal, Side, Standing, Tap},
     retrofit::Switches,
 };
 use lowside_session::Action;
@@ -167,16 +167,22 @@ fn PortWork(p: &PortProps) -> Html {
         core,
         coupled,
         takes_fitting,
+        tap,
         ..
     } = p.standing
     else {
         return html! {};
     };
-    let (act, act_core, act_fit) = (p.act.clone(), p.act.clone(), p.act.clone());
+    let (act, act_core, act_fit, act_tap) =
+        (p.act.clone(), p.act.clone(), p.act.clone(), p.act.clone());
     let (changed, set) = (*new_core, new_core.clone());
     html! {
         <div class="acts">
             if coupled { <p class="told">{ words::coupler_first() }</p> }
+            if let Some(tap) = tap {
+                { switch("low-tap", words::low_tap(), words::low_tap_states(), tap == Tap::Compressor,
+                    move |on| act_tap.emit(Action::LowTap { at: if on { Tap::Compressor } else { Tap::Accumulator } })) }
+            }
             { switch("port-cap", words::port_cap(), words::cap_states(), cap, move |on| act.emit(Action::PortCap { side, on })) }
             { switch("port-core", words::port_core(), [words::port_core_states_off(), words::port_core_states_on()], core,
                 move |fitted| act_core.emit(Action::Core { side, fitted })) }

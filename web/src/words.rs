@@ -195,6 +195,7 @@ pub(crate) fn refused_why(why: &Refused) -> String {
         Refused::WrongPort { hose, port } => refused_wrong_port(hose, port),
         Refused::SetInHand(gas) => refused_set_in_hand(gas),
         Refused::HoseTaken => refused_hose_taken().to_owned(),
+        Refused::OnePort => refused_one_port().to_owned(),
         Refused::FittingLocked { fitting } => refused_fitting_locked(fitting),
         Refused::CutOutFitted => refused_cut_out_fitted().to_owned(),
         Refused::ScrewAtEnd => refused_screw_at_end().to_owned(),

@@ -232,16 +232,15 @@ impl Auditor {
             Law::Pump(_) => s_up,
             _ => stream_entropy(table, stream, h + moved.added, down.p, up.t),
         };
-        // ds = -v dp / T at constant h: the pressures the flow was found for may be off by so much; v and T are those of one end.
+        // The pressures the flow was found for may be off by so much: it may have gone up by that.
         let v = 1.0 / moved.stream.rho;
         let off = (forecast[0] - up.p).abs() + (forecast[1] - down.p).abs();
         let beyond = inexact(table, up) || inexact(table, down) || water == Water::Mixed;
-        let slack = if beyond {
+        let mut slack = if beyond {
             f64::INFINITY
         } else {
-            m * v * off / up.t
+            m * (s_up - stream_entropy(table, stream, h, up.p + off, up.t)).abs()
         };
-        let mut slack = slack;
         if matches!(moved.link.law, Law::Compressor(..)) {
             slack += m * v * up.p / up.t * WORK_GROWTH;
         }

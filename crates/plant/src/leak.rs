@@ -50,11 +50,13 @@ pub enum Site {
     LowPort,
     /// Core of the high-side port.
     HighPort,
+    /// Seat of the relief valve.
+    ReliefValve,
 }
 
 impl Site {
     /// All of them, in the order of the flow.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::ShaftSeal,
         Self::DischargeHose,
         Self::CondenserTop,
@@ -66,13 +68,14 @@ impl Site {
         Self::SuctionHose,
         Self::LowPort,
         Self::HighPort,
+        Self::ReliefValve,
     ];
 
     /// The volume it leads out of.
     pub fn node(self, p: &Places) -> NodeId {
         match self {
             Self::ShaftSeal | Self::SuctionHose => p.suction,
-            Self::DischargeHose | Self::HighPort => p.discharge,
+            Self::DischargeHose | Self::HighPort | Self::ReliefValve => p.discharge,
             Self::CondenserTop => p.condenser,
             Self::CondenserBottom => p.condenser + condenser::CELLS - 1,
             Self::LiquidLine => p.liquid,

@@ -24,6 +24,7 @@ pub mod oil;
 pub mod orifice;
 pub mod plant;
 pub mod pump;
+pub mod relief;
 mod rows;
 pub mod seat;
 pub mod shell;

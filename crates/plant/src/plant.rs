@@ -23,6 +23,7 @@ use crate::{
     moisture::{self, Tube},
     network::{Law, LinkId, Network, ROOM, Taken},
     oil::{self, LoopOil},
+    relief::Relief,
     seat::{Fitted, Seat},
     shell::{Around, Shell},
     species::{DISSOLVED, OIL},
@@ -144,6 +145,8 @@ pub struct Plant {
     pub damage: Damage,
     /// Metal and beads in the stream and on the orifice tube's screen.
     pub debris: Debris,
+    /// The relief valve.
+    pub relief: Relief,
     /// Temperature under the hood, K.
     pub hood_t: f64,
     /// Air over the condenser: flow kg/s and temperature K.
@@ -192,6 +195,7 @@ impl Plant {
             oil,
             damage: Damage::default(),
             debris: Debris::default(),
+            relief: Relief::new(vehicle.switches.relief_opens.si()),
             hood_t: day.t,
             condenser_air: (0.0, day.t),
             fan_clutch: 0.0,
@@ -233,8 +237,11 @@ impl Plant {
     /// What the leaks of a site let out now, kg/s; 0 while they draw in.
     pub fn leaks_out(&self, at: Site) -> f64 {
         let here = self.leaks.iter().zip(&self.leak_links);
+        let lifted = (at == Site::ReliefValve).then_some(&self.places.relief);
         here.filter(|(leak, _)| leak.at == at)
-            .map(|(_, link)| self.network.link(*link).flow.max(0.0))
+            .map(|(_, link)| link)
+            .chain(lifted)
+            .map(|link| self.network.link(*link).flow.max(0.0))
             .sum()
     }
 
@@ -466,13 +473,9 @@ impl Plant {
         let tube = self.tube().with_ice(self.ice());
         self.network.set_law(p.orifice, Law::Orifice(tube));
         self.network.set_law(p.bypass, self.seat.bypass());
-        // The relief valve lifts in proportion, fully open 5 % above its setting.
-        let set = self.vehicle.switches.relief_opens.si();
-        let over = (self.network.node(p.discharge).state.p - self.day.p - set) / (0.05 * set);
-        self.network.set_law(
-            p.relief,
-            Law::OneWay(k_from_hole(0.7, 12e-6) * over.clamp(0.0, 1.0)),
-        );
+        let high = self.network.node(p.discharge).state.p - self.day.p;
+        let law = self.relief.feel(high);
+        self.network.set_law(p.relief, law);
     }
 
     /// Heat of the coming step, for every node, into `self.heat`; returns the air that leaves the evaporator.

@@ -45,6 +45,9 @@ pub struct Vehicle {
     pub accumulator: AccumulatorSpec,
     /// Gas line from accumulator to compressor, with the suction chamber of the compressor.
     pub suction_line: LineSpec,
+    /// The suction line has a low-side port of its own, at the compressor, besides that at the accumulator.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub compressor_port: bool,
     /// Pressure switches and relief valve.
     pub switches: SwitchSpec,
     /// Blower, ducts and cabin.

@@ -13,7 +13,7 @@ use lowside_units::{
 };
 
 pub use lowside_shop::{
-    joints::{Joint, Seal, Side},
+    joints::{Joint, Seal, Side, Tap},
     oil::OilKind,
     parts::Part,
 };
@@ -33,10 +33,12 @@ pub enum Item {
 
 impl Item {
     /// All of them: the loop in the order of the flow from the compressor on, then the ports.
-    pub const ALL: [Self; 18] = [
+    pub const ALL: [Self; 20] = [
         Self::Part(Part::Compressor),
         Self::Joint(Joint::CompressorOut),
         Self::Part(Part::DischargeHose),
+        Self::Joint(Joint::ReliefThread),
+        Self::Part(Part::ReliefValve),
         Self::Joint(Joint::CondenserIn),
         Self::Part(Part::Condenser),
         Self::Joint(Joint::CondenserOut),
@@ -82,6 +84,8 @@ pub enum Standing {
         core: bool,
         /// A coupler sits on it.
         coupled: bool,
+        /// Where it sits, if the vehicle has two of its side.
+        tap: Option<Tap>,
     },
 }
 
@@ -178,6 +182,10 @@ fn standing(bay: &Bay, item: Item) -> Standing {
                 coupled: match side {
                     Side::Low => shop.hands.low_coupled,
                     Side::High => shop.hands.high_coupled,
+                },
+                tap: match (side, shop.openings.low_tap()) {
+                    (Side::Low, (tap, Some(_))) => Some(tap),
+                    _ => None,
                 },
             }
         }

@@ -246,7 +246,7 @@ impl Levels {
                 down
             },
             low_valve: stream(q.low_valve),
-            low_port: stream(q.low_port),
+            low_port: stream(shop.low_port()),
             high_valve: stream(q.high_valve),
             high_port: stream(q.high_port),
             hose_end: stream(q.hose_end),

@@ -305,7 +305,7 @@ impl Tubes {
             },
             cold: tube(last, p.pick_up - 1, BORES[2]),
             suction: tube(p.suction, p.pick_up, BORES[2]),
-            low_hose: tube(q.low_hose, q.low_port, BORES[3]),
+            low_hose: tube(q.low_hose, bay.shop().low_port(), BORES[3]),
             high_hose: tube(q.high_hose, q.high_port, BORES[3]),
             service_hose: tube(q.service_hose, tap, BORES[3]),
         }

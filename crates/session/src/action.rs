@@ -6,7 +6,7 @@ use lowside_shop::{
     Shop,
     detect::{Sensitivity, Spot},
     identifier::Port,
-    joints::{Joint, Seal, Side},
+    joints::{Joint, Seal, Side, Tap},
     meters::Point,
     oil::OilKind,
     parts::Part,
@@ -90,6 +90,11 @@ pub enum Action {
     LowCoupler {
         /// On?
         on: bool,
+    },
+    /// Go to the other low-side port, where the vehicle has two; the coupler has to be off.
+    LowTap {
+        /// Where.
+        at: Tap,
     },
     /// Put the high-side coupler on its port, or take it off.
     HighCoupler {
@@ -397,6 +402,7 @@ impl Action {
             | Self::Humidity { .. }
             | Self::AirPressure { .. } => vehicle::apply(self, plant)?,
             Self::LowCoupler { .. }
+            | Self::LowTap { .. }
             | Self::HighCoupler { .. }
             | Self::LowValve { .. }
             | Self::HighValve { .. }

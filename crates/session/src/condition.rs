@@ -117,7 +117,7 @@ readings! {
     /// Somebody was hurt.
     Hurt, "hurt", Switch, b => switch(b.shop().injuries > 0);
     /// Both ports have their caps on.
-    Caps, "caps", Switch, b => switch(b.shop().openings.ports.iter().all(|p| p.cap));
+    Caps, "caps", Switch, b => switch(b.shop().openings.all_ports().all(|p| p.cap));
     /// Some joint is apart.
     LoopOpen, "loop_open", Switch, b => switch(Joint::ALL.iter().any(|j| b.shop().openings.apart(*j)));
     /// A search for leaks has found one.
@@ -127,7 +127,7 @@ readings! {
     /// A label with the charge has been stuck on.
     Label, "label", Switch, b => switch(b.shop().label.is_some());
     /// Both ports carry R-134a's fittings.
-    NewFittings, "r134a_fittings", Switch, b => switch(b.shop().openings.ports.iter().all(|p| p.fitting == Gas::R134a));
+    NewFittings, "r134a_fittings", Switch, b => switch(b.shop().openings.all_ports().all(|p| p.fitting == Gas::R134a));
     /// There is a high-pressure cut-out.
     CutOut, "cut_out", Switch, b => switch(b.plant().drive.cut_out_opens().is_some());
     /// Where the cycling switch opens.

@@ -9,6 +9,7 @@ use lowside_shop::{
     Attached, Shop, can::Stance, gauge::Instrument, identifier::Identifier, joints::Fit,
     vacuum::GaugePlace,
 };
+use lowside_units::Quantity;
 
 /// Fowler-Noll-Vo, variant 1a, 64 bit: simple, the same everywhere, good enough to tell two states apart.
 struct Fnv(u64);
@@ -174,6 +175,12 @@ impl Fnv {
         for x in plant.debris.numbers() {
             h.number(x);
         }
+        let r = &plant.relief;
+        let spec = plant.vehicle.switches.relief_opens.si();
+        if r.lifted || (r.opens - spec).abs() > 0.0 {
+            h.flags([r.lifted]);
+            h.number(r.opens);
+        }
         let d = &plant.drive;
         h.flags([d.engaged, d.cycling.closed, d.cut_out.closed]);
         if plant.vehicle.switches.high_opens.is_none()
@@ -248,7 +255,11 @@ impl Fnv {
                 Fit::Made(seal) => 3 + seal as u64,
             });
         }
-        for port in shop.openings.ports {
+        let (tap, spare) = shop.openings.low_tap();
+        if spare.is_some() {
+            h.word(tap as u64);
+        }
+        for port in shop.openings.all_ports() {
             h.flags([port.core, port.old_core, port.cap]);
             if let Some(over) = port.over {
                 h.word(over as u64);

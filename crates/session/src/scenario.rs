@@ -5,6 +5,7 @@ use lowside_plant::{
     charge::Start,
     leak::{Leak, Site, Size},
     plant::{Condition, Day, Plant},
+    relief::Relief,
     vehicle::Vehicle,
 };
 use lowside_shop::joints::{Joint, Seal};
@@ -209,6 +210,9 @@ pub struct ConditionSpec {
     /// The desiccant's bag has burst: its beads lie loose in the accumulator.
     #[serde(skip_serializing_if = "core::ops::Not::not")]
     pub bag_burst: bool,
+    /// Where the relief valve opens, if its spring is not as new.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub relief_opens: Option<GaugePressure>,
     /// What the compound gauge shows too much.
     pub low_gauge_offset: GaugePressure,
     /// What the high-pressure gauge shows too much.
@@ -293,6 +297,7 @@ impl Default for ConditionSpec {
             cycling_switch_stuck: false,
             desiccant_load: Ratio::from_si(0.05),
             bag_burst: false,
+            relief_opens: None,
             low_gauge_offset: GaugePressure::from_si(0.0),
             high_gauge_offset: GaugePressure::from_si(0.0),
             low_core_stuck: false,
@@ -423,6 +428,13 @@ impl Scenario {
         ] {
             within("kPag", field, offset, least, most)?;
         }
+        if let Some(opens) = parts.relief_opens {
+            let (least, most) = (
+                GaugePressure::from_kpa(2000.0),
+                GaugePressure::from_kpa(4500.0),
+            );
+            within("kPag", "condition.relief_opens", opens, least, most)?;
+        }
         count(
             "condition.leak (number of leaks)",
             parts.leak.len(),
@@ -533,6 +545,9 @@ impl Scenario {
         };
         if c.bag_burst {
             plant.debris.loose = self.vehicle.accumulator.desiccant.si();
+        }
+        if let Some(opens) = c.relief_opens {
+            plant.relief = Relief::new(opens.si());
         }
         for leak in &c.leak {
             if let Some(size) = leak.size() {

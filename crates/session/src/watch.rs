@@ -53,7 +53,7 @@ impl Watch {
             tell(Event::CutOutOpened);
         }
         self.cut_out_open = open;
-        let relief = plant.network.link(plant.places.relief).flow > 0.0;
+        let relief = plant.relief.lifted;
         if relief != self.relief {
             tell(if relief {
                 Event::ReliefLifted

@@ -13,7 +13,7 @@ use lowside_plant::{
 use serde::{Deserialize, Serialize};
 
 use crate::ports::BARE;
-pub use crate::ports::{Port, Side};
+pub use crate::ports::{Port, Side, Tap};
 
 /// A joint between two parts, in the order of the flow.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -33,11 +33,16 @@ pub enum Joint {
     AccumulatorOut,
     /// Suction hose and compressor.
     CompressorIn,
+    /// Relief valve, screwed into the discharge hose's block.
+    ReliefThread,
 }
+
+/// How many joints there are.
+pub const JOINTS: usize = 8;
 
 impl Joint {
     /// All of them.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; JOINTS] = [
         Self::CompressorOut,
         Self::CondenserIn,
         Self::CondenserOut,
@@ -45,6 +50,7 @@ impl Joint {
         Self::EvaporatorOut,
         Self::AccumulatorOut,
         Self::CompressorIn,
+        Self::ReliefThread,
     ];
 
     /// Its name in messages.
@@ -57,13 +63,14 @@ impl Joint {
             Self::EvaporatorOut => "joint of evaporator and accumulator",
             Self::AccumulatorOut => "joint of accumulator and suction hose",
             Self::CompressorIn => "joint of suction hose and compressor",
+            Self::ReliefThread => "joint of discharge hose and relief valve",
         }
     }
 
     /// The volumes it opens, as places in [`Openings`].
     fn opens(self) -> &'static [usize] {
         match self {
-            Self::CompressorOut => &[DISCHARGE],
+            Self::CompressorOut | Self::ReliefThread => &[DISCHARGE],
             Self::CondenserIn => &[DISCHARGE, CONDENSER_IN],
             Self::CondenserOut => &[CONDENSER_OUT, LIQUID],
             Self::EvaporatorIn => &[LIQUID, EVAPORATOR_IN],
@@ -150,9 +157,13 @@ pub struct Openings {
     nodes: [NodeId; ENDS],
     links: [LinkId; ENDS],
     /// How each joint is.
-    pub joints: [Fit; 7],
+    pub joints: [Fit; JOINTS],
     /// The low-side and the high-side port.
     pub ports: [Port; 2],
+    /// Where the low-side port sits that hands work at.
+    low_tap: Tap,
+    /// The other low-side port, where the vehicle has two.
+    spare: Option<Port>,
     /// Holes that stand open while hands work at a volume.
     work: [Work; ENDS],
 }
@@ -175,8 +186,9 @@ struct Leak {
 }
 
 impl Openings {
-    /// All joints as they came; ports with fittings for `gas`.
-    pub fn new(net: &mut Network, p: &Places, gas: Gas) -> Self {
+    /// All joints as they came; ports with fittings for `gas`, a second one on the low side if there are `two`: capped, since nobody
+    /// has been at it.
+    pub fn new(net: &mut Network, p: &Places, gas: Gas, two: bool) -> Self {
         let nodes = [
             p.discharge,
             p.condenser,
@@ -198,9 +210,43 @@ impl Openings {
         Self {
             nodes,
             links,
-            joints: [Fit::Untouched; 7],
+            joints: [Fit::Untouched; JOINTS],
             ports: [Port::new(gas); 2],
+            low_tap: Tap::Accumulator,
+            spare: two.then(|| Port {
+                cap: true,
+                ..Port::new(gas)
+            }),
             work: [Work::default(); ENDS],
+        }
+    }
+
+    /// Every port that there is.
+    pub fn all_ports(&self) -> impl Iterator<Item = &Port> {
+        self.ports.iter().chain(&self.spare)
+    }
+
+    /// The low-side port that hands work at, and the other one, where there are two.
+    pub fn low_tap(&self) -> (Tap, Option<Port>) {
+        (self.low_tap, self.spare)
+    }
+
+    /// Goes to a low-side port; where there is only one, that is the accumulator's.
+    pub fn go_to(&mut self, tap: Tap) {
+        if let Some(spare) = &mut self.spare
+            && tap != self.low_tap
+        {
+            core::mem::swap(spare, &mut self.ports[Side::Low as usize]);
+            self.low_tap = tap;
+        }
+    }
+
+    /// The volume that a port opens.
+    fn port_end(&self, side: Side) -> usize {
+        match (side, self.low_tap) {
+            (Side::Low, Tap::Accumulator) => ACCUMULATOR,
+            (Side::Low, Tap::Compressor) => SUCTION,
+            (Side::High, _) => DISCHARGE,
         }
     }
 
@@ -222,7 +268,7 @@ impl Openings {
             Fit::Made(seal) => seal.standing_leak(),
             Fit::Untouched | Fit::Capped => 0.0,
         });
-        let ports = self.ports.iter().map(|port| {
+        let ports = self.all_ports().map(|port| {
             let (hole, seeps) = port.lets();
             if hole > 0.0 { f64::INFINITY } else { seeps }
         });
@@ -247,9 +293,14 @@ impl Openings {
         worst
     }
 
+    /// The volume of the loop that a port leads into.
+    pub fn port_node(&self, side: Side) -> NodeId {
+        self.nodes[self.port_end(side)]
+    }
+
     /// The same behind a port.
     pub fn behind_port(&self, plant: &Plant, side: Side) -> f64 {
-        plant.network.node(self.nodes[port_end(side)]).state.p - plant.day().p
+        plant.network.node(self.port_node(side)).state.p - plant.day().p
     }
 
     fn leaks(&self, coupled: [bool; 2]) -> [Leak; ENDS] {
@@ -269,9 +320,18 @@ impl Openings {
         for (side, coupled) in [Side::Low, Side::High].into_iter().zip(coupled) {
             if !coupled {
                 let (hole, seeps) = self.ports[side as usize].lets();
-                leaks[port_end(side)].hole += hole;
-                leaks[port_end(side)].seep += seeps;
+                leaks[self.port_end(side)].hole += hole;
+                leaks[self.port_end(side)].seep += seeps;
             }
+        }
+        if let Some(port) = self.spare {
+            let (hole, seeps) = port.lets();
+            let end = match self.low_tap {
+                Tap::Accumulator => SUCTION,
+                Tap::Compressor => ACCUMULATOR,
+            };
+            leaks[end].hole += hole;
+            leaks[end].seep += seeps;
         }
         for (leak, work) in leaks.iter_mut().zip(&self.work) {
             if work.left > 0.0 {
@@ -296,7 +356,7 @@ impl Openings {
 
     /// Hands work at a port or at what screws in beside it for `time` seconds: its bore stands open meanwhile.
     pub fn work_at_port(&mut self, side: Side, time: f64) {
-        self.work[port_end(side)] = Work {
+        self.work[self.port_end(side)] = Work {
             hole: BARE,
             left: time,
         };
@@ -372,7 +432,7 @@ impl Openings {
         if coupled[side as usize] {
             return Escape::default();
         }
-        let (port, end) = (self.ports[side as usize], port_end(side));
+        let (port, end) = (self.ports[side as usize], self.port_end(side));
         let (hole, seeps) = port.lets();
         let mine = k_from_hole(CD, hole) + seep(net.table(), seeps);
         self.share(net, end, mine, &self.leaks(coupled)[end])
@@ -416,13 +476,6 @@ impl Leak {
     /// All of it as one passage constant.
     fn constant(&self, table: &Table) -> f64 {
         k_from_hole(CD, self.open_ends * OPEN_END + self.hole) + seep(table, self.seep)
-    }
-}
-
-fn port_end(side: Side) -> usize {
-    match side {
-        Side::Low => ACCUMULATOR,
-        Side::High => DISCHARGE,
     }
 }
 

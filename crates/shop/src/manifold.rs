@@ -46,8 +46,10 @@ pub struct Places {
     /// What hangs on the service hose: can, charging cylinder, the recovery machine's cylinder, or the inlet of the vacuum pump.
     /// Empty when nothing does.
     pub can: NodeId,
-    /// Low-side port and coupler.
+    /// Low-side port at the accumulator, and coupler.
     pub low_port: LinkId,
+    /// Low-side port at the compressor, where there is one.
+    pub compressor_port: Option<LinkId>,
     /// High-side port and coupler.
     pub high_port: LinkId,
     /// Low hand valve.
@@ -151,6 +153,13 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Places {
     let machine = net.add_link("recovery machine", (service_hose, slip), (can, slip), shut);
     let hose_end = net.add_link("service hose end", (service_hose, slip), (ROOM, slip), shut);
     let can_wall = net.add_link("can wall", (can, slip), (ROOM, slip), shut);
+    let loop_suction = plant.places.suction;
+    let compressor_port = plant.vehicle.compressor_port.then(|| {
+        let name = "low-side port at the compressor";
+        let link = net.add_link(name, (low_hose, slip), (loop_suction, slip), shut);
+        net.set_tubes(link, [CORE, HALF_HOSE]);
+        link
+    });
     let none = Tube::default();
     for (link, tubes) in [
         (low_port, [CORE, HALF_HOSE]),
@@ -163,8 +172,30 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Places {
     ] {
         net.set_tubes(link, tubes);
     }
+    walls(plant, [low_hose, high_hose, service_hose], can, t);
+    Places {
+        low_hose,
+        high_hose,
+        service_hose,
+        can,
+        low_port,
+        compressor_port,
+        high_port,
+        low_valve,
+        high_valve,
+        tap_vapour,
+        tap_liquid,
+        machine,
+        hose_end,
+        can_wall,
+        can_shell: plant.shells.len() - 1,
+    }
+}
+
+/// Adds the walls of hoses and can, all at `t`; the can's is the last.
+fn walls(plant: &mut Plant, hoses: [NodeId; 3], can: NodeId, t: f64) {
     // Rubber hose: about 120 g at 1.5 kJ/(kg K), in still air.
-    for node in [low_hose, high_hose, service_hose] {
+    for node in hoses {
         plant.shells.push(Shell {
             node,
             t,
@@ -182,20 +213,4 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Places {
         outside: can::IN_AIR,
         around: Around::Room,
     });
-    Places {
-        low_hose,
-        high_hose,
-        service_hose,
-        can,
-        low_port,
-        high_port,
-        low_valve,
-        high_valve,
-        tap_vapour,
-        tap_liquid,
-        machine,
-        hose_end,
-        can_wall,
-        can_shell: plant.shells.len() - 1,
-    }
 }

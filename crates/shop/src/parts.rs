@@ -8,6 +8,7 @@ use lowside_plant::{
     leak::Site,
     network::NodeId,
     plant::Plant,
+    relief::Relief,
     seat::Seat,
     species::{AIR, Content, DISSOLVED, OIL, REFRIGERANT, WATER},
     state::RHO_OIL,
@@ -37,10 +38,12 @@ pub enum Part {
     Accumulator,
     /// Suction hose.
     SuctionHose,
+    /// Relief valve.
+    ReliefValve,
 }
 
 /// How many parts there are.
-pub const PARTS: usize = 8;
+pub const PARTS: usize = 9;
 /// Share of the suction side's oil that is in the compressor and comes out with it; the hose has the rest (own figure).
 const IN_COMPRESSOR: f64 = 0.95;
 /// Oil a new compressor comes with, kg: 7 fl oz, or the whole loop's if that is less (workshop manuals).
@@ -61,6 +64,7 @@ impl Part {
         Self::Evaporator,
         Self::Accumulator,
         Self::SuctionHose,
+        Self::ReliefValve,
     ];
 
     /// Its name in messages.
@@ -74,6 +78,7 @@ impl Part {
             Self::Evaporator => "evaporator",
             Self::Accumulator => "accumulator",
             Self::SuctionHose => "suction hose",
+            Self::ReliefValve => "relief valve",
         }
     }
 
@@ -95,6 +100,7 @@ impl Part {
             Self::Evaporator => &[Joint::EvaporatorIn, Joint::EvaporatorOut],
             Self::Accumulator => &[Joint::EvaporatorOut, Joint::AccumulatorOut],
             Self::SuctionHose => &[Joint::AccumulatorOut, Joint::CompressorIn],
+            Self::ReliefValve => &[Joint::ReliefThread],
         }
     }
 
@@ -109,10 +115,11 @@ impl Part {
             Self::Evaporator => &[Site::EvaporatorInlet, Site::EvaporatorOutlet],
             Self::Accumulator => &[Site::Accumulator],
             Self::SuctionHose => &[Site::SuctionHose],
+            Self::ReliefValve => &[Site::ReliefValve],
         }
     }
 
-    /// Its volumes in the network; the orifice has none.
+    /// Its volumes in the network; orifice and relief valve have none.
     fn nodes(self, plant: &Plant) -> core::ops::Range<NodeId> {
         let p = plant.places;
         match self {
@@ -120,7 +127,7 @@ impl Part {
             Self::DischargeHose => p.discharge..p.discharge + 1,
             Self::Condenser => p.condenser..p.condenser + condenser::CELLS,
             Self::LiquidLine => p.liquid..p.liquid + 1,
-            Self::Orifice => 0..0,
+            Self::Orifice | Self::ReliefValve => 0..0,
             Self::Evaporator => p.evaporator..p.evaporator + evaporator::CELLS,
             Self::Accumulator => p.accumulator..p.accumulator + 1,
         }
@@ -333,6 +340,7 @@ pub fn renew(plant: &mut Plant, part: Part) {
             plant.debris.caught = Solids::default();
         }
         Part::Accumulator => plant.debris.loose = 0.0,
+        Part::ReliefValve => plant.relief = Relief::new(plant.vehicle.switches.relief_opens.si()),
         _ => {}
     }
 }

@@ -28,6 +28,17 @@ pub enum Over {
     OldCore,
 }
 
+/// Where on the low side a port sits, for vehicles that have two.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Tap {
+    /// At the accumulator's top: what goes in as liquid falls into the accumulator and boils there.
+    #[default]
+    Accumulator,
+    /// On the suction line, at the compressor: what goes in as liquid is drawn in as liquid.
+    Compressor,
+}
+
 /// A service port's fitting, core and cap.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Port {

@@ -111,7 +111,7 @@ impl Default for Prices {
         Self {
             refrigerant: 25.0,
             hour: 100.0,
-            parts: [350.0, 60.0, 220.0, 50.0, 5.0, 260.0, 60.0, 60.0],
+            parts: [350.0, 60.0, 220.0, 50.0, 5.0, 260.0, 60.0, 60.0, 25.0],
         }
     }
 }
@@ -232,7 +232,7 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
             .collect(),
         hold: shop.holds.last,
         new_label: shop.label,
-        caps_on: shop.openings.ports.iter().all(|p| p.cap),
+        caps_on: shop.openings.all_ports().all(|p| p.cap),
         injuries: shop.injuries,
         ventings: shop.ventings,
         seconds: totals.seconds,

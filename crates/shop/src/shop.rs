@@ -2,7 +2,7 @@
 
 use lowside_fluids::Gas;
 use lowside_plant::{
-    network::{Law, ROOM},
+    network::{Law, LinkId, ROOM},
     plant::Plant,
     shell::Around,
     species::{Content, REFRIGERANT},
@@ -17,7 +17,7 @@ use crate::{
     gauge::{self, Instrument},
     hold,
     identifier::{Identifier, NoSample, Port},
-    joints::{Openings, Side},
+    joints::{Openings, Side, Tap},
     label::Label,
     manifold::{self, Places},
     meters::{self, Faults, Point},
@@ -177,7 +177,12 @@ impl Shop {
     pub fn new(plant: &mut Plant) -> Self {
         let residue = plant.network.node(plant.places.accumulator).state.p_air;
         let places = manifold::connect(plant, residue);
-        let openings = Openings::new(&mut plant.network, &plant.places, plant.vehicle.refrigerant);
+        let openings = Openings::new(
+            &mut plant.network,
+            &plant.places,
+            plant.vehicle.refrigerant,
+            plant.vehicle.compressor_port,
+        );
         let t = plant.day().t;
         let mut shop = Self {
             hands: Hands {
@@ -268,6 +273,22 @@ impl Shop {
         }
     }
 
+    /// The links of the low-side ports, and where each sits.
+    fn low_ports(&self) -> impl Iterator<Item = (LinkId, Tap)> + use<> {
+        let second = self.places.compressor_port;
+        [(self.places.low_port, Tap::Accumulator)]
+            .into_iter()
+            .chain(second.map(|link| (link, Tap::Compressor)))
+    }
+
+    /// The link between low-side hose and loop: that of the port that hands work at.
+    pub fn low_port(&self) -> LinkId {
+        let here = self.openings.low_tap().0;
+        self.low_ports()
+            .find(|(_, tap)| *tap == here)
+            .map_or(self.places.low_port, |(link, _)| link)
+    }
+
     fn port_law(&self, side: Side, pressed: bool) -> Law {
         let port = &self.openings.ports[side as usize];
         manifold::valve(if pressed { port.opens() } else { 0.0 })
@@ -277,10 +298,11 @@ impl Shop {
     pub fn set_laws(&mut self, plant: &mut Plant) {
         let (h, p) = (&self.hands, &self.places);
         let net = &mut plant.network;
-        net.set_law(
-            p.low_port,
-            self.port_law(Side::Low, h.low_coupled && !self.faults.stuck[0]),
-        );
+        let pressed = h.low_coupled && !self.faults.stuck[0];
+        for (link, tap) in self.low_ports() {
+            let here = tap == self.openings.low_tap().0;
+            net.set_law(link, self.port_law(Side::Low, pressed && here));
+        }
         net.set_law(
             p.high_port,
             self.port_law(Side::High, h.high_coupled && !self.faults.stuck[1]),
@@ -393,10 +415,11 @@ impl Shop {
     /// # Errors
     /// [`NoSample`] without a coupler on the port, without pressure behind it, or while a sample is being worked on.
     pub fn identify(&mut self, plant: &Plant, port: Port) -> Result<(), NoSample> {
-        let (coupled, node) = match port {
-            Port::Low => (self.hands.low_coupled, plant.places.accumulator),
-            Port::High => (self.hands.high_coupled, plant.places.discharge),
+        let (coupled, side) = match port {
+            Port::Low => (self.hands.low_coupled, Side::Low),
+            Port::High => (self.hands.high_coupled, Side::High),
         };
+        let node = self.openings.port_node(side);
         if !coupled {
             return Err(NoSample::NoCoupler { port });
         }

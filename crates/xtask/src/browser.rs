@@ -36,7 +36,7 @@ pub(crate) fn test(place: &Place, site: Site, names: &[String]) -> Result<()> {
     node.args([
         "--test",
         "--test-concurrency=1",
-        "--test-timeout=600000",
+        "--test-timeout=1200000",
         "--test-reporter=spec",
     ]);
     run(node.args(files).env("LOWSIDE_BITS", &takes))

@@ -64,6 +64,7 @@ pub(crate) fn act(action: Action) -> String {
         Action::PourOil { .. } => say::act_pour_oil().to_owned(),
         Action::InjectOil { .. } => say::act_inject_oil().to_owned(),
         Action::PortCap { .. } => say::act_port_cap().to_owned(),
+        Action::LowTap { .. } => say::low_tap().to_owned(),
         Action::Core { .. } => say::act_core().to_owned(),
         Action::GaugeSet { gas } => format!("{} {gas}", say::gauge_set_for()),
         Action::ConvertPort { .. } => say::do_convert().to_owned(),

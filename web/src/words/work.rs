@@ -42,6 +42,7 @@ pub(crate) fn part(p: Part) -> &'static str {
         Part::Evaporator => say::piece_evaporator(),
         Part::Accumulator => say::piece_accumulator(),
         Part::SuctionHose => say::piece_suction_hose(),
+        Part::ReliefValve => say::piece_relief_valve(),
     }
 }
 
@@ -54,6 +55,7 @@ pub(crate) fn joint_name(j: Joint) -> String {
         Joint::EvaporatorOut => (Part::Evaporator, Part::Accumulator),
         Joint::AccumulatorOut => (Part::Accumulator, Part::SuctionHose),
         Joint::CompressorIn => (Part::SuctionHose, Part::Compressor),
+        Joint::ReliefThread => (Part::DischargeHose, Part::ReliefValve),
     };
     say::joint(host::lower(part(from)), host::lower(part(to)))
 }
@@ -82,6 +84,7 @@ pub(crate) fn spot_name(spot: Spot) -> String {
         Site::SuctionHose => part(Part::SuctionHose),
         Site::LowPort => say::port_low(),
         Site::HighPort => say::port_high(),
+        Site::ReliefValve => part(Part::ReliefValve),
     }
     .to_owned()
 }
@@ -192,4 +195,8 @@ pub(crate) fn sight(s: &Sight) -> String {
 /// A port's cap: off and on.
 pub(crate) fn cap_states() -> [&'static str; 2] {
     [say::port_cap_states_off(), say::port_cap_states_on()]
+}
+
+pub(crate) fn low_tap_states() -> [&'static str; 2] {
+    [say::low_tap_states_off(), say::low_tap_states_on()]
 }

@@ -136,9 +136,14 @@ pub(super) fn gibbs(table: &Table, s: &State, species: &Content, enthalpy: f64) 
 
 /// Entropy of refrigerant dissolved in oil, J/(kg K). It has the energy of saturated liquid but a volume that does not change, so
 /// T ds = du alone: what saturated liquid gains by expanding, p dv / T along the line (Gibbs), is not in it. Simpson's rule
-/// from 0 degC; its error is some 1e-6 of that part.
+/// from 0 degC; its error is some 1e-6 of that part. Beyond the tables' warm end the energy goes on in proportion to t.
 fn dissolved_entropy(table: &Table, t: f64) -> f64 {
     const PAIRS: u8 = 6;
+    let warm = table.t_max();
+    if t > warm {
+        let energy = table.sat(t).u_l - table.sat(warm).u_l;
+        return dissolved_entropy(table, warm) + energy / (t - warm) * libm::log(t / warm);
+    }
     let by_volume = |t: f64| {
         let sat = table.sat(t);
         -sat.p * sat.drho_l / (sat.rho_l * sat.rho_l * t)

@@ -177,7 +177,7 @@ fn place(bay: &Bay, part: Part) -> (core::ops::Range<NodeId>, LinkId) {
         Part::Orifice => (p.liquid..p.liquid + 1, p.orifice),
         Part::Evaporator => (p.evaporator..p.accumulator, p.orifice + 1),
         Part::Accumulator => (p.accumulator..p.accumulator + 1, p.pick_up),
-        Part::LowHose => (q.low_hose..q.low_hose + 1, q.low_port),
+        Part::LowHose => (q.low_hose..q.low_hose + 1, bay.shop().low_port()),
         Part::HighHose => (q.high_hose..q.high_hose + 1, q.high_port),
         Part::ServiceHose => (q.service_hose..q.service_hose + 1, q.low_valve),
         Part::Can => (q.can..q.can + 1, q.tap_vapour),

@@ -20,6 +20,15 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(
             couple(shop, Side::Low, on)?;
             shop.hands.low_coupled = on;
         }
+        Action::LowTap { at } => {
+            if shop.openings.low_tap().1.is_none() {
+                return Err(Refused::OnePort);
+            }
+            if shop.hands.low_coupled {
+                return Err(Refused::Coupled);
+            }
+            shop.openings.go_to(at);
+        }
         Action::HighCoupler { on } => {
             couple(shop, Side::High, on)?;
             shop.hands.high_coupled = on;

@@ -65,6 +65,9 @@ pub enum Refused {
     /// The gauge set for that gas is in hand already.
     #[error("gas: the gauge set in hand is the one for {0}")]
     SetInHand(Gas),
+    /// There is one low-side port only.
+    #[error("this vehicle has one low-side port, at the accumulator")]
+    OnePort,
     /// Something hangs on the service hose.
     #[error("something hangs on the service hose: take it off first")]
     HoseTaken,

@@ -136,7 +136,9 @@ impl Shop {
         mix_oil(plant, &Oils::pure(kind.oil()), kg);
         let mut oil = Content::default();
         oil[OIL] = kg;
-        plant.network.inject(plant.places.accumulator, &oil);
+        plant
+            .network
+            .inject(self.openings.port_node(Side::Low), &oil);
         self.oil.injected += kg;
         self.note_oil(kg, kind);
     }

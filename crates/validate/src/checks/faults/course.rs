@@ -294,7 +294,7 @@ fn relief(runs: &Runs, check: &mut Check) -> Result<(), Error> {
         "engine.speed=800rpm",
         "condition.condenser_air=5%",
     ];
-    let weak = with_fault(&hot, "vehicle.switches.relief_opens=2500kPag");
+    let weak = with_fault(&hot, "condition.relief_opens=2500kPag");
     let (good, run) = (runs.healthy(&hot)?, runs.healthy(&weak)?);
     let lost = |run: &Run| 1e3 * run.bay.plant().network.account().to_room[0];
     check.find(Finding::holds(

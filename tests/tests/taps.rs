@@ -1,0 +1,131 @@
+//! Two low-side ports: at the accumulator liquid falls into the accumulator and boils there, at the compressor it is drawn in as liquid;
+//! the gauge reads the pressure of the place where it sits. Common practice, no source.
+
+use lowside_session::{Action, Bay};
+use lowside_shop::joints::{Side, Tap};
+use lowside_tests::runs::{run, scenario};
+use lowside_units::{Mass, Ratio};
+
+fn act(bay: &mut Bay, action: Action) {
+    bay.apply(action)
+        .unwrap_or_else(|e| panic!("{action:?}: {e}"));
+}
+
+fn go_to(bay: &mut Bay, at: Tap) {
+    act(bay, Action::LowCoupler { on: false });
+    act(bay, Action::LowTap { at });
+    if bay.shop().openings.ports[Side::Low as usize].cap {
+        act(
+            bay,
+            Action::PortCap {
+                side: Side::Low,
+                on: false,
+            },
+        );
+    }
+    act(bay, Action::LowCoupler { on: true });
+}
+
+/// Low side on the gauge after a minute at a port, Pa gauge.
+fn reads(tap: Tap) -> f64 {
+    let mut bay = Bay::new(&scenario("healthy", &[]));
+    go_to(&mut bay, tap);
+    run(&mut bay, 600.0);
+    bay.shop().instruments.low.pointer()
+}
+
+#[test]
+fn the_gauge_reads_lower_at_the_compressor_by_what_the_line_loses() {
+    let drop = reads(Tap::Accumulator) - reads(Tap::Compressor);
+    assert!((2e3..25e3).contains(&drop), "{drop} Pa");
+}
+
+/// Liquid from a cylinder through the low side of a running loop: the wettest draw, and the wear of twelve seconds of it.
+fn charged(tap: Tap) -> (f64, f64) {
+    let mut bay = Bay::new(&scenario("healthy", &["start.charge=400g"]));
+    run(&mut bay, 120.0);
+    go_to(&mut bay, tap);
+    let gas = bay.scenario().vehicle.refrigerant;
+    act(
+        &mut bay,
+        Action::TakeCylinder {
+            gas,
+            holds: Mass::from_kg(9.0),
+        },
+    );
+    act(&mut bay, Action::Invert { on: true });
+    act(&mut bay, Action::Tap { on: true });
+    act(
+        &mut bay,
+        Action::LowValve {
+            open: Ratio::from_fraction(1.0),
+        },
+    );
+    let mut wettest = 0.0_f64;
+    for _ in 0..600 {
+        run(&mut bay, 0.02);
+        wettest = wettest.max(bay.plant().suction_liquid());
+    }
+    (wettest, bay.plant().damage.slugging)
+}
+
+#[test]
+fn liquid_at_the_compressors_port_slugs_and_at_the_accumulators_boils_first() {
+    let (at_accumulator, worn) = charged(Tap::Accumulator);
+    let (at_compressor, slugged) = charged(Tap::Compressor);
+    assert!(
+        at_compressor > 0.25 && at_compressor > 2.0 * at_accumulator,
+        "liquid share of the draw: {at_compressor}, {at_accumulator} at the accumulator"
+    );
+    assert!(
+        slugged > 5.0 * worn && slugged > 1e-5,
+        "wear in twelve seconds: {slugged}, {worn}"
+    );
+}
+
+#[test]
+fn the_other_port_keeps_its_own_cap_and_core() {
+    let mut bay = Bay::new(&scenario("healthy", &["engine.on=false"]));
+    assert!(
+        bay.apply(Action::LowTap {
+            at: Tap::Compressor
+        })
+        .is_err(),
+        "not with the coupler on"
+    );
+    act(&mut bay, Action::LowCoupler { on: false });
+    let side = Side::Low;
+    act(&mut bay, Action::PortCap { side, on: true });
+    act(
+        &mut bay,
+        Action::LowTap {
+            at: Tap::Compressor,
+        },
+    );
+    // The compressor's core is taken out: the loop empties there, and the accumulator's port is as it was left.
+    act(&mut bay, Action::PortCap { side, on: false });
+    let before = bay.charge();
+    act(
+        &mut bay,
+        Action::Core {
+            side,
+            fitted: false,
+        },
+    );
+    assert!(bay.shop().injuries > 0);
+    run(&mut bay, 20.0);
+    assert!(bay.charge() < before - 0.05, "{before} to {}", bay.charge());
+    let (tap, spare) = bay.shop().openings.low_tap();
+    assert_eq!(tap, Tap::Compressor);
+    assert!(spare.is_some_and(|p| p.cap && p.core));
+}
+
+#[test]
+fn one_port_is_one() {
+    let mut bay = Bay::new(&scenario("healthy-compact", &[]));
+    act(&mut bay, Action::LowCoupler { on: false });
+    let other = bay.apply(Action::LowTap {
+        at: Tap::Compressor,
+    });
+    assert!(other.is_err());
+}
