@@ -137,7 +137,7 @@ mod tests {
         );
         for text in [
             "",
-            "[]",
+            "[1]",
             "{\"numbers\":[\"1\"]}",
             "{\"hold\":\"perhaps\"}",
             "{\"more\":1}",
