@@ -32,13 +32,11 @@ pub enum Item {
 }
 
 impl Item {
-    /// All of them: the loop in the order of the flow from the compressor on, then the ports.
+    /// All of them: the loop in the order of the flow from the compressor on, then what sits on it.
     pub const ALL: [Self; 20] = [
         Self::Part(Part::Compressor),
         Self::Joint(Joint::CompressorOut),
         Self::Part(Part::DischargeHose),
-        Self::Joint(Joint::ReliefThread),
-        Self::Part(Part::ReliefValve),
         Self::Joint(Joint::CondenserIn),
         Self::Part(Part::Condenser),
         Self::Joint(Joint::CondenserOut),
@@ -51,6 +49,8 @@ impl Item {
         Self::Joint(Joint::AccumulatorOut),
         Self::Part(Part::SuctionHose),
         Self::Joint(Joint::CompressorIn),
+        Self::Part(Part::ReliefValve),
+        Self::Joint(Joint::ReliefThread),
         Self::Port(Side::Low),
         Self::Port(Side::High),
         Self::Switches,
