@@ -2,6 +2,7 @@
 
 use super::{HURTS, Shop};
 use crate::{
+    flush::{self, Flush},
     joints::{Fit, Joint, Seal, Side},
     oil::OilKind,
     parts::{self, OnBench, Part},
@@ -111,6 +112,24 @@ impl Shop {
         self.oil.drained[part as usize] += out;
         self.oil.waste += out;
         out
+    }
+
+    /// Flushes a part on the bench: what is washed out of it goes to the waste can, unmeasured.
+    pub fn flush_part(&mut self, plant: &mut Plant, part: Part, with: Flush) {
+        let Some(bench) = &mut self.bench[part as usize] else {
+            return;
+        };
+        let (solids, oil) = flush::carries(plant, part, with);
+        if part == Part::Condenser {
+            plant.debris.flush_condenser(solids);
+            bench.seen.beads = plant.debris.beads_in_condenser();
+        }
+        let out = bench.oil * oil;
+        bench.oil -= out;
+        bench.seen.oil = bench.oil;
+        bench.seen.metal *= 1.0 - oil;
+        bench.seen.dark *= 1.0 - oil;
+        self.oil.waste += out;
     }
 
     /// Pours oil (kg) from the bottle into a part on the bench.
