@@ -154,6 +154,60 @@ pageTest("a statement is signed and held against the bay's own record", desktop,
   assertQuiet(page);
 });
 
+for (const window of [desktop, phone])
+  pageTest("a statement half filled in outlives its view and a reload, not its bay", window, async (page) => {
+    const k = keys(page);
+    const job = () => page.locator(".picker").getByRole("button", { name: "Job", exact: true });
+    const field = (name) => page.locator(".statement").getByLabel(name, { exact: true });
+    const fill = async () => {
+      await field("Recovered, oz").fill("12.5");
+      await field("Oil in, fl oz").fill("2");
+      await field("Accumulator").press("Space");
+      await field("Both caps are on").press("Space");
+      await k.pick("Hold under vacuum", "held");
+    };
+    const stands = async (full, why) => {
+      await field("Recovered, oz").waitFor();
+      assert.deepEqual(
+        [
+          await field("Recovered, oz").inputValue(),
+          await field("Charged, oz").inputValue(),
+          await field("Oil in, fl oz").inputValue(),
+          await field("Accumulator").isChecked(),
+          await field("Compressor").isChecked(),
+          await field("Both caps are on").isChecked(),
+          await field("Hold under vacuum").evaluate((list) => list.selectedOptions[0].label),
+        ],
+        full ? ["12.5", "", "2", true, false, true, "held"] : ["", "", "", false, false, false, "not stated"],
+        why,
+      );
+    };
+    await k.view("Job");
+    await stands(false, "nothing is stated at first");
+    await fill();
+    await job().press("Enter");
+    await page.locator(".statement").first().waitFor({ state: "detached" });
+    await k.view("Job");
+    await stands(true, "the view was closed and opened");
+    // Something to come back to: a bay in which nothing happened is begun anew.
+    await k.turn(false, "Engine");
+    await page.reload();
+    await page.locator(".picker").waitFor();
+    await k.view("Job");
+    await stands(true, "the page was loaded anew");
+    await page.getByLabel("Start with").selectOption("healthy");
+    await k.view("Job");
+    await stands(false, "another scenario");
+    await page.reload();
+    await page.locator(".picker").waitFor();
+    await k.view("Job");
+    await stands(false, "and nothing comes back");
+    await fill();
+    await k.push("Open the job");
+    await stands(false, "a job card brings its own");
+    assertQuiet(page);
+  });
+
 for (const [window, spoilt] of [[desktop, false], [phone, true]]) {
   pageTest(`the performance test ${spoilt ? "is broken off and begun again" : "passes a healthy van"}`, window, async (page) => {
     const k = keys(page);

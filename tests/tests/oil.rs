@@ -1,9 +1,15 @@
 //! The oil: how it circulates, what it dissolves, and what its lack does.
 
-use lowside_fluids::Gas;
+use lowside_fluids::{Gas, oil::Oil};
 use lowside_session::{Action, Bay, Event};
+use lowside_shop::{
+    joints::Joint,
+    ledger::Place,
+    oil::{OilKind, RHO_OIL},
+    parts::Part,
+};
 use lowside_tests::runs::{play, run, scenario};
-use lowside_units::Ratio;
+use lowside_units::{Quantity, Ratio, Volume};
 
 fn act(bay: &mut Bay, action: Action) {
     bay.apply(action).expect("it can be done");
@@ -129,4 +135,164 @@ fn too_little_oil_heats_the_compressor() {
         dry.1 / dry.2 > 1.1 * well.1 / well.2,
         "{dry:?} against {well:?}"
     );
+}
+
+/// What each kind of oil weighs: in the loop, in the parts on the bench, in the waste can and in what was thrown away, kg.
+fn kinds(bay: &Bay) -> [f64; 5] {
+    let (plant, shop) = (bay.plant(), bay.shop());
+    let p = plant.places;
+    let looped: f64 = (p.discharge..=p.suction)
+        .map(|i| plant.network.node(i).content[3])
+        .sum();
+    let work = &shop.oil;
+    Oil::ALL.map(|kind| {
+        let bench: f64 = shop
+            .bench
+            .iter()
+            .flatten()
+            .map(|part| part.oil * part.oils.share(kind))
+            .sum();
+        plant.oil.oils.share(kind) * looped
+            + bench
+            + work.waste * work.waste_of.share(kind)
+            + work.scrapped * work.scrapped_of.share(kind)
+    })
+}
+
+/// An empty loop of mineral oil at rest, the compressor's joints apart.
+fn loosened() -> Bay {
+    let mut bay = Bay::new(&scenario(
+        "healthy",
+        &[
+            "engine.on=false",
+            "controls.ac=false",
+            "act=[]",
+            "start.charge=0g",
+            "start.air=3g",
+            "vehicle.oil_kind=mineral",
+        ],
+    ));
+    for joint in [Joint::CompressorIn, Joint::CompressorOut] {
+        act(&mut bay, Action::OpenJoint { joint });
+    }
+    bay
+}
+
+/// Oil that was poured into a part on the bench runs out of that part again and has never been in the loop; what the loop holds is
+/// the part's own that clings (mass balance of each kind; shares worked out by hand). Water in the oil goes with it.
+#[test]
+fn a_drained_part_gives_up_its_own_oils_and_their_water() {
+    let part = Part::Compressor;
+    let mut bay = loosened();
+    // A minute open: the oil takes up a trace of water.
+    run(&mut bay, 60.0);
+    let water_in = |bay: &Bay| -> f64 {
+        let p = bay.plant().places;
+        bay.plant().network.node(p.suction).oil_water
+    };
+    let wet = water_in(&bay);
+    assert!(wet > 0.0, "{wet:.2e} kg");
+    let whole = kinds(&bay);
+    let sum: f64 = whole.iter().sum();
+    assert!((whole[Oil::Mineral as usize] - sum).abs() < 1e-12);
+    act(&mut bay, Action::RemovePart { part });
+    let own = bay.shop().bench[part as usize].expect("on the bench");
+    assert!((own.oil_water + water_in(&bay) - wet).abs() < 1e-15);
+    assert!(
+        (own.oil_water / wet - 0.95).abs() < 1e-9,
+        "the compressor's share"
+    );
+
+    // A fourth of it as ester on top: one to four runs out, and nothing of it is in the loop.
+    let more = 0.25 * own.oil;
+    let volume = Volume::from_si(more / RHO_OIL);
+    act(
+        &mut bay,
+        Action::PourOil {
+            part,
+            volume,
+            oil: OilKind::Ester,
+        },
+    );
+    assert!(
+        bay.plant().oil.oils.share(Oil::Ester) <= 0.0,
+        "it is in the part"
+    );
+    act(&mut bay, Action::DrainPart { part });
+    let work = &bay.shop().oil;
+    let out = 0.85 * 1.25 * own.oil;
+    assert!((work.waste - out).abs() < 1e-9, "{} of {out}", work.waste);
+    for (kind, share) in [(Oil::Mineral, 0.8), (Oil::Ester, 0.2)] {
+        assert!(
+            (work.waste_of.share(kind) - share).abs() < 1e-9,
+            "{:?}",
+            work.waste_of
+        );
+    }
+    let left = bay.shop().bench[part as usize].expect("on the bench");
+    assert!((left.oil_water / own.oil_water - 0.15).abs() < 1e-9);
+    let waste = bay
+        .ledger()
+        .into_iter()
+        .find(|e| e.place == Place::Waste)
+        .expect("a place");
+    assert!((waste.content[3] - out).abs() < 1e-9);
+    assert!((waste.content[2] - 0.85 * own.oil_water).abs() < 1e-12);
+
+    // PAG on top, and back in: the loop is what lay in it and what the part holds, by mass.
+    let pag = Volume::from_cm3(50.0);
+    act(
+        &mut bay,
+        Action::PourOil {
+            part,
+            volume: pag,
+            oil: OilKind::Pag46,
+        },
+    );
+    act(&mut bay, Action::RefitPart { part });
+    let (mineral, ester) = (0.15 * own.oil, 0.15 * more);
+    let poured = pag.si() * RHO_OIL;
+    let loop_now = sum - own.oil + mineral + ester + poured;
+    for (kind, kg) in [
+        (Oil::Ester, ester),
+        (Oil::Pag46, poured),
+        (Oil::Mineral, sum - own.oil + mineral),
+    ] {
+        let share = bay.plant().oil.oils.share(kind);
+        assert!((share - kg / loop_now).abs() < 1e-9, "{kind:?}: {share}");
+    }
+    let now = kinds(&bay);
+    for (kind, kg) in [
+        (Oil::Mineral, sum),
+        (Oil::Ester, more),
+        (Oil::Pag46, poured),
+    ] {
+        let found = now[kind as usize];
+        assert!((found - kg).abs() < 1e-9, "{kind:?}: {found} of {kg}");
+    }
+    assert!(bay.ledger_gap() < 1e-9 && bay.mass_error() < 1e-9);
+}
+
+/// A new part brings its own oil, which has never been in the loop when it is drained again; the old one is thrown away with what it
+/// held (mass balance of each kind).
+#[test]
+fn a_new_part_that_is_not_fitted_leaves_the_loop_its_oil() {
+    let part = Part::Compressor;
+    let mut bay = loosened();
+    let sum: f64 = kinds(&bay).iter().sum();
+    act(&mut bay, Action::RemovePart { part });
+    let own = bay.shop().bench[part as usize].expect("on the bench").oil;
+    act(&mut bay, Action::NewPart { part });
+    act(&mut bay, Action::DrainPart { part });
+    assert!(bay.plant().oil.oils.share(Oil::Mineral) >= 1.0);
+    let work = &bay.shop().oil;
+    let came = work.waste_of.share(Oil::Pag46);
+    assert!(came >= 1.0 && work.scrapped_of.share(Oil::Mineral) >= 1.0);
+    assert!((work.scrapped - own).abs() < 1e-12);
+    let now = kinds(&bay);
+    for (kind, kg) in [(Oil::Mineral, sum), (Oil::Pag46, work.shipped)] {
+        let found = now[kind as usize];
+        assert!((found - kg).abs() < 1e-9, "{kind:?}: {found} of {kg}");
+    }
+    assert!(bay.ledger_gap() < 1e-9 && bay.mass_error() < 1e-9);
 }

@@ -221,6 +221,9 @@ fn the_van_before_and_after_differs_in_what_is_stated_only() {
     assert_eq!(old.switches.high_opens, None);
     alike.switches.high_opens = new.switches.high_opens;
     alike.switches.high_closes = new.switches.high_closes;
+    // And a suction hose with a port of its own.
+    assert!(!old.compressor_port);
+    alike.compressor_port = new.compressor_port;
     assert_eq!(&alike, new);
     let same_test = Scenario {
         name: after.name.clone(),

@@ -10,7 +10,7 @@ use lowside_present::{
     ledger::Ledger,
     next::{Advice, NextStep, advice},
     readout::Readout,
-    statement::Signed,
+    statement::{Said, Signed},
 };
 use lowside_session::{Action, Caution, TakeError, wait::Goal};
 use lowside_words::Language;
@@ -141,6 +141,8 @@ pub(crate) struct App {
     face: face::Face,
     /// What is chosen on the bench.
     item: Item,
+    /// The statement as far as it is filled in.
+    draft: Said,
     /// The record as it was signed.
     signed: Option<Signed>,
     painter: Painter,
@@ -211,6 +213,7 @@ impl Component for App {
             waiting: Vec::new(),
             face: face::Face::new(),
             item: Item::Joint(Joint::EvaporatorOut),
+            draft: Said::default(),
             signed: None,
             painter: Painter::default(),
             chart: Chart::default(),
@@ -321,6 +324,9 @@ impl Component for App {
                 self.mode = Mode::Running;
                 match *outcome {
                     Ok(found) => {
+                        if self.file {
+                            self.state_nothing();
+                        }
                         self.scenario = stage::name_of(&found.bay).unwrap_or_default().into();
                         let (same, speed) = (found.same, self.stage.speed);
                         self.stage = Stage::taken_up(found, core::mem::take(&mut self.shelf));
@@ -335,6 +341,7 @@ impl Component for App {
                         if self.file {
                             self.tell(words::file_broken(why), None);
                         } else {
+                            self.state_nothing();
                             self.tell(words::resume_broken(why), store::get(store::TAKE));
                         }
                     }

@@ -27,9 +27,12 @@ pub(crate) struct JobProps {
     pub(crate) units: UnitSystem,
     /// Opens a job by name, or leaves it.
     pub(crate) open: Callback<Option<&'static str>>,
+    /// The statement as far as it is filled in.
+    pub(crate) said: Said,
+    pub(crate) edit: Callback<Said>,
     /// The record as it was signed.
     pub(crate) signed: Option<Signed>,
-    pub(crate) sign: Callback<Said>,
+    pub(crate) sign: Callback<()>,
     pub(crate) act: Callback<Action>,
     /// Tells those who listen.
     pub(crate) say: Callback<String>,
@@ -155,7 +158,7 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
             }
             { performance(&p.record.performance, &p.act) }
             <StatementForm units={p.units} converted={p.record.converted} leaks={p.record.searched.iter().map(|(s, _)| *s).collect::<Vec<_>>()}
-                signed={p.signed.clone()} sign={p.sign.clone()} />
+                said={p.said.clone()} edit={p.edit.clone()} signed={p.signed.clone()} sign={p.sign.clone()} />
             { record(&p.record, p.signed.as_ref()) }
         </section>
     }

@@ -5,10 +5,7 @@ use lowside_present::{
     statement::{Mismatch, Outcome, Said, Signed, units},
     tools::{self, Gas, Spot},
 };
-use yew::{
-    Callback, Event, Html, InputEvent, Properties, TargetCast, UseStateHandle, classes, component,
-    html, use_state,
-};
+use yew::{Callback, Event, Html, InputEvent, Properties, TargetCast, classes, component, html};
 
 use crate::{
     record::outcome,
@@ -23,8 +20,12 @@ pub(crate) struct StatementProps {
     pub(crate) converted: bool,
     /// Places that were searched.
     pub(crate) leaks: Vec<Spot>,
+    /// As far as it is filled in.
+    pub(crate) said: Said,
+    /// Fills it in further.
+    pub(crate) edit: Callback<Said>,
     pub(crate) signed: Option<Signed>,
-    pub(crate) sign: Callback<Said>,
+    pub(crate) sign: Callback<()>,
 }
 
 /// Every way a hold can be said to have come out.
@@ -33,7 +34,7 @@ const OUTCOMES: [Outcome; 3] = [Outcome::NotDone, Outcome::Held, Outcome::Rose];
 /// The form, and what came of signing it.
 #[component]
 pub(crate) fn StatementForm(p: &StatementProps) -> Html {
-    let said = use_state(Said::default);
+    let said = &p.said;
     let names = [
         words::recovered(),
         words::record_charged(),
@@ -45,7 +46,7 @@ pub(crate) fn StatementForm(p: &StatementProps) -> Html {
         .map(str::to_owned)
         .collect();
     let held = OUTCOMES.iter().position(|o| Some(*o) == said.hold);
-    let set_hold = change(&said, |s, n: usize| {
+    let set_hold = change(p, |s, n: usize| {
         s.hold = n.checked_sub(1).map(|n| OUTCOMES[n]);
     });
     let gases: Vec<String> = std::iter::once(words::state_unsaid())
@@ -53,41 +54,41 @@ pub(crate) fn StatementForm(p: &StatementProps) -> Html {
         .map(str::to_owned)
         .collect();
     let gas = Gas::ALL.iter().position(|g| Some(*g) == said.gas);
-    let set_gas = change(&said, |s, n: usize| {
+    let set_gas = change(p, |s, n: usize| {
         s.gas = n.checked_sub(1).map(|n| Gas::ALL[n]);
     });
     let sign = {
-        let (sign, said) = (p.sign.clone(), said.clone());
-        move || sign.emit((*said).clone())
+        let sign = p.sign.clone();
+        move || sign.emit(())
     };
     html! {
         <div class="statement">
             <h3>{ words::state() }</h3>
             <p class="told">{ words::state_idea() }</p>
             <div class="lines">
-                { for names.iter().zip(units(p.units)).enumerate().map(|(i, (name, unit))| number(&said, i, name, unit)) }
+                { for names.iter().zip(units(p.units)).enumerate().map(|(i, (name, unit))| number(p, i, name, unit)) }
                 { choice("state-gas", words::record_gas(), &gases, gas.map_or(0, |n| n + 1), set_gas) }
                 { choice("state-hold", words::hold(), &holds, held.map_or(0, |n| n + 1), set_hold) }
             </div>
             <fieldset class="ticks"><legend>{ words::record_parts() }</legend>
                 { for Part::ALL.iter().map(|part| {
                     let part = *part;
-                    tick(words::part(part).to_owned(), said.parts.contains(&part), change(&said, move |s: &mut Said, on| toggle(&mut s.parts, part, on)))
+                    tick(words::part(part).to_owned(), said.parts.contains(&part), change(p, move |s: &mut Said, on| toggle(&mut s.parts, part, on)))
                 }) }
             </fieldset>
             if !p.leaks.is_empty() {
                 <fieldset class="ticks"><legend>{ words::state_leaks() }</legend>
                     { for p.leaks.iter().map(|spot| {
                         let spot = *spot;
-                        tick(words::spot_name(spot), said.leaks.contains(&spot), change(&said, move |s: &mut Said, on| toggle(&mut s.leaks, spot, on)))
+                        tick(words::spot_name(spot), said.leaks.contains(&spot), change(p, move |s: &mut Said, on| toggle(&mut s.leaks, spot, on)))
                     }) }
                 </fieldset>
             }
             <div class="ticks">
-                { tick(words::state_none_vented().to_owned(), said.nothing_vented, change(&said, |s, on| s.nothing_vented = on)) }
-                { tick(words::state_caps().to_owned(), said.caps_on, change(&said, |s, on| s.caps_on = on)) }
+                { tick(words::state_none_vented().to_owned(), said.nothing_vented, change(p, |s, on| s.nothing_vented = on)) }
+                { tick(words::state_caps().to_owned(), said.caps_on, change(p, |s, on| s.caps_on = on)) }
                 if p.converted {
-                    { tick(words::state_in_order().to_owned(), said.in_order, change(&said, |s, on| s.in_order = on)) }
+                    { tick(words::state_in_order().to_owned(), said.in_order, change(p, |s, on| s.in_order = on)) }
                 }
             </div>
             <div class="acts">{ button(words::state_sign(), true, sign) }</div>
@@ -124,15 +125,12 @@ fn name(line: Mismatch) -> &'static str {
 }
 
 /// What changes the statement by a value.
-fn change<T>(
-    said: &UseStateHandle<Said>,
-    by: impl Fn(&mut Said, T) + 'static,
-) -> impl Fn(T) + 'static {
-    let said = said.clone();
+fn change<T>(p: &StatementProps, by: impl Fn(&mut Said, T) + 'static) -> impl Fn(T) + 'static {
+    let (said, edit) = (p.said.clone(), p.edit.clone());
     move |value| {
-        let mut now = (*said).clone();
+        let mut now = said.clone();
         by(&mut now, value);
-        said.set(now);
+        edit.emit(now);
     }
 }
 
@@ -143,8 +141,8 @@ fn toggle<T: PartialEq>(list: &mut Vec<T>, item: T, on: bool) {
     }
 }
 
-fn number(said: &UseStateHandle<Said>, i: usize, name: &str, unit: &str) -> Html {
-    let set = change(said, move |s, text| s.numbers[i] = text);
+fn number(p: &StatementProps, i: usize, name: &str, unit: &str) -> Html {
+    let set = change(p, move |s, text| s.numbers[i] = text);
     let typed = Callback::from(move |e: InputEvent| {
         if let Some(f) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
             set(f.value());
@@ -152,7 +150,7 @@ fn number(said: &UseStateHandle<Said>, i: usize, name: &str, unit: &str) -> Html
     });
     html! {
         <label class="amount"><span>{ format!("{name}, {unit}") }</span>
-            <input type="text" inputmode="decimal" autocomplete="off" value={said.numbers[i].clone()} oninput={typed} /></label>
+            <input type="text" inputmode="decimal" autocomplete="off" value={p.said.numbers[i].clone()} oninput={typed} /></label>
     }
 }
 

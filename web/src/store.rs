@@ -17,6 +17,8 @@ pub(crate) const VIEWS: &str = "lowside.views";
 pub(crate) const LINES: &str = "lowside.line";
 /// The job under way.
 pub(crate) const JOB: &str = "lowside.job";
+/// The statement as far as it is filled in.
+pub(crate) const DRAFT: &str = "lowside.draft";
 /// Present while a take is replayed: if it is found at the start, the last replay did not end well.
 pub(crate) const REPLAYING: &str = "lowside.replaying";
 

@@ -437,6 +437,20 @@ impl Network {
         water
     }
 
+    /// Takes out such a share (0 to 1) of the water in a node's oil, with the oil that goes, kg.
+    pub fn take_oil_water(&mut self, id: NodeId, share: f64) -> f64 {
+        let water = self.nodes[id].oil_water * share;
+        self.nodes[id].oil_water -= water;
+        self.account.mass_in[WATER] -= water;
+        water
+    }
+
+    /// Puts water into a node's oil from outside, kg.
+    pub fn inject_oil_water(&mut self, id: NodeId, water: f64) {
+        self.nodes[id].oil_water += water;
+        self.account.mass_in[WATER] += water;
+    }
+
     /// Lets an open end breathe: so much of the node's gas (m3) is swapped for room air at the node's pressure, moisture and all.
     /// It comes in at the node's own temperature: a breath's warmth is nothing beside the metal's.
     pub fn breathe(&mut self, id: NodeId, volume: f64) {

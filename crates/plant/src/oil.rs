@@ -84,9 +84,9 @@ impl LoopOil {
         self.solution = self.oils.solution(gas);
     }
 
-    /// `kg` of an oil are poured to the `held` kg that are there.
-    pub fn pour(&mut self, kind: Oil, kg: f64, held: f64) {
-        self.oils.pour(kind, kg, held);
+    /// `kg` of other oils are poured to the `held` kg that are there.
+    pub fn pour(&mut self, oils: &Oils, kg: f64, held: f64) {
+        self.oils.mix(oils, kg, held);
         self.solution = self.oils.solution(self.gas);
     }
 

@@ -8,6 +8,8 @@ use lowside_units::{
     display::{self, UnitSystem},
 };
 
+use serde::{Deserialize, Serialize};
+
 use crate::{bench::Part, tools::Spot};
 
 pub use lowside_shop::{hold::Outcome, record::Mismatch};
@@ -15,8 +17,9 @@ pub use lowside_shop::{hold::Outcome, record::Mismatch};
 /// Lines of the statement that are numbers, in the order of [`Said::numbers`].
 pub const NUMBERS: usize = 4;
 
-/// What was put into the form.
-#[derive(Debug, Clone, PartialEq, Default)]
+/// What was put into the form. In text JSON, so that a draft outlives a visit.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
 pub struct Said {
     /// Refrigerant recovered and charged, oil out and in, as typed; empty is not stated.
     pub numbers: [String; NUMBERS],
@@ -43,7 +46,22 @@ pub fn units(units: UnitSystem) -> [&'static str; NUMBERS] {
     [mass, mass, oil, oil]
 }
 
+/// Longest text of a draft that is read, bytes; one with every box ticked takes less than a tenth.
+const LONGEST: usize = 16_384;
+
 impl Said {
+    /// As text.
+    pub fn to_text(&self) -> String {
+        serde_json::to_string(self).unwrap_or_default()
+    }
+
+    /// Reads what [`Self::to_text`] wrote; none if it is longer than a statement can be, or none.
+    pub fn parse(text: &str) -> Option<Self> {
+        (text.len() <= LONGEST)
+            .then(|| serde_json::from_str(text).ok())
+            .flatten()
+    }
+
     /// In SI; what is no number is kept as one that matches nothing.
     pub fn statement(&self, system: UnitSystem) -> Statement {
         let units = units(system);
@@ -95,6 +113,39 @@ pub fn sign(bay: &Bay, said: Said, units: UnitSystem) -> Signed {
 mod tests {
     use super::*;
     use crate::readout::tests::bay;
+
+    #[test]
+    fn a_draft_comes_back_from_its_text_and_nothing_else_does() {
+        let said = Said {
+            numbers: ["12".into(), "4,2 \"".into(), String::new(), "x".into()],
+            parts: Part::ALL.to_vec(),
+            leaks: Spot::all().collect(),
+            hold: Some(Outcome::NotDone),
+            gas: Some(Gas::R1234yf),
+            in_order: true,
+            nothing_vented: false,
+            caps_on: true,
+        };
+        for draft in [said, Said::default()] {
+            let text = draft.to_text();
+            assert!(text.len() < LONGEST / 10, "{} bytes", text.len());
+            assert_eq!(Said::parse(&text), Some(draft));
+        }
+        let long = format!(
+            "{{\"numbers\":[\"{}\",\"\",\"\",\"\"]}}",
+            "1".repeat(LONGEST)
+        );
+        for text in [
+            "",
+            "[1]",
+            "{\"numbers\":[\"1\"]}",
+            "{\"hold\":\"perhaps\"}",
+            "{\"more\":1}",
+            &long,
+        ] {
+            assert_eq!(Said::parse(text), None, "{text:.40}");
+        }
+    }
 
     #[test]
     fn what_is_typed_is_read_in_the_units_of_the_page() {

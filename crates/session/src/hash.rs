@@ -273,6 +273,10 @@ impl Fnv {
             h.flags([part.is_some()]);
             if let Some(part) = part {
                 h.numbers([part.oil, part.bound]);
+                if part.oil > 0.0 || part.oil_water > 0.0 {
+                    h.number(part.oil_water);
+                    h.numbers(Oil::ALL.map(|o| part.oils.share(o)));
+                }
                 h.seat(part.seat.as_ref());
             }
         }
@@ -280,6 +284,11 @@ impl Fnv {
         h.numbers(o.drained);
         h.numbers(o.poured);
         h.numbers([o.shipped, o.scrapped, o.injected, o.wrong_kind, o.waste]);
+        for (kg, oils) in [(o.waste, &o.waste_of), (o.scrapped, &o.scrapped_of)] {
+            if kg > 0.0 {
+                h.numbers(Oil::ALL.map(|kind| oils.share(kind)));
+            }
+        }
         h.numbers(shop.scrap.0);
         h.word(u64::from(shop.injuries));
         h.word(u64::from(shop.ventings));

@@ -124,6 +124,10 @@ pub enum Fit {
     Capped,
 }
 
+/// What an O-ring from the days of R-12 lets out once the loop holds R-134a, kg/s: its rubber has given its swelling to the old oil, and
+/// the smaller molecule passes it (common practice renews them all at a conversion; 10 g a year is our own figure, plausible 2-50).
+const OLD_RUBBER: f64 = 10.0 * GRAM_A_YEAR;
+
 /// One gram a year, kg/s.
 pub const GRAM_A_YEAR: f64 = 1e-3 / 31_557_600.0;
 /// Temperature at which leaks are stated, K.
@@ -158,6 +162,10 @@ pub struct Openings {
     links: [LinkId; ENDS],
     /// How each joint is.
     pub joints: [Fit; JOINTS],
+    /// The gas that the vehicle's own O-rings were made for.
+    made_for: Gas,
+    /// The loop holds another, which they do not keep.
+    old_rubber: bool,
     /// The low-side and the high-side port.
     pub ports: [Port; 2],
     /// Where the low-side port sits that hands work at.
@@ -186,8 +194,8 @@ struct Leak {
 }
 
 impl Openings {
-    /// All joints as they came; ports with fittings for `gas`, a second one on the low side if there are `two`: capped, since nobody
-    /// has been at it.
+    /// All joints as they came; ports with fittings for `gas`, a second one on the low side if there are `two`: capped, its core
+    /// as new, since nobody has been at it.
     pub fn new(net: &mut Network, p: &Places, gas: Gas, two: bool) -> Self {
         let nodes = [
             p.discharge,
@@ -211,13 +219,32 @@ impl Openings {
             nodes,
             links,
             joints: [Fit::Untouched; JOINTS],
+            made_for: gas,
+            old_rubber: false,
             ports: [Port::new(gas); 2],
             low_tap: Tap::Accumulator,
             spare: two.then(|| Port {
                 cap: true,
+                old_core: false,
                 ..Port::new(gas)
             }),
             work: [Work::default(); ENDS],
+        }
+    }
+
+    /// Lets the vehicle's own O-rings feel what gas the loop holds: `r12` is the share of R-12 in it. True when that makes another
+    /// leak of them.
+    pub(crate) fn feel(&mut self, r12: f64) -> bool {
+        let old = self.made_for == Gas::R12 && r12 < 0.5;
+        core::mem::replace(&mut self.old_rubber, old) != old
+    }
+
+    /// What a joint seeps at rest at 20 degC, kg/s; nothing while it is apart.
+    fn seeps(&self, fit: Fit) -> f64 {
+        match fit {
+            Fit::Made(seal) => seal.standing_leak(),
+            Fit::Untouched if self.old_rubber => OLD_RUBBER,
+            Fit::Untouched | Fit::Open | Fit::Capped => 0.0,
         }
     }
 
@@ -265,8 +292,7 @@ impl Openings {
     pub fn standing_leak(&self) -> f64 {
         let joints = self.joints.iter().map(|fit| match fit {
             Fit::Made(Seal::Missing) | Fit::Open => f64::INFINITY,
-            Fit::Made(seal) => seal.standing_leak(),
-            Fit::Untouched | Fit::Capped => 0.0,
+            fit => self.seeps(*fit),
         });
         let ports = self.all_ports().map(|port| {
             let (hole, seeps) = port.lets();
@@ -312,8 +338,7 @@ impl Openings {
                 match fit {
                     Fit::Open => l.open_ends += 1.0,
                     Fit::Made(Seal::Missing) => l.hole += NO_RING,
-                    Fit::Made(seal) => l.seep += seal.standing_leak() / joint.opens().len() as f64,
-                    Fit::Untouched | Fit::Capped => {}
+                    fit => l.seep += self.seeps(fit) / joint.opens().len() as f64,
                 }
             }
         }
@@ -411,11 +436,7 @@ impl Openings {
         let mine = match self.fit(joint) {
             Fit::Open => k_from_hole(CD, OPEN_END),
             Fit::Made(Seal::Missing) => k_from_hole(CD, NO_RING),
-            Fit::Made(seal) => {
-                let ends = joint.opens().len() as f64;
-                seep(net.table(), seal.standing_leak() / ends)
-            }
-            Fit::Untouched | Fit::Capped => 0.0,
+            fit => seep(net.table(), self.seeps(fit) / joint.opens().len() as f64),
         };
         let leaks = self.leaks(coupled);
         let mut sum = Escape::default();

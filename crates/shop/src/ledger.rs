@@ -52,7 +52,7 @@ pub enum Place {
     RecoveryCylinder,
     /// The recovery machine's oil separator.
     Separator,
-    /// Parts on the bench: their oil, and what a desiccant there holds.
+    /// Parts on the bench: their oil with its water, and what a desiccant there holds.
     Bench,
     /// The waste can and scrapped parts.
     Waste,
@@ -93,7 +93,7 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
     let mut bench_bound = 0.0;
     for part in shop.bench.iter().flatten() {
         bench[OIL] += part.oil;
-        bench[WATER] += part.bound;
+        bench[WATER] += part.bound + part.oil_water;
         bench_bound += part.bound;
     }
     let mut waste = shop.scrap;

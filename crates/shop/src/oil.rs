@@ -1,6 +1,6 @@
 //! Oil by hand: the cup, the bottle, and the balance that a technician draws up.
 
-use lowside_fluids::oil::Oil;
+use lowside_fluids::oil::{Oil, Oils};
 use lowside_plant::{plant::Plant, species::OIL};
 use lowside_units::Quantity;
 use serde::{Deserialize, Serialize};
@@ -58,6 +58,10 @@ pub struct OilWork {
     pub wrong_kind: f64,
     /// In the waste can.
     pub waste: f64,
+    /// Which oils are in the waste can.
+    pub waste_of: Oils,
+    /// Which oils stayed in parts that were thrown away.
+    pub scrapped_of: Oils,
 }
 
 /// The balance as a technician draws it up from what was measured, beside what is really there, kg.

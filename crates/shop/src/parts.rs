@@ -1,5 +1,6 @@
 //! Parts that come out and go in: what a part on the bench holds, what is seen in it, what a new one brings.
 
+use lowside_fluids::oil::Oils;
 use lowside_plant::{
     condenser,
     debris::Solids,
@@ -176,6 +177,10 @@ impl Part {
 pub struct OnBench {
     /// Oil in it, kg.
     pub oil: f64,
+    /// Which oils that is.
+    pub oils: Oils,
+    /// Water in the oil, kg.
+    pub oil_water: f64,
     /// Water that its desiccant holds, kg.
     pub bound: f64,
     /// What is seen in it.
@@ -241,6 +246,7 @@ pub fn look(plant: &Plant, part: Part) -> Seen {
 pub fn take_out(plant: &mut Plant, part: Part) -> (OnBench, Content) {
     let mut bench = OnBench {
         seen: look(plant, part),
+        oils: plant.oil.oils,
         ..OnBench::default()
     };
     let mut lost = Content::default();
@@ -256,6 +262,7 @@ pub fn take_out(plant: &mut Plant, part: Part) -> (OnBench, Content) {
         }
         let gone = plant.network.take_out(node, &all);
         bench.oil += gone[OIL];
+        bench.oil_water += plant.network.take_oil_water(node, part.oil_share());
         // Opened to the room, the oil fizzes out what is dissolved in it.
         let mut gas = gone.whole();
         gas[OIL] = 0.0;
@@ -288,7 +295,7 @@ fn fill_with_air(plant: &mut Plant, node: NodeId, lost: &mut Content) {
     lost.add(&air, -1.0);
 }
 
-/// Puts a part back, or a new one in: with the oil it holds and what its desiccant holds.
+/// Puts a part back, or a new one in: with the oil it holds, the water in that and what its desiccant holds.
 pub fn put_in(plant: &mut Plant, part: Part, bench: &OnBench) {
     let nodes = part.nodes(plant);
     let cells = nodes.len().max(1) as f64;
@@ -296,6 +303,9 @@ pub fn put_in(plant: &mut Plant, part: Part, bench: &OnBench) {
     oil[OIL] = bench.oil / cells;
     for node in nodes {
         plant.network.inject(node, &oil);
+        plant
+            .network
+            .inject_oil_water(node, bench.oil_water / cells);
         plant.network.inject_bound(node, bench.bound / cells);
     }
     match part {

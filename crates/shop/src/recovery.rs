@@ -89,14 +89,12 @@ pub fn law(running: bool, room_t: f64) -> Law {
 pub fn separate(plant: &mut Plant, cylinder: usize, station: &mut Station) {
     let held = plant.network.node(cylinder).content;
     if held[OIL] > 0.0 {
-        let mut take = Content::default();
-        take[OIL] = held[OIL];
-        take[DISSOLVED] = held[DISSOLVED];
-        let taken = plant.network.take_out(cylinder, &take);
-        station.separator += taken[OIL];
-        // The warm separator boils out what was dissolved in it.
-        let boiled = Content::refrigerant(taken[DISSOLVED]);
-        plant.network.inject(cylinder, &boiled);
+        // The warm separator boils out what was dissolved in it, in one go: so its R-12, if there is any, stays where it is.
+        let mut change = Content::refrigerant(held[DISSOLVED]);
+        change[OIL] = -held[OIL];
+        change[DISSOLVED] = -held[DISSOLVED];
+        plant.network.inject(cylinder, &change);
+        station.separator += held[OIL];
     }
 }
 

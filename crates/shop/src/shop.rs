@@ -357,7 +357,10 @@ impl Shop {
         let mut happened = Happened::default();
         self.clock += dt;
         self.openings.breathe(plant, dt);
-        let shut = self.openings.pass(dt);
+        let mut changed = self.openings.pass(dt);
+        if plant.vehicle.refrigerant == Gas::R12 {
+            changed |= self.openings.feel(plant.r12_share());
+        }
         let held = plant.network.node(p.can).content.whole()[REFRIGERANT];
         match &mut self.hands.attached {
             Attached::Can(can) => {
@@ -403,7 +406,7 @@ impl Shop {
         if self.dye {
             self.stain(plant, dt);
         }
-        if shut || happened != Happened::default() {
+        if changed || happened != Happened::default() {
             self.set_laws(plant);
         }
         self.read(plant, dt);

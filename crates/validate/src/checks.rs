@@ -3,6 +3,7 @@
 pub mod air;
 pub mod always;
 pub mod beliefs;
+pub mod by_hand;
 pub mod charge;
 pub mod dynamics;
 pub mod faults;
@@ -15,7 +16,9 @@ pub mod shop;
 pub mod truths;
 pub mod water;
 
-use crate::Job;
+use std::sync::Arc;
+
+use crate::{Job, run::Run};
 
 /// Every section and the jobs that fill it. A job is what one thread does at a time.
 pub const SECTIONS: &[(&str, &[Job])] = &[
@@ -26,12 +29,21 @@ pub const SECTIONS: &[(&str, &[Job])] = &[
     ("In time", dynamics::JOBS),
     ("Vacuum, leaks, recovery", shop::JOBS),
     ("Conversion", retrofit::JOBS),
+    ("The whole job by hand", by_hand::JOBS),
     ("Published figures", published::JOBS),
     ("Refrigerants", &[properties::checks]),
     ("Moist air", &[air::checks]),
     ("Water", &[water::checks]),
     ("Orifice tube", &[orifice::checks]),
 ];
+
+/// Runs by the value that was swept.
+type Sweep = Vec<(f64, Arc<Run>)>;
+
+/// A reading over the value that was swept.
+fn curve(sweep: &Sweep, of: fn(&Run) -> f64) -> Vec<(f64, f64)> {
+    sweep.iter().map(|(x, r)| (*x, of(r))).collect()
+}
 
 /// Numbers of a sweep as text overrides.
 fn with(key: &str, value: f64, unit: &str) -> String {

@@ -1,4 +1,5 @@
 //! How a visit begins: with what a link asks for, with what was kept, or with the van that runs.
+use lowside_present::statement::Said;
 use lowside_session::Take;
 use yew::{Component, Context};
 
@@ -14,7 +15,10 @@ impl App {
     pub(crate) fn begin(&mut self, ctx: &Context<Self>, fragment: &str) {
         match share::read(fragment) {
             Ok(Some(Asked::Start(name))) => drop(self.update(ctx, Msg::Start(name))),
-            Ok(Some(Asked::Take(take))) => resume_in_background(ctx, *take),
+            Ok(Some(Asked::Take(take))) => {
+                self.state_nothing();
+                resume_in_background(ctx, *take);
+            }
             Ok(None) => match store::get(store::TAKE) {
                 Some(text) => self.take_up(ctx, text),
                 None => self.first(None),
@@ -42,6 +46,8 @@ impl App {
             match Take::parse(&text) {
                 Ok(take) if take.ticks > 0 || !take.log.is_empty() => {
                     self.shelf = Shelf::remembered();
+                    let draft = store::get(store::DRAFT).and_then(|text| Said::parse(&text));
+                    self.draft = draft.unwrap_or_default();
                     return resume_in_background(ctx, take);
                 }
                 Ok(_) => return self.first(None),
@@ -57,6 +63,7 @@ impl App {
     fn first(&mut self, notice: Option<Notice>) {
         self.mode = Mode::Running;
         self.stage = stage::first();
+        self.state_nothing();
         self.notice = notice;
     }
 }

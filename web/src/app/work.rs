@@ -30,8 +30,10 @@ pub(crate) enum WorkMsg {
     Choose(Item),
     /// Opens a job, or leaves it.
     Job(Option<&'static str>),
-    /// Signs the record with what was stated.
-    Sign(Said),
+    /// Fills in the statement.
+    Draft(Said),
+    /// Signs the record with what is stated.
+    Sign,
 }
 
 impl App {
@@ -39,8 +41,12 @@ impl App {
     pub(crate) fn work(&mut self, msg: WorkMsg) {
         match msg {
             WorkMsg::Choose(item) => self.item = item,
-            WorkMsg::Sign(said) => {
-                let signed = statement::sign(&self.stage.bay, said, self.units);
+            WorkMsg::Draft(said) => {
+                let _ = store::set(store::DRAFT, &said.to_text());
+                self.draft = said;
+            }
+            WorkMsg::Sign => {
+                let signed = statement::sign(&self.stage.bay, self.draft.clone(), self.units);
                 self.waiting.push(verdict(&signed));
                 self.signed = Some(signed);
             }
@@ -79,9 +85,16 @@ impl App {
         let speed = self.stage.speed;
         self.stage = Stage::new(bay, History::default());
         self.stage.speed = speed;
-        self.signed = None;
+        self.state_nothing();
         self.cautions.clear();
         self.notice = None;
+    }
+
+    /// Another bay, another statement.
+    pub(super) fn state_nothing(&mut self) {
+        self.draft = Said::default();
+        self.signed = None;
+        store::remove(store::DRAFT);
     }
 
     /// What the bay began with, if it is none of the scenarios offered.
@@ -131,7 +144,8 @@ impl App {
         html! {
             <JobSheet key="job" job={self.stage.job.as_ref().map(JobView::of)} record={job::record(&self.stage.bay, self.units)}
                 units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))}
-                say={ctx.link().callback(Msg::Say)} signed={self.signed.clone()} sign={ctx.link().callback(|s| Msg::Work(WorkMsg::Sign(s)))} act={ctx.link().callback(Msg::Act)} />
+                say={ctx.link().callback(Msg::Say)} said={self.draft.clone()} edit={ctx.link().callback(|s| Msg::Work(WorkMsg::Draft(s)))}
+                signed={self.signed.clone()} sign={ctx.link().callback(|()| Msg::Work(WorkMsg::Sign))} act={ctx.link().callback(Msg::Act)} />
         }
     }
 }

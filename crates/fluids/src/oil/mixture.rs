@@ -3,6 +3,8 @@
 //! Compressor oils dissolve in each other, more or less; here they are taken as one liquid. What refrigerant it holds, what water,
 //! and the logarithm of its viscosity are taken in the shares of its mass (own rule).
 
+use serde::{Deserialize, Serialize};
+
 use super::{Oil, Solution};
 use crate::refrigerant::Gas;
 
@@ -11,8 +13,14 @@ use crate::refrigerant::Gas;
 const CARRIED: f64 = 0.4;
 
 /// Shares of every kind in an oil, by mass.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Oils([f64; Oil::ALL.len()]);
+
+impl Default for Oils {
+    fn default() -> Self {
+        Self::pure(Oil::default())
+    }
+}
 
 impl Oils {
     /// One oil alone.
@@ -31,13 +39,18 @@ impl Oils {
 
     /// Pours `kg` of a kind on `held` kg of these. Nothing on nothing changes nothing.
     pub fn pour(&mut self, oil: Oil, kg: f64, held: f64) {
+        self.mix(&Self::pure(oil), kg, held);
+    }
+
+    /// Pours `kg` of others on `held` kg of these. Nothing on nothing changes nothing.
+    pub fn mix(&mut self, others: &Self, kg: f64, held: f64) {
         let (kg, held) = (kg.max(0.0), held.max(0.0));
-        if kg + held > 0.0 {
+        // The same again is the same to the last bit.
+        if kg + held > 0.0 && self != others {
             let stays = held / (held + kg);
-            for share in &mut self.0 {
-                *share *= stays;
+            for (share, other) in self.0.iter_mut().zip(others.0) {
+                *share = *share * stays + other * (1.0 - stays);
             }
-            self.0[oil as usize] += 1.0 - stays;
         }
     }
 
@@ -98,7 +111,7 @@ mod tests {
         assert_eq!(oils, Oils::pure(Oil::Mineral));
         oils.pour(Oil::Ester, 0.15, 0.05);
         assert!((oils.share(Oil::Ester) - 0.75).abs() < 1e-12);
-        oils.pour(Oil::Pag46, 0.2, 0.2);
+        oils.mix(&Oils::pure(Oil::Pag46), 0.2, 0.2);
         let whole: f64 = Oil::ALL.iter().map(|o| oils.share(*o)).sum();
         assert!((whole - 1.0).abs() < 1e-12 && (oils.share(Oil::Mineral) - 0.125).abs() < 1e-12);
     }

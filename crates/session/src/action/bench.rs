@@ -87,7 +87,7 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<b
             if there + kg > part.most_oil(plant) {
                 return Err(Refused::NoRoom(part));
             }
-            shop.pour_oil(plant, part, kg, oil);
+            shop.pour_oil(part, kg, oil);
         }
         Action::InjectOil { volume, oil } => {
             let kg = measured(volume)?;

@@ -7,7 +7,7 @@ use crate::{
     oil::OilKind,
     parts::{self, OnBench, Part},
 };
-use lowside_fluids::Gas;
+use lowside_fluids::{Gas, oil::Oils};
 use lowside_plant::{
     leak::Site,
     plant::Plant,
@@ -67,9 +67,10 @@ impl Shop {
         self.bench[part as usize] = Some(bench);
     }
 
-    /// Puts the part from the bench back in.
+    /// Puts the part from the bench back in; its oil comes to the loop's.
     pub fn refit_part(&mut self, plant: &mut Plant, part: Part) {
         if let Some(bench) = self.bench[part as usize].take() {
+            mix_oil(plant, &bench.oils, bench.oil);
             parts::put_in(plant, part, &bench);
         }
     }
@@ -78,8 +79,10 @@ impl Shop {
     pub fn new_part(&mut self, plant: &mut Plant, part: Part) {
         if let Some(old) = self.bench[part as usize].take() {
             self.scrap[OIL] += old.oil;
-            self.scrap[WATER] += old.bound;
-            self.oil.scrapped += old.oil;
+            self.scrap[WATER] += old.bound + old.oil_water;
+            let work = &mut self.oil;
+            work.scrapped_of.mix(&old.oils, old.oil, work.scrapped);
+            work.scrapped += old.oil;
             let oil = part.ships_with(plant);
             self.oil.shipped += oil;
             self.brought[OIL] += oil;
@@ -90,54 +93,61 @@ impl Shop {
             } else {
                 OilKind::Pag46
             };
-            self.mix_oil(plant, oil, kind);
             parts::renew(plant, part);
             self.renewed[part as usize] += 1;
             let seat = old.seat.map(|_| Seat::of(&plant.vehicle.orifice));
             self.bench[part as usize] = Some(OnBench {
                 oil,
+                oils: Oils::pure(kind.oil()),
                 seat,
                 ..OnBench::default()
             });
         }
     }
 
-    /// Turns a part on the bench over above the measuring cup; gives what ran out, kg.
+    /// Turns a part on the bench over above the measuring cup; gives what ran out, kg: of the part's own oils, with their water.
     pub fn drain_part(&mut self, part: Part) -> f64 {
+        let out = self.waste_oil(part, part.drains());
+        self.oil.drained[part as usize] += out;
+        out
+    }
+
+    /// A share of the oil in a part on the bench goes to the waste can with its water; gives how much, kg.
+    fn waste_oil(&mut self, part: Part, share: f64) -> f64 {
         let Some(bench) = &mut self.bench[part as usize] else {
             return 0.0;
         };
-        let out = bench.oil * part.drains();
+        let out = bench.oil * share;
         bench.oil -= out;
-        self.oil.drained[part as usize] += out;
-        self.oil.waste += out;
+        let water = bench.oil_water * share;
+        bench.oil_water -= water;
+        self.scrap[WATER] += water;
+        let work = &mut self.oil;
+        work.waste_of.mix(&bench.oils, out, work.waste);
+        work.waste += out;
         out
     }
 
     /// Flushes a part on the bench: what is washed out of it goes to the waste can, unmeasured.
     pub fn flush_part(&mut self, plant: &mut Plant, part: Part, with: Flush) {
+        let (solids, oil) = flush::carries(plant, part, with);
+        self.waste_oil(part, oil);
         let Some(bench) = &mut self.bench[part as usize] else {
             return;
         };
-        let (solids, oil) = flush::carries(plant, part, with);
         if part == Part::Condenser {
             plant.debris.flush_condenser(solids);
             bench.seen.beads = plant.debris.beads_in_condenser();
         }
-        let out = bench.oil * oil;
-        bench.oil -= out;
         bench.seen.oil = bench.oil;
         bench.seen.metal *= 1.0 - oil;
         bench.seen.dark *= 1.0 - oil;
-        self.oil.waste += out;
     }
 
     /// Pours oil (kg) from the bottle into a part on the bench.
-    pub fn pour_oil(&mut self, plant: &mut Plant, part: Part, kg: f64, kind: OilKind) {
-        if self.bench[part as usize].is_some() {
-            self.mix_oil(plant, kg, kind);
-        }
+    pub fn pour_oil(&mut self, part: Part, kg: f64, kind: OilKind) {
         if let Some(bench) = &mut self.bench[part as usize] {
+            bench.oils.pour(kind.oil(), kg, bench.oil);
             bench.oil += kg;
             self.oil.poured[part as usize] += kg;
             self.note_oil(kg, kind);
@@ -146,7 +156,7 @@ impl Shop {
 
     /// Presses oil (kg) through the low-side port into the loop.
     pub fn inject_oil(&mut self, plant: &mut Plant, kg: f64, kind: OilKind) {
-        self.mix_oil(plant, kg, kind);
+        mix_oil(plant, &Oils::pure(kind.oil()), kg);
         let mut oil = Content::default();
         oil[OIL] = kg;
         plant
@@ -154,16 +164,6 @@ impl Shop {
             .inject(self.openings.port_node(Side::Low), &oil);
         self.oil.injected += kg;
         self.note_oil(kg, kind);
-    }
-
-    /// Oil comes to what the loop and the parts on the bench hold.
-    fn mix_oil(&self, plant: &mut Plant, kg: f64, kind: OilKind) {
-        let p = plant.places;
-        let held: f64 = (p.discharge..=p.suction)
-            .map(|i| plant.network.node(i).content[OIL])
-            .chain(self.bench.iter().flatten().map(|part| part.oil))
-            .sum();
-        plant.oil.pour(kind.oil(), kg, held);
     }
 
     fn note_oil(&mut self, kg: f64, kind: OilKind) {
@@ -199,4 +199,13 @@ impl Shop {
             .sum();
         held > TRACES
     }
+}
+
+/// So much oil (kg) comes to what the loop holds.
+fn mix_oil(plant: &mut Plant, oils: &Oils, kg: f64) {
+    let p = plant.places;
+    let held: f64 = (p.discharge..=p.suction)
+        .map(|i| plant.network.node(i).content[OIL])
+        .sum();
+    plant.oil.pour(oils, kg, held);
 }

@@ -1,8 +1,6 @@
 //! Faults: each alone against the healthy van, and sweeps of the ones that have a size.
 
-use std::sync::Arc;
-
-use super::{list, rises, with};
+use super::{Sweep, curve, list, rises, with};
 use crate::{
     Job,
     check::{Check, Finding},
@@ -29,8 +27,6 @@ pub const JOBS: &[Job] = &[
 const PRACTICE: &str = "fault table of common practice, no source";
 const IDLE: &str = "engine.speed=800rpm";
 
-type Sweep = Vec<(f64, Arc<Run>)>;
-
 fn sweep(
     runs: &Runs,
     values: &[f64],
@@ -46,10 +42,6 @@ fn sweep(
         .collect()
 }
 
-fn curve(sweep: &Sweep, of: fn(&Run) -> f64) -> Vec<(f64, f64)> {
-    sweep.iter().map(|(x, r)| (*x, of(r))).collect()
-}
-
 fn values(sweep: &Sweep, of: fn(&Run) -> f64) -> Vec<f64> {
     sweep.iter().map(|(_, r)| of(r)).collect()
 }
@@ -60,6 +52,17 @@ fn at(sweep: &Sweep, x: f64, of: fn(&Run) -> f64) -> f64 {
         .iter()
         .find(|(v, _)| (v - x).abs() < 1e-9)
         .map_or(f64::NAN, |(_, r)| of(r))
+}
+
+/// Readings that ought to rise from value to value of a sweep, but for so much slack, in their unit; kelvins are shown to a tenth.
+fn rising(what: &str, values: &[f64], slack: f64, unit: &str) -> Finding {
+    let asked = if slack > 0.0 {
+        format!("rising, slack {slack} {unit}")
+    } else {
+        "rising".into()
+    };
+    let decimals = usize::from(unit == "K");
+    Finding::holds(what, list(values, decimals), asked, rises(values, slack))
 }
 
 /// Pressures, temperatures and differences over the sweep.
@@ -108,12 +111,11 @@ fn air(runs: &Runs) -> Result<Vec<Check>, Error> {
         "at least +400 kPa",
         over(3.6) >= 400.0,
     ));
-    let heads = values(&s, |r| r.on.high);
-    check.find(Finding::holds(
+    check.find(rising(
         "high side rises with air",
-        list(&heads, 0),
-        "rising",
-        rises(&heads, 5.0),
+        &values(&s, |r| r.on.high),
+        5.0,
+        "kPa",
     ));
     let vents = values(&s, |r| r.all.vent);
     check.find(Finding::holds(
@@ -141,26 +143,23 @@ fn condenser_air(runs: &Runs) -> Result<Vec<Check>, Error> {
         v.reverse();
         v
     };
-    let heads = down(|r| r.on.high);
-    check.find(Finding::holds(
+    check.find(rising(
         "high side rises as air falls",
-        list(&heads, 0),
-        "rising",
-        rises(&heads, 0.0),
+        &down(|r| r.on.high),
+        0.0,
+        "kPa",
     ));
-    let lows = down(|r| r.on.low);
-    check.find(Finding::holds(
+    check.find(rising(
         "low side rises as air falls",
-        list(&lows, 0),
-        "rising, slack 2 kPa",
-        rises(&lows, 2.0),
+        &down(|r| r.on.low),
+        2.0,
+        "kPa",
     ));
-    let vents = down(|r| r.all.vent);
-    check.find(Finding::holds(
+    check.find(rising(
         "vent rises as air falls",
-        list(&vents, 1),
-        "rising, slack 0.2 K",
-        rises(&vents, 0.2),
+        &down(|r| r.all.vent),
+        0.2,
+        "K",
     ));
     check.find(Finding::holds(
         "half the air: high side",
@@ -276,12 +275,11 @@ fn wear(runs: &Runs) -> Result<Vec<Check>, Error> {
         "Volumetric efficiency falls: low side up, high side down, capacity down, vent warmer.",
         PRACTICE,
     );
-    let lows = values(&s, |r| r.on.low);
-    check.find(Finding::holds(
+    check.find(rising(
         "low side rises with wear",
-        list(&lows, 0),
-        "rising, slack 2 kPa",
-        rises(&lows, 2.0),
+        &values(&s, |r| r.on.low),
+        2.0,
+        "kPa",
     ));
     let mut heads = values(&s, |r| r.on.high);
     check.find(Finding::holds(

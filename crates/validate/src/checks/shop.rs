@@ -33,12 +33,21 @@ const OPENED: [&str; 4] = [
 ];
 
 /// A loop at rest, the engine off, with acts.
-fn at_rest(runs: &Runs, overrides: &[&str], acts: &[(f64, Action)]) -> Result<Arc<Run>, Error> {
+pub(super) fn at_rest(
+    runs: &Runs,
+    overrides: &[&str],
+    acts: &[(f64, Action)],
+) -> Result<Arc<Run>, Error> {
     let all: Vec<&str> = STILL.iter().chain(overrides).copied().collect();
     runs.play("healthy", &all, acts)
 }
 
-fn opened(runs: &Runs, more: &[&str], acts: &[(f64, Action)]) -> Result<Arc<Run>, Error> {
+/// A loop that stood open, with acts.
+pub(super) fn opened(
+    runs: &Runs,
+    more: &[&str],
+    acts: &[(f64, Action)],
+) -> Result<Arc<Run>, Error> {
     let all: Vec<&str> = OPENED.iter().chain(more).copied().collect();
     at_rest(runs, &all, acts)
 }
@@ -52,7 +61,7 @@ fn valves(t: f64, open: f64) -> [(f64, Action); 2] {
 }
 
 /// The pump screwed on, everything opened, and started.
-fn pump() -> Vec<(f64, Action)> {
+pub(super) fn pump() -> Vec<(f64, Action)> {
     let speed = VolumeFlow::from_cfm(PUMP_CFM);
     let mut acts = vec![(0.0, Action::TakePump { speed })];
     acts.extend(valves(0.0, 1.0));

@@ -2,16 +2,14 @@
 
 use lowside_units::Ratio;
 
-use super::{shop, with};
+use super::{Sweep, shop, with};
 use crate::{
     Job,
     check::{Check, Finding},
     error::Error,
     plot::Plot,
-    run::{Run, Runs},
+    run::Runs,
 };
-use std::sync::Arc;
-
 mod charge;
 mod choke;
 mod clutch;
@@ -46,12 +44,6 @@ const JUMPED: &str = "vehicle.switches.low_opens=20kPag";
 
 /// One ounce, kg.
 const OUNCE: f64 = 0.028_349_523;
-
-type Sweep = Vec<(f64, Arc<Run>)>;
-
-fn curve(sweep: &Sweep, of: fn(&Run) -> f64) -> Vec<(f64, f64)> {
-    sweep.iter().map(|(x, r)| (*x, of(r))).collect()
-}
 
 /// Charges in ounces, with overrides besides.
 fn by_ounces(runs: &Runs, ounces: &[u8], more: &[&str]) -> Result<Sweep, Error> {

@@ -1,8 +1,9 @@
 //! Truths about the charge: hidden by the accumulator, a cliff below, an order above.
 
-use super::{JUMPED, Sweep, TRADE, by_ounces, curve};
+use super::{JUMPED, TRADE, by_ounces};
 use crate::{
     check::{Check, Finding},
+    checks::{Sweep, curve},
     error::Error,
     plot::Plot,
     run::{Run, Runs},
@@ -10,6 +11,17 @@ use crate::{
 
 const ACCUMULATOR: &str =
     "accumulator.volume of the van, 0.68 L (0.5-1.0 plausible), sets the width of the plateau";
+
+/// A reading: its name, its value, how far it may spread, unit, decimals.
+type Reading = (&'static str, fn(&Run) -> f64, f64, &'static str, usize);
+
+/// What does not show the charge.
+const SHOWS: [Reading; 4] = [
+    ("the low side", |r| r.on.low, 6.9, "kPa", 1),
+    ("the high side", |r| r.on.high, 34.5, "kPa", 1),
+    ("the vent", |r| r.all.vent, 0.5, "K", 2),
+    ("subcooling", |r| r.on.subcooling, 1.0, "K", 2),
+];
 
 /// 1: with liquid in the accumulator, nothing shows the charge.
 pub(super) fn hidden(runs: &Runs) -> Result<Vec<Check>, Error> {
@@ -45,38 +57,16 @@ pub(super) fn hidden(runs: &Runs) -> Result<Vec<Check>, Error> {
             "at least 9 oz apart",
             most - least >= 9.0,
         ));
-        check.find(Finding::within(
-            format!("{speed}: spread of the low side"),
-            spread(|r| r.on.low),
-            0.0,
-            6.9,
-            "kPa",
-            1,
-        ));
-        check.find(Finding::within(
-            format!("{speed}: spread of the high side"),
-            spread(|r| r.on.high),
-            0.0,
-            34.5,
-            "kPa",
-            1,
-        ));
-        check.find(Finding::within(
-            format!("{speed}: spread of the vent"),
-            spread(|r| r.all.vent),
-            0.0,
-            0.5,
-            "K",
-            2,
-        ));
-        check.find(Finding::within(
-            format!("{speed}: spread of subcooling"),
-            spread(|r| r.on.subcooling),
-            0.0,
-            1.0,
-            "K",
-            2,
-        ));
+        for (what, of, most, unit, decimals) in SHOWS {
+            check.find(Finding::within(
+                format!("{speed}: spread of {what}"),
+                spread(of),
+                0.0,
+                most,
+                unit,
+                decimals,
+            ));
+        }
         check.plots.push(
             Plot::new(format!("Pressures, {speed}"), "charge, oz", "kPa gauge")
                 .curve("high side", curve(&sweep, |r| r.on.high))
@@ -134,30 +124,25 @@ pub(super) fn cliff(runs: &Runs) -> Result<Vec<Check>, Error> {
     for (rpm, speed) in [("800", "idle"), ("2000", "2 000 rpm")] {
         let sweep = by_ounces(runs, &ounces, &[JUMPED, &format!("engine.speed={rpm}rpm")])?;
         let (at, [k, v, p]) = edge(&sweep);
-        check.find(Finding::within(
-            format!("{speed}: superheat an ounce below {at:.0} oz"),
-            k,
-            3.0,
-            5.0,
-            "K",
-            1,
-        ));
-        check.find(Finding::within(
-            format!("{speed}: vent an ounce"),
-            v,
-            1.0,
-            3.0,
-            "K",
-            1,
-        ));
-        check.find(Finding::within(
-            format!("{speed}: low side an ounce"),
-            p,
-            10.0,
-            14.0,
-            "kPa",
-            1,
-        ));
+        for (what, found, (least, most), unit) in [
+            (
+                format!("superheat an ounce below {at:.0} oz"),
+                k,
+                (3.0, 5.0),
+                "K",
+            ),
+            ("vent an ounce".into(), v, (1.0, 3.0), "K"),
+            ("low side an ounce".into(), p, (10.0, 14.0), "kPa"),
+        ] {
+            check.find(Finding::within(
+                format!("{speed}: {what}"),
+                found,
+                least,
+                most,
+                unit,
+                1,
+            ));
+        }
         edges.push(at);
         superheat = superheat.curve(speed, curve(&sweep, |r| r.on.superheat));
         vent = vent.curve(speed, curve(&sweep, |r| r.all.vent));

@@ -1,8 +1,9 @@
 //! A choked orifice: first liquid moves to the condenser, then the loop starves.
 
-use super::{JUMPED, Sweep, TRADE, curve, with};
+use super::{JUMPED, TRADE, with};
 use crate::{
     check::{Check, Finding},
+    checks::{Sweep, curve},
     error::Error,
     plot::Plot,
     run::{Run, Runs},
