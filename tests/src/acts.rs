@@ -4,6 +4,7 @@ use lowside_fluids::Gas;
 use lowside_session::Action;
 use lowside_shop::{
     detect::{SPOTS, Sensitivity, Spot},
+    flush::Flush,
     identifier::Port,
     joints::{Joint, Seal, Side, Tap},
     meters::Point,
@@ -189,7 +190,7 @@ fn at_the_bench(dice: &mut Dice, on: bool) -> Action {
     } else {
         OilKind::Mineral
     };
-    match one(dice, 18) {
+    match one(dice, 20) {
         0 | 1 => Action::OpenJoint { joint },
         2 => Action::CapJoint { joint },
         3 => Action::CloseJoint {
@@ -216,7 +217,11 @@ fn at_the_bench(dice: &mut Dice, on: bool) -> Action {
             quarters: if on { -3 } else { 2 },
         },
         16 => Action::RenewSeals,
-        17 => Action::GaugeSet {
+        17 => Action::FlushPart {
+            part,
+            with: if on { Flush::Solvent } else { Flush::Nitrogen },
+        },
+        18 => Action::GaugeSet {
             gas: if on { Gas::R134a } else { Gas::R12 },
         },
         _ => Action::Core { side, fitted: on },

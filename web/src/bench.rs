@@ -1,7 +1,9 @@
 //! The bench: the loop as a run of parts and joints in the order of the flow; the one chosen opens below with what can be done.
 use lowside_present::{
     UnitSystem,
-    bench::{Item, Joint, OilKind, Part, PartState, Place, Seal, Side, Standing, Tap},
+    bench::{
+        Flush, Item, Joint, OilKind, Part, PartState, Place, Seal, Side, Standing, Tap, flushable,
+    },
     retrofit::Switches,
 };
 use lowside_session::Action;
@@ -278,6 +280,10 @@ fn PartWork(p: &PartProps) -> Html {
                 { button(words::do_pour(), p.out, does(Action::PourOil { part, volume, oil })) }
                 { line(words::drained(), &measured(&p.state.drained)) }
                 { line(words::poured(), &measured(&p.state.poured)) }
+            }
+            if flushable(part) {
+                { button(words::do_flush(), p.out, does(Action::FlushPart { part, with: Flush::Solvent })) }
+                { button(words::do_blow(), p.out, does(Action::FlushPart { part, with: Flush::Nitrogen })) }
             }
             { line(words::renewed(), &p.state.renewed.to_string()) }
         </div>

@@ -114,6 +114,7 @@ pub(crate) fn caution_text(c: Caution) -> (&'static str, &'static str) {
         ),
         Caution::Nitrogen => (caution_nitrogen(), caution_nitrogen_text()),
         Caution::CapAtOnce => (caution_cap_at_once(), caution_cap_at_once_text()),
+        Caution::Solvent => (caution_solvent(), caution_solvent_text()),
         Caution::Oil => (caution_oil(), caution_oil_text()),
     }
 }
@@ -205,6 +206,7 @@ pub(crate) fn refused_why(why: &Refused) -> String {
         Refused::PartOut(_) => refused_part_out().to_owned(),
         Refused::PartIn(_) => refused_part_in().to_owned(),
         Refused::NoRoom(_) => refused_no_room().to_owned(),
+        Refused::NotFlushed(_) => refused_not_flushed().to_owned(),
         Refused::NotCoupled => refused_not_coupled().to_owned(),
         Refused::Coupled => refused_coupled().to_owned(),
         Refused::CapOn => refused_cap_on().to_owned(),

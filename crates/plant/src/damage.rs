@@ -1,4 +1,4 @@
-//! What hard use does to the compressor: slugging, running dry of oil, heat, pressure. It adds up and does not heal.
+//! What hard use does to the compressor: slugging, running dry of oil, heat, pressure, grit. It adds up and does not heal.
 //!
 //! Rates are our own figures, chosen so that what a shop would call minutes of abuse shows and what it would call normal never
 //! does; no published measurement is behind them.
@@ -27,6 +27,8 @@ const HOT_RATE: f64 = 1.0 / (1800.0 * 20.0);
 const PRESSURE_FROM: f64 = 3.2e6;
 /// Wear a second adds for each pascal above that: at 4 MPa about five minutes to ruin.
 const PRESSURE_RATE: f64 = 1.0 / (300.0 * 0.8e6);
+/// Wear a kilogram of bead dust adds on its way through bearings and rings: 10 g to ruin (own figure, plausible 1-100 g).
+const GRIT_RATE: f64 = 1.0 / 10e-3;
 
 /// Wear that use has added to a compressor, by cause; each 0 to 1, where 1 is ruin.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
@@ -41,12 +43,20 @@ pub struct Damage {
     pub heat: f64,
     /// Run against too much pressure.
     pub pressure: f64,
+    /// Ground by the dust of desiccant beads.
+    pub grit: f64,
 }
 
 impl Damage {
     /// All of it, 0 to 1.
     pub fn wear(&self) -> f64 {
-        (self.slugging + self.washing + self.dryness + self.heat + self.pressure).min(1.0)
+        (self.slugging + self.washing + self.dryness + self.heat + self.pressure + self.grit)
+            .min(1.0)
+    }
+
+    /// Adds what so much dust of beads (kg), drawn through, grinds off.
+    pub fn grind(&mut self, dust: f64) {
+        self.grit = (self.grit + dust * GRIT_RATE).min(1.0);
     }
 
     /// Adds what `dt` seconds of turning do: `liquid` is the liquid share of what is drawn, `suction` and `discharge` the nodes

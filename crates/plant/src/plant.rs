@@ -329,10 +329,11 @@ impl Plant {
 
     /// What the compressor sheds and a burst bag lets go is carried along, `before` being the wear before the tick.
     fn carry(&mut self, before: f64, dt: f64) {
-        let worn = (self.damage.wear() - before).max(0.0);
         let flow = |link| self.network.link(link).flow;
-        let flows = (flow(self.places.compressor), flow(self.places.orifice));
-        self.debris.pass(worn, flows, self.seat.fitted, dt);
+        let (suction, liquid) = (flow(self.places.compressor), flow(self.places.orifice));
+        self.damage.grind(self.debris.draw(suction, dt));
+        let worn = (self.damage.wear() - before).max(0.0);
+        self.debris.pass(worn, liquid, self.seat.fitted, dt);
     }
 
     /// Coils and oil meet the gas the loop has most of.

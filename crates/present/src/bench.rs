@@ -13,6 +13,7 @@ use lowside_units::{
 };
 
 pub use lowside_shop::{
+    flush::{Flush, flushable},
     joints::{Joint, Seal, Side, Tap},
     oil::OilKind,
     parts::Part,
@@ -212,7 +213,7 @@ fn sights(part: Part, s: &Seen) -> Vec<Sight> {
         seen.push(Sight::Oil(oil));
         seen.push(Sight::Water(much(s.water, WATER)));
     }
-    if matches!(part, Part::Orifice | Part::Accumulator) {
+    if matches!(part, Part::Orifice | Part::Accumulator | Part::Condenser) {
         seen.push(Sight::Beads(much(s.beads, BEADS)));
     }
     seen.push(Sight::Metal(share(s.metal)));

@@ -5,6 +5,7 @@ use lowside_plant::plant::Plant;
 use lowside_shop::{
     Shop,
     detect::{Sensitivity, Spot},
+    flush::Flush,
     identifier::Port,
     joints::{Joint, Seal, Side, Tap},
     meters::Point,
@@ -264,6 +265,13 @@ pub enum Action {
         /// Which.
         part: Part,
     },
+    /// Wash a coil or line on the bench through.
+    FlushPart {
+        /// Which: condenser, liquid line or evaporator.
+        part: Part,
+        /// With what.
+        with: Flush,
+    },
     /// Pour oil into a part on the bench.
     PourOil {
         /// Which part.
@@ -451,6 +459,7 @@ impl Action {
             | Self::NewPart { .. }
             | Self::FitOrifice { .. }
             | Self::DrainPart { .. }
+            | Self::FlushPart { .. }
             | Self::PourOil { .. }
             | Self::InjectOil { .. }
             | Self::PortCap { .. }

@@ -172,6 +172,9 @@ impl Fnv {
         h.flags([plant.fitted.compressor, plant.fitted.accumulator]);
         let w = &plant.damage;
         h.numbers([w.slugging, w.washing, w.dryness, w.heat, w.pressure]);
+        if w.grit > 0.0 {
+            h.number(w.grit);
+        }
         for x in plant.debris.numbers() {
             h.number(x);
         }

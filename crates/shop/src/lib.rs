@@ -6,6 +6,7 @@ pub mod attached;
 pub mod can;
 pub mod cylinder;
 pub mod detect;
+pub mod flush;
 pub mod gauge;
 pub mod hold;
 pub mod identifier;

@@ -194,7 +194,7 @@ pub struct OnBench {
 pub struct Seen {
     /// Share of an orifice tube's screen and bore that is blocked.
     pub blocked: f64,
-    /// Beads on an orifice tube's screen, or loose in the accumulator, kg: the desiccant's bag has burst.
+    /// Beads on an orifice tube's screen, in the condenser, or loose in the accumulator, kg: the desiccant's bag has burst.
     pub beads: f64,
     /// Metal in the oil, 0 none to 1 full of glitter: wear of the compressor.
     pub metal: f64,
@@ -226,6 +226,7 @@ pub fn look(plant: &Plant, part: Part) -> Seen {
         beads: match part {
             Part::Orifice => plant.debris.caught.beads,
             Part::Accumulator => plant.debris.loose,
+            Part::Condenser => plant.debris.beads_in_condenser(),
             _ => 0.0,
         },
         metal: plant.wear(),
@@ -332,7 +333,7 @@ pub fn renew(plant: &mut Plant, part: Part) {
         }
         Part::Condenser => {
             c.condenser_air = 1.0;
-            plant.debris.under_way = Solids::default();
+            plant.debris.renew_condenser();
         }
         Part::Evaporator => c.evaporator_air = 1.0,
         Part::Orifice => {

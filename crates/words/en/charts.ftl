@@ -102,6 +102,7 @@ cause-washing = oil washed off
 cause-dryness = run without oil
 cause-heat = run too hot
 cause-pressure = too much pressure
+cause-grit = dust of desiccant
 coat-dry = dry
 coat-dew = wet with condensate
 coat-frost = frosted

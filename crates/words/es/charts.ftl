@@ -102,6 +102,7 @@ cause-washing = aceite lavado
 cause-dryness = funcionó sin aceite
 cause-heat = funcionó muy caliente
 cause-pressure = demasiada presión
+cause-grit = polvo de desecante
 coat-dry = seco
 coat-dew = mojado con condensado
 coat-frost = escarchado

@@ -121,6 +121,7 @@ pub(crate) fn cause(c: Cause) -> &'static str {
         Cause::Dryness => words::cause_dryness(),
         Cause::Heat => words::cause_heat(),
         Cause::Pressure => words::cause_pressure(),
+        Cause::Grit => words::cause_grit(),
     }
 }
 

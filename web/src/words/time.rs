@@ -61,6 +61,7 @@ pub(crate) fn act(action: Action) -> String {
         Action::NewPart { .. } => say::act_new_part().to_owned(),
         Action::FitOrifice { .. } => say::act_fit_orifice().to_owned(),
         Action::DrainPart { .. } => say::act_drain_part().to_owned(),
+        Action::FlushPart { .. } => say::do_flush().to_owned(),
         Action::PourOil { .. } => say::act_pour_oil().to_owned(),
         Action::InjectOil { .. } => say::act_inject_oil().to_owned(),
         Action::PortCap { .. } => say::act_port_cap().to_owned(),

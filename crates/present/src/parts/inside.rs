@@ -94,6 +94,8 @@ pub enum Cause {
     Heat,
     /// Against too much pressure.
     Pressure,
+    /// Ground by the dust of desiccant beads.
+    Grit,
 }
 
 /// Wear of the compressor by cause, 0 to 1 each, causes that have added nothing left out.
@@ -106,6 +108,7 @@ pub fn wear(bay: &Bay) -> Vec<(Cause, Shown)> {
         (Cause::Dryness, d.dryness),
         (Cause::Heat, d.heat),
         (Cause::Pressure, d.pressure),
+        (Cause::Grit, d.grit),
     ]
     .into_iter()
     .filter(|(_, x)| *x >= 0.005)

@@ -2,7 +2,7 @@
 
 use lowside_plant::{plant::Plant, seat::Seat, species::OIL};
 use lowside_shop::{
-    Shop,
+    Shop, flush,
     joints::{Fit, Joint, Side},
     oil::RHO_OIL,
     parts::{BORES, Part},
@@ -71,6 +71,11 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<b
             on_bench(shop, part)?;
             shop.drain_part(part);
         }
+        Action::FlushPart { part, with } => {
+            on_bench(shop, part)?;
+            flushable(part)?;
+            shop.flush_part(plant, part, with);
+        }
         Action::PourOil { part, volume, oil } => {
             let kg = measured(volume)?;
             on_bench(shop, part)?;
@@ -129,6 +134,14 @@ fn fitted(shop: &Shop, part: Part) -> Result<(), Refused> {
     match &shop.bench[part as usize] {
         None => Ok(()),
         Some(_) => Err(Refused::PartOut(part)),
+    }
+}
+
+fn flushable(part: Part) -> Result<(), Refused> {
+    if flush::flushable(part) {
+        Ok(())
+    } else {
+        Err(Refused::NotFlushed(part))
     }
 }
 

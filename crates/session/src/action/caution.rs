@@ -1,7 +1,7 @@
 //! Cautions of the trade, shown at the act.
 
 use lowside_plant::plant::Plant;
-use lowside_shop::{Attached, Shop, can, joints::Side, shop::HURTS};
+use lowside_shop::{Attached, Shop, can, flush::Flush, joints::Side, shop::HURTS};
 use lowside_units::Quantity;
 use serde::{Deserialize, Serialize};
 
@@ -67,7 +67,16 @@ impl Action {
                     Caution::CapAtOnce
                 },
             ),
-            Self::TakeNitrogen | Self::Regulator { .. } => Some(Caution::Nitrogen),
+            Self::TakeNitrogen
+            | Self::Regulator { .. }
+            | Self::FlushPart {
+                with: Flush::Nitrogen,
+                ..
+            } => Some(Caution::Nitrogen),
+            Self::FlushPart {
+                with: Flush::Solvent,
+                ..
+            } => Some(Caution::Solvent),
             Self::DrainPart { .. } | Self::PourOil { .. } | Self::InjectOil { .. } => {
                 Some(Caution::Oil)
             }
@@ -152,6 +161,8 @@ pub enum Caution {
     Nitrogen,
     /// An open end takes up moisture at once: cap it.
     CapAtOnce,
+    /// Solvent burns and its vapour is harmful: flush in a closed circuit, as its data sheet says; what comes out is hazardous waste.
+    Solvent,
     /// Used oil is waste, and new oil takes up water from the air.
     Oil,
 }

@@ -101,6 +101,9 @@ pub enum Refused {
     /// No room for so much oil.
     #[error("so much oil does not go into the {}", .0.name())]
     NoRoom(Part),
+    /// A part that no solvent and no blast may go through: it would stay in there, or push the dirt on.
+    #[error("the {} is not flushed: drain it, or put a new one in", .0.name())]
+    NotFlushed(Part),
     /// The low-side coupler is off.
     #[error("the low-side coupler is off its port")]
     NotCoupled,

@@ -2,6 +2,7 @@
 
 use super::{HURTS, Shop};
 use crate::{
+    flush::{self, Flush},
     joints::{Fit, Joint, Seal, Side},
     oil::OilKind,
     parts::{self, OnBench, Part},
@@ -106,19 +107,41 @@ impl Shop {
 
     /// Turns a part on the bench over above the measuring cup; gives what ran out, kg: of the part's own oils, with their water.
     pub fn drain_part(&mut self, part: Part) -> f64 {
+        let out = self.waste_oil(part, part.drains());
+        self.oil.drained[part as usize] += out;
+        out
+    }
+
+    /// A share of the oil in a part on the bench goes to the waste can with its water; gives how much, kg.
+    fn waste_oil(&mut self, part: Part, share: f64) -> f64 {
         let Some(bench) = &mut self.bench[part as usize] else {
             return 0.0;
         };
-        let out = bench.oil * part.drains();
+        let out = bench.oil * share;
         bench.oil -= out;
-        let water = bench.oil_water * part.drains();
+        let water = bench.oil_water * share;
         bench.oil_water -= water;
         self.scrap[WATER] += water;
         let work = &mut self.oil;
-        work.drained[part as usize] += out;
         work.waste_of.mix(&bench.oils, out, work.waste);
         work.waste += out;
         out
+    }
+
+    /// Flushes a part on the bench: what is washed out of it goes to the waste can, unmeasured.
+    pub fn flush_part(&mut self, plant: &mut Plant, part: Part, with: Flush) {
+        let (solids, oil) = flush::carries(plant, part, with);
+        self.waste_oil(part, oil);
+        let Some(bench) = &mut self.bench[part as usize] else {
+            return;
+        };
+        if part == Part::Condenser {
+            plant.debris.flush_condenser(solids);
+            bench.seen.beads = plant.debris.beads_in_condenser();
+        }
+        bench.seen.oil = bench.oil;
+        bench.seen.metal *= 1.0 - oil;
+        bench.seen.dark *= 1.0 - oil;
     }
 
     /// Pours oil (kg) from the bottle into a part on the bench.
