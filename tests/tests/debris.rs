@@ -207,25 +207,28 @@ fn what_lodged_in_the_condenser_comes_after_unless_it_is_flushed() {
         }
     };
     let part = Part::Condenser;
-    let bays = [
-        repaired(&worn, |_| {}),
-        repaired(&worn, flush(Flush::Nitrogen)),
-        repaired(&worn, flush(Flush::Solvent)),
-        repaired(&worn, |bay| act(bay, Action::NewPart { part })),
+    let ways: [&dyn Fn(&mut Bay); 4] = [
+        &|_| {},
+        &flush(Flush::Nitrogen),
+        &flush(Flush::Solvent),
+        &|bay| act(bay, Action::NewPart { part }),
     ];
-    let left = bays
-        .each_ref()
-        .map(|b| b.plant().debris.beads_in_condenser());
+    let bays: Vec<Bay> = ways.iter().map(|way| repaired(&worn, way)).collect();
+    let left: Vec<f64> = bays
+        .iter()
+        .map(|b| b.plant().debris.beads_in_condenser())
+        .collect();
     assert!(
         left[0] > 20e-6 && left[0] > left[1] && left[1] > left[2] && left[2] > 0.3 * left[0],
         "{left:?}"
     );
     assert!(left[3] == 0.0, "{left:?}");
     // Seen on the bench, before and after.
-    let seen = bays.each_ref().map(|b| {
-        let on_bench = b.shop().bench[part as usize].expect("it is out");
-        (on_bench.seen.beads, on_bench.oil)
-    });
+    let on_bench = |b: &Bay| b.shop().bench[part as usize].expect("it is out");
+    let seen: Vec<(f64, f64)> = bays
+        .iter()
+        .map(|b| (on_bench(b).seen.beads, on_bench(b).oil))
+        .collect();
     assert!((seen[0].0 - left[0]).abs() < 1e-12 && (seen[2].0 - left[2]).abs() < 1e-12);
     // A flush takes the oil, which has to be measured in again, and the books close.
     assert!(seen[2].1 < 0.05 * seen[0].1 && seen[1].1 < seen[0].1);
@@ -235,13 +238,14 @@ fn what_lodged_in_the_condenser_comes_after_unless_it_is_flushed() {
         assert!((before - after).abs() < 1e-9, "oil {before} and {after} kg");
     }
     // A long drive on: what is left reaches the tube.
-    let tube = bays.map(|bay| {
+    let driven = |bay: &Bay| {
         let mut debris = bay.plant().debris;
         for _ in 0..100 {
             debris.pass(0.0, 0.04, true, 3600.0);
         }
         debris.open(false)
-    });
+    };
+    let tube: Vec<f64> = bays.iter().map(driven).collect();
     assert!(
         tube[0] < tube[1] && tube[1] < tube[2] && tube[2] < tube[3] && tube[3] > 0.999,
         "{tube:?}"
