@@ -10,16 +10,18 @@ const BELIEFS: &[(&str, &str)] = &[
     ),
     (
         "Open area",
-        "Liquid that no longer passes backs up in the last condenser cells, each a sixth of the coil, and takes more of it than in a real coil.",
+        "At 60 % open some 200 g have left the accumulator and fill two of the condenser's six cells; what is left of the surface condenses at a \
+         head 300 kPa higher. A rise of 2 to 6 psi would need litres of condenser, or a store outside the air stream ahead of the tube. \
+         The order is right: up first, falling below 40 %.",
     ),
     (
         "Shut-down",
-        "Once its liquid has gone over, gas passes the tube fast, and the van's condenser holds less liquid at rest than the rule's loops. Stop with liquid still \
-         ahead of the tube decides the time.",
+        "The liquid ahead of the tube is over within 15 to 18 s; then some 10 g/s of gas pass, as through a choked nozzle of that bore. A minute \
+         would need some 270 g more liquid held back in the condenser's tubes.",
     ),
     (
         "2. A passenger",
-        "Another kind of loop: expansion valve and variable compressor, in a car with a cabin a third as large.",
+        "Another kind of loop: expansion valve and variable compressor.",
     ),
     (
         "4, 5.",
@@ -50,7 +52,8 @@ const BELIEFS: &[(&str, &str)] = &[
     ),
     (
         "2. Under-charge",
-        "The cliff's slope follows from how much of the coil an ounce of liquid fills: cells of a fifth of the coil make it uneven.",
+        "At idle the slope is right from 26 to 22 oz and flat from 22 to 18: the last condenser cell gives 80 g meanwhile, since liquid is drawn from it as \
+         from a receiver until it is half empty. Draws without that seal make the cliff steeper and spoil what air does (2 g: +842 for +467 kPa).",
     ),
     (
         "4. A choked",
@@ -62,8 +65,7 @@ const BELIEFS: &[(&str, &str)] = &[
     ),
     (
         "The fault table: faults",
-        "26: the compressor feels a lack only below 15 % of the loop's oil, and of 40 % it keeps more. 33: the valve opens in \
-         proportion and holds the high side at its setting; one that pops and seats again lower would saw.",
+        "26: the compressor feels a lack only below 15 % of the loop's oil, and of 40 % it keeps more.",
     ),
     (
         "The fault table",
