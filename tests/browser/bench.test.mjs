@@ -76,6 +76,40 @@ for (const window of [desktop, phone]) {
   });
 }
 
+pageTest("the other low port is gone to, and a condenser is flushed, by keyboard", desktop, async (page) => {
+  const k = keys(page);
+  await k.view("Bench");
+  const bench = page.locator("section.bench");
+  const press = async (name) => {
+    const it = bench.getByRole("button", { name });
+    await it.focus();
+    await page.keyboard.press("Enter");
+  };
+  // With the coupler on, nothing is changed.
+  await press(/^Low port/);
+  const tap = page.getByRole("switch", { name: "Low port in use", exact: true });
+  await k.tap("Low port in use");
+  await page.getByText("the coupler is on the port", { exact: false }).first().waitFor();
+  assert.equal(await tap.getAttribute("aria-checked"), "false");
+  await k.turn(false, "Low coupler");
+  await k.turn(true, "Low port in use");
+  // That one has its cap on still.
+  assert.equal(await page.getByRole("switch", { name: "Cap", exact: true }).getAttribute("aria-checked"), "true");
+  await k.turn(false, "Cap");
+  await k.turn(true, "Low coupler");
+  for (const joint of [/^Joint discharge hose \/ condenser/, /^Joint condenser/]) {
+    await press(joint);
+    await k.push("Open");
+  }
+  await press(/^Condenser/);
+  const flush = page.getByRole("button", { name: "Flush with solvent, blow dry with nitrogen", exact: true });
+  assert.ok(await flush.isDisabled(), "a condenser is flushed on the bench");
+  await k.push("Take out");
+  await k.push("Flush with solvent, blow dry with nitrogen");
+  await page.locator(".caution").getByText("Solvent", { exact: true }).waitFor();
+  assertQuiet(page);
+});
+
 pageTest("a job card's first step is done, undone by going back, and done again", desktop, async (page) => {
   const k = keys(page);
   await k.view("Job");
