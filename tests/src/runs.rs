@@ -1,7 +1,7 @@
 //! Runs of shipped scenarios.
 
 use lowside_session::{
-    Bay, Scenario, library,
+    Action, Bay, Scenario, library,
     script::Player,
     summary::{Summary, Window},
 };
@@ -38,6 +38,15 @@ pub fn play(scenario: &Scenario) -> (Bay, Summary) {
 /// The healthy van with overrides, played to its end.
 pub fn healthy(overrides: &[&str]) -> Summary {
     play(&scenario("healthy", overrides)).1
+}
+
+/// Does an act that has to be possible.
+///
+/// # Panics
+/// When the bay refuses it.
+pub fn act(bay: &mut Bay, action: Action) {
+    bay.apply(action)
+        .unwrap_or_else(|e| panic!("{action:?}: {e}"));
 }
 
 /// Runs a bay for so many seconds.

@@ -8,16 +8,11 @@ use lowside_shop::{
     joints::{Joint, Seal},
     parts::{Part, look},
 };
-use lowside_tests::runs::{run, scenario};
+use lowside_tests::runs::{act, run, scenario};
 use lowside_units::Length;
 
 fn bay(overrides: &[&str]) -> Bay {
     Bay::new(&scenario("healthy", overrides))
-}
-
-fn act(bay: &mut Bay, action: Action) {
-    bay.apply(action)
-        .unwrap_or_else(|e| panic!("{action:?}: {e}"));
 }
 
 /// Over two minutes: the share of the time with the clutch in, and the vent's mean temperature, K.

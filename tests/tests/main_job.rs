@@ -1,15 +1,11 @@
 //! The main job, headless: an evacuated van charged from small cans, right and wrong.
 
 use lowside_session::{Action, Bay, Event};
-use lowside_tests::runs::{play, run, scenario};
+use lowside_tests::runs::{act, play, run, scenario};
 use lowside_units::{Ratio, RotationSpeed, Temperature};
 
 fn seen(bay: &Bay, event: Event) -> usize {
     bay.events().iter().filter(|(_, e)| *e == event).count()
-}
-
-fn act(bay: &mut Bay, action: Action) {
-    bay.apply(action).expect("it can be done");
 }
 
 const OPEN: Action = Action::LowValve {

@@ -8,12 +8,8 @@ use lowside_shop::{
     oil::{OilKind, RHO_OIL},
     parts::Part,
 };
-use lowside_tests::runs::{play, run, scenario};
+use lowside_tests::runs::{act, play, run, scenario};
 use lowside_units::{Quantity, Ratio, Volume};
-
-fn act(bay: &mut Bay, action: Action) {
-    bay.apply(action).expect("it can be done");
-}
 
 /// Compressor start-up shows a peak of oil in the liquid line about 10 s after the clutch engages: the time the oil takes from the
 /// compressor to the sensor (SAE 980286, abstract). Asked: between 5 and 20 s, and twice the steady value.

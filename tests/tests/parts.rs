@@ -8,13 +8,8 @@ use lowside_shop::{
     oil::{OilKind, worksheet},
     parts::Part,
 };
-use lowside_tests::runs::{run, scenario};
+use lowside_tests::runs::{act, run, scenario};
 use lowside_units::{Length, Quantity, Volume};
-
-fn act(bay: &mut Bay, action: Action) {
-    bay.apply(action)
-        .unwrap_or_else(|e| panic!("{action:?}: {e}"));
-}
 
 fn seen(bay: &Bay, event: Event) -> usize {
     bay.events().iter().filter(|(_, e)| *e == event).count()

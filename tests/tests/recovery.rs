@@ -3,16 +3,11 @@
 use lowside_fluids::Gas;
 use lowside_session::{Action, Bay, Event, Refused};
 use lowside_shop::{cylinder, ledger::Place};
-use lowside_tests::runs::{run, scenario};
+use lowside_tests::runs::{act, run, scenario};
 use lowside_units::{GaugePressure, Mass, Ratio};
 
 const OPEN: Ratio = Ratio::from_fraction(1.0);
 const SHUT: Ratio = Ratio::from_fraction(0.0);
-
-fn act(bay: &mut Bay, action: Action) {
-    bay.apply(action)
-        .unwrap_or_else(|e| panic!("{action:?}: {e}"));
-}
 
 fn seen(bay: &Bay, event: Event) -> usize {
     bay.events().iter().filter(|(_, e)| *e == event).count()

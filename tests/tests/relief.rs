@@ -7,7 +7,7 @@ use lowside_shop::{
     joints::{Joint, Seal},
     parts::Part,
 };
-use lowside_tests::runs::{run, scenario};
+use lowside_tests::runs::{act, run, scenario};
 
 /// A hot day at idle with the condenser blocked.
 const BLOCKED: [&str; 3] = [
@@ -18,11 +18,6 @@ const BLOCKED: [&str; 3] = [
 
 fn bay(more: &[&str]) -> Bay {
     Bay::new(&scenario("healthy", &[&BLOCKED, more].concat()))
-}
-
-fn act(bay: &mut Bay, action: Action) {
-    bay.apply(action)
-        .unwrap_or_else(|e| panic!("{action:?}: {e}"));
 }
 
 fn lifts(bay: &Bay) -> usize {

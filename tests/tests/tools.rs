@@ -11,16 +11,11 @@ use lowside_shop::{
     parts::Part,
     record::{Mismatch, Prices, Statement, gwp, mismatches},
 };
-use lowside_tests::runs::{run, scenario};
+use lowside_tests::runs::{act, run, scenario};
 use lowside_units::{GaugePressure, Length, Mass, Ratio, Speed, VolumeFlow};
 
 const OPEN: Ratio = Ratio::from_fraction(1.0);
 const SHUT: Ratio = Ratio::from_fraction(0.0);
-
-fn act(bay: &mut Bay, action: Action) {
-    bay.apply(action)
-        .unwrap_or_else(|e| panic!("{action:?}: {e}"));
-}
 
 fn at_rest(overrides: &[&str]) -> Bay {
     let mut all = vec![

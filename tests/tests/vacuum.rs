@@ -7,7 +7,7 @@ use lowside_shop::{
     ledger::Place,
     vacuum::{GaugePlace, MICRON},
 };
-use lowside_tests::runs::{run, scenario};
+use lowside_tests::runs::{act, run, scenario};
 use lowside_units::{Quantity, Ratio, VolumeFlow};
 
 /// One inch of mercury, Pa (NIST SP 811).
@@ -29,10 +29,6 @@ const NO_BAG: &str = "vehicle.accumulator.desiccant=0g";
 fn opened(more: &[&str]) -> Bay {
     let all: Vec<&str> = OPENED.iter().chain(more).copied().collect();
     Bay::new(&scenario("healthy", &all))
-}
-
-fn act(bay: &mut Bay, action: Action) {
-    bay.apply(action).expect("it can be done");
 }
 
 /// Screws the pump on, opens everything and starts it.

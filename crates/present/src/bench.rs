@@ -184,10 +184,8 @@ fn standing(bay: &Bay, item: Item) -> Standing {
                     Side::Low => shop.hands.low_coupled,
                     Side::High => shop.hands.high_coupled,
                 },
-                tap: match (side, shop.openings.low_tap()) {
-                    (Side::Low, (tap, Some(_))) => Some(tap),
-                    _ => None,
-                },
+                tap: (side == Side::Low && shop.openings.other_low_port().is_some())
+                    .then(|| shop.openings.low_tap()),
             }
         }
     }

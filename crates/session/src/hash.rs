@@ -258,9 +258,8 @@ impl Fnv {
                 Fit::Made(seal) => 3 + seal as u64,
             });
         }
-        let (tap, spare) = shop.openings.low_tap();
-        if spare.is_some() {
-            h.word(tap as u64);
+        if shop.openings.other_low_port().is_some() {
+            h.word(shop.openings.low_tap() as u64);
         }
         for port in shop.openings.all_ports() {
             h.flags([port.core, port.old_core, port.cap]);

@@ -253,9 +253,14 @@ impl Openings {
         self.ports.iter().chain(&self.spare)
     }
 
-    /// The low-side port that hands work at, and the other one, where there are two.
-    pub fn low_tap(&self) -> (Tap, Option<Port>) {
-        (self.low_tap, self.spare)
+    /// Where the low-side port sits that hands work at.
+    pub fn low_tap(&self) -> Tap {
+        self.low_tap
+    }
+
+    /// The other low-side port, where there are two.
+    pub fn other_low_port(&self) -> Option<Port> {
+        self.spare
     }
 
     /// Goes to a low-side port; where there is only one, that is the accumulator's.

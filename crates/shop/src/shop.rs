@@ -273,20 +273,13 @@ impl Shop {
         }
     }
 
-    /// The links of the low-side ports, and where each sits.
-    fn low_ports(&self) -> impl Iterator<Item = (LinkId, Tap)> + use<> {
-        let second = self.places.compressor_port;
-        [(self.places.low_port, Tap::Accumulator)]
-            .into_iter()
-            .chain(second.map(|link| (link, Tap::Compressor)))
-    }
-
     /// The link between low-side hose and loop: that of the port that hands work at.
     pub fn low_port(&self) -> LinkId {
-        let here = self.openings.low_tap().0;
-        self.low_ports()
-            .find(|(_, tap)| *tap == here)
-            .map_or(self.places.low_port, |(link, _)| link)
+        let p = &self.places;
+        match self.openings.low_tap() {
+            Tap::Accumulator => p.low_port,
+            Tap::Compressor => p.compressor_port.unwrap_or(p.low_port),
+        }
     }
 
     fn port_law(&self, side: Side, pressed: bool) -> Law {
@@ -299,8 +292,8 @@ impl Shop {
         let (h, p) = (&self.hands, &self.places);
         let net = &mut plant.network;
         let pressed = h.low_coupled && !self.faults.stuck[0];
-        for (link, tap) in self.low_ports() {
-            let here = tap == self.openings.low_tap().0;
+        for link in [Some(p.low_port), p.compressor_port].into_iter().flatten() {
+            let here = link == self.low_port();
             net.set_law(link, self.port_law(Side::Low, pressed && here));
         }
         net.set_law(

@@ -256,7 +256,8 @@ impl Network {
         }
     }
 
-    /// Counts what a node was given from outside, kg (negative: what was taken out), in the loop's or the node's own proportion.
+    /// Counts what a node was given from outside, kg, in the loop's proportion, or what was taken out of it (negative), in its own. What
+    /// only changes its state within a node goes in as one sum: it has no proportion to take.
     pub(super) fn mix_injected(&mut self, id: NodeId, content: &Content) {
         if let Some(mix) = &mut self.mix {
             let all = refrigerant(&self.nodes[id].content);

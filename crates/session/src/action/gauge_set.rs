@@ -21,7 +21,7 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(
             shop.hands.low_coupled = on;
         }
         Action::LowTap { at } => {
-            if shop.openings.low_tap().1.is_none() {
+            if shop.openings.other_low_port().is_none() {
                 return Err(Refused::OnePort);
             }
             if shop.hands.low_coupled {

@@ -3,7 +3,7 @@
 use super::{HURTS, Shop};
 use crate::{
     flush::{self, Flush},
-    joints::{Fit, Joint, Seal, Side},
+    joints::{Fit, Joint, Seal, Side, Tap},
     oil::OilKind,
     parts::{self, OnBench, Part},
 };
@@ -44,11 +44,11 @@ impl Shop {
         let out = port.core && !fitted;
         port.core = fitted;
         port.old_core &= !fitted;
-        if fitted {
-            plant.mend(match side {
-                Side::Low => Site::LowPort,
-                Side::High => Site::HighPort,
-            });
+        // A leak that the loop came with is at the accumulator's core, where there are two on the low side.
+        if fitted && side == Side::High {
+            plant.mend(Site::HighPort);
+        } else if fitted && self.openings.low_tap() == Tap::Accumulator {
+            plant.mend(Site::LowPort);
         }
         let blows = out && !coupled && pressure > HURTS;
         self.ventings += u32::from(blows && Self::holds(plant));
