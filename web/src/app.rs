@@ -361,7 +361,9 @@ impl Component for App {
                     (later.share)(self, ctx, &msg);
                 }
             }
-            Msg::Help | Msg::More | Msg::Shortcuts(_) | Msg::ReadOut | Msg::Faster(_) => self.ease(&msg),
+            Msg::Help | Msg::More | Msg::Shortcuts(_) | Msg::ReadOut | Msg::Faster(_) => {
+                self.ease(&msg)
+            }
             Msg::Later => {
                 if let Some((later, asked)) = later::here().zip(self.asked.take()) {
                     (later.begin)(self, ctx, &asked);

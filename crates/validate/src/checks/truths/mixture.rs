@@ -41,8 +41,8 @@ fn psig(run: &Run, t: f64) -> f64 {
 fn vented(runs: &Runs, content: &str) -> Result<[f64; 3], Error> {
     let mut all = STILL.to_vec();
     all.push(content);
-    let acts =
-        [(3600.0, 0.2), (3720.0, 0.0)].map(|(t, share)| (t, Action::LowValve { open: open(share) }));
+    let acts = [(3600.0, 0.2), (3720.0, 0.0)]
+        .map(|(t, share)| (t, Action::LowValve { open: open(share) }));
     let run = runs.play("healthy", &all, &acts)?;
     let left = run.bay.charge();
     let charge = run
