@@ -210,6 +210,9 @@ pub struct ConditionSpec {
     /// The desiccant's bag has burst: its beads lie loose in the accumulator.
     #[serde(skip_serializing_if = "core::ops::Not::not")]
     pub bag_burst: bool,
+    /// The orifice tube was put in the wrong way round.
+    #[serde(skip_serializing_if = "core::ops::Not::not")]
+    pub orifice_reversed: bool,
     /// Where the relief valve opens, if its spring is not as new.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub relief_opens: Option<GaugePressure>,
@@ -297,6 +300,7 @@ impl Default for ConditionSpec {
             cycling_switch_stuck: false,
             desiccant_load: Ratio::from_si(0.05),
             bag_burst: false,
+            orifice_reversed: false,
             relief_opens: None,
             low_gauge_offset: GaugePressure::from_si(0.0),
             high_gauge_offset: GaugePressure::from_si(0.0),
@@ -543,6 +547,7 @@ impl Scenario {
             evaporator_air: c.evaporator_air.si(),
             cycling_switch_stuck: c.cycling_switch_stuck,
         };
+        plant.seat.turned = c.orifice_reversed;
         if c.bag_burst {
             plant.debris.loose = self.vehicle.accumulator.desiccant.si();
         }

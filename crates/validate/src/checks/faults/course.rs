@@ -13,7 +13,9 @@ use crate::{
 /// One of the table's faults, and what it shows.
 type Fault = fn(&Runs, &mut Check) -> Result<(), Error>;
 
-const FAULTS: [Fault; 7] = [freezing, iced, oil_short, bag, leaks, relief, gauges];
+const FAULTS: [Fault; 8] = [
+    freezing, backwards, iced, oil_short, bag, leaks, relief, gauges,
+];
 
 /// Least change that counts, as in the table's other rows.
 const LOW: f64 = COUNTS[0];
@@ -27,7 +29,7 @@ const VENT: f64 = COUNTS[2];
 pub(super) fn table(runs: &Runs) -> Result<Vec<Check>, Error> {
     let mut check = Check::new(
         "The fault table: faults that show in their course",
-        "5 and 27: 5 g of water freeze at the orifice, and do not where the desiccant has taken them. 24: the coil ices behind a stuck switch. 26: too little oil. 28: a burst desiccant bag. 29: leaks that \
+        "5 and 27: 5 g of water freeze at the orifice, and do not where the desiccant has taken them. 9: an orifice tube put in backwards. 24: the coil ices behind a stuck switch. 26: too little oil. 28: a burst desiccant bag. 29: leaks that \
          empty the loop while it runs. 33: a relief valve that opens too low. 34: a gauge or coupler that is wrong while the loop is right. Days as the rows say.",
         "fault table of common practice, no source",
     );
@@ -177,6 +179,46 @@ fn bag(runs: &Runs, check: &mut Check) -> Result<(), Error> {
         ),
         least(&run, 20_400.0, 21_600.0, |s| s.low)
             < least(&good, 20_400.0, 21_600.0, |s| s.low) - LOW,
+    ));
+    Ok(())
+}
+
+/// Row 9: debris that a tube put in right hardly shows after a quarter of an hour closes the short screen of one put in backwards.
+fn backwards(runs: &Runs, check: &mut Check) -> Result<(), Error> {
+    let day = ["condition.bag_burst=true", "until=15min"];
+    let right = runs.healthy(&day)?;
+    let wrong = runs.healthy(&with_fault(&day, "condition.orifice_reversed=true"))?;
+    let clean = |run: &Run| 100.0 * run.bay.plant().orifice_clean();
+    check.find(Finding::holds(
+        "9 orifice backwards: debris closes its screen, and not yet that of a tube put in right",
+        format!(
+            "{:.0} % open, {:.0} % put in right",
+            clean(&wrong),
+            clean(&right)
+        ),
+        "below 50 %, above 75 % put in right",
+        clean(&wrong) < 50.0 && clean(&right) > 75.0,
+    ));
+    let vent = |run: &Run| mean(run, 780.0, 900.0, |s| s.vent);
+    let low = |run: &Run| least(run, 300.0, 900.0, |s| s.low);
+    let high = |run: &Run| most(run, 120.0, 900.0, |s| s.high);
+    check.find(Finding::holds(
+        "9 orifice backwards: low side, at its lowest from the fifth minute on, kPag",
+        format!("{:.0}", low(&wrong)),
+        format!("down from {:.0}", low(&right)),
+        low(&wrong) < low(&right) - LOW,
+    ));
+    check.find(Finding::holds(
+        "9 orifice backwards: high side, at its highest, kPag",
+        format!("{:.0}", high(&wrong)),
+        format!("up from {:.0}", high(&right)),
+        high(&wrong) > high(&right) + HIGH,
+    ));
+    check.find(Finding::holds(
+        "9 orifice backwards: vent, last two minutes, degC",
+        format!("{:.1}", vent(&wrong)),
+        format!("up from {:.1}", vent(&right)),
+        vent(&wrong) > vent(&right) + VENT,
     ));
     Ok(())
 }

@@ -217,11 +217,6 @@ const TABLE: &[Row] = &[
 /// Faults of the table that the model cannot have yet.
 const LATER: &[(u8, &str, &str)] = &[
     (
-        9,
-        "orifice backwards",
-        "a run in which the tube is turned round and the compressor sheds metal; tests/tests/debris.rs has the screens",
-    ),
-    (
         11,
         "clutch slips",
         "a clutch that slips once it has caught: ours slips only while it catches",
