@@ -23,7 +23,7 @@
 //! the pressure of its vapour (Poynting): v p_air / T for each kilogram that changed its phase.
 //!
 //! Refrigerant in oil has the energy of saturated liquid but a fixed volume; what that leaves out is counted as slack too. Air that
-//! liquid squeezes into less than a hundredth of a node is closed by a secant that no entropy belongs to: breaches there are real.
+//! liquid squeezes needs none: each phase keeps its own law there, and so its entropy.
 //!
 //! To these comes what the tables lack of a perfect fit of s to u and p: [`TABLES`] of the entropy turned over.
 //!
@@ -58,9 +58,8 @@ use matter::{Water, gibbs, node_entropy, stream_entropy};
 /// Share of the entropy turned over, h / T, that the tables' s may differ from what their u and p imply (largest 2e-8, along
 /// saturation; the rest is room for a stream's own search). Test: `tables_obey_gibbs`.
 pub const TABLES: f64 = 1e-5;
-/// The same for compressed liquid, of its own change: the integral over density is taken in one piece (largest 1.4 %, near the
-/// warm end of the tables).
-pub const LIQUID: f64 = 0.02;
+/// The same for compressed liquid, of its own change (largest 1.1 %, at the warm end of the tables).
+pub const LIQUID: f64 = 0.015;
 /// How near a node's temperature is found, K: 2e-8 by its slope in [`crate::state::solve`], which is not exact with air over liquid.
 const SOLVED: f64 = 5e-7;
 /// Rounding of a wall's logarithm, of its heat capacity.

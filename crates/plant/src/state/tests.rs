@@ -75,7 +75,7 @@ fn slopes_are_those_of_the_function() {
         let at = |content: &Content, u: f64| solve(table, content, u, VOLUME, t);
         let s = at(&content, u);
         let near = if content[1] > 0.0 && s.v_gas < 0.02 * VOLUME {
-            0.33
+            0.02
         } else {
             0.1
         };
