@@ -34,6 +34,8 @@ pub const CP_WATER: f64 = 4186.0;
 pub const T_ZERO: f64 = 273.15;
 /// Density of refrigerant vapour below which a volume counts as holding no refrigerant, kg/m3 (0.002 Pa).
 const TRACE_DENSITY: f64 = 1e-7;
+/// A step of the temperature too small to be taken, K: a thousandth of a pascal of saturation.
+const CLOSE: f64 = 2e-7;
 /// Coldest temperature looked for, K.
 const T_LOW: f64 = 150.0;
 /// Hottest temperature looked for, K.
@@ -93,6 +95,43 @@ pub struct State {
     pub dp_dm: [f64; SPECIES],
     /// Heat capacity at constant volume and content, J/K.
     pub heat_capacity: f64,
+    /// Energy gained per kilogram of each species at constant temperature, J/kg.
+    pub du_dm: [f64; SPECIES],
+    /// Content this state was found for, kg.
+    pub content: Content,
+    /// Its internal energy, J: that of the volume but for what the search left over.
+    pub energy: f64,
+}
+
+impl Default for State {
+    /// Nothing at 0 degC: where a search starts that knows no better.
+    fn default() -> Self {
+        Self {
+            t: T_ZERO,
+            p: 0.0,
+            p_air: 0.0,
+            p_water: 0.0,
+            m_steam: 0.0,
+            m_ice: 0.0,
+            own_water: 0.0,
+            phase: Phase::Gas,
+            m_liq: 0.0,
+            m_gas: 0.0,
+            v_gas: 0.0,
+            v_liq: 0.0,
+            rho_liq: 0.0,
+            rho_gas: 0.0,
+            h_liq: 0.0,
+            h_gas: 0.0,
+            p_sat: 0.0,
+            dp_du: 0.0,
+            dp_dm: [0.0; SPECIES],
+            heat_capacity: 0.0,
+            du_dm: [0.0; SPECIES],
+            content: Content::default(),
+            energy: 0.0,
+        }
+    }
 }
 
 impl State {
@@ -118,25 +157,44 @@ impl State {
     }
 }
 
-/// One trial of the phases at a temperature: energy, its slope, and the state.
-struct Trial {
-    u: f64,
-    state: State,
-}
-
 /// Solves temperature and pressure from masses, internal energy (J) and volume (m3), starting from `t_guess`.
 ///
 /// The energy is a rising function of temperature, so that Newton's method, held inside a shrinking bracket, always
 /// ends; two or three trials in ordinary steps. Air, oil and water count their energy from 0 degC; the refrigerant
 /// from the IIR reference state. Below 150 K or above 600 K the temperature is held at that limit.
 pub fn solve(table: &Table, content: &Content, energy: f64, volume: f64, t_guess: f64) -> State {
+    let mut state = State::default();
+    search(table, content, energy, volume, t_guess, &mut state);
+    state
+}
+
+/// Brings a state after a content and an energy (J) that have moved on a little: as [`solve`], from where the slopes of the
+/// last state point to.
+pub fn follow(table: &Table, content: &Content, energy: f64, volume: f64, state: &mut State) {
+    let mut gained = energy - state.energy;
+    for ((now, then), du) in content.0.iter().zip(state.content.0).zip(state.du_dm) {
+        gained -= (now - then) * du;
+    }
+    let step = gained / state.heat_capacity;
+    if *content != state.content || step.abs() >= CLOSE {
+        search(table, content, energy, volume, state.t + step, state);
+    }
+}
+
+fn search(
+    table: &Table,
+    content: &Content,
+    energy: f64,
+    volume: f64,
+    t_guess: f64,
+    state: &mut State,
+) {
     let (mut lo, mut hi) = (T_LOW, T_HIGH);
     let mut t = t_guess.clamp(lo, hi);
-    let mut trial = at_temperature(table, content, volume, t);
+    let mut miss = energy - at_temperature(table, content, volume, t, state);
     for _ in 0..60 {
-        let miss = energy - trial.u;
-        let step = miss / trial.state.heat_capacity;
-        if step.abs() < 2e-8 {
+        let step = miss / state.heat_capacity;
+        if step.abs() < CLOSE {
             break;
         }
         if miss > 0.0 {
@@ -153,17 +211,19 @@ pub fn solve(table: &Table, content: &Content, energy: f64, volume: f64, t_guess
         } else {
             0.5 * (lo + hi)
         };
-        trial = at_temperature(table, content, volume, t);
+        miss = energy - at_temperature(table, content, volume, t, state);
     }
-    trial.state
+    state.content = *content;
+    state.energy = energy - miss;
 }
 
 /// Internal energy (J) of a content at temperature and volume: the inverse of [`solve`], for setting a start.
 pub fn energy_at(table: &Table, content: &Content, volume: f64, t: f64) -> f64 {
-    at_temperature(table, content, volume, t).u
+    at_temperature(table, content, volume, t, &mut State::default())
 }
 
-fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64) -> Trial {
+/// Phases of a content at a temperature, into `state`; returns their energy, J.
+fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64, state: &mut State) -> f64 {
     let m_ref = content[REFRIGERANT];
     let m_air = content[AIR];
     // Oil and water displace gas; a volume stuffed with oil keeps a sliver so that the gas law stays defined.
@@ -176,12 +236,15 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64) -> Tria
     let inert_capacity = content[OIL] * CP_OIL + content[WATER] * CP_WATER;
     let sat = table.sat(t);
     let rho = m_ref / v_free;
+    state.t = t;
+    state.p_sat = sat.p;
+    (state.p_water, state.m_steam, state.m_ice, state.own_water) = (0.0, 0.0, 0.0, 0.0);
     let mut core = if rho <= sat.rho_g || rho < TRACE_DENSITY {
-        gas(table, rho, v_free, t, m_air, &sat)
+        gas(table, rho, v_free, t, m_air, &sat, state)
     } else if t >= table.t_max() {
-        dense(table, rho, v_free, t, m_air, &sat)
+        dense(table, rho, v_free, t, m_air, &sat, state)
     } else {
-        wet(table, m_ref, v_free, t, m_air, &sat)
+        wet(table, m_ref, v_free, t, m_air, &sat, state)
     };
     let dt = t - T_ZERO;
     // Dissolved refrigerant has the energy of its liquid: the heat of solution is the latent heat.
@@ -189,30 +252,39 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64) -> Tria
     core.u_t += inert_capacity + m_dissolved * sat.du_l;
     let mut water = (core.stiffness / RHO_WATER, CP_WATER * dt);
     if content[WATER] > 0.0 && rho < steam::THIN_REFRIGERANT {
-        add_steam(&mut core, &mut water, content[WATER], rho);
+        add_steam(&mut core, &mut water, content[WATER], rho, state);
     }
-    let s = &mut core.state;
-    s.heat_capacity = core.u_t;
     let gamma = core.p_t / core.u_t;
-    s.dp_du = gamma;
-    s.dp_dm = [
-        core.p_m - gamma * core.u_m,
-        core.p_ma - gamma * core.u_ma,
-        water.0 - gamma * water.1,
-        core.stiffness / RHO_OIL - gamma * CP_OIL * dt,
-        core.stiffness / RHO_DISSOLVED - gamma * sat.u_l,
+    // What takes up room costs the energy of the gas and liquid it displaces: dU/dV at constant temperature is T dp/dT - p.
+    let displaced = t * core.p_t - state.p;
+    let du_dm = [
+        core.u_m,
+        core.u_ma,
+        water.1 - displaced / RHO_WATER,
+        CP_OIL * dt - displaced / RHO_OIL,
+        sat.u_l - displaced / RHO_DISSOLVED,
     ];
-    Trial {
-        u: core.u,
-        state: core.state,
+    let dp_dm = [
+        core.p_m,
+        core.p_ma,
+        water.0,
+        core.stiffness / RHO_OIL,
+        core.stiffness / RHO_DISSOLVED,
+    ];
+    state.heat_capacity = core.u_t;
+    state.dp_du = gamma;
+    for s in 0..SPECIES {
+        state.dp_dm[s] = dp_dm[s] - gamma * du_dm[s];
     }
+    state.du_dm = du_dm;
+    core.u
 }
 
 /// Adds what water does by its own vapour pressure to a trial, and to its slopes (Pa/kg, J/kg).
 #[inline(never)]
-fn add_steam(core: &mut Core, slopes: &mut (f64, f64), water: f64, rho: f64) {
+fn add_steam(core: &mut Core, slopes: &mut (f64, f64), water: f64, rho: f64, state: &mut State) {
     let own = steam::own(rho);
-    let Some(w) = steam::steam(water, core.state.v_gas, core.state.t, own) else {
+    let Some(w) = steam::steam(water, state.v_gas, state.t, own) else {
         return;
     };
     core.u += w.u;
@@ -220,11 +292,11 @@ fn add_steam(core: &mut Core, slopes: &mut (f64, f64), water: f64, rho: f64) {
     core.p_t += w.p_t;
     slopes.0 += w.p_m;
     slopes.1 += w.u_m;
-    core.state.p += w.p;
-    core.state.p_water = w.p;
-    core.state.m_steam = w.m;
-    core.state.m_ice = w.ice;
-    core.state.own_water = own;
+    state.p += w.p;
+    state.p_water = w.p;
+    state.m_steam = w.m;
+    state.m_ice = w.ice;
+    state.own_water = own;
 }
 
 /// A trial before oil and water are counted: energy, slopes at constant temperature, and stiffness -dp/dV.
@@ -237,14 +309,13 @@ struct Core {
     u_ma: f64,
     p_ma: f64,
     stiffness: f64,
-    state: State,
 }
 
 fn air_energy(t: f64) -> f64 {
     CP_AIR * (t - T_ZERO) - R_AIR * t
 }
 
-fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Core {
+fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint, s: &mut State) -> Core {
     let m = rho * v;
     let e = table.vapour(rho, t);
     let p_air = m_air * R_AIR * t / v;
@@ -255,6 +326,17 @@ fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> C
         } else {
             table.gas_constant() * t
         };
+    s.p = e.p + p_air;
+    s.p_air = p_air;
+    s.phase = Phase::Gas;
+    s.m_liq = 0.0;
+    s.m_gas = m;
+    s.v_gas = v;
+    s.v_liq = 0.0;
+    s.rho_liq = sat.rho_l;
+    s.rho_gas = rho;
+    s.h_liq = sat.h_l();
+    s.h_gas = h_gas;
     Core {
         u: m * e.u + m_air * u_air,
         // Near-empty volumes keep a floor so that the temperature of nothing stays finite.
@@ -265,28 +347,6 @@ fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> C
         u_ma: u_air,
         p_ma: R_AIR * t / v,
         stiffness: (rho * e.dp_drho + p_air) / v,
-        state: State {
-            t,
-            p: e.p + p_air,
-            p_air,
-            p_water: 0.0,
-            m_steam: 0.0,
-            m_ice: 0.0,
-            own_water: 0.0,
-            phase: Phase::Gas,
-            m_liq: 0.0,
-            m_gas: m,
-            v_gas: v,
-            v_liq: 0.0,
-            rho_liq: sat.rho_l,
-            rho_gas: rho,
-            h_liq: sat.h_l(),
-            h_gas,
-            p_sat: sat.p,
-            dp_du: 0.0,
-            dp_dm: [0.0; SPECIES],
-            heat_capacity: 0.0,
-        },
     }
 }
 
@@ -294,7 +354,15 @@ fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> C
 ///
 /// Straight lines between the edges of the line's warm end, as in [`lowside_fluids::table::Phase::Dense`]; liquid beyond them.
 /// Inexact, but rising and continuous, so that a loop driven there comes back.
-fn dense(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, warm: &SatPoint) -> Core {
+fn dense(
+    table: &Table,
+    rho: f64,
+    v: f64,
+    t: f64,
+    m_air: f64,
+    warm: &SatPoint,
+    s: &mut State,
+) -> Core {
     let (rho_g, rho_l) = (warm.rho_g, warm.rho_l);
     let liquid_share = ((rho - rho_g) / (rho_l - rho_g)).min(1.0);
     let thin = 1.0 - liquid_share;
@@ -312,6 +380,17 @@ fn dense(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, warm: &SatPoint) -
         (l.dp_drho / v, l.u + rho * l.du_drho)
     };
     let u = v * (thin * rho_g * g.u + liquid_share * edge_l * l.u);
+    s.p = p + p_air;
+    s.p_air = p_air;
+    s.phase = Phase::Gas;
+    s.m_liq = 0.0;
+    s.m_gas = m;
+    s.v_gas = v;
+    s.v_liq = 0.0;
+    s.rho_liq = rho_l;
+    s.rho_gas = rho;
+    s.h_liq = warm.h_l();
+    s.h_gas = u / m + p / rho;
     Core {
         u: u + m_air * u_air,
         u_t: v * (thin * rho_g * g.cv + liquid_share * edge_l * l.cv) + m_air * (CP_AIR - R_AIR),
@@ -321,34 +400,23 @@ fn dense(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, warm: &SatPoint) -
         u_ma: u_air,
         p_ma: R_AIR * t / v,
         stiffness: rho * p_m,
-        state: State {
-            t,
-            p: p + p_air,
-            p_air,
-            p_water: 0.0,
-            m_steam: 0.0,
-            m_ice: 0.0,
-            own_water: 0.0,
-            phase: Phase::Gas,
-            m_liq: 0.0,
-            m_gas: m,
-            v_gas: v,
-            v_liq: 0.0,
-            rho_liq: rho_l,
-            rho_gas: rho,
-            h_liq: warm.h_l(),
-            h_gas: u / m + p / rho,
-            p_sat: warm.p,
-            dp_du: 0.0,
-            dp_dm: [0.0; SPECIES],
-            heat_capacity: 0.0,
-        },
     }
 }
 
-fn liquid_full(table: &Table, m: f64, v: f64, t: f64, sat: &SatPoint) -> Core {
+fn liquid_full(table: &Table, m: f64, v: f64, t: f64, sat: &SatPoint, s: &mut State) -> Core {
     let rho = m / v;
     let e = table.liquid(rho, t, sat);
+    s.p = e.p;
+    s.p_air = 0.0;
+    s.phase = Phase::Liquid;
+    s.m_liq = m;
+    s.m_gas = 0.0;
+    s.v_gas = 0.0;
+    s.v_liq = v;
+    s.rho_liq = rho;
+    s.rho_gas = sat.rho_g;
+    s.h_liq = e.u + e.p / rho;
+    s.h_gas = sat.h_g();
     Core {
         u: m * e.u,
         u_t: m * e.cv,
@@ -359,28 +427,6 @@ fn liquid_full(table: &Table, m: f64, v: f64, t: f64, sat: &SatPoint) -> Core {
         // Air forced into a full volume presses like any other intruder of its own density.
         p_ma: e.dp_drho / v,
         stiffness: rho * e.dp_drho / v,
-        state: State {
-            t,
-            p: e.p,
-            p_air: 0.0,
-            p_water: 0.0,
-            m_steam: 0.0,
-            m_ice: 0.0,
-            own_water: 0.0,
-            phase: Phase::Liquid,
-            m_liq: m,
-            m_gas: 0.0,
-            v_gas: 0.0,
-            v_liq: v,
-            rho_liq: rho,
-            rho_gas: sat.rho_g,
-            h_liq: e.u + e.p / rho,
-            h_gas: sat.h_g(),
-            p_sat: sat.p,
-            dp_du: 0.0,
-            dp_dm: [0.0; SPECIES],
-            heat_capacity: 0.0,
-        },
     }
 }
 

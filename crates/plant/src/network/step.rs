@@ -376,7 +376,13 @@ impl Network {
         }
         for node in &mut nodes[1..] {
             node.content.drop_dust();
-            node.state = state::solve(table, &node.content, node.energy, node.volume, node.state.t);
+            state::follow(
+                table,
+                &node.content,
+                node.energy,
+                node.volume,
+                &mut node.state,
+            );
         }
         if let Some(mix) = mix {
             mix.solve_own(nodes);

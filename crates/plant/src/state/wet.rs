@@ -8,24 +8,36 @@
 use lowside_fluids::table::{Eval, SatPoint, Table};
 
 use super::{CP_AIR, Core, Phase, R_AIR, State, air_energy, liquid_full};
-use crate::species::SPECIES;
 
 /// Step of the strain, of itself, from which the next would change nothing: they shrink by their squares.
 const NEAR: f64 = 1e-7;
 
-pub(super) fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Core {
+pub(super) fn wet(
+    table: &Table,
+    m: f64,
+    v: f64,
+    t: f64,
+    m_air: f64,
+    sat: &SatPoint,
+    s: &mut State,
+) -> Core {
     if m_air > 0.0 {
-        return pressed(table, m, v, t, m_air, sat);
+        return pressed(table, m, v, t, m_air, sat, s);
     }
     let d_rho = sat.rho_l - sat.rho_g;
     let v_gas = ((sat.rho_l * v - m) / d_rho).min(v);
     if v_gas <= 0.0 {
-        return liquid_full(table, m, v, t, sat);
+        return liquid_full(table, m, v, t, sat, s);
     }
     let v_liq = v - v_gas;
     let (e_l, e_g) = (sat.rho_l * sat.u_l, sat.rho_g * sat.u_g);
     let dvl_dt = (-sat.drho_g * v - v_liq * (sat.drho_l - sat.drho_g)) / d_rho;
     let m_gas = (sat.rho_g * v_gas).min(m);
+    (s.v_gas, s.v_liq) = (v_gas, v_liq);
+    (s.m_gas, s.m_liq) = (m_gas, m - m_gas);
+    s.rho_liq = sat.rho_l;
+    s.h_liq = sat.h_l();
+    under(s, 0.0, sat);
     Core {
         u: (m - m_gas) * sat.u_l + m_gas * sat.u_g,
         u_t: v_liq * (sat.drho_l * sat.u_l + sat.rho_l * sat.du_l)
@@ -37,15 +49,6 @@ pub(super) fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPo
         u_ma: air_energy(t),
         p_ma: R_AIR * t / v_gas,
         stiffness: 0.0,
-        state: State {
-            v_gas,
-            v_liq,
-            m_gas,
-            m_liq: m - m_gas,
-            rho_liq: sat.rho_l,
-            h_liq: sat.h_l(),
-            ..saturated(t, 0.0, sat)
-        },
     }
 }
 
@@ -53,7 +56,15 @@ pub(super) fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPo
 ///
 /// Every slope is exact for these laws. With D = (V - v) times the sum of both stiffnesses, p_air of the gas and v dp/drho (rho - rho_g)
 /// of the liquid, the gas space v gives way by v / D to whatever the liquid presses more.
-fn pressed(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) -> Core {
+fn pressed(
+    table: &Table,
+    m: f64,
+    v: f64,
+    t: f64,
+    m_air: f64,
+    sat: &SatPoint,
+    s: &mut State,
+) -> Core {
     let rho_g = sat.rho_g;
     let Squeezed {
         v_gas,
@@ -74,7 +85,11 @@ fn pressed(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) ->
     let presses = v_liq * (liquid.dp_dt - sat.dp_dt - p_air / t) - dp_drho * sat.drho_g * v_gas;
     // Energy gained for each cubic metre of gas space.
     let by_space = rho_g * (sat.u_g - liquid.u) + rho * du_drho * heavier;
-    let p = sat.p + p_air;
+    (s.v_gas, s.v_liq) = (v_gas, v_liq);
+    (s.m_gas, s.m_liq) = (m_gas, m_liq);
+    s.rho_liq = rho;
+    s.h_liq = liquid.u + (sat.p + p_air) / rho;
+    under(s, p_air, sat);
     Core {
         u: m_liq * liquid.u + m_gas * sat.u_g + m_air * air_energy(t),
         u_t: m_liq * liquid.cv - rho * du_drho * sat.drho_g * v_gas
@@ -87,42 +102,16 @@ fn pressed(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint) ->
         u_ma: air_energy(t) + by_space * R_AIR * t * v_liq * by,
         p_ma: R_AIR * t * dp_drho * heavier * by,
         stiffness: p_air * dp_drho * rho * by,
-        state: State {
-            v_gas,
-            v_liq,
-            m_gas,
-            m_liq,
-            rho_liq: rho,
-            h_liq: liquid.u + p / rho,
-            ..saturated(t, p_air, sat)
-        },
     }
 }
 
-/// A volume of liquid and gas, with neither volumes nor masses yet.
-fn saturated(t: f64, p_air: f64, sat: &SatPoint) -> State {
-    State {
-        t,
-        p: sat.p + p_air,
-        p_air,
-        p_water: 0.0,
-        m_steam: 0.0,
-        m_ice: 0.0,
-        own_water: 0.0,
-        phase: Phase::TwoPhase,
-        m_liq: 0.0,
-        m_gas: 0.0,
-        v_gas: 0.0,
-        v_liq: 0.0,
-        rho_liq: sat.rho_l,
-        rho_gas: sat.rho_g,
-        h_liq: 0.0,
-        h_gas: sat.h_g(),
-        p_sat: sat.p,
-        dp_du: 0.0,
-        dp_dm: [0.0; SPECIES],
-        heat_capacity: 0.0,
-    }
+/// What a volume of liquid and saturated vapour has whatever there is of each.
+fn under(s: &mut State, p_air: f64, sat: &SatPoint) {
+    s.p = sat.p + p_air;
+    s.p_air = p_air;
+    s.phase = Phase::TwoPhase;
+    s.rho_gas = sat.rho_g;
+    s.h_gas = sat.h_g();
 }
 
 /// Gas space and liquid at one pressure.
