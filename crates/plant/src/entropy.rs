@@ -361,6 +361,39 @@ impl Watch for Auditor {
             }
             self.nodes[i].count(s1 - s0 - q, (s1 - s0).abs() + q.abs(), slack);
             self.cold[i] += taken.share / node.state.t;
+            let a = self.nodes[i];
+            if a.slack.is_finite() && a.made < -a.slack {
+                eprintln!(
+                    "FALL {} {:.2e} slack {:.2e} share {} ds {:.6e} q {:.3e} turned {:.3e}\n   c0 {:?}\n   c1 {:?}",
+                    node.name,
+                    -a.made - a.slack,
+                    a.slack,
+                    taken.share,
+                    s1 - s0,
+                    q,
+                    (a.slack) / TABLES,
+                    content.0,
+                    node.content.0
+                );
+                for s in [&state, &node.state] {
+                    eprintln!(
+                        "   T {:.5} p {:.1} pair {:.3} psat {:.1} {:?} ml {:.6e} mg {:.6e} vg {:.6e} vl {:.6e} rl {:.4} rg {:.4} cap {:.4e} dpdu {:.4e}",
+                        s.t,
+                        s.p,
+                        s.p_air,
+                        s.p_sat,
+                        s.phase,
+                        s.m_liq,
+                        s.m_gas,
+                        s.v_gas,
+                        s.v_liq,
+                        s.rho_liq,
+                        s.rho_gas,
+                        s.heat_capacity,
+                        s.dp_du
+                    );
+                }
+            }
         }
     }
 

@@ -213,12 +213,20 @@ fn gas(up: &State, p: f64, stream: &Stream) -> tube::Gas {
         rho: stream.rho * p / up.p,
         mu: tube::viscosity(up),
         liquid: stream.liquid,
+        air: stream.share[AIR],
     }
 }
 
 /// Flow of a passage from dense gas down to vacuum; `p_up` is the pressure upstream, at or within a step of `up`.
 fn passage(k: f64, tubes: &[Tube; 2], up: &State, p_up: f64, stream: &Stream, dp: f64) -> Rate {
-    let dense = flow::passage(k, stream.rho, dp, p_up, up.p_sat, stream.liquid);
+    let dense = flow::passage(
+        k,
+        stream.rho,
+        dp,
+        p_up,
+        up.p_sat,
+        (stream.liquid, stream.share[AIR]),
+    );
     if tube::is_thin(p_up) && p_up > 0.0 && up.p > 0.0 {
         tube::thin(dense, k, tubes, &gas(up, p_up, stream), dp)
     } else {
