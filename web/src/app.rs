@@ -84,6 +84,7 @@ pub(crate) enum Msg {
     Update,
     /// Opens or closes the help.
     Help,
+    More,
     Shortcuts(bool),
     /// Says what the instruments read.
     ReadOut,
@@ -165,6 +166,7 @@ pub(crate) struct App {
     offline: bool,
     update: bool,
     help: bool,
+    more: bool,
     shortcuts: Rc<Cell<bool>>,
     hint: Option<&'static str>,
     _frame: Rc<FrameLoop>,
@@ -232,6 +234,7 @@ impl Component for App {
             offline: false,
             update: false,
             help: false,
+            more: false,
             shortcuts: shortcuts.clone(),
             hint: None,
             _frame: frames(ctx),
@@ -358,7 +361,9 @@ impl Component for App {
                     (later.share)(self, ctx, &msg);
                 }
             }
-            Msg::Help | Msg::Shortcuts(_) | Msg::ReadOut | Msg::Faster(_) => self.ease(&msg),
+            Msg::Help | Msg::More | Msg::Shortcuts(_) | Msg::ReadOut | Msg::Faster(_) => {
+                self.ease(&msg)
+            }
             Msg::Later => {
                 if let Some((later, asked)) = later::here().zip(self.asked.take()) {
                     (later.begin)(self, ctx, &asked);

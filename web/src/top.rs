@@ -24,6 +24,9 @@ pub(crate) struct TopProps {
     pub(crate) pause: Callback<()>,
     pub(crate) step: Callback<()>,
     pub(crate) set_speed: Callback<f64>,
+    /// Language, start, help and settings are shown where the page is narrow too.
+    pub(crate) more: bool,
+    pub(crate) toggle_more: Callback<()>,
     pub(crate) help: bool,
     pub(crate) toggle_help: Callback<()>,
     pub(crate) set_language: Callback<Language>,
@@ -73,7 +76,8 @@ pub(crate) fn top(p: &TopProps) -> Html {
                 <span class="clock"><span aria-hidden="true">{ &p.clock }</span><span class="unseen">{ words::bay_time(&p.spoken_clock) }</span></span>
                 if let Some(reached) = &p.reached { <span class="reached">{ words::reaches(reached) }</span> }
             </div>
-            <div class="setup">
+            <button type="button" class="more" aria-expanded={p.more.to_string()} aria-controls="setup" onclick={press(&p.toggle_more)}>{ words::more() }</button>
+            <div id="setup" class={classes!("setup", p.more.then_some("open"))}>
                 <label class="unseen" for="language">{ words::language() }</label>
                 <select id="language" onchange={language}>
                     { for Language::OFFERED.iter().map(|&l| html! {

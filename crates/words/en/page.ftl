@@ -160,6 +160,7 @@ time = Time
 speed = Speed
 units = Units
 start-over = Start over
+more = More
 start-with = Start with
 one-second = One second
 run = { "\u25B6" } Run

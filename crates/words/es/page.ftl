@@ -160,6 +160,7 @@ time = Tiempo
 speed = Velocidad
 units = Unidades
 start-over = Empezar de nuevo
+more = Más
 start-with = Empezar con
 one-second = Un segundo
 run = { "\u25B6" } Seguir

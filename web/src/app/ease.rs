@@ -20,6 +20,7 @@ impl App {
                     host::focus_soon("help-button");
                 }
             }
+            Msg::More => self.more = !self.more,
             &Msg::Shortcuts(on) => {
                 self.shortcuts.set(on);
                 let _ = store::set(store::SHORTCUTS, if on { "on" } else { "off" });

@@ -62,6 +62,8 @@ impl App {
             pause: link.callback(|()| Msg::Pause),
             step: link.callback(|()| Msg::Step),
             set_speed: link.callback(Msg::Speed),
+            more: self.more,
+            toggle_more: link.callback(|()| Msg::More),
             help: self.help,
             toggle_help: link.callback(|()| Msg::Help),
             set_language: link.callback(Msg::Language),

@@ -41,8 +41,9 @@ pub struct State {
     pub dp_du: f64,
 }
 
-/// Newton's last step below this is taken without looking again: the remaining error is its square, K.
-const LAST_STEP: f64 = 1e-3;
+/// Newton's last step below this is taken without looking again, K: the remaining error is its square times some thousandths
+/// of a kelvin's inverse, below a tenth of a microkelvin.
+const LAST_STEP: f64 = 5e-3;
 /// How far past the border the bracket reaches, K: pieces agree to micro-kelvins, not to the last bit.
 const SLACK: f64 = 0.25;
 const HOTTEST: f64 = 5000.0;

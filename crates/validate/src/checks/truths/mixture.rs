@@ -18,13 +18,13 @@ use crate::{
 const ROOM: f64 = (75.0 + 459.67) / 1.8;
 /// One psi, kPa (NIST SP 811).
 const PSI: f64 = 6.894_757;
-/// The van at rest at 75 degF for 40 minutes.
+/// The van at rest at 75 degF for 100 minutes.
 const STILL: [&str; 5] = [
     "engine.on=false",
     "controls.ac=false",
     "day.ambient=75degF",
     "start.cabin=75degF",
-    "until=40min",
+    "until=100min",
 ];
 
 /// Gauge pressure of the low side in a sample nearest to a time, psi.
@@ -36,13 +36,13 @@ fn psig(run: &Run, t: f64) -> f64 {
         .map_or(f64::NAN, |s| s.low / PSI)
 }
 
-/// The loop left alone, then two minutes of gas let out at the low side, then left alone again until it is warm: psig before and after,
-/// and the share of the charge that went.
+/// The loop left alone for an hour, then two minutes of gas let out at the low side, then left alone again until it is warm: psig before
+/// and after, and the share of the charge that went.
 fn vented(runs: &Runs, content: &str) -> Result<[f64; 3], Error> {
     let mut all = STILL.to_vec();
     all.push(content);
-    let acts =
-        [(60.0, 0.2), (180.0, 0.0)].map(|(t, share)| (t, Action::LowValve { open: open(share) }));
+    let acts = [(3600.0, 0.2), (3720.0, 0.0)]
+        .map(|(t, share)| (t, Action::LowValve { open: open(share) }));
     let run = runs.play("healthy", &all, &acts)?;
     let left = run.bay.charge();
     let charge = run
@@ -51,7 +51,7 @@ fn vented(runs: &Runs, content: &str) -> Result<[f64; 3], Error> {
         .start
         .charge
         .map_or(f64::NAN, Quantity::si);
-    Ok([psig(&run, 59.0), psig(&run, 2400.0), 1.0 - left / charge])
+    Ok([psig(&run, 3599.0), psig(&run, 6000.0), 1.0 - left / charge])
 }
 
 /// 7: it raises the pressure as air does, and no purging takes it away.
