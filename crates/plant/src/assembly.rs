@@ -112,11 +112,13 @@ fn nodes(net: &mut Network, v: &Vehicle, t: f64) -> Places {
 /// of a running loop: suction vapour at 5 degC, discharge vapour at 55 degC, liquid at 45 degC.
 fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
     let table = net.table();
-    let (cold_gas, hot_gas, liquid) = (table.sat(278.15), table.sat(328.15), table.sat(318.15));
-    let (rho_g, rho_d) = (cold_gas.rho_g, hot_gas.rho_g);
-    let tube = |drop: f64, rho: f64, p: f64, gas: f64, n: usize| {
-        Law::Passage(k_from_drop(RATED_FLOW, rho, drop / n as f64, p, gas))
-    };
+    let (rho_g, rho_d, rho_l) = (
+        table.sat(278.15).rho_g,
+        table.sat(328.15).rho_g,
+        table.sat(318.15).rho_l,
+    );
+    let tube =
+        |drop: f64, rho: f64, n: usize| Law::Line(k_from_drop(RATED_FLOW, rho, drop / n as f64));
     let shut = Law::Passage(0.0);
     let slip = Draw::Slip;
     let hot = Draw::Drift {
@@ -131,25 +133,17 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
     let floods = v.accumulator.floods_above.si();
 
     p.compressor = net.add_link("compressor", (p.suction, slip), (p.discharge, slip), shut);
-    let law = tube(
-        v.discharge_line.pressure_loss.si(),
-        rho_d,
-        hot_gas.p,
-        1.0,
-        1,
-    );
+    let law = tube(v.discharge_line.pressure_loss.si(), rho_d, 1);
     net.add_link(
         "discharge line",
         (p.discharge, slip),
         (p.condenser, slip),
         law,
     );
-    // A coil's flow is wet for most of its length: half of it vapour, about twice the density of vapour.
+    // A coil's flow is wet for most of its length: about twice the density of its vapour.
     let law = tube(
         v.condenser.pressure_loss.si(),
         2.0 * rho_d,
-        hot_gas.p,
-        0.5,
         condenser::CELLS - 1,
     );
     for k in p.condenser + 1..p.condenser + condenser::CELLS {
@@ -157,13 +151,7 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
         net.set_stir(link, STIR);
     }
     let last = p.condenser + condenser::CELLS - 1;
-    let law = tube(
-        v.liquid_line.pressure_loss.si(),
-        liquid.rho_l,
-        liquid.p,
-        0.0,
-        1,
-    );
+    let law = tube(v.liquid_line.pressure_loss.si(), rho_l, 1);
     p.condenser_out = net.add_link(
         "condenser outlet",
         (last, bottom),
@@ -179,8 +167,6 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
     let law = tube(
         v.evaporator.pressure_loss.si(),
         2.0 * rho_g,
-        cold_gas.p,
-        0.5,
         evaporator::CELLS,
     );
     for k in p.evaporator + 1..p.evaporator + evaporator::CELLS {
@@ -194,19 +180,13 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
         law,
     );
     let tube_drop = v.accumulator.pressure_loss.si();
-    let k = k_from_drop(RATED_FLOW, rho_g, tube_drop, cold_gas.p, 1.0);
+    let k = k_from_drop(RATED_FLOW, rho_g, tube_drop);
     let pick_up = Draw::PickUp {
         floods,
         bleed_area: v.accumulator.bleed_hole.si(),
         tube_loss: 1.0 / (k * k),
     };
-    let law = tube(
-        tube_drop + v.suction_line.pressure_loss.si(),
-        rho_g,
-        cold_gas.p,
-        1.0,
-        1,
-    );
+    let law = tube(tube_drop + v.suction_line.pressure_loss.si(), rho_g, 1);
     p.pick_up = net.add_link(
         "pick-up tube",
         (p.accumulator, pick_up),

@@ -69,8 +69,8 @@ pub(crate) struct Gas {
     pub(crate) mu: f64,
     /// Liquid share of what enters: the law is for gas alone.
     pub(crate) liquid: f64,
-    /// Air's share of what enters.
-    pub(crate) air: f64,
+    /// How it expands.
+    pub(crate) expands: Expands,
 }
 
 /// Does the law of thin gas have a say at this pressure upstream, Pa?
@@ -99,10 +99,10 @@ pub(crate) fn thin(dense: Rate, k: f64, tubes: &[Tube; 2], gas: &Gas, dp: f64) -
     let bore = (area / core::f64::consts::FRAC_PI_4).sqrt();
     let inverse_knudsen = bore * gas.p / (gas.mu * rt.sqrt());
     let molecular = 1.0 / (1.0 + inverse_knudsen / HALF_MOLECULAR);
-    let expands = Expands::new(1.0, gas.air);
-    let eff = drop.min(expands.chokes() * gas.p);
+    let eff = drop.min(gas.expands.chokes() * gas.p);
     let laminar = (HOLE_LAMINAR * gas.p).min(crate::flow::LAMINAR);
-    let nozzle = k * gas.rho.sqrt() * eff / (eff + laminar).sqrt() * expands.factor(eff / gas.p);
+    let nozzle =
+        k * gas.rho.sqrt() * eff / (eff + laminar).sqrt() * gas.expands.factor(eff / gas.p);
     let free = area * drop / (2.0 * core::f64::consts::PI * rt).sqrt();
     let hole = (1.0 - molecular) * nozzle + molecular * free;
     let p_mean = gas.p - 0.5 * drop;
@@ -139,7 +139,7 @@ mod tests {
             rho: 1e-4 / RT,
             mu: MU,
             liquid: 0.0,
-            air: 1.0,
+            expands: Expands::edge(1.0, 1.0),
         };
         let k = flow::k_from_hole(1.0, area);
         let rate = thin(Rate::default(), k, &[Tube::default(); 2], &gas, 1e-5);
@@ -172,13 +172,13 @@ mod tests {
             let p = libm::pow(10.0, f64::from(step) * 4.477 / 2000.0);
             let rho = p / RT;
             let dp = 0.3 * p;
-            let dense = flow::passage(k, rho, dp, p, 0.0, (0.0, 1.0));
+            let dense = flow::passage(k, rho, dp, (p, 0.0), 0.0, &Expands::edge(1.0, 1.0));
             let gas = Gas {
                 p,
                 rho,
                 mu: MU,
                 liquid: 0.0,
-                air: 1.0,
+                expands: Expands::edge(1.0, 1.0),
             };
             let flow = if is_thin(p) {
                 thin(dense, k, &tubes, &gas, dp).flow
