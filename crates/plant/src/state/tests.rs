@@ -61,8 +61,8 @@ fn temperature_comes_back_from_energy() {
     }
 }
 
-/// The slopes serve the forecast of a step, which the true state then corrects: where air is squeezed into a full volume and
-/// the two stiffnesses blend, a third is near enough; everywhere else they hold to a tenth.
+/// The slopes serve the forecast of a step, which the true state then corrects: a tenth is near enough. With air squeezed into a full
+/// volume they hold to a fiftieth.
 #[test]
 fn slopes_are_those_of_the_function() {
     let table = Gas::R134a.table();
