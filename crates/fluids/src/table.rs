@@ -28,6 +28,7 @@ mod saturation;
 mod state;
 mod vapour;
 
+pub use liquid::Compressed;
 pub use saturation::SatPoint;
 pub use state::{Phase, State};
 
@@ -133,7 +134,13 @@ impl Table {
     /// density without limit, and with temperature up to 30 MPa at least; beyond that it may turn round.
     #[inline]
     pub fn liquid(&self, rho: f64, t: f64, sat: &SatPoint) -> Eval {
-        self.liq.at(rho, t, sat)
+        self.compressed(t, sat).at(rho)
+    }
+
+    /// Compressed liquid at temperature `t`, for several densities: as [`liquid`](Self::liquid).
+    #[inline]
+    pub fn compressed(&self, t: f64, sat: &SatPoint) -> Compressed {
+        self.liq.series(t, sat)
     }
 
     /// Temperature, pressure and quality from density (kg/m3) and internal energy (J/kg).

@@ -118,7 +118,7 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
         table.sat(318.15).rho_l,
     );
     let tube =
-        |drop: f64, rho: f64, n: usize| Law::Passage(k_from_drop(RATED_FLOW, rho, drop / n as f64));
+        |drop: f64, rho: f64, n: usize| Law::Line(k_from_drop(RATED_FLOW, rho, drop / n as f64));
     let shut = Law::Passage(0.0);
     let slip = Draw::Slip;
     let hot = Draw::Drift {

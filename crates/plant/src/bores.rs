@@ -20,7 +20,9 @@ pub(crate) fn set(net: &mut Network, p: &Places, v: &Vehicle) {
         .filter(|&k| {
             let link = net.link(k);
             let inside = |n: NodeId| (p.discharge..=p.suction).contains(&n);
-            matches!(link.law, Law::Passage(_)) && inside(link.from.0) && inside(link.to.0)
+            matches!(link.law, Law::Passage(_) | Law::Line(_))
+                && inside(link.from.0)
+                && inside(link.to.0)
         })
         .collect();
     for k in links {

@@ -77,8 +77,10 @@ impl Node {
 /// The law by which a link passes flow.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Law {
-    /// Tube, hose, valve or leak: effective area times sqrt 2, m2; 0 is shut.
+    /// Hole, valve, port, open end or leak, each with a sharp edge: effective area times sqrt 2, m2; 0 is shut.
     Passage(f64),
+    /// Line or coil: as a passage, without an edge at which gas expands.
+    Line(f64),
     /// As a passage, forward only: a check or relief valve.
     OneWay(f64),
     /// The orifice tube.

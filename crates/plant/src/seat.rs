@@ -53,14 +53,11 @@ impl Seat {
 
     /// Law of the way past the tube.
     pub fn bypass(&self) -> Law {
-        let area = if !self.fitted {
-            LINE
-        } else if self.sealed {
-            0.0
+        if self.fitted {
+            Law::Passage(k_from_hole(CD, if self.sealed { 0.0 } else { GAP }))
         } else {
-            GAP
-        };
-        Law::Passage(k_from_hole(CD, area))
+            Law::Line(k_from_hole(CD, LINE))
+        }
     }
 }
 

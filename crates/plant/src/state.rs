@@ -13,6 +13,9 @@ use crate::{
     steam,
 };
 
+mod wet;
+use wet::wet;
+
 /// Specific gas constant of dry air, J/(kg K).
 pub const R_AIR: f64 = 287.055;
 /// Isobaric heat capacity of dry air, J/(kg K).
@@ -76,7 +79,7 @@ pub struct State {
     pub v_gas: f64,
     /// Volume of liquid refrigerant, m3.
     pub v_liq: f64,
-    /// Density of liquid refrigerant (saturated where none is present), kg/m3.
+    /// Density of liquid refrigerant under the pressure there (saturated where none is present), kg/m3.
     pub rho_liq: f64,
     /// Density of refrigerant vapour (saturated where none is present), kg/m3.
     pub rho_gas: f64,
@@ -347,70 +350,6 @@ fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint, s: &
     }
 }
 
-fn wet(table: &Table, m: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint, s: &mut State) -> Core {
-    let d_rho = sat.rho_l - sat.rho_g;
-    // Gas space if the liquid were incompressible and no air pressed on it (negative when over-full).
-    let v_gas_0 = (sat.rho_l * v - m) / d_rho;
-    if m_air <= 0.0 && v_gas_0 <= 0.0 {
-        return liquid_full(table, m, v, t, sat, s);
-    }
-    let a = m_air * R_AIR * t;
-    let mixed = if m_air > 0.0 {
-        air_over_liquid(table, m, v, t, a, v_gas_0, sat)
-    } else {
-        AirOverLiquid::none(v_gas_0.min(v))
-    };
-    let AirOverLiquid {
-        v_gas,
-        p_air,
-        stiffness,
-        du,
-        full,
-        full_slopes: (full_cv, full_u_m),
-    } = mixed;
-    let u_l = sat.u_l + du;
-    let v_liq = v - v_gas;
-    let m_gas = (sat.rho_g * v_gas).min(m);
-    let m_liq = m - m_gas;
-    let p = sat.p + p_air;
-    let (e_l, e_g) = (sat.rho_l * sat.u_l, sat.rho_g * sat.u_g);
-    let dvl_dt = (-sat.drho_g * v - v_liq * (sat.drho_l - sat.drho_g)) / d_rho;
-    // Slopes of a wet volume, running over into those of compressed liquid as the gas space closes.
-    let wet_u_t = v_liq * (sat.drho_l * sat.u_l + sat.rho_l * sat.du_l)
-        + v_gas * (sat.drho_g * sat.u_g + sat.rho_g * sat.du_g)
-        + dvl_dt * (e_l - e_g);
-    let blend = |wet: f64, liquid: f64| wet + full * (liquid - wet);
-    let u_air = air_energy(t);
-    s.p = p;
-    s.p_air = p_air;
-    s.phase = Phase::TwoPhase;
-    s.m_liq = m_liq;
-    s.m_gas = m_gas;
-    s.v_gas = v_gas;
-    s.v_liq = v_liq;
-    s.rho_liq = sat.rho_l;
-    s.rho_gas = sat.rho_g;
-    s.h_liq = u_l + p / sat.rho_l;
-    s.h_gas = sat.h_g();
-    Core {
-        u: m_liq * u_l + m_gas * sat.u_g + m_air * u_air,
-        u_t: blend(wet_u_t, m * full_cv) + m_air * (CP_AIR - R_AIR),
-        p_t: sat.dp_dt + (1.0 - full) * p_air / t + stiffness * dvl_dt,
-        u_m: blend((e_l - e_g) / d_rho, full_u_m),
-        p_m: stiffness / d_rho,
-        u_ma: u_air,
-        // Another gram of air widens the gas space against the stiffness of gas and liquid together.
-        p_ma: R_AIR
-            * t
-            * if p_air > 0.0 {
-                stiffness / p_air
-            } else {
-                1.0 / v_gas
-            },
-        stiffness,
-    }
-}
-
 /// Hotter than the saturation line goes and denser than its vapour: near and above the critical point.
 ///
 /// Straight lines between the edges of the line's warm end, as in [`lowside_fluids::table::Phase::Dense`]; liquid beyond them.
@@ -461,83 +400,6 @@ fn dense(
         u_ma: u_air,
         p_ma: R_AIR * t / v,
         stiffness: rho * p_m,
-    }
-}
-
-/// Gas space and pressures of air above, or squeezed by, liquid.
-struct AirOverLiquid {
-    /// Gas space, m3.
-    v_gas: f64,
-    /// Partial pressure of the air, Pa.
-    p_air: f64,
-    /// -dp/dV of the whole, Pa/m3.
-    stiffness: f64,
-    /// Energy the liquid gains by being pressed on, J/kg.
-    du: f64,
-    /// How far the gas space has closed: 0 soft, 1 as stiff as liquid alone.
-    full: f64,
-    /// du/dT at constant volume, and dU/dm, of the compressed liquid.
-    full_slopes: (f64, f64),
-}
-
-impl AirOverLiquid {
-    fn none(v_gas: f64) -> Self {
-        Self {
-            v_gas,
-            p_air: 0.0,
-            stiffness: 0.0,
-            du: 0.0,
-            full: 0.0,
-            full_slopes: (0.0, 0.0),
-        }
-    }
-}
-
-/// Air with m R T = `a` over liquid whose gas space would be `v_gas_0` if nothing pressed on it (negative: over-full).
-///
-/// Gas and liquid have one pressure: k (rho_l - rho_g)(vg - vg0) / (rho_l (v - vg)) = a / vg, a quadratic in the gas space
-/// vg. The stiffness k of the liquid is the secant to the air-free state, into which the answer runs as the air vanishes.
-fn air_over_liquid(
-    table: &Table,
-    m: f64,
-    v: f64,
-    t: f64,
-    a: f64,
-    v_gas_0: f64,
-    sat: &SatPoint,
-) -> AirOverLiquid {
-    let d_rho = sat.rho_l - sat.rho_g;
-    let strain = (m / (sat.rho_l * v) - 1.0).max(1e-6);
-    let rho = sat.rho_l * (1.0 + strain);
-    let pressed = table.liquid(rho, t, sat);
-    let k = (pressed.p - sat.p) / strain;
-    let qa = k * d_rho;
-    let qb = a * sat.rho_l - qa * v_gas_0;
-    let qc = a * sat.rho_l * v;
-    let root = (qb * qb + 4.0 * qa * qc).sqrt();
-    let v_gas = if qb > 0.0 {
-        2.0 * qc / (qb + root)
-    } else {
-        (root - qb) / (2.0 * qa)
-    };
-    // Each side gives the same pressure; the one that does not cancel is used.
-    let v_gas = v_gas.min(v);
-    let v_liq = (v - v_gas).max(1e-6 * v);
-    let p_air = if v_gas_0 > 0.0 {
-        a / v_gas
-    } else {
-        qa * (v_gas - v_gas_0) / (sat.rho_l * v_liq)
-    };
-    let v_gas = v_gas.max(1e-15 * v);
-    let s_gas = p_air / v_gas;
-    let s_liq = rho * pressed.dp_drho / v_liq;
-    AirOverLiquid {
-        v_gas,
-        p_air,
-        stiffness: s_gas * s_liq / (s_gas + s_liq),
-        du: (pressed.u - sat.u_l) / strain * p_air / k,
-        full: s_gas / (s_gas + s_liq),
-        full_slopes: (pressed.cv, pressed.u + rho * pressed.du_drho),
     }
 }
 

@@ -4,7 +4,11 @@
 //! much. Here the tubes of a passage and its narrowest hole stand in series, and the whole runs over into the law of dense gas as
 //! the pressure upstream rises.
 
-use crate::{flow::Rate, state::State, stream::smooth};
+use crate::{
+    flow::{Expands, Rate},
+    state::State,
+    stream::smooth,
+};
 
 /// Pressures upstream between which the law of thin gas runs over into that of dense gas, Pa (own figures).
 const THIN: (f64, f64) = (10e3, 20e3);
@@ -13,8 +17,6 @@ const THIN: (f64, f64) = (10e3, 20e3);
 const HALF_MOLECULAR: f64 = 2.0;
 /// Share of the upstream pressure below which a hole is laminar.
 const HOLE_LAMINAR: f64 = 0.02;
-/// Share of the upstream pressure at which a hole chokes, as in [`crate::flow::passage`].
-const CHOKES: f64 = 0.47;
 /// Viscosities at 20 degC, Pa s: refrigerant vapour (R-134a 11.6, R-12 12.0, R-1234yf 11.2), air (U.S. Standard Atmosphere
 /// 1976), water vapour (9.7; from memory).
 const VISCOSITY: [f64; 3] = [11.6e-6, 18.1e-6, 9.7e-6];
@@ -67,6 +69,8 @@ pub(crate) struct Gas {
     pub(crate) mu: f64,
     /// Liquid share of what enters: the law is for gas alone.
     pub(crate) liquid: f64,
+    /// How it expands.
+    pub(crate) expands: Expands,
 }
 
 /// Does the law of thin gas have a say at this pressure upstream, Pa?
@@ -95,9 +99,10 @@ pub(crate) fn thin(dense: Rate, k: f64, tubes: &[Tube; 2], gas: &Gas, dp: f64) -
     let bore = (area / core::f64::consts::FRAC_PI_4).sqrt();
     let inverse_knudsen = bore * gas.p / (gas.mu * rt.sqrt());
     let molecular = 1.0 / (1.0 + inverse_knudsen / HALF_MOLECULAR);
-    let eff = drop.min(CHOKES * gas.p);
+    let eff = drop.min(gas.expands.chokes() * gas.p);
     let laminar = (HOLE_LAMINAR * gas.p).min(crate::flow::LAMINAR);
-    let nozzle = k * gas.rho.sqrt() * eff / (eff + laminar).sqrt();
+    let nozzle =
+        k * gas.rho.sqrt() * eff / (eff + laminar).sqrt() * gas.expands.factor(eff / gas.p);
     let free = area * drop / (2.0 * core::f64::consts::PI * rt).sqrt();
     let hole = (1.0 - molecular) * nozzle + molecular * free;
     let p_mean = gas.p - 0.5 * drop;
@@ -134,6 +139,7 @@ mod tests {
             rho: 1e-4 / RT,
             mu: MU,
             liquid: 0.0,
+            expands: Expands::edge(1.0, 1.0),
         };
         let k = flow::k_from_hole(1.0, area);
         let rate = thin(Rate::default(), k, &[Tube::default(); 2], &gas, 1e-5);
@@ -166,12 +172,13 @@ mod tests {
             let p = libm::pow(10.0, f64::from(step) * 4.477 / 2000.0);
             let rho = p / RT;
             let dp = 0.3 * p;
-            let dense = flow::passage(k, rho, dp, p, 0.0, 0.0);
+            let dense = flow::passage(k, rho, dp, (p, 0.0), 0.0, &Expands::edge(1.0, 1.0));
             let gas = Gas {
                 p,
                 rho,
                 mu: MU,
                 liquid: 0.0,
+                expands: Expands::edge(1.0, 1.0),
             };
             let flow = if is_thin(p) {
                 thin(dense, k, &tubes, &gas, dp).flow

@@ -4,7 +4,7 @@ use lowside_fluids::{Gas, table::Table};
 use lowside_plant::{
     assembly::Places,
     condenser, evaporator,
-    flow::k_from_hole,
+    flow::{choked, k_from_hole},
     network::{Law, LinkId, Network, Node, NodeId, ROOM},
     plant::Plant,
     species::AIR,
@@ -509,5 +509,5 @@ impl Leak {
 fn seep(table: &Table, standing: f64) -> f64 {
     let sat = table.sat(STATED_AT);
     // Gas of that pressure chokes.
-    standing / (sat.rho_g * 0.47 * sat.p).sqrt()
+    standing / choked(sat.rho_g, sat.p)
 }

@@ -108,8 +108,9 @@ impl Liquid {
         }
     }
 
+    /// The series at a temperature; `sat` is the saturation line there.
     #[inline]
-    pub(super) fn at(&self, rho: f64, t: f64, sat: &SatPoint) -> Eval {
+    pub(super) fn series(&self, t: f64, sat: &SatPoint) -> Compressed {
         let (mut k, mut dk) = (self.warm, [0.0; LANES]);
         let (mut p0, mut dp0) = (sat.p, sat.dp_dt);
         if t <= self.t_max {
@@ -127,29 +128,65 @@ impl Liquid {
             p0 += (self.warm_dp_dt - sat.dp_dt) * (t - self.t_max);
             dp0 = self.warm_dp_dt;
         }
-        let by_rho = 1.0 / sat.rho_l;
-        let d = rho * by_rho - 1.0;
+        Compressed {
+            k,
+            dk,
+            p0,
+            dp0,
+            u0: sat.u_l,
+            du0: sat.du_l,
+            by_rho: 1.0 / sat.rho_l,
+            drho: sat.drho_l,
+        }
+    }
+}
+
+/// Compressed liquid at one temperature, ready for several densities.
+#[derive(Debug, Clone, Copy)]
+pub struct Compressed {
+    k: [f64; LANES],
+    dk: [f64; LANES],
+    p0: f64,
+    dp0: f64,
+    u0: f64,
+    du0: f64,
+    by_rho: f64,
+    drho: f64,
+}
+
+impl Compressed {
+    /// Pressure above that of saturation, Pa, and its slope, for a density `1 + d` times that of saturation; d from 0.
+    #[inline]
+    pub fn over(&self, d: f64) -> (f64, f64) {
+        let k = &self.k;
+        (
+            d * (k[0] + d * (k[1] + d * k[2])),
+            k[0] + d * (2.0 * k[1] + d * 3.0 * k[2]),
+        )
+    }
+
+    /// Everything at density `rho`, kg/m3.
+    #[inline]
+    pub fn at(&self, rho: f64) -> Eval {
+        let (mut k, mut dk) = (self.k, self.dk);
+        let d = rho * self.by_rho - 1.0;
         if d < 0.0 {
             // Thinner than the saturated liquid: straight on.
-            k[1] = 0.0;
-            k[2] = 0.0;
-            k[4] = 0.0;
-            k[5] = 0.0;
-            dk[1] = 0.0;
-            dk[2] = 0.0;
-            dk[4] = 0.0;
-            dk[5] = 0.0;
+            for f in [1, 2, 4, 5] {
+                k[f] = 0.0;
+                dk[f] = 0.0;
+            }
         }
-        let d_dt = -(1.0 + d) * sat.drho_l * by_rho;
+        let d_dt = -(1.0 + d) * self.drho * self.by_rho;
         let p_d = k[0] + d * (2.0 * k[1] + d * 3.0 * k[2]);
         let u_d = k[3] + d * (2.0 * k[4] + d * 3.0 * k[5]);
         Eval {
-            p: p0 + d * (k[0] + d * (k[1] + d * k[2])),
-            u: sat.u_l + d * (k[3] + d * (k[4] + d * k[5])),
-            cv: sat.du_l + d * (dk[3] + d * (dk[4] + d * dk[5])) + u_d * d_dt,
-            dp_dt: dp0 + d * (dk[0] + d * (dk[1] + d * dk[2])) + p_d * d_dt,
-            dp_drho: p_d * by_rho,
-            du_drho: u_d * by_rho,
+            p: self.p0 + d * (k[0] + d * (k[1] + d * k[2])),
+            u: self.u0 + d * (k[3] + d * (k[4] + d * k[5])),
+            cv: self.du0 + d * (dk[3] + d * (dk[4] + d * dk[5])) + u_d * d_dt,
+            dp_dt: self.dp0 + d * (dk[0] + d * (dk[1] + d * dk[2])) + p_d * d_dt,
+            dp_drho: p_d * self.by_rho,
+            du_drho: u_d * self.by_rho,
         }
     }
 }

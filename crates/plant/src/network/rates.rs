@@ -5,7 +5,7 @@ use lowside_fluids::table::Table;
 use super::{Law, Network, Node, Workspace};
 use crate::{
     compressor::Work,
-    flow::{self, Rate},
+    flow::{self, Expands, Rate},
     leak, oil,
     orifice::{Inlet, Orifice},
     species::{AIR, Content, OIL, REFRIGERANT, SPECIES, WATER},
@@ -71,7 +71,8 @@ impl Network {
             if link.stir > 0.0 {
                 w.stirred[k] = stirred(a, b, link.stir);
             }
-            if matches!(link.law, Law::Passage(k) | Law::OneWay(k) | Law::Leak(k) if k <= 0.0) {
+            if matches!(link.law, Law::Passage(k) | Law::Line(k) | Law::OneWay(k) | Law::Leak(k) if k <= 0.0)
+            {
                 w.rates[k] = Rate::default();
                 continue;
             }
@@ -94,12 +95,13 @@ impl Network {
             };
             let up = &up_node.state;
             w.rates[k] = match link.law {
-                Law::Passage(c) => passage(c, &link.tubes, up, up.p, stream, dp),
-                Law::OneWay(c) if forward => passage(c, &link.tubes, up, up.p, stream, dp),
-                Law::OneWay(_) => Rate::default(),
+                Law::OneWay(_) if !forward => Rate::default(),
+                Law::Passage(_) | Law::Line(_) | Law::OneWay(_) => {
+                    passage(link.law, &link.tubes, up, up.p, stream, dp)
+                }
                 Law::Orifice(o) => orifice(table, o, up_node, stream, dp),
                 Law::Leak(k) => {
-                    let g = gas(up, up.p, stream);
+                    let g = gas(up, up.p, stream, Expands::line(1.0));
                     let p_rho = up.p / up.gas_density(&up_node.content);
                     let wet = (stream.liquid, up.rho_liq);
                     // The size is the refrigerant's; the oil that weeps along comes on top.
@@ -174,9 +176,9 @@ impl Network {
                 }
                 continue;
             }
-            let (Law::Passage(c) | Law::OneWay(c)) = link.law else {
+            if !matches!(link.law, Law::Passage(_) | Law::Line(_) | Law::OneWay(_)) {
                 continue;
-            };
+            }
             let dp = w.p_end[from] - w.p_end[to];
             if w.flows[k] == 0.0 || dp.abs() < CHORD_GROWTH * (w.chord_dp[k].abs() + flow::LAMINAR)
             {
@@ -192,7 +194,7 @@ impl Network {
             } else {
                 w.p_end[to]
             };
-            let at_end = passage(c, &link.tubes, up, p_up, stream, dp);
+            let at_end = passage(link.law, &link.tubes, up, p_up, stream, dp);
             let chord = at_end.by_from;
             w.rates[k] = Rate {
                 flow: chord * (w.p_start[from] - w.p_start[to]),
@@ -207,20 +209,35 @@ impl Network {
 }
 
 /// Gas that enters a passage where the pressure upstream is `p`, its density moving with it.
-fn gas(up: &State, p: f64, stream: &Stream) -> tube::Gas {
+fn gas(up: &State, p: f64, stream: &Stream, expands: Expands) -> tube::Gas {
     tube::Gas {
         p,
         rho: stream.rho * p / up.p,
         mu: tube::viscosity(up),
         liquid: stream.liquid,
+        expands,
     }
 }
 
 /// Flow of a passage from dense gas down to vacuum; `p_up` is the pressure upstream, at or within a step of `up`.
-fn passage(k: f64, tubes: &[Tube; 2], up: &State, p_up: f64, stream: &Stream, dp: f64) -> Rate {
-    let dense = flow::passage(k, stream.rho, dp, p_up, up.p_sat, stream.liquid);
+fn passage(law: Law, tubes: &[Tube; 2], up: &State, p_up: f64, stream: &Stream, dp: f64) -> Rate {
+    let expands = |gas: f64| match law {
+        Law::Line(_) => Expands::line(gas),
+        _ => Expands::edge(gas, stream.share[AIR]),
+    };
+    let (Law::Passage(k) | Law::Line(k) | Law::OneWay(k)) = law else {
+        return Rate::default();
+    };
+    let dense = flow::passage(
+        k,
+        stream.rho,
+        dp,
+        (p_up, up.p_sat),
+        stream.liquid,
+        &expands(1.0 - stream.liquid),
+    );
     if tube::is_thin(p_up) && p_up > 0.0 && up.p > 0.0 {
-        tube::thin(dense, k, tubes, &gas(up, p_up, stream), dp)
+        tube::thin(dense, k, tubes, &gas(up, p_up, stream, expands(1.0)), dp)
     } else {
         dense
     }
@@ -255,7 +272,13 @@ fn orifice(table: &Table, o: Orifice, up_node: &Node, stream: &Stream, dp: f64) 
     if tube::is_thin(up.p) {
         let tubes = [Tube::single(o.bore, o.length), Tube::default()];
         let hole = flow::k_from_hole(ORIFICE_CD, o.area());
-        tube::thin(rate, hole, &tubes, &gas(up, up.p, stream), dp)
+        tube::thin(
+            rate,
+            hole,
+            &tubes,
+            &gas(up, up.p, stream, Expands::line(1.0)),
+            dp,
+        )
     } else {
         rate
     }

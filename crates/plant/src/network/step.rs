@@ -56,13 +56,13 @@ impl<'a> Taken<'a> {
         &self.network.nodes
     }
 
-    /// Content and state of a node before the step. The state is found anew: what is done between ticks (water bound or set
-    /// free) changes content and energy first.
-    pub(crate) fn before(&self, node: usize) -> (&'a Content, State) {
+    /// Content, energy (J) and state of a node before the step. The state is found anew: what is done between ticks (water bound
+    /// or set free) changes content and energy first.
+    pub(crate) fn before(&self, node: usize) -> (&'a Content, f64, State) {
         let (content, energy, state) = &self.network.work.start[node];
         let volume = self.network.nodes[node].volume;
         let state = state::solve(self.table(), content, *energy, volume, state.t);
-        (content, state)
+        (content, *energy, state)
     }
 
     /// What every link moved, in the order of the links.

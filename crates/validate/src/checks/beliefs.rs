@@ -34,11 +34,6 @@ const BELIEFS: &[(&str, &str)] = &[
          accumulator runs dry at 75 %, keeps no oil in its liquid any more, and what it kept returns to the compressor: more oil in it, not less.",
     ),
     (
-        "A hole chokes",
-        "A passage follows the incompressible law up to the drop at which gas chokes and has no expansion factor: its 0.6 for a thin wall then passes what a nozzle of \
-         0.9 of the area would.",
-    ),
-    (
         "Where the oil lies",
         "Oil in a coil washed by liquid goes along with it, and what the coil keeps is a thin film; the accumulator's liquid takes up what comes and gives it back \
          through a bleed whose size is a tuned figure. The trade's shares are of parts taken apart at rest, after the liquid has boiled off.",
@@ -121,11 +116,6 @@ const BELIEFS: &[(&str, &str)] = &[
         "12. Oil",
         "The liquid line is one well-mixed volume without a pipe's delay: after a rest the tube first passes what stood there, \
          rich in oil.",
-    ),
-    (
-        "No link",
-        "The largest fall, of the discharge line with the orifice at 30 %, has no air in it: not the secant that closes a squeezed air's pressure, and not known \
-         yet. The falls at the gauge set's valves, a billionth of a joule a kelvin, come while liquid fills a loop.",
     ),
 ];
 
