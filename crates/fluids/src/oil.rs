@@ -10,7 +10,7 @@ mod solution;
 
 pub use mixture::Oils;
 
-pub use solution::{MOST, Solution, TOP, activity, miscible};
+pub use solution::{MOST, NU_LIQUID, Solution, TOP, activity, miscible};
 
 /// A compressor oil.
 #[derive(

@@ -4,6 +4,7 @@ use lowside_units::Quantity;
 
 use crate::{
     condenser, evaporator,
+    film::Walls,
     flow::k_from_drop,
     network::{Law, LinkId, Network, NodeId, ROOM},
     shell::{Around, Shell},
@@ -52,19 +53,18 @@ impl Places {
 
 /// Index of the compressor body among the shells.
 pub const BODY: usize = 0;
-/// Speed of an oil film over that of the gas that drags it (own figure: gives 2-4 % oil in circulation).
+/// Speed of an oil film over that of the gas that drags it, in the lines (own figure: what the shear on a film of 60 um gives in a
+/// discharge hose). The coils' films go by their own balance.
 const FILM: f64 = 0.03;
-/// The same in the evaporator, whose plates are wide and slow (tuned, 0.0005-0.006): gas at 4 m/s drags 60 um of thin oil along
-/// at 4 mm/s, stiff oil slower. It acts where the coil is dry only; the accumulator's bleed hole, which a dry accumulator draws
-/// pure oil through, works against it, so that a short charge does not starve the compressor as published (-57 % at -25 %).
-const COLD_FILM: f64 = 0.0008;
-/// The same for the suction line, which stands for the compressor's crankcase too and lets its store out slowly.
-const CRANKCASE: f64 = 0.0007;
-/// Liquid share of the last condenser cell below which vapour is drawn into the liquid line (tuned, 0.15-0.8: a lower seal makes
-/// a receiver of the cell, a higher one squeezes trapped air too hard).
-const LIQUID_SEAL: f64 = 0.5;
+/// Share of the accumulator below its bleed hole, and of what the desiccant's bag soaks up (own figure, plausible 0.03-0.11): the hole with
+/// its screen sits on the outside of the pick-up tube's bend, some 5-10 mm above the bottom of a can 75-100 mm wide (25-60 mL of
+/// 0.7 L); what was left in an old accumulator is commonly counted as one to two ounces.
+const BELOW_BLEED: f64 = 0.07;
+/// The same for the suction line, which stands for the compressor's crankcase too and lets its store out slowly (tuned, 0.0003-0.0013:
+/// shares the oil out between compressor and accumulator).
+const CRANKCASE: f64 = 0.0006;
 /// Gas that neighbouring condenser cells exchange, m3/s (tuned so that 1 g of trapped air adds 100-200 kPa, common practice).
-const STIR: f64 = 1.2e-4;
+const STIR: f64 = 1.5e-4;
 /// Conductance of a line's wall to the gas in it, W/K, and heat capacity of a line, J/K (own figures for half a metre of
 /// aluminium tube).
 const LINE_WALL: (f64, f64) = (15.0, 300.0);
@@ -75,6 +75,7 @@ const ACCUMULATOR_WALL: (f64, f64) = (60.0, 700.0);
 /// around them.
 pub fn build(net: &mut Network, v: &Vehicle, t: f64) -> (Places, Vec<Shell>) {
     let mut places = nodes(net, v, t);
+    walls(net, v, &places);
     links(net, v, &mut places);
     let shells = shells(v, &places, t);
     (places, shells)
@@ -94,7 +95,7 @@ fn nodes(net: &mut Network, v: &Vehicle, t: f64) -> Places {
             "evaporator",
             v.evaporator.volume.si(),
             evaporator::CELLS,
-            COLD_FILM,
+            FILM,
         ),
         accumulator: row("accumulator", v.accumulator.volume.si(), 1, FILM),
         suction: row("suction line", v.suction_line.volume.si(), 1, CRANKCASE),
@@ -105,6 +106,21 @@ fn nodes(net: &mut Network, v: &Vehicle, t: f64) -> Places {
         pick_up: 0,
         relief: 0,
         reeds: 0,
+    }
+}
+
+/// The coils' walls, shared out over their cells.
+fn walls(net: &mut Network, v: &Vehicle, p: &Places) {
+    for (first, cells, tubes) in [
+        (p.condenser, condenser::CELLS, &v.condenser.tubes),
+        (p.evaporator, evaporator::CELLS, &v.evaporator.tubes),
+    ] {
+        let walls = Walls {
+            surface: tubes.surface() / cells as f64,
+            flow_area: tubes.flow_area(),
+            bore: tubes.bore.si(),
+        };
+        (first..first + cells).for_each(|id| net.set_walls(id, walls));
     }
 }
 
@@ -124,11 +140,12 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
     let hot = Draw::Drift {
         area: v.condenser.tubes.flow_area(),
     };
+    let condensing = Draw::Condensing {
+        area: v.condenser.tubes.flow_area(),
+        heat: 0.0,
+    };
     let cold = Draw::Drift {
         area: v.evaporator.tubes.flow_area(),
-    };
-    let bottom = Draw::Bottom {
-        pull_through: LIQUID_SEAL,
     };
     let floods = v.accumulator.floods_above.si();
 
@@ -147,14 +164,14 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
         condenser::CELLS - 1,
     );
     for k in p.condenser + 1..p.condenser + condenser::CELLS {
-        let link = net.add_link("condenser", (k - 1, hot), (k, hot), law);
+        let link = net.add_link("condenser", (k - 1, condensing), (k, hot), law);
         net.set_stir(link, STIR);
     }
     let last = p.condenser + condenser::CELLS - 1;
     let law = tube(v.liquid_line.pressure_loss.si(), rho_l, 1);
     p.condenser_out = net.add_link(
         "condenser outlet",
-        (last, bottom),
+        (last, condensing),
         (p.liquid, Draw::Mixed),
         law,
     );
@@ -184,6 +201,7 @@ fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
     let pick_up = Draw::PickUp {
         floods,
         bleed_area: v.accumulator.bleed_hole.si(),
+        below: BELOW_BLEED,
         tube_loss: 1.0 / (k * k),
     };
     let law = tube(tube_drop + v.suction_line.pressure_loss.si(), rho_g, 1);

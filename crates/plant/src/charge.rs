@@ -32,6 +32,8 @@ pub struct Start {
 /// Oil by part, common shares of a loop at rest (common practice): compressor, accumulator, evaporator, condenser; the lines
 /// have the rest.
 const OIL_SHARES: [f64; 4] = [0.45, 0.25, 0.15, 0.10];
+/// What of that lies in the liquid line: no more than its liquid brings along in a running loop, 1 to 2 % of its mass.
+const IN_LIQUID: f64 = 0.01;
 /// Most of a part's volume that oil takes at the start.
 const OIL_FULL: f64 = 0.35;
 /// Vapour and the dew on the walls of a part without a pool, over saturated vapour, when there is liquid anywhere (own figure).
@@ -107,13 +109,16 @@ pub fn fill(net: &mut Network, p: &Places, start: &Start, solution: &Solution, t
         .collect();
     for (i, content) in contents {
         net.inject(i, &content);
+        if net.node(i).oil.walls.is_some() {
+            net.set_washed(i, level[i] > 0.0);
+        }
     }
 }
 
 /// Oil in each node at the start, kg.
 fn spread_oil(net: &Network, p: &Places, oil: f64) -> Vec<f64> {
     let [crankcase, accumulator, coil_cold, coil_hot] = OIL_SHARES;
-    let lines = (1.0 - OIL_SHARES.iter().sum::<f64>()) / 2.0;
+    let discharge = 1.0 - OIL_SHARES.iter().sum::<f64>() - IN_LIQUID;
     let share = |i: NodeId| {
         if i == p.suction {
             crankcase
@@ -123,8 +128,10 @@ fn spread_oil(net: &Network, p: &Places, oil: f64) -> Vec<f64> {
             coil_cold / evaporator::CELLS as f64
         } else if (p.condenser..p.condenser + condenser::CELLS).contains(&i) {
             coil_hot / condenser::CELLS as f64
+        } else if i == p.liquid {
+            IN_LIQUID
         } else {
-            lines
+            discharge
         }
     };
     // A part holds no more oil than leaves its gas a way through; the accumulator takes the rest.

@@ -19,6 +19,9 @@ const WASH_RATE: f64 = 1.0 / 10_800.0;
 const OIL_LEAST: f64 = 0.015;
 /// Wear a second without any oil adds: about ten minutes to ruin.
 const DRY_RATE: f64 = 1.0 / 600.0;
+/// Wear a second adds while oil is short but not gone, so that rings and bearings touch now and then, for the whole of the shortage: ten
+/// hours to ruin (own figure, plausible 2-50 hours: a compressor short of oil fails within days of driving, common practice).
+const RUB_RATE: f64 = 1.0 / 36_000.0;
 /// Discharge temperature from which oil and seals suffer, K (common practice: 120-130 degC).
 const HOT_FROM: f64 = 403.15;
 /// Wear a second adds for each kelvin above that: at 150 degC about half an hour to ruin.
@@ -37,7 +40,7 @@ pub struct Damage {
     pub slugging: f64,
     /// Oil washed off by wet suction.
     pub washing: f64,
-    /// Run without oil.
+    /// Run short of oil or without.
     pub dryness: f64,
     /// Run too hot.
     pub heat: f64,
@@ -59,9 +62,9 @@ impl Damage {
         self.grit = (self.grit + dust * GRIT_RATE).min(1.0);
     }
 
-    /// Adds what `dt` seconds of turning do: `liquid` is the liquid share of what is drawn, `suction` and `discharge` the nodes
-    /// on either side.
-    pub fn add(&mut self, liquid: f64, suction: &Node, discharge: &Node, dt: f64) {
+    /// Adds what `dt` seconds of turning do: `liquid` is the liquid share of what is drawn, `shortage` how far oil is short (0 to 1),
+    /// `suction` and `discharge` the nodes on either side.
+    pub fn add(&mut self, liquid: f64, shortage: f64, suction: &Node, discharge: &Node, dt: f64) {
         let share = |x: f64| x.clamp(0.0, 1.0);
         let s = &suction.state;
         let (v_liq, v_gas) = (
@@ -71,7 +74,8 @@ impl Damage {
         let by_volume = v_liq / (v_liq + v_gas);
         self.slugging += share((by_volume - SLUG_FROM) / (SLUG_FULL - SLUG_FROM)) * SLUG_RATE * dt;
         self.washing += (liquid - WASH_FROM).max(0.0) * WASH_RATE * dt;
-        self.dryness += share(1.0 - suction.content[OIL] / OIL_LEAST) * DRY_RATE * dt;
+        let dry = share(1.0 - suction.content[OIL] / OIL_LEAST);
+        self.dryness += (dry * DRY_RATE + shortage * RUB_RATE) * dt;
         self.heat += (discharge.state.t - HOT_FROM).max(0.0) * HOT_RATE * dt;
         self.pressure += (discharge.state.p - PRESSURE_FROM).max(0.0) * PRESSURE_RATE * dt;
         for cause in [

@@ -60,7 +60,7 @@ use matter::{Water, gibbs, node_entropy, stream_entropy};
 pub const TABLES: f64 = 1e-5;
 /// The same for compressed liquid, of its own change (largest 1.1 %, at the warm end of the tables).
 pub const LIQUID: f64 = 0.015;
-/// Rounding of a wall's logarithm, of its heat capacity.
+/// Rounding of a wall's or a node's logarithm, of its heat capacity, and of a node's energy over its temperature.
 const ROUNDING: f64 = 8.0 * f64::EPSILON;
 /// Specific gas constant of water vapour, J/(kg K).
 const R_WATER: f64 = 461.52;
@@ -338,7 +338,8 @@ impl Watch for Auditor {
             // What stays put and is the same before and after has no error of its own: the change counts.
             let mut slack = 1.05
                 * poynting(&node.state)
-                * (self.evaporated[i] + node.state.m_gas - state.m_gas).abs();
+                * (self.evaporated[i] + node.state.m_gas - state.m_gas).abs()
+                + ROUNDING * (node.state.heat_capacity + node.energy.abs() / node.state.t);
             let boils = |c, s| Water::of(c, s) == Water::Mixed;
             if inexact(table, &state)
                 || inexact(table, &node.state)
@@ -384,12 +385,16 @@ impl Watch for Auditor {
         let c = plant.condenser.energy() / plant.condenser.wall.iter().sum::<f64>();
         for (k, was) in b.condenser.iter().enumerate() {
             let (now, node) = (plant.condenser.wall[k], p.condenser + k);
-            let given = -heat[node] - c * (now - was);
+            // A flooded end takes its heat from the next volume.
+            let beyond = plant.condenser.beyond;
+            let own = -heat[node] - if k > 0 { beyond[k - 1] } else { 0.0 };
+            let given = own + beyond[k] - c * (now - was);
             let air = flow / condenser::CELLS as f64 * CP_AIR * b.dt;
-            let made = c * libm::log(now / was)
-                + heat[node] * self.cold[node]
-                + air * libm::log(1.0 + given / (air * air_t));
-            let lag = lag(heat[node], node, self.cold[node]);
+            let made =
+                c * libm::log(now / was) - own * self.cold[node] - beyond[k] * self.cold[node + 1]
+                    + air * libm::log(1.0 + given / (air * air_t));
+            let lag =
+                lag(own, node, self.cold[node]) + lag(beyond[k], node + 1, self.cold[node + 1]);
             self.condenser[k].count(made, 0.0, lag + ROUNDING * c);
         }
         let walls = plant.evaporator.energy() + plant.evaporator.iced() * FUSION;

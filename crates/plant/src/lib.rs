@@ -12,6 +12,7 @@ pub mod debris;
 pub mod entropy;
 pub mod evaporator;
 pub mod exchange;
+pub mod film;
 pub mod flow;
 pub mod frost;
 pub mod in_tube;

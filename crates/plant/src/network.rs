@@ -13,6 +13,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     compressor::Compressor,
+    film::Walls,
     flow::Rate,
     orifice::Orifice,
     pump::Pump,
@@ -312,6 +313,12 @@ impl Network {
         }
     }
 
+    /// Sets how a link's forward flow is drawn (heat along a tube).
+    pub fn set_draw(&mut self, id: LinkId, how: Draw) {
+        self.links[id].from.1 = how;
+        self.work.fresh = false;
+    }
+
     /// Refills a node with other matter, as when a can is swapped; what it held before is returned with its energy.
     /// The books count it as taken in from outside.
     pub fn refill(&mut self, id: NodeId, volume: f64, content: Content, t: f64) -> (Content, f64) {
@@ -414,6 +421,16 @@ impl Network {
         let node = &mut self.nodes[id];
         (node.dissolving, node.oil) = (dissolving, path);
         self.work.fresh = false;
+    }
+
+    /// Makes a node one of tubes with these walls, on which its oil creeps as a film.
+    pub fn set_walls(&mut self, id: NodeId, walls: Walls) {
+        self.nodes[id].oil.walls = Some(walls);
+    }
+
+    /// Says of a coil's node whether its oil lies in liquid, all of it, or on the walls.
+    pub fn set_washed(&mut self, id: NodeId, washed: bool) {
+        self.nodes[id].oil.washed = f64::from(u8::from(washed));
     }
 
     /// Lets the oil of a node take up so much of its water, kg (negative: gives it back).

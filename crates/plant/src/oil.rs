@@ -2,26 +2,34 @@
 //!
 //! Refrigerant dissolved in oil is a species of its own that goes where the oil goes. Oil that lies in liquid refrigerant is one
 //! phase with it and takes up what the law of the pair allows at once; elsewhere it follows the pressure with a lag, so that it
-//! gives off gas under vacuum and after recovery. A film that holds little refrigerant is stiff and creeps slowly: that is what
-//! keeps oil in a superheated evaporator (SAE 980286: most oil returns with a wet evaporator exit; the film's viscosity
-//! explains it), and mineral oil, in which R-134a hardly dissolves, anywhere cold.
+//! gives off gas under vacuum and after recovery. In the coils it creeps as a film
+//! by the balance of shear and viscosity ([`crate::film`]): that is what keeps oil in a superheated evaporator (SAE 980286: most oil
+//! returns with a wet evaporator exit; the film's viscosity explains it), and mineral oil, in which R-134a hardly dissolves,
+//! anywhere cold.
 
 use lowside_fluids::{
     Gas, moist_air, moisture,
-    oil::{Oil, Oils, Solution},
+    oil::{NU_LIQUID, Oil, Oils, Solution},
     water,
 };
 
 use crate::{
     assembly::Places,
+    condenser, evaporator,
+    film::{self, Walls, Wind},
     network::{Network, Node, NodeId, ROOM},
     species::{AIR, DISSOLVED, OIL, REFRIGERANT, WATER},
+    state::{RHO_DISSOLVED, RHO_OIL},
     steam,
-    stream::{OilPath, smooth},
+    stream::{OilPath, drift, smooth},
+    tube,
 };
 
 /// Time in which oil in liquid refrigerant mixes with it, s (own figure).
 const MIXING: f64 = 5.0;
+/// Time in which liquid washes a film off the wall it wets, s (own figure, plausible 0.5-5: 12 um, what the condenser's walls are left with
+/// at rest, squared over a diffusivity of 1e-10 m2/s).
+const WASHING: f64 = 1.5;
 /// Time in which a film on a wall follows the pressure, s (own figure: 50 um squared over a diffusivity of 1e-10 m2/s).
 const FILM: f64 = 25.0;
 /// Time in which oil beaten by the turning compressor follows the pressure, s (own figure).
@@ -43,14 +51,14 @@ const THIN: f64 = 12e-6;
 /// Slowest and fastest a film goes, times its base speed.
 const CREEP: (f64, f64) = (0.01, 2.0);
 /// How much more oil foam carries out of a crankcase, for each kilogram dissolved above equilibrium over one in equilibrium
-/// (tuned so that the peak at start stands out clearly from the mean; no source for its size).
+/// (own figure, no source; it acts under deep suction only, since what is dissolved is capped).
 const FOAM: f64 = 4.0;
 /// Time in which oil takes up water from the refrigerant around it or from air above it, s (own figure: a bottle of PAG left
 /// open gains a percent or two in a day).
 const WATER_TIME: f64 = 48.0 * 3_600.0;
-/// Oil of the whole loop that has to be in the compressor lest bearings and rings run short, share (own figure; a third of what
-/// is there in a healthy loop).
-const WELL: f64 = 0.15;
+/// Oil of the whole loop that has to be in the compressor lest bearings and rings run short, share (tuned, 0.15-0.35: two thirds of what
+/// is there in a healthy loop, so that a loop with two fifths of its oil runs hot, common practice).
+const WELL: f64 = 0.23;
 /// Torque that friction adds without any oil, N m (own figure: a third of the torque of a working compressor).
 const DRY_TORQUE: f64 = 6.0;
 
@@ -102,7 +110,11 @@ impl LoopOil {
             let pool = id == p.suction || id == p.accumulator;
             let flow = net.link(p.pick_up).flow.abs();
             let (rate, excess) = self.rate(node, pool, beaten, flow, visit);
-            let path = self.path(node, if beaten { excess } else { 0.0 });
+            let mut path = self.path(node, if beaten { excess } else { 0.0 }, passing(net, p, id));
+            if path.walls.is_some() {
+                let goal = f64::from(u8::from(wet(node)));
+                path.washed += (goal - path.washed) * visit / (WASHING + visit);
+            }
             net.set_oil(id, rate, path);
             self.exchange_water(net, id, visit);
         }
@@ -117,8 +129,7 @@ impl LoopOil {
             * self
                 .solution
                 .held((s.p - s.p_air - s.p_water) / s.p_sat.max(1.0));
-        let wet = s.m_liq > WET * oil;
-        let time = if wet {
+        let time = if wet(node) {
             MIXING
         } else if beaten {
             BEATEN
@@ -138,8 +149,8 @@ impl LoopOil {
         (moved / visit, excess.max(0.0))
     }
 
-    /// How a node's oil gets on its way now.
-    fn path(&self, node: &Node, foam: f64) -> OilPath {
+    /// How a node's oil gets on its way now, with `flow` (kg/s) passing through the node if it is a coil's.
+    fn path(&self, node: &Node, foam: f64, flow: f64) -> OilPath {
         let base = node.oil.base;
         if node.oil.sump() {
             return OilPath {
@@ -147,14 +158,24 @@ impl LoopOil {
                 ..node.oil
             };
         }
-        let oil = node.content[OIL].max(1e-12);
-        let nu = self
-            .solution
-            .viscosity(node.state.t, node.content[DISSOLVED] / oil);
+        let (s, c) = (&node.state, &node.content);
+        let oil = c[OIL].max(1e-12);
+        let nu = |refrigerant: f64| self.solution.viscosity(s.t, refrigerant / oil);
+        let film = nu(c[DISSOLVED]);
+        let whole = if self.solution.miscible {
+            nu(c[DISSOLVED] + s.m_liq)
+        } else {
+            film
+        };
         OilPath {
-            base,
-            creep: base * (THIN / nu).clamp(CREEP.0, CREEP.1),
+            creep: base * (THIN / film).clamp(CREEP.0, CREEP.1),
+            leaves: node
+                .oil
+                .walls
+                .map_or(0.0, |walls| leaves(node, walls, film, flow)),
+            thin: (NU_LIQUID / whole).min(1.0),
             mixes: self.solution.miscible,
+            ..node.oil
         }
     }
 
@@ -183,6 +204,50 @@ impl LoopOil {
         };
         let share = visit / (WATER_TIME + visit);
         net.absorb(id, (most * humid - node.oil_water) * share);
+    }
+}
+
+/// Whether a node's oil lies in liquid refrigerant.
+fn wet(node: &Node) -> bool {
+    node.state.m_liq > WET * node.content[OIL]
+}
+
+/// Share of the film on a coil's walls that leaves the node a second, 1/s: oil of kinematic viscosity `nu` under a flow (kg/s) of gas
+/// and liquid as one mixture.
+fn leaves(node: &Node, walls: Walls, nu: f64, flow: f64) -> f64 {
+    let (s, c) = (&node.state, &node.content);
+    let volume = c[OIL] / RHO_OIL + c[DISSOLVED] / RHO_DISSOLVED;
+    if volume <= 0.0 || flow <= 0.0 {
+        return 0.0;
+    }
+    let rho_gas = s.gas_density(c).max(1e-6);
+    let flux = flow / walls.flow_area;
+    let liquid = if s.m_liq > 0.0 {
+        let level = s.v_liq / (s.v_gas + s.v_liq).max(1e-12);
+        drift(1.0 - level, 1.0 / s.rho_liq, 1.0 / rho_gas, flux)
+    } else {
+        0.0
+    };
+    let rho = 1.0 / ((1.0 - liquid) / rho_gas + liquid / s.rho_liq);
+    let wind = Wind {
+        speed: flux / rho,
+        rho,
+        mu: tube::viscosity(s),
+    };
+    let mu = nu * (c[OIL] + c[DISSOLVED]) / volume;
+    let length = walls.surface * walls.bore / (4.0 * walls.flow_area);
+    film::speed(wind, volume / walls.surface, mu, walls.bore) / length
+}
+
+/// Flow through a coil's node now, kg/s; 0 for other nodes.
+fn passing(net: &Network, p: &Places, id: NodeId) -> f64 {
+    let flow = |link| net.link(link).flow.abs();
+    if (p.condenser..p.condenser + condenser::CELLS).contains(&id) {
+        flow(p.compressor).max(flow(p.condenser_out))
+    } else if (p.evaporator..p.evaporator + evaporator::CELLS).contains(&id) {
+        flow(p.orifice).max(flow(p.pick_up))
+    } else {
+        0.0
     }
 }
 
@@ -241,6 +306,7 @@ mod tests {
     #[test]
     fn a_dry_compressor_rubs() {
         assert!(shortage(0.1, 0.237).abs() < 1e-12);
+        assert!(shortage(0.03, 0.237) > shortage(0.05, 0.237) && shortage(0.05, 0.237) > 0.0);
         assert!((shortage(0.0, 0.237) - 1.0).abs() < 1e-12);
         // 6 N m at 1 950 turns a minute.
         assert!((friction(1.0, 1950.0) - 1225.0).abs() < 1.0);

@@ -316,9 +316,11 @@ impl Plant {
         self.follow_gas();
         let before = self.damage.wear();
         if self.drive.engaged && self.fitted.compressor {
-            let (liquid, p) = (self.suction_liquid(), self.places);
+            let (liquid, short) = (self.suction_liquid(), self.oil_shortage());
+            let p = self.places;
             self.damage.add(
                 liquid,
+                short,
                 self.network.node(p.suction),
                 self.network.node(p.discharge),
                 length,
@@ -474,6 +476,11 @@ impl Plant {
         let tube = self.tube().with_ice(self.ice());
         self.network.set_law(p.orifice, Law::Orifice(tube));
         self.network.set_law(p.bypass, self.seat.bypass());
+        let area = self.vehicle.condenser.tubes.flow_area();
+        for (k, heat) in self.condenser.condensing.into_iter().enumerate() {
+            let link = p.condenser_out + 1 + k - condenser::CELLS;
+            self.network.set_draw(link, Draw::Condensing { area, heat });
+        }
         let high = self.network.node(p.discharge).state.p - self.day.p;
         let law = self.relief.feel(high);
         self.network.set_law(p.relief, law);
@@ -512,7 +519,8 @@ impl Plant {
             in_from_outside += from_out;
         }
         let nodes = network.nodes();
-        let cells = p.condenser..p.condenser + condenser::CELLS;
+        // The liquid line stands behind the last cell.
+        let cells = p.condenser..p.condenser + condenser::CELLS + 1;
         let flow = |link| network.link(link).flow.abs();
         let hot = flow(p.compressor).max(flow(p.condenser_out));
         let cold = flow(p.orifice).max(flow(p.pick_up));

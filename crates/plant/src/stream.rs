@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::{
+    film::Walls,
     species::{AIR, Content, DISSOLVED, OIL, REFRIGERANT, WATER},
     state::{CP_AIR, CP_OIL, CP_WATER, RHO_DISSOLVED, RHO_OIL, RHO_WATER, State, T_ZERO},
     steam,
@@ -18,6 +19,14 @@ pub enum Draw {
     Drift {
         /// Cross-section of all parallel tubes, m2.
         area: f64,
+    },
+    /// End of a tube whose wall takes heat: vapour drifts ahead as in [`Draw::Drift`] in the middle of its length, and what condenses
+    /// over its second half comes on top.
+    Condensing {
+        /// Cross-section of all parallel tubes, m2.
+        area: f64,
+        /// Heat that the wall would take were it wetted by vapour all along, W (negative: gives).
+        heat: f64,
     },
     /// End of a line so narrow that all phases move together.
     Mixed,
@@ -37,6 +46,8 @@ pub enum Draw {
         floods: f64,
         /// Area of the bleed hole, m2.
         bleed_area: f64,
+        /// Share of the volume that lies below the hole.
+        below: f64,
         /// Pressure loss of the tube per squared mass flow over density, 1/m4, which draws the bleed.
         tube_loss: f64,
     },
@@ -49,6 +60,14 @@ pub struct OilPath {
     pub base: f64,
     /// The same for the oil as it is now: stiff oil creeps slower.
     pub creep: f64,
+    /// That of refrigerant without oil over it, 0 to 1: a film of oily liquid flows so much slower.
+    pub thin: f64,
+    /// Share of a coil's film that leaves it a second, 1/s.
+    pub leaves: f64,
+    /// Share of it that the liquid around it has taken up, 0 to 1: a film that was dry is not washed off at once.
+    pub washed: f64,
+    /// The walls it creeps on, where they are those of a coil.
+    pub walls: Option<Walls>,
     /// It is mixed into liquid refrigerant where there is any; otherwise it lies apart and creeps.
     pub mixes: bool,
 }
@@ -60,6 +79,10 @@ impl OilPath {
         Self {
             base,
             creep: base,
+            thin: 1.0,
+            leaves: 0.0,
+            washed: 1.0,
+            walls: None,
             mixes: base > KEPT,
         }
     }
@@ -92,10 +115,15 @@ const FLOATS: f64 = 0.1;
 /// Viscosity over that of a thin film from which a bleed hole of about a millimetre passes less than its sharp edge would: its
 /// Reynolds number is then some 50, and the coefficient goes with the root of that below (own figure).
 const STIFF: f64 = 3.0;
+/// Share of the volume above the hole up to which it draws gas along with the pool (own figure: some millimetres).
+const BLEED_COVERED: f64 = 0.02;
 /// Share of a volume above which oil is torn along instead of creeping (own figure).
 const CROWDED: f64 = 0.4;
 /// How much faster it then goes, per share of the volume above that (own figure).
 const TORN: f64 = 300.0;
+/// Most of a flow that is oil creeping as a film, and least flow counted in that share, kg/s (own figures).
+const MOST_FILM: f64 = 0.3;
+const TRICKLE: f64 = 1e-4;
 /// Gas thinner than this drags oil the less, the thinner it is, kg/m3 (own figure).
 const DRAGS: f64 = 1.0;
 /// Flow that carries along all the water lying in a volume of gas, kg/s; less carries less, and at rest it stays (own figure:
@@ -113,27 +141,34 @@ pub fn draw(state: &State, content: &Content, how: Draw, last_flow: f64, path: O
     let solution = content[OIL] + content[DISSOLVED];
     let v_oil = content[OIL] / RHO_OIL + content[DISSOLVED] / RHO_DISSOLVED;
     let pool = Pool::of(state, liq_mass, solution, v_oil, path);
-    let y = liquid_share(state, &pool, how, gas_mass, gas_rho, last_flow);
+    let y = liquid_share(state, &pool, how, gas_mass, gas_rho, last_flow, path);
 
     // Oil is mixed into liquid where there is any and creeps as a film where there is none. From the top of a level none goes
     // along, from a pool with a bleed hole only what the hole lets through.
     let above = matches!(how, Draw::Top { .. } | Draw::PickUp { .. });
     let mixed = path.mixes || (!path.sump() && matches!(how, Draw::Mixed | Draw::Bottom { .. }));
+    // Oil that crowds the passage is torn along the more, the less room it leaves.
+    let torn = 1.0 + TORN * (v_oil / (v_oil + state.v_gas + state.v_liq) - CROWDED).max(0.0);
+    let film = if above {
+        0.0
+    } else if path.walls.is_some() {
+        (torn * path.leaves * solution / last_flow.abs().max(TRICKLE)).min(MOST_FILM)
+    } else if gas_mass > 0.0 {
+        (torn * path.creep * solution / gas_mass).min(MOST_FILM) * (gas_rho / DRAGS).min(1.0)
+    } else {
+        0.0
+    };
     let (oil_in_liquid, oil_film) = if matches!(how, Draw::PickUp { .. }) {
         (y * pool.oil, 0.0)
     } else if liq_mass > solution * 0.02 && liq_mass > 0.0 && mixed {
-        let c = solution / (liq_mass + solution);
-        (y * c, 0.0)
-    } else if gas_mass > 0.0 && !above {
-        // Oil that crowds the passage is torn along the more, the less room it leaves.
-        let crowd = (v_oil / (v_oil + state.v_gas + state.v_liq) - CROWDED).max(0.0);
-        (
-            0.0,
-            (path.creep * (1.0 + crowd * TORN) * solution / gas_mass).min(0.3)
-                * (gas_rho / DRAGS).min(1.0),
-        )
+        let in_liquid = path.washed * y * solution / (liq_mass + solution);
+        if path.walls.is_some() && film > in_liquid {
+            (0.0, film)
+        } else {
+            (in_liquid, 0.0)
+        }
     } else {
-        (0.0, 0.0)
+        (0.0, film)
     };
     let carried = oil_in_liquid + oil_film;
     // Each by its own share: a difference would let rounding carry off what is not there, and that would stop the flow.
@@ -262,7 +297,9 @@ fn liquid_share(
     gas_mass: f64,
     gas_rho: f64,
     last_flow: f64,
+    path: OilPath,
 ) -> f64 {
+    let OilPath { mixes, thin, .. } = path;
     if state.m_liq <= 0.0 && !(matches!(how, Draw::PickUp { .. }) && pool.oil > 0.0) {
         return 0.0;
     }
@@ -278,27 +315,45 @@ fn liquid_share(
             let xs = gas_mass / (gas_mass + state.m_liq);
             1.0 - slip * xs / (1.0 + (slip - 1.0) * xs)
         }
-        Draw::Drift { area } => drift(
-            1.0 - level,
-            1.0 / state.rho_liq,
-            1.0 / gas_rho,
-            last_flow.abs() / area,
-        ),
+        Draw::Drift { area } => {
+            let y = drift(
+                1.0 - level,
+                1.0 / state.rho_liq,
+                1.0 / gas_rho,
+                last_flow.abs() / area,
+            );
+            // A film of liquid that is rich in oil flows slower by its viscosity; a full tube's does not.
+            if mixes {
+                y * thin / (1.0 - y + y * thin)
+            } else {
+                y
+            }
+        }
         Draw::Mixed => by_volume(level),
+        Draw::Condensing { area, heat } => {
+            let flux = (last_flow.abs() / area).max(LEAST_FLUX);
+            let y = drift(1.0 - level, 1.0 / state.rho_liq, 1.0 / gas_rho, flux);
+            let half = half_length(heat, state.h_gas - state.h_liq, flux * area);
+            if y < half {
+                // The first part of it is dry: only the rest condenses, in the same straight line.
+                2.0 * (half * y).sqrt()
+            } else {
+                (y + half).clamp(0.0, 1.0)
+            }
+        }
         Draw::Bottom { pull_through } => by_volume((level / pull_through).min(1.0)),
         Draw::Top { floods } => by_volume(smooth((level - floods) / (1.0 - floods))),
         Draw::PickUp {
             floods,
             bleed_area,
+            below,
             tube_loss,
         } => {
-            let flow = last_flow.abs().max(1e-4);
+            let flow = last_flow.abs().max(TRICKLE);
             let suck = tube_loss * flow * flow / gas_rho.max(0.1) + BLEED_HEAD;
-            let bleed = BLEED_CD
-                * bleed_area
-                * (2.0 * pool.rho * suck).sqrt()
-                * pool.ease
-                * (pool.level / 0.02).min(1.0);
+            let covered = ((pool.level - below) / BLEED_COVERED).clamp(0.0, 1.0);
+            let bleed =
+                BLEED_CD * bleed_area * (2.0 * pool.rho * suck).sqrt() * pool.ease * covered;
             let spill = by_volume(smooth((pool.level - floods) / (1.0 - floods)));
             spill.max((bleed / flow).min(0.3))
         }
@@ -308,7 +363,15 @@ fn liquid_share(
 /// 1.18 (g sigma (rho_l - rho_g))^(1/4) / rho_l^(1/2) in SI: within a seventh of this for the gases here from -5 to 60 degC.
 const DRIFT: f64 = 0.106;
 /// Least mass flux counted, kg/(s m2): at rest liquid runs level to level all the same, if slowly.
-const LEAST_FLUX: f64 = 8.0;
+pub(crate) const LEAST_FLUX: f64 = 8.0;
+/// Least latent heat counted, J/kg: near the critical point nothing is left of it.
+const LEAST_LATENT: f64 = 1e4;
+
+/// Quality that condenses over half the length of a tube whose wall takes `heat` (W, evenly) from a flow (kg/s) of a latent heat
+/// (J/kg), at most one half; negative where the wall gives heat.
+pub(crate) fn half_length(heat: f64, latent: f64, flow: f64) -> f64 {
+    (0.5 * heat / (latent.max(LEAST_LATENT) * flow)).clamp(-0.5, 0.5)
+}
 
 /// Liquid mass share of the flow in a tube with void fraction `void` and mass flux `flux` (kg/(s m2)), for specific volumes of
 /// liquid and gas `vl` and `vg` (m3/kg).

@@ -74,14 +74,12 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
         bound: 0.0,
         dissolved: 0.0,
     };
-    // The vessel's node counts where it belongs.
+    // The vessel's node counts where it belongs, with the water that oil in it has taken up.
+    let mut in_vessel = vessel.content.whole();
+    in_vessel[WATER] += vessel.bound + vessel.oil_water;
     let vessel_as = |place, here| Entry {
         place,
-        content: if here {
-            vessel.content.whole()
-        } else {
-            Content::default()
-        },
+        content: if here { in_vessel } else { Content::default() },
         liquid: if here { vessel.state.m_liq } else { 0.0 },
         bound: 0.0,
         dissolved: if here { vessel.content[DISSOLVED] } else { 0.0 },

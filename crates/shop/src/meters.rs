@@ -37,7 +37,8 @@ impl Point {
             Self::Discharge => p.discharge,
             Self::CondenserIn => p.condenser,
             Self::CondenserMiddle => p.condenser + condenser::CELLS / 2,
-            Self::CondenserOut => p.condenser + condenser::CELLS - 1,
+            // The last cell is the mean of its length: its end is as cold as what it gives.
+            Self::CondenserOut => p.liquid,
             Self::LiquidLine => p.liquid,
             Self::EvaporatorIn => p.evaporator,
             Self::EvaporatorOut => p.evaporator + evaporator::CELLS - 1,

@@ -21,7 +21,7 @@ const T_FIRST: f64 = 243.15;
 const T_STEP: f64 = 5.0;
 const T_COUNT: usize = 38;
 /// Kinematic viscosity of liquid refrigerant, m2/s: R-134a at 0 degC has 0.21e-6 (CoolProp 8.0.0), the others 0.15-0.2e-6.
-const NU_LIQUID: f64 = 0.2e-6;
+pub const NU_LIQUID: f64 = 0.2e-6;
 /// Exponent of the molar mass in the mixing rule (Yokozeki 1994; from memory).
 const YOKOZEKI: f64 = 0.58;
 
