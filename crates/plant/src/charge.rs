@@ -32,8 +32,8 @@ pub struct Start {
 /// Oil by part, common shares of a loop at rest (common practice): compressor, accumulator, evaporator, condenser; the lines
 /// have the rest.
 const OIL_SHARES: [f64; 4] = [0.45, 0.25, 0.15, 0.10];
-/// What of that lies in the liquid line: no more than its liquid brings along in a running loop, 1 to 2 % of its mass.
-const IN_LIQUID: f64 = 0.01;
+/// What of that lies in the liquid line: what its liquid brings along in a running loop, 2 to 4 % of its mass (SAE 980286).
+const IN_LIQUID: f64 = 0.015;
 /// Most of a part's volume that oil takes at the start.
 const OIL_FULL: f64 = 0.35;
 /// Vapour and the dew on the walls of a part without a pool, over saturated vapour, when there is liquid anywhere (own figure).

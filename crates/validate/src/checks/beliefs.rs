@@ -31,13 +31,13 @@ const BELIEFS: &[(&str, &str)] = &[
     (
         "6, 7.",
         "Compressor's temperature and oil go together: theirs was starved of oil, which stays in a coil that is no longer washed. In ours each dry fifth of the evaporator \
-         keeps 8 % of the oil by its film's shear and viscosity, and the accumulator 20 % below and around its bleed hole; but in the healthy loop its liquid keeps \
-         53 %, which returns when the liquid is gone. With a bleed hole of 1.6 mm it keeps 38 %, and the compressor has 12 % more oil and a body 13 % hotter at 75 %; but twice as \
+         keeps 8 % of the oil by its film's shear and viscosity, and the accumulator 24 % below and around its bleed hole; but in the healthy loop its liquid keeps \
+         57 %, which returns when the liquid is gone. With a bleed hole of 1.6 mm it keeps 38 %, and the compressor has 12 % more oil and a body 13 % hotter at 75 %; but twice as \
          much liquid then reaches the compressor, and head with air, R-12's head and the over-charged discharge have to be tuned anew.",
     ),
     (
         "Where the oil lies",
-        "The accumulator's liquid is as rich in oil as what its bleed hole lets through: with 1.4 % of oil and 2.4 % of liquid in the suction it holds 53 % of the oil in \
+        "The accumulator's liquid is as rich in oil as what its bleed hole lets through: with 1.5 % of oil and 2.4 % of liquid in the suction it holds 57 % of the oil in \
          220 g of liquid. 40 % of it with 2 % in circulation needs 5 % of liquid in the suction (a hole of 1.6 mm for 1.1), which also puts 5.6 % in the condenser and \
          1.5 % in the line, and wets the compressor. A wet evaporator keeps 2 to 3 % as a film whatever the hole: the trade's shares are of parts taken \
          apart at rest, after the liquid has boiled off.",
