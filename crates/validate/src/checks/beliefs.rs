@@ -52,8 +52,15 @@ const BELIEFS: &[(&str, &str)] = &[
     ),
     (
         "2. Under-charge",
-        "At idle the slope is right from 26 to 22 oz and flat from 22 to 18: the last condenser cell gives 80 g meanwhile, since liquid is drawn from it as \
-         from a receiver until it is half empty. Draws without that seal make the cliff steeper and spoil what air does (2 g: +842 for +467 kPa).",
+        "The slope over six ounces is the mean of a steep part, while subcooling goes, and a flat one, while the liquid line takes bubbles: by the published \
+         law 1 % of vapour costs the orifice nothing, and 15 % of the line's room. At idle the coil's last cells are dry by then. Eighteen condenser cells \
+         instead of six gave little more (2.2 K, 8.8 kPa an ounce at idle); a smaller condenser makes it steeper and puts it at too little charge.",
+    ),
+    (
+        "Air in the loop",
+        "What holds the air in the condenser is the orifice's two-phase law outside its ground: with air among the bubbles the pressure lies far above \
+         saturation, where its fit falls to a twentieth. Held to saturated inlets, it lets air go round with the refrigerant: 1 g then adds 70 kPa, \
+         2 g 140, 3.6 g 260.",
     ),
     (
         "4. A choked",
