@@ -64,7 +64,7 @@ const BELOW_BLEED: f64 = 0.07;
 /// shares the oil out between compressor and accumulator).
 const CRANKCASE: f64 = 0.0006;
 /// Gas that neighbouring condenser cells exchange, m3/s (tuned so that 1 g of trapped air adds 100-200 kPa, common practice).
-const STIR: f64 = 1.5e-4;
+const STIR: f64 = 1.4e-4;
 /// Conductance of a line's wall to the gas in it, W/K, and heat capacity of a line, J/K (own figures for half a metre of
 /// aluminium tube).
 const LINE_WALL: (f64, f64) = (15.0, 300.0);

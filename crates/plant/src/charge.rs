@@ -31,7 +31,7 @@ pub struct Start {
 
 /// Oil by part, common shares of a loop at rest (common practice): compressor, accumulator, evaporator, condenser; the lines
 /// have the rest.
-const OIL_SHARES: [f64; 4] = [0.45, 0.25, 0.15, 0.10];
+const OIL_SHARES: [f64; 4] = [0.45, 0.25, 0.15, 0.09];
 /// What of that lies in the liquid line: what its liquid brings along in a running loop, 2 to 4 % of its mass (SAE 980286).
 const IN_LIQUID: f64 = 0.015;
 /// Most of a part's volume that oil takes at the start.
@@ -41,7 +41,7 @@ const DAMP: f64 = 1.02;
 /// Fullest any cell stands at the start.
 const FULL: f64 = 0.9;
 /// Fullest the accumulator stands while there is room elsewhere.
-const ACCUMULATOR_FULL: f64 = 0.6;
+const ACCUMULATOR_FULL: f64 = 0.67;
 
 /// Puts the start charge into an empty loop as it would stand: one temperature `t` (K), vapour everywhere, liquid where it
 /// collects, the oil full of what it dissolves at that pressure. What does not fit (see

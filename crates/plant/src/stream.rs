@@ -338,7 +338,8 @@ fn liquid_share(
                 // The first part of it is dry: only the rest condenses, in the same straight line.
                 2.0 * (half * y).sqrt()
             } else {
-                (y + half).clamp(0.0, 1.0)
+                // A wall that gives heat can dry the end to twice the mean's vapour: that is where all of it came from the second half.
+                (y + half).max(2.0 * y - 1.0).clamp(0.0, 1.0)
             }
         }
         Draw::Bottom { pull_through } => by_volume((level / pull_through).min(1.0)),

@@ -38,8 +38,7 @@ impl Point {
             Self::CondenserIn => p.condenser,
             Self::CondenserMiddle => p.condenser + condenser::CELLS / 2,
             // The last cell is the mean of its length: its end is as cold as what it gives.
-            Self::CondenserOut => p.liquid,
-            Self::LiquidLine => p.liquid,
+            Self::CondenserOut | Self::LiquidLine => p.liquid,
             Self::EvaporatorIn => p.evaporator,
             Self::EvaporatorOut => p.evaporator + evaporator::CELLS - 1,
             Self::Accumulator => p.accumulator,

@@ -227,7 +227,7 @@ mod tests {
             ),
             (
                 "[start]\ncharge = \"4 kg\"",
-                "start.charge: 4000 g is outside 0 g to 2771 g",
+                "start.charge: 4000 g is outside 0 g to 2898.5 g",
             ),
             (
                 "[day]\nambiant = \"6\"",
