@@ -149,7 +149,7 @@ const FIELDS: &[(&str, &[&str])] = &[
     ("day.ambient=35", &["day.ambient", "35", "unit"]),
     ("day.ambient=nan degC", &["day.ambient", "nan"]),
     ("day=3", &["day", "integer"]),
-    ("start.charge=-1kg", &["start.charge", "0 g to 2771 g"]),
+    ("start.charge=-1kg", &["start.charge", "0 g to 2898.5 g"]),
     (
         "vehicle.condenser.volume=0.01L",
         &["vehicle.condenser.volume", "0.0001 m3 to 0.005 m3"],
