@@ -362,7 +362,7 @@ impl Component for App {
                 }
             }
             Msg::Help | Msg::More | Msg::Shortcuts(_) | Msg::ReadOut | Msg::Faster(_) => {
-                self.ease(&msg)
+                self.ease(&msg);
             }
             Msg::Later => {
                 if let Some((later, asked)) = later::here().zip(self.asked.take()) {

@@ -60,8 +60,8 @@ use matter::{Water, gibbs, node_entropy, stream_entropy};
 pub const TABLES: f64 = 1e-5;
 /// The same for compressed liquid, of its own change (largest 1.1 %, at the warm end of the tables).
 pub const LIQUID: f64 = 0.015;
-/// Enthalpy of a gas, J/kg, beyond which none here goes: of that its rounding is reckoned.
-const STIRRED_HEAT: f64 = 1e6;
+/// What counts as nothing, J/K: Boltzmann's constant (SI 2019), the entropy of less than a molecule.
+const NOTHING: f64 = 1.380_649e-23;
 /// Rounding of a wall's or a node's logarithm, of its heat capacity, and of a node's energy over its temperature.
 const ROUNDING: f64 = 8.0 * f64::EPSILON;
 /// Specific gas constant of water vapour, J/(kg K).
@@ -121,7 +121,7 @@ impl Account {
     /// Counts so much made out of so much turned over, with so much slack besides.
     fn count(&mut self, made: f64, turned_over: f64, slack: f64) {
         self.made += made;
-        self.slack += TABLES * turned_over.abs() + slack;
+        self.slack += TABLES * turned_over.abs() + slack + NOTHING;
     }
 }
 
@@ -278,10 +278,7 @@ impl Auditor {
         // What is exchanged was drawn at the start of the step, when it made this.
         let at_start = value(&taken.before(to).2) - value(&taken.before(from).2);
         let lag = (into - out - at_start).abs();
-        // Energy and enthalpy nearly cancel where the gases are alike: what is left is their rounding.
-        let heat: f64 = species.0.iter().map(|s| s.abs()).sum::<f64>() * STIRRED_HEAT;
-        let rounding = ROUNDING * taken.dt * (power.abs() + heat) / nodes[from].state.t;
-        self.stirring[k].count(into - out, into.abs() + out.abs(), lag + rounding);
+        self.stirring[k].count(into - out, into.abs() + out.abs(), lag);
         self.evaporated[from] += species[REFRIGERANT] * taken.dt;
         self.evaporated[to] -= species[REFRIGERANT] * taken.dt;
         self.nodes[from].count(out, out, 0.0);
