@@ -1,7 +1,7 @@
 // Tools, bench and job through the page's own controls, by keyboard. What is asserted is what the page shows.
 import assert from "node:assert/strict";
 import { keys, number, until } from "./keys.mjs";
-import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
+import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone, unfoldHead } from "./harness.mjs";
 
 pageTest(
   "recovered, evacuated, held and charged, by keyboard alone",
@@ -229,6 +229,7 @@ for (const window of [desktop, phone])
     await page.locator(".picker").waitFor();
     await k.view("Job");
     await stands(true, "the page was loaded anew");
+    await unfoldHead(page);
     await page.getByLabel("Start with").selectOption("healthy");
     await k.view("Job");
     await stands(false, "another scenario");

@@ -10,7 +10,7 @@ use crate::{
 };
 
 const ACCUMULATOR: &str =
-    "accumulator.volume of the van, 0.68 L (0.5-1.0 plausible), sets the width of the plateau";
+    "accumulator.volume of the van, 0.65 L (0.5-1.0 plausible), sets the width of the plateau";
 
 /// A reading: its name, its value, how far it may spread, unit, decimals.
 type Reading = (&'static str, fn(&Run) -> f64, f64, &'static str, usize);
