@@ -96,10 +96,18 @@ pageTest(
     assert.ok(high > 120 && high < 300, `high side, psig: ${high}`);
     await assertAccessible(page);
 
+    // The head to compare with, the highest of some seconds in a cabin as cool as it will be later: less load, less head.
+    await until(page, "the cabin is cool", 40, async () => Number.parseFloat(await b.reading("Cabin")) < 70);
+    let settled = 0;
+    for (let k = 0; k < 12; k += 1) {
+      settled = Math.max(settled, await b.gauge("High side"));
+      await page.waitForTimeout(250);
+    }
     // Three more: far too much.
     for (let k = 0; k < 3; k += 1) await giveACan(page, b);
     assert.ok((await b.given()) > 66, `six cans give more than 66 oz: ${await b.given()}`);
-    await until(page, "the head climbs", 30, async () => (await b.gauge("High side")) > high + 60);
+    // 300 kPa, as the same job is held to without a page (tests/tests/main_job.rs).
+    await until(page, "the head climbs", 30, async () => (await b.gauge("High side")) > settled + 43);
     await page.getByRole("region", { name: "What happened" }).getByText(/liquid/i).first().waitFor();
     await assertAccessible(page);
     assertQuiet(page);
