@@ -60,7 +60,7 @@ const FILM: f64 = 0.03;
 /// its screen sits on the outside of the pick-up tube's bend, some 5-10 mm above the bottom of a can 75-100 mm wide (25-60 mL of
 /// 0.7 L); what was left in an old accumulator is commonly counted as one to two ounces.
 const BELOW_BLEED: f64 = 0.07;
-/// The same for the suction line, which stands for the compressor's crankcase too and lets its store out slowly (tuned, 0.0003-0.0013:
+/// As [`FILM`] for the suction line, which stands for the compressor's crankcase too and lets its store out slowly (tuned, 0.0003-0.0013:
 /// shares the oil out between compressor and accumulator).
 const CRANKCASE: f64 = 0.0006;
 /// Gas that neighbouring condenser cells exchange, m3/s (tuned so that 1 g of trapped air adds 100-200 kPa, common practice).

@@ -311,6 +311,13 @@ struct Core {
     stiffness: f64,
 }
 
+/// So much refrigerant (kg) fills the volume (m3) without liquid.
+fn without_liquid(s: &mut State, m: f64, v: f64) {
+    s.phase = Phase::Gas;
+    (s.m_liq, s.m_gas) = (0.0, m);
+    (s.v_liq, s.v_gas) = (0.0, v);
+}
+
 fn air_energy(t: f64) -> f64 {
     CP_AIR * (t - T_ZERO) - R_AIR * t
 }
@@ -328,11 +335,7 @@ fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint, s: &
         };
     s.p = e.p + p_air;
     s.p_air = p_air;
-    s.phase = Phase::Gas;
-    s.m_liq = 0.0;
-    s.m_gas = m;
-    s.v_gas = v;
-    s.v_liq = 0.0;
+    without_liquid(s, m, v);
     s.rho_liq = sat.rho_l;
     s.rho_gas = rho;
     s.h_liq = sat.h_l();
@@ -382,11 +385,7 @@ fn dense(
     let u = v * (thin * rho_g * g.u + liquid_share * edge_l * l.u);
     s.p = p + p_air;
     s.p_air = p_air;
-    s.phase = Phase::Gas;
-    s.m_liq = 0.0;
-    s.m_gas = m;
-    s.v_gas = v;
-    s.v_liq = 0.0;
+    without_liquid(s, m, v);
     s.rho_liq = rho_l;
     s.rho_gas = rho;
     s.h_liq = warm.h_l();
