@@ -233,17 +233,17 @@ impl Network {
             // Flow = fixed + by_from P_from - by_to P_to, about the pressures at the start of the tick.
             let fixed = rate.flow - rate.by_from * w.p_start[from] + rate.by_to * w.p_start[to];
             let known = if first { 0.0 } else { w.flows[k] };
-            for (node, sign, added) in [(from, -1.0, 0.0), (to, 1.0, w.added[k])] {
+            for (row, node, sign, added) in [(0, from, -1.0, 0.0), (1, to, 1.0, w.added[k])] {
                 if node == ROOM {
                     continue;
                 }
                 let gain = sign * dt * pressure_per_kg(&nodes[node].state, stream, added);
                 w.rhs[node] += gain * (fixed - known);
-                for (other, by) in [(from, rate.by_from), (to, -rate.by_to)] {
+                for (col, other, by) in [(0, from, rate.by_from), (1, to, -rate.by_to)] {
                     if other == ROOM {
                         w.rhs[node] += gain * by * w.p_start[ROOM];
                     } else {
-                        pattern.add(node, other, -gain * by);
+                        pattern.add(k, row, col, -gain * by);
                     }
                 }
             }
