@@ -19,6 +19,11 @@ pub struct Rate {
 }
 
 impl Rate {
+    /// Nothing passes, whatever the pressures do within the step.
+    pub fn is_none(&self) -> bool {
+        self.flow == 0.0 && self.by_from == 0.0 && self.by_to == 0.0
+    }
+
     /// A flow that answers alike, with opposite signs, to the pressures of both ends.
     pub fn chord(flow: f64, dp: f64, at_rest: f64) -> Self {
         let c = if dp.abs() > 1e-9 { flow / dp } else { at_rest };

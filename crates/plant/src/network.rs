@@ -66,6 +66,12 @@ pub struct Node {
 }
 
 impl Node {
+    /// Takes in species scaled by `factor`, and energy (J).
+    fn gain(&mut self, species: &Content, factor: f64, energy: f64) {
+        self.content.add(species, factor);
+        self.energy += energy;
+    }
+
     /// After water was taken out between steps: the state follows with the next step; till then no more vapour and ice count than
     /// there is water.
     fn keep_water_within(&mut self) {
@@ -159,19 +165,38 @@ struct Workspace {
     rhs: Vec<f64>,
     p_start: Vec<f64>,
     p_end: Vec<f64>,
-    rates: Vec<Rate>,
-    /// Pressure difference for which each rate's chord was taken, Pa.
-    chord_dp: Vec<f64>,
-    streams: Vec<(Stream, Stream)>,
-    added: Vec<f64>,
-    /// Net species (kg/s) and energy (W) that stirring carries along each link.
-    stirred: Vec<(Content, f64)>,
-    flows: Vec<f64>,
+    /// What every link does, in the order of the links.
+    ways: Vec<Way>,
+    /// Links that pass or stir anything at the pressures of now: nothing else is looked at in a step.
+    open: Vec<LinkId>,
     /// The rates belong to the states and laws of now.
     fresh: bool,
     out: Vec<[f64; SPECIES]>,
     /// What stirring takes out of each node in the step, kg.
     stirred_out: Vec<[f64; SPECIES]>,
+}
+
+/// What one link does in a step.
+#[derive(Debug, Clone, Copy, Default)]
+struct Way {
+    rate: Rate,
+    /// Pressure difference for which the rate's chord was taken, Pa.
+    chord_dp: f64,
+    /// What it draws at its first and at its second end.
+    streams: [Stream; 2],
+    /// Work put into each kilogram, J/kg.
+    added: f64,
+    /// Net species (kg/s) and energy (W) that stirring carries.
+    stirred: (Content, f64),
+    /// Flow, kg/s, positive forward.
+    flow: f64,
+}
+
+impl Way {
+    /// What goes along with this flow (kg/s); at rest what is drawn at the first end.
+    fn stream(&self, flow: f64) -> &Stream {
+        &self.streams[usize::from(flow < 0.0)]
+    }
 }
 
 impl Network {

@@ -114,10 +114,12 @@ impl Sparse {
         }
     }
 
-    /// Adds to an entry of an edge: in the row of its first (0) or second end (1), and in the column of one.
+    /// Adds to the entries of an edge in the row of its first (0) or second end (1): those in the columns of both.
     #[inline]
-    pub fn add(&mut self, edge: usize, row: usize, col: usize, value: f64) {
-        self.a[self.edges[edge][row][col]] += value;
+    pub fn add(&mut self, edge: usize, row: usize, values: [f64; 2]) {
+        for (place, value) in self.edges[edge][row].into_iter().zip(values) {
+            self.a[place] += value;
+        }
     }
 
     /// Solves in place: `b` holds the right-hand side before and the unknowns after. The matrix is used up.
@@ -171,14 +173,10 @@ mod tests {
         (0..6).for_each(|i| dense[i * 7] = 1.0);
         for (k, (i, j)) in edges.into_iter().enumerate() {
             let g = 0.3 + 0.1 * f64::from(u32::try_from(k).unwrap());
-            for ((row, col), value) in
-                [(0, 0), (1, 1), (0, 1), (1, 0)]
-                    .into_iter()
-                    .zip([g, 2.0 * g, -g, -0.5 * g])
-            {
-                m.add(k, row, col, value);
-                let (row, col) = ([i, j][row], [i, j][col]);
-                dense[row * 6 + col] += value;
+            for (row, values) in [[g, -g], [-0.5 * g, 2.0 * g]].into_iter().enumerate() {
+                m.add(k, row, values);
+                dense[[i, j][row] * 6 + i] += values[0];
+                dense[[i, j][row] * 6 + j] += values[1];
             }
         }
         let right = [1.0, -2.0, 3.0, 0.5, 4.0, -1.0];

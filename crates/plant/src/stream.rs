@@ -133,7 +133,7 @@ const SWEEPS: f64 = 5e-3;
 const BLEED_HEAD: f64 = 800.0;
 
 /// What leaves `state` through an opening, given the flow of the last tick (kg/s) for the bleed.
-pub fn draw(state: &State, content: &Content, how: Draw, last_flow: f64, path: OilPath) -> Stream {
+pub fn draw(state: &State, content: &Content, how: Draw, last_flow: f64, path: &OilPath) -> Stream {
     let gas_mass = state.m_gas + content[AIR] + state.m_steam;
     let liq_mass = state.m_liq;
     let gas_rho = state.gas_density(content);
@@ -262,7 +262,7 @@ struct Pool {
 }
 
 impl Pool {
-    fn of(s: &State, liquid: f64, solution: f64, v_oil: f64, path: OilPath) -> Self {
+    fn of(s: &State, liquid: f64, solution: f64, v_oil: f64, path: &OilPath) -> Self {
         let room = s.v_gas + s.v_liq;
         if solution <= 0.0 {
             return Self {
@@ -297,9 +297,8 @@ fn liquid_share(
     gas_mass: f64,
     gas_rho: f64,
     last_flow: f64,
-    path: OilPath,
+    path: &OilPath,
 ) -> f64 {
-    let OilPath { mixes, thin, .. } = path;
     if state.m_liq <= 0.0 && !(matches!(how, Draw::PickUp { .. }) && pool.oil > 0.0) {
         return 0.0;
     }
@@ -323,8 +322,8 @@ fn liquid_share(
                 last_flow.abs() / area,
             );
             // A film of liquid that is rich in oil flows slower by its viscosity; a full tube's does not.
-            if mixes {
-                y * thin / (1.0 - y + y * thin)
+            if path.mixes {
+                y * path.thin / (1.0 - y + y * path.thin)
             } else {
                 y
             }

@@ -77,13 +77,10 @@ impl Mix {
             }
         });
         self.share.extend(shares);
-        for (k, link) in links.iter().enumerate() {
-            let flow = w.flows[k];
-            let streams = &w.streams[k];
-            let stream = if flow >= 0.0 { &streams.0 } else { &streams.1 };
-            let mut moved = flow * refrigerant(&stream.share) * dt;
+        for (link, way) in links.iter().zip(&w.ways) {
+            let mut moved = way.flow * refrigerant(&way.stream(way.flow).share) * dt;
             if link.stir > 0.0 {
-                moved += refrigerant(&w.stirred[k].0) * dt;
+                moved += refrigerant(&way.stirred.0) * dt;
             }
             if moved == 0.0 {
                 continue;

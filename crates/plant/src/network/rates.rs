@@ -2,7 +2,7 @@
 
 use lowside_fluids::table::Table;
 
-use super::{Law, Network, Node, Workspace};
+use super::{Law, Link, Network, Node, Way, Workspace};
 use crate::{
     compressor::Work,
     flow::{self, Expands, Rate},
@@ -33,13 +33,12 @@ impl Network {
         self.find_rates();
         let w = &mut self.work;
         w.out.fill([0.0; SPECIES]);
-        for ((link, rate), streams) in self.links.iter().zip(&w.rates).zip(&w.streams) {
-            let (donor, share) = if rate.flow >= 0.0 {
-                (link.from.0, &streams.0.share)
-            } else {
-                (link.to.0, &streams.1.share)
-            };
-            w.out[donor][0] += rate.flow.abs() * (share[REFRIGERANT] + share[AIR]);
+        for &k in &w.open {
+            let (link, way) = (&self.links[k], &w.ways[k]);
+            let flow = way.rate.flow;
+            let donor = if flow >= 0.0 { link.from.0 } else { link.to.0 };
+            let share = &way.stream(flow).share;
+            w.out[donor][0] += flow.abs() * (share[REFRIGERANT] + share[AIR]);
         }
         let moving = |n: &Node| n.content[REFRIGERANT] + n.content[AIR] + 1e-4 * n.volume;
         self.nodes
@@ -52,7 +51,7 @@ impl Network {
 
     /// Flow of every link at the pressures of now, and the streams it would draw at either end.
     pub(super) fn find_rates(&mut self) {
-        if self.work.fresh && self.work.rates.len() == self.links.len() {
+        if self.work.fresh && self.work.ways.len() == self.links.len() {
             return;
         }
         let Self {
@@ -62,87 +61,24 @@ impl Network {
             work: w,
             ..
         } = self;
-        let table = &**table;
         w.fresh = true;
         w.fit(nodes.len(), links.len());
-        for (k, link) in links.iter().enumerate() {
+        w.open.clear();
+        for (k, (link, way)) in links.iter().zip(&mut w.ways).enumerate() {
             let (a, b) = (&nodes[link.from.0], &nodes[link.to.0]);
-            w.added[k] = 0.0;
+            way.added = 0.0;
+            way.flow = 0.0;
             if link.stir > 0.0 {
-                w.stirred[k] = stirred(a, b, link.stir);
+                way.stirred = stirred(a, b, link.stir);
             }
-            if matches!(link.law, Law::Passage(k) | Law::Line(k) | Law::OneWay(k) | Law::Leak(k) if k <= 0.0)
-            {
-                w.rates[k] = Rate::default();
-                continue;
-            }
-            let pull =
-                |node: &Node, how| draw(&node.state, &node.content, how, link.flow, node.oil);
-            let dp = a.state.p - b.state.p;
-            w.chord_dp[k] = dp;
-            let forward = dp >= 0.0;
-            // The end that cannot be drawn from within this tick is left as it was: only a reversal asks for it.
-            if forward || link.flow > 0.0 {
-                w.streams[k].0 = pull(a, link.from.1);
-            }
-            if !forward || link.flow < 0.0 {
-                w.streams[k].1 = pull(b, link.to.1);
-            }
-            let (up_node, stream) = if forward {
-                (a, &w.streams[k].0)
+            way.rate = if link.law.is_shut() {
+                Rate::default()
             } else {
-                (b, &w.streams[k].1)
+                way.find_rate(table, link, a, b)
             };
-            let up = &up_node.state;
-            w.rates[k] = match link.law {
-                Law::OneWay(_) if !forward => Rate::default(),
-                Law::Passage(_) | Law::Line(_) | Law::OneWay(_) => {
-                    passage(link.law, &link.tubes, up, up.p, stream, dp)
-                }
-                Law::Orifice(o) => orifice(table, o, up_node, stream, dp),
-                Law::Leak(k) => {
-                    let g = gas(up, up.p, stream, Expands::line(1.0));
-                    let p_rho = up.p / up.gas_density(&up_node.content);
-                    let wet = (stream.liquid, up.rho_liq);
-                    // The size is the refrigerant's; the oil that weeps along comes on top.
-                    let with_oil = 1.0 / (1.0 - stream.share[OIL]).max(0.5);
-                    let rate = leak::capillary(k, up.p, dp.abs(), (p_rho, g.mu), wet);
-                    Rate {
-                        flow: rate.flow * dp.signum() * with_oil,
-                        by_from: rate.by_from * with_oil,
-                        by_to: rate.by_to * with_oil,
-                    }
-                }
-                Law::Pump(pump) => {
-                    let stream = pull(a, link.from.1);
-                    w.streams[k].0 = stream;
-                    pump.rate(a.state.p, a.state.gas_density(&a.content))
-                }
-                Law::Transfer(m) => {
-                    let stream = pull(a, link.from.1);
-                    w.streams[k].0 = stream;
-                    let drawn = m.work(table, &a.state, &a.content, &stream, b.state.p);
-                    w.added[k] = drawn.added;
-                    Rate {
-                        flow: drawn.flow,
-                        by_from: drawn.flow / a.state.p.max(1.0),
-                        by_to: 0.0,
-                    }
-                }
-                Law::Compressor(c, rpm) => {
-                    let stream = pull(a, link.from.1);
-                    w.streams[k].0 = stream;
-                    let Work { flow, per_kg, .. } =
-                        c.work(table, &a.state, &a.content, &stream, b.state.p, rpm);
-                    w.added[k] = per_kg * (1.0 - crate::compressor::BODY_LOSS);
-                    w.chord_dp[k] = b.state.p;
-                    Rate {
-                        flow,
-                        by_from: flow / a.state.p.max(1.0),
-                        by_to: 0.0,
-                    }
-                }
-            };
+            if link.stir > 0.0 || !way.rate.is_none() {
+                w.open.push(k);
+            }
         }
     }
 
@@ -158,21 +94,22 @@ impl Network {
             ..
         } = self;
         let mut lawful = true;
-        for (k, link) in links.iter().enumerate() {
+        for &k in &w.open {
+            let (link, way) = (&links[k], &mut w.ways[k]);
             let (from, to) = (link.from.0, link.to.0);
             if let Law::Compressor(c, rpm) = link.law {
                 // Work is for the pressures at the end of the step, as the flow is; else the first ticks after the clutch
                 // catches would lift gas for less than the isentropic work.
                 let p_out = w.p_end[to] * w.p_start[from] / w.p_end[from].max(1.0);
-                if w.flows[k] > 0.0 && (p_out / w.chord_dp[k] - 1.0).abs() > WORK_GROWTH {
+                if way.flow > 0.0 && (p_out / way.chord_dp - 1.0).abs() > WORK_GROWTH {
                     lawful = false;
                     if !again {
                         continue;
                     }
                     let (content, _, state) = &w.start[from];
-                    let work = c.work(table, state, content, &w.streams[k].0, p_out, rpm);
-                    w.added[k] = work.per_kg * (1.0 - crate::compressor::BODY_LOSS);
-                    w.chord_dp[k] = p_out;
+                    let work = c.work(table, state, content, &way.streams[0], p_out, rpm);
+                    way.added = work.per_kg * (1.0 - crate::compressor::BODY_LOSS);
+                    way.chord_dp = p_out;
                 }
                 continue;
             }
@@ -180,28 +117,19 @@ impl Network {
                 continue;
             }
             let dp = w.p_end[from] - w.p_end[to];
-            if w.flows[k] == 0.0 || dp.abs() < CHORD_GROWTH * (w.chord_dp[k].abs() + flow::LAMINAR)
-            {
+            if way.flow == 0.0 || dp.abs() < CHORD_GROWTH * (way.chord_dp.abs() + flow::LAMINAR) {
                 continue;
             }
-            let (up, stream) = if dp >= 0.0 {
-                (&nodes[from].state, &w.streams[k].0)
-            } else {
-                (&nodes[to].state, &w.streams[k].1)
-            };
-            let p_up = if dp >= 0.0 {
-                w.p_end[from]
-            } else {
-                w.p_end[to]
-            };
-            let at_end = passage(link.law, &link.tubes, up, p_up, stream, dp);
+            let upstream = if dp >= 0.0 { from } else { to };
+            let (up, p_up) = (&nodes[upstream].state, w.p_end[upstream]);
+            let at_end = passage(link.law, &link.tubes, up, p_up, way.stream(dp), dp);
             let chord = at_end.by_from;
-            w.rates[k] = Rate {
+            way.rate = Rate {
                 flow: chord * (w.p_start[from] - w.p_start[to]),
                 by_from: chord,
                 by_to: chord,
             };
-            w.chord_dp[k] = dp;
+            way.chord_dp = dp;
             lawful = false;
         }
         lawful
@@ -248,13 +176,81 @@ impl Workspace {
     fn fit(&mut self, n: usize, m: usize) {
         self.rhs.resize(n, 0.0);
         self.out.resize(n, [0.0; SPECIES]);
-        self.flows.resize(m, 0.0);
-        self.rates.resize(m, Rate::default());
-        self.chord_dp.resize(m, 0.0);
-        self.added.resize(m, 0.0);
-        self.stirred.resize(m, (Content::default(), 0.0));
-        self.streams
-            .resize(m, (Stream::default(), Stream::default()));
+        self.ways.resize(m, Way::default());
+    }
+}
+
+impl Law {
+    /// Nothing passes at any pressures.
+    fn is_shut(&self) -> bool {
+        matches!(*self, Self::Passage(k) | Self::Line(k) | Self::OneWay(k) | Self::Leak(k) if k <= 0.0)
+    }
+}
+
+impl Way {
+    /// Draws from where the flow of a link from `a` to `b` would come, and finds what it is.
+    fn find_rate(&mut self, table: &Table, link: &Link, a: &Node, b: &Node) -> Rate {
+        let pull = |node: &Node, how| draw(&node.state, &node.content, how, link.flow, &node.oil);
+        let dp = a.state.p - b.state.p;
+        self.chord_dp = dp;
+        let forward = dp >= 0.0;
+        // A machine draws from its first end whatever the pressures. The end that cannot be drawn from within this tick is left as it
+        // was: only a reversal asks for it.
+        let turns = matches!(
+            link.law,
+            Law::Pump(_) | Law::Transfer(_) | Law::Compressor(..)
+        );
+        if forward || turns || link.flow > 0.0 {
+            self.streams[0] = pull(a, link.from.1);
+        }
+        if !forward || link.flow < 0.0 {
+            self.streams[1] = pull(b, link.to.1);
+        }
+        let up_node = if forward { a } else { b };
+        let (up, stream) = (&up_node.state, self.stream(dp));
+        match link.law {
+            Law::OneWay(_) if !forward => Rate::default(),
+            Law::Passage(_) | Law::Line(_) | Law::OneWay(_) => {
+                passage(link.law, &link.tubes, up, up.p, stream, dp)
+            }
+            Law::Orifice(o) => orifice(table, o, up_node, stream, dp),
+            Law::Leak(k) => {
+                let g = gas(up, up.p, stream, Expands::line(1.0));
+                let p_rho = up.p / up.gas_density(&up_node.content);
+                let wet = (stream.liquid, up.rho_liq);
+                // The size is the refrigerant's; the oil that weeps along comes on top.
+                let with_oil = 1.0 / (1.0 - stream.share[OIL]).max(0.5);
+                let rate = leak::capillary(k, up.p, dp.abs(), (p_rho, g.mu), wet);
+                Rate {
+                    flow: rate.flow * dp.signum() * with_oil,
+                    by_from: rate.by_from * with_oil,
+                    by_to: rate.by_to * with_oil,
+                }
+            }
+            Law::Pump(pump) => pump.rate(a.state.p, a.state.gas_density(&a.content)),
+            Law::Transfer(m) => {
+                let drawn = m.work(table, &a.state, &a.content, &self.streams[0], b.state.p);
+                self.added = drawn.added;
+                answers_to_suction(drawn.flow, a.state.p)
+            }
+            Law::Compressor(c, rpm) => {
+                let drawn = &self.streams[0];
+                let Work { flow, per_kg, .. } =
+                    c.work(table, &a.state, &a.content, drawn, b.state.p, rpm);
+                self.added = per_kg * (1.0 - crate::compressor::BODY_LOSS);
+                self.chord_dp = b.state.p;
+                answers_to_suction(flow, a.state.p)
+            }
+        }
+    }
+}
+
+/// Flow of a machine that takes the same volume whatever the pressure it draws from (Pa).
+fn answers_to_suction(flow: f64, p: f64) -> Rate {
+    Rate {
+        flow,
+        by_from: flow / p.max(1.0),
+        by_to: 0.0,
     }
 }
 

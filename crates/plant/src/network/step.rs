@@ -68,25 +68,17 @@ impl<'a> Taken<'a> {
     /// What every link moved, in the order of the links.
     pub(crate) fn moved(&self) -> impl Iterator<Item = Moved<'a>> {
         let (network, w) = (self.network, &self.network.work);
-        network.links.iter().enumerate().map(|(k, link)| {
-            let flow = w.flows[k];
-            let stream = if flow >= 0.0 {
-                &w.streams[k].0
+        network.links.iter().zip(&w.ways).map(|(link, way)| Moved {
+            link,
+            flow: way.flow,
+            stream: way.stream(way.flow),
+            added: way.added,
+            forecast: [w.p_end[link.from.0], w.p_end[link.to.0]],
+            stirred: if link.stir > 0.0 {
+                way.stirred
             } else {
-                &w.streams[k].1
-            };
-            Moved {
-                link,
-                flow,
-                stream,
-                added: w.added[k],
-                forecast: [w.p_end[link.from.0], w.p_end[link.to.0]],
-                stirred: if link.stir > 0.0 {
-                    w.stirred[k]
-                } else {
-                    (Content::default(), 0.0)
-                },
-            }
+                (Content::default(), 0.0)
+            },
         })
     }
 }
@@ -98,25 +90,25 @@ const STIRRED_MOST: f64 = 0.5;
 fn limit_stirring(links: &[Link], w: &mut Workspace, dt: f64) {
     w.stirred_out.clear();
     w.stirred_out.resize(w.start.len(), [0.0; SPECIES]);
-    let stirring = || links.iter().enumerate().filter(|(_, l)| l.stir > 0.0);
+    let stirring = || w.open.iter().copied().filter(|k| links[*k].stir > 0.0);
     let loser = |link: &Link, rate: f64| if rate > 0.0 { link.from.0 } else { link.to.0 };
-    for (k, link) in stirring() {
-        for (s, &rate) in w.stirred[k].0.0.iter().enumerate() {
-            w.stirred_out[loser(link, rate)][s] += rate.abs() * dt;
+    for k in stirring() {
+        for (s, &rate) in w.ways[k].stirred.0.0.iter().enumerate() {
+            w.stirred_out[loser(&links[k], rate)][s] += rate.abs() * dt;
         }
     }
-    for (k, link) in stirring() {
-        let (moved, energy) = w.stirred[k];
+    for k in stirring() {
+        let (moved, energy) = w.ways[k].stirred;
         let mut scale = 1.0f64;
         for (s, &rate) in moved.0.iter().enumerate() {
-            let node = loser(link, rate);
+            let node = loser(&links[k], rate);
             let (out, most) = (w.stirred_out[node][s], STIRRED_MOST * w.start[node].0[s]);
             if rate != 0.0 && out > most {
                 scale = scale.min(most / out);
             }
         }
         if scale < 1.0 {
-            w.stirred[k] = (Content(moved.0.map(|m| m * scale)), energy * scale);
+            w.ways[k].stirred = (Content(moved.0.map(|m| m * scale)), energy * scale);
         }
     }
 }
@@ -178,7 +170,6 @@ impl Network {
             .extend(self.nodes.iter().map(|n| (n.content, n.energy, n.state)));
         w.p_start.clear();
         w.p_start.extend(self.nodes.iter().map(|n| n.state.p));
-        w.flows.fill(0.0);
         for round in 0..=CORRECTIONS {
             self.forecast(dt, heat, share, round == 0);
             self.apply(dt, heat, share);
@@ -200,7 +191,7 @@ impl Network {
         false
     }
 
-    /// Finds the end pressures and from them the flows: `work.p_end`, `work.flows`.
+    /// Finds the end pressures and from them the flows: `work.p_end` and that of every way.
     fn forecast(&mut self, dt: f64, heat: &[f64], share: f64, first: bool) {
         let Self {
             nodes,
@@ -210,59 +201,56 @@ impl Network {
             ..
         } = self;
         pattern.clear();
-        for (i, node) in nodes.iter().enumerate() {
-            w.rhs[i] = node.state.p
-                + if first {
-                    node.state.dp_du * heat[i] * share
-                } else {
-                    0.0
-                };
+        for ((right, node), q) in w.rhs.iter_mut().zip(&*nodes).zip(heat) {
+            *right = node.state.p;
+            if first {
+                *right += node.state.dp_du * q * share;
+            }
         }
-        for (k, link) in links.iter().enumerate() {
+        for &k in &w.open {
+            let (link, way) = (&links[k], &w.ways[k]);
             let (from, to) = (link.from.0, link.to.0);
-            let rate = w.rates[k];
-            if rate.by_from == 0.0 && rate.by_to == 0.0 && rate.flow == 0.0 {
+            let rate = way.rate;
+            if rate.is_none() {
                 continue;
             }
-            let known = if first { rate.flow } else { w.flows[k] };
-            let stream = if known >= 0.0 {
-                &w.streams[k].0
-            } else {
-                &w.streams[k].1
-            };
+            let stream = way.stream(if first { rate.flow } else { way.flow });
             // Flow = fixed + by_from P_from - by_to P_to, about the pressures at the start of the tick.
             let fixed = rate.flow - rate.by_from * w.p_start[from] + rate.by_to * w.p_start[to];
-            let known = if first { 0.0 } else { w.flows[k] };
-            for (row, node, sign, added) in [(0, from, -1.0, 0.0), (1, to, 1.0, w.added[k])] {
+            let known = if first { 0.0 } else { way.flow };
+            for (row, node, sign, added) in [(0, from, -1.0, 0.0), (1, to, 1.0, way.added)] {
                 if node == ROOM {
                     continue;
                 }
                 let gain = sign * dt * pressure_per_kg(&nodes[node].state, stream, added);
-                w.rhs[node] += gain * (fixed - known);
-                for (col, other, by) in [(0, from, rate.by_from), (1, to, -rate.by_to)] {
+                let mut right = w.rhs[node] + gain * (fixed - known);
+                let beside = [(from, rate.by_from), (to, -rate.by_to)].map(|(other, by)| {
                     if other == ROOM {
-                        w.rhs[node] += gain * by * w.p_start[ROOM];
+                        right += gain * by * w.p_start[ROOM];
+                        0.0
                     } else {
-                        pattern.add(k, row, col, -gain * by);
+                        -gain * by
                     }
-                }
+                });
+                w.rhs[node] = right;
+                pattern.add(k, row, beside);
             }
         }
         pattern.solve(&mut w.rhs);
         w.p_end.clear();
         w.p_end.extend_from_slice(&w.rhs);
-        for (k, link) in links.iter().enumerate() {
+        for &k in &w.open {
+            let (link, way) = (&links[k], &mut w.ways[k]);
             let (from, to) = (link.from.0, link.to.0);
-            let rate = w.rates[k];
-            let mut flow = rate.flow + rate.by_from * (w.p_end[from] - w.p_start[from])
+            let rate = way.rate;
+            way.flow = rate.flow + rate.by_from * (w.p_end[from] - w.p_start[from])
                 - rate.by_to * (w.p_end[to] - w.p_start[to]);
             if matches!(
                 link.law,
                 Law::OneWay(_) | Law::Compressor(..) | Law::Pump(_) | Law::Transfer(_)
             ) {
-                flow = flow.max(0.0);
+                way.flow = way.flow.max(0.0);
             }
-            w.flows[k] = flow;
         }
         self.hold_back(dt);
     }
@@ -278,57 +266,55 @@ impl Network {
         w.out.fill([0.0; SPECIES]);
         // Stirring takes its share whatever the flows do: they have the rest.
         let stirs = w
-            .stirred
+            .open
             .iter()
-            .any(|(moved, _)| *moved != Content::default());
+            .any(|&k| links[k].stir > 0.0 && w.ways[k].stirred.0 != Content::default());
         if stirs {
             limit_stirring(links, w, dt);
         }
-        for (k, link) in links.iter().enumerate() {
-            let flow = w.flows[k];
+        for &k in &w.open {
+            let (link, way) = (&links[k], &mut w.ways[k]);
+            let flow = way.flow;
             if flow == 0.0 {
                 continue;
             }
-            let reversed = (flow < 0.0) != (w.rates[k].flow < 0.0);
-            let (donor, how) = if flow > 0.0 { link.from } else { link.to };
-            if reversed {
+            let (end, (donor, how)) = if flow > 0.0 {
+                (0, link.from)
+            } else {
+                (1, link.to)
+            };
+            if (flow < 0.0) != (way.rate.flow < 0.0) {
                 // Drawn from the start of the step, as everything else: of what came in since there is none to hold back.
                 let (content, _, state) = &w.start[donor];
-                let s = draw(state, content, how, link.flow, nodes[donor].oil);
-                if flow > 0.0 {
-                    w.streams[k].0 = s;
-                } else {
-                    w.streams[k].1 = s;
-                }
+                way.streams[end] = draw(state, content, how, link.flow, &nodes[donor].oil);
             }
-            let stream = if flow > 0.0 {
-                &w.streams[k].0
-            } else {
-                &w.streams[k].1
-            };
-            for (out, share) in w.out[donor].iter_mut().zip(stream.share.0) {
+            for (out, share) in w.out[donor].iter_mut().zip(way.streams[end].share.0) {
                 *out += flow.abs() * dt * share;
             }
         }
-        for (k, link) in links.iter().enumerate() {
-            let flow = w.flows[k];
-            let donor = if flow > 0.0 { link.from.0 } else { link.to.0 };
-            if donor == ROOM || flow == 0.0 {
+        for &k in &w.open {
+            let (link, way) = (&links[k], &mut w.ways[k]);
+            let donor = if way.flow > 0.0 {
+                link.from.0
+            } else {
+                link.to.0
+            };
+            if donor == ROOM || way.flow == 0.0 {
                 continue;
             }
-            let (out, mut held) = (w.out[donor], w.start[donor].0);
+            let mut held = w.start[donor].0;
             if stirs {
                 for (held, stirred) in held.0.iter_mut().zip(w.stirred_out[donor]) {
                     *held -= stirred.min(STIRRED_MOST * *held);
                 }
             }
             let mut scale = 1.0f64;
-            for s in 0..SPECIES {
-                if out[s] > LARGEST_DRAIN * held[s] {
-                    scale = scale.min(LARGEST_DRAIN * held[s] / out[s]);
+            for (out, held) in w.out[donor].iter().zip(held.0) {
+                if *out > LARGEST_DRAIN * held {
+                    scale = scale.min(LARGEST_DRAIN * held / out);
                 }
             }
-            w.flows[k] *= scale;
+            way.flow *= scale;
         }
     }
 
@@ -347,31 +333,24 @@ impl Network {
             node.content = start.0;
             node.energy = start.1 + q * share;
         }
-        for (k, link) in links.iter().enumerate() {
+        for &k in &w.open {
+            let (link, way) = (&links[k], &w.ways[k]);
             let (from, to) = (link.from.0, link.to.0);
             if link.stir > 0.0 {
-                let (species, energy) = &w.stirred[k];
-                nodes[from].content.add(species, -dt);
-                nodes[from].energy -= energy * dt;
-                nodes[to].content.add(species, dt);
-                nodes[to].energy += energy * dt;
+                let (species, energy) = &way.stirred;
+                nodes[from].gain(species, -dt, -energy * dt);
+                nodes[to].gain(species, dt, energy * dt);
             }
-            let moved = w.flows[k] * dt;
+            let moved = way.flow * dt;
             if moved == 0.0 {
                 continue;
             }
-            let stream = if moved > 0.0 {
-                &w.streams[k].0
-            } else {
-                &w.streams[k].1
-            };
+            let stream = way.stream(moved);
             if from != ROOM {
-                nodes[from].content.add(&stream.share, -moved);
-                nodes[from].energy -= moved * stream.h;
+                nodes[from].gain(&stream.share, -moved, -moved * stream.h);
             }
             if to != ROOM {
-                nodes[to].content.add(&stream.share, moved);
-                nodes[to].energy += moved * (stream.h + w.added[k]);
+                nodes[to].gain(&stream.share, moved, moved * (stream.h + way.added));
             }
         }
         for node in &mut nodes[1..] {
@@ -401,20 +380,19 @@ impl Network {
         if let Some(mix) = mix {
             mix.carry(links, w, dt);
         }
-        for (k, link) in links.iter_mut().enumerate() {
-            let flow = w.flows[k];
-            let stream = if flow >= 0.0 {
-                &w.streams[k].0
-            } else {
-                &w.streams[k].1
-            };
+        for (link, way) in links.iter_mut().zip(&w.ways) {
+            let flow = way.flow;
+            let stream = way.stream(flow);
             link.flow = flow;
             link.liquid = stream.liquid;
             link.oil = stream.share[OIL];
             link.h = stream.h;
-            link.shaft = flow * w.added[k] / (1.0 - crate::compressor::BODY_LOSS);
+            link.shaft = flow * way.added / (1.0 - crate::compressor::BODY_LOSS);
             let moved = flow * dt;
-            account.energy_in += moved * w.added[k];
+            if moved == 0.0 {
+                continue;
+            }
+            account.energy_in += moved * way.added;
             if link.from.0 == ROOM {
                 let share = stream.share.whole();
                 account.mass_in.add(&share, moved);
