@@ -182,8 +182,9 @@ struct Way {
     rate: Rate,
     /// Pressure difference for which the rate's chord was taken, Pa.
     chord_dp: f64,
-    /// What it draws at its first and at its second end.
+    /// What it draws at its first and at its second end, and which of them was drawn for this step.
     streams: [Stream; 2],
+    drawn: [bool; 2],
     /// Work put into each kilogram, J/kg.
     added: f64,
     /// Net species (kg/s) and energy (W) that stirring carries.

@@ -214,20 +214,15 @@ impl Vapour {
         );
         let (ws, ds) = basis(s);
         let (wy, dy) = basis(y);
-        // Along T first, at the two densities: B, C and their rho-slopes (v), and the T-slopes of these (d).
-        let (mut v, mut d) = ([[0.0; 4]; 2], [[0.0; 4]; 2]);
-        for (m, (a, b)) in [(n00, n10), (n01, n11)].into_iter().enumerate() {
-            for l in 0..4 {
-                v[m][l] = ws[0] * a[0][l] + ws[1] * a[1][l] + ws[2] * b[0][l] + ws[3] * b[1][l];
-                d[m][l] = ds[0] * a[0][l] + ds[1] * a[1][l] + ds[2] * b[0][l] + ds[3] * b[1][l];
-            }
-        }
-        let (mut f, mut f_t, mut f_r) = ([0.0; 2], [0.0; 2], [0.0; 2]);
-        for l in 0..2 {
-            f[l] = wy[0] * v[0][l] + wy[1] * v[0][l + 2] + wy[2] * v[1][l] + wy[3] * v[1][l + 2];
-            f_r[l] = dy[0] * v[0][l] + dy[1] * v[0][l + 2] + dy[2] * v[1][l] + dy[3] * v[1][l + 2];
-            f_t[l] = wy[0] * d[0][l] + wy[1] * d[0][l + 2] + wy[2] * d[1][l] + wy[3] * d[1][l + 2];
-        }
+        // Along T first, at the two densities: B, C and their rho-slopes, and the T-slopes of these.
+        let (thin, thin_t) = (blend(&ws, n00, n10), blend(&ds, n00, n10));
+        let (dense, dense_t) = (blend(&ws, n01, n11), blend(&ds, n01, n11));
+        let across = |w: &[f64; 4], a: &[f64; 4], b: &[f64; 4]| {
+            [0, 1].map(|l| w[0] * a[l] + w[1] * a[l + 2] + w[2] * b[l] + w[3] * b[l + 2])
+        };
+        let f = across(&wy, &thin, &dense);
+        let f_r = across(&dy, &thin, &dense);
+        let f_t = across(&wy, &thin_t, &dense_t);
         let (it, ir) = (self.grid_t.inverse(), self.grid_rho.inverse());
         let (b, c) = (f[0], f[1]);
         let (b_t, c_t) = (f_t[0] * it, f_t[1] * it);
@@ -261,6 +256,12 @@ impl Vapour {
             wy[0] * g(k, 0) + wy[1] * g(k, 2) + wy[2] * g(k + 1, 0) + wy[3] * g(k + 1, 2);
         value_slope(&self.rows[i].s0, s).0 - self.r * libm::log(rho / self.rho_red) + rho * residual
     }
+}
+
+/// What two nodes say between them, by the weights of their values and slopes.
+#[inline]
+fn blend(w: &[f64; 4], a: &Node, b: &Node) -> [f64; 4] {
+    core::array::from_fn(|l| w[0] * a[0][l] + w[1] * a[1][l] + w[2] * b[0][l] + w[3] * b[1][l])
 }
 
 /// Cubic Hermite weights of (value, slope) at the left and right end, and their derivatives.

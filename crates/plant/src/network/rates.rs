@@ -11,7 +11,7 @@ use crate::{
     species::{AIR, Content, OIL, REFRIGERANT, SPECIES, WATER},
     state::{self, Phase, State},
     steam,
-    stream::{Stream, draw},
+    stream::{OilPath, Stream, draw},
     tube::{self, Tube},
 };
 
@@ -188,24 +188,36 @@ impl Law {
 }
 
 impl Way {
+    /// Draws from an end of the link, the first (0) or the second (1), what `state` and `content` give there, unless that was done in
+    /// this step.
+    pub(super) fn pull(
+        &mut self,
+        end: usize,
+        link: &Link,
+        state: &State,
+        content: &Content,
+        oil: &OilPath,
+    ) {
+        if !self.drawn[end] {
+            let how = [link.from.1, link.to.1][end];
+            self.streams[end] = draw(state, content, how, link.flow, oil);
+            self.drawn[end] = true;
+        }
+    }
+
     /// Draws from where the flow of a link from `a` to `b` would come, and finds what it is.
     fn find_rate(&mut self, table: &Table, link: &Link, a: &Node, b: &Node) -> Rate {
-        let pull = |node: &Node, how| draw(&node.state, &node.content, how, link.flow, &node.oil);
         let dp = a.state.p - b.state.p;
         self.chord_dp = dp;
         let forward = dp >= 0.0;
-        // A machine draws from its first end whatever the pressures. The end that cannot be drawn from within this tick is left as it
-        // was: only a reversal asks for it.
+        // A machine draws from its first end whatever the pressures.
         let turns = matches!(
             link.law,
             Law::Pump(_) | Law::Transfer(_) | Law::Compressor(..)
         );
-        if forward || turns || link.flow > 0.0 {
-            self.streams[0] = pull(a, link.from.1);
-        }
-        if !forward || link.flow < 0.0 {
-            self.streams[1] = pull(b, link.to.1);
-        }
+        self.drawn = [false; 2];
+        let (end, donor) = if forward || turns { (0, a) } else { (1, b) };
+        self.pull(end, link, &donor.state, &donor.content, &donor.oil);
         let up_node = if forward { a } else { b };
         let (up, stream) = (&up_node.state, self.stream(dp));
         match link.law {

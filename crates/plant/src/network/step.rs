@@ -6,7 +6,7 @@ use super::{Law, Link, Network, Node, ROOM, Workspace};
 use crate::{
     species::{Content, OIL, SPECIES},
     state::{self, State},
-    stream::{Stream, draw},
+    stream::Stream,
 };
 
 /// Forecast and true pressure may differ by this before the step is found anew: share, and Pa.
@@ -165,9 +165,15 @@ impl Network {
         self.find_rates();
         let w = &mut self.work;
         w.fresh = false;
-        w.start.clear();
-        w.start
-            .extend(self.nodes.iter().map(|n| (n.content, n.energy, n.state)));
+        w.start.resize(
+            self.nodes.len(),
+            (Content::default(), 0.0, State::default()),
+        );
+        for (start, node) in w.start.iter_mut().zip(&self.nodes) {
+            start.0 = node.content;
+            start.1 = node.energy;
+            start.2 = node.state;
+        }
         w.p_start.clear();
         w.p_start.extend(self.nodes.iter().map(|n| n.state.p));
         for round in 0..=CORRECTIONS {
@@ -278,16 +284,14 @@ impl Network {
             if flow == 0.0 {
                 continue;
             }
-            let (end, (donor, how)) = if flow > 0.0 {
-                (0, link.from)
+            let (end, donor) = if flow > 0.0 {
+                (0, link.from.0)
             } else {
-                (1, link.to)
+                (1, link.to.0)
             };
-            if (flow < 0.0) != (way.rate.flow < 0.0) {
-                // Drawn from the start of the step, as everything else: of what came in since there is none to hold back.
-                let (content, _, state) = &w.start[donor];
-                way.streams[end] = draw(state, content, how, link.flow, &nodes[donor].oil);
-            }
+            // Drawn from the start of the step, as everything else: of what came in since there is none to hold back.
+            let (content, _, state) = &w.start[donor];
+            way.pull(end, link, state, content, &nodes[donor].oil);
             for (out, share) in w.out[donor].iter_mut().zip(way.streams[end].share.0) {
                 *out += flow.abs() * dt * share;
             }
