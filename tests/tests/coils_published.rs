@@ -131,14 +131,14 @@ fn tables_are_the_correlations() {
             for t in [253.0, 268.4, 281.7, 300.0, 318.9, 340.2] {
                 let s = Saturated::of(gas, t);
                 for flux in [45.0, 90.0, 200.0, 420.0] {
-                    let powers = inside.flux(flux);
+                    let (powers, boils) = (inside.flux(flux), inside.boiling_flux(flux));
                     let at = format!("{gas}, {bore} m, {t} K, {flux} kg/(s m2)");
                     for x in [0.03, 0.117, 0.3, 0.55, 0.82, 0.96] {
                         let (got, asked) =
                             (inside.condensing(&powers, t, x), shah(&s, flux, bore, x));
                         near(&format!("{at}, x {x} condensing"), got, asked, 0.01);
                         for heat in [800.0, 5e3, 25e3] {
-                            let got = inside.boiling(&powers, t, x, heat);
+                            let got = inside.boiling(&boils, t, x, heat);
                             let asked = gungor_winterton(&s, flux, bore, x, heat);
                             near(
                                 &format!("{at}, x {x}, {heat} W/m2 boiling"),
@@ -171,14 +171,14 @@ fn pools_boil_as_they_do() {
 #[test]
 fn cells_change_smoothly() {
     let inside = Inside::new(Gas::R134a, 1.6e-3);
-    let powers = inside.flux(250.0);
+    let (powers, boils) = (inside.flux(250.0), inside.boiling_flux(250.0));
     let condenser = |i: u32| {
         // From bare vapour to full of liquid: static quality and void fall together, flowing quality ahead of them.
         let dry = f64::from(i) / 4000.0;
         inside.condenser_cell(&powers, 325.0, dry, dry.sqrt(), dry)
     };
     let evaporator =
-        |i: u32| inside.evaporator_cell(&powers, 278.0, f64::from(i) / 4000.0, 0.9, 8e3);
+        |i: u32| inside.evaporator_cell(&boils, 278.0, f64::from(i) / 4000.0, 0.9, 8e3);
     for i in 0..4000 {
         for (name, a, b) in [
             ("condenser", condenser(i), condenser(i + 1)),

@@ -99,7 +99,11 @@ impl Compressor {
 /// Isentropic work per kilogram of a mixed stream raised by a pressure ratio, J/kg.
 fn ideal_work(table: &Table, s: &State, inlet: &Stream, ratio: f64) -> f64 {
     let lift = s.p * (ratio - 1.0);
-    let air = inlet.share[AIR] * CP_AIR * s.t * (libm::pow(ratio, R_AIR / CP_AIR) - 1.0);
+    let air = if inlet.share[AIR] > 0.0 {
+        inlet.share[AIR] * CP_AIR * s.t * (libm::pow(ratio, R_AIR / CP_AIR) - 1.0)
+    } else {
+        0.0
+    };
     let incompressible =
         (inlet.share[OIL] + inlet.share[WATER] + inlet.share[DISSOLVED]) * lift / 1000.0;
     let vapour = inlet.share[REFRIGERANT] - inlet.liquid;

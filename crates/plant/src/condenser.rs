@@ -110,16 +110,28 @@ impl Condenser {
             // Air gathers at the film and hinders the vapour on its way there.
             let ua = oiled * h * self.surface / (1.0 + AIR_HINDERS * s.p_air / s.p.max(1.0))
                 + steam::touching(s, &node.content);
-            let ua_liquid = oiled * self.inside.liquid(&powers, next.t) * self.surface;
-            // Liquid heats its stretch of the wall less than vapour does its own: they settle so far apart, about the mean.
-            let settled = |ua: f64, t: f64| (ua * t + per_kelvin * air_t) / (ua + per_kelvin);
-            let apart = settled(ua, s.t) - settled(ua_liquid, next.t);
+            // Conductance to liquid, were there nothing else in the cell. Liquid heats its stretch of the wall less than vapour does its
+            // own: they settle so far apart, about the mean.
+            let inside = &self.inside;
+            let flooded_end = || {
+                let ua_liquid = oiled * inside.liquid(&powers, next.t) * self.surface;
+                let settled = |ua: f64, t: f64| (ua * t + per_kelvin * air_t) / (ua + per_kelvin);
+                let apart = settled(ua, s.t) - settled(ua_liquid, next.t);
+                (ua_liquid, apart)
+            };
             let wall = self.wall[k];
-            let condensing = ua * (s.t - wall - self.flooded[k] * apart);
+            let before = self.flooded[k];
+            let was = (before > 0.0).then(&flooded_end);
+            let condensing = ua * (s.t - wall - before * was.map_or(0.0, |(_, apart)| apart));
             let flooded = if s.m_liq > 0.0 {
                 flooded(x, half_length(condensing, s.h_gas - s.h_liq, moving))
             } else {
                 0.0
+            };
+            let (ua_liquid, apart) = if flooded > 0.0 {
+                was.unwrap_or_else(flooded_end)
+            } else {
+                (0.0, 0.0)
             };
             let own = between(
                 (1.0 - flooded) * ua,

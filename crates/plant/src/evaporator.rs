@@ -147,7 +147,7 @@ impl Evaporator {
         heat: &mut [f64],
     ) -> (Air, f64) {
         let flux = flow.abs() / self.flow_area;
-        let powers = self.inside.flux(flux);
+        let powers = self.inside.boiling_flux(flux);
         let n = CELLS as f64;
         let bed = self.bed;
         let frosted = self.iced() > 0.0;

@@ -130,7 +130,14 @@ impl Common {
 #[derive(Debug, Clone, Copy)]
 pub struct Flux {
     whole: f64,
+    counted: f64,
     per_08: f64,
+}
+
+/// Those that boiling asks for besides.
+#[derive(Debug, Clone, Copy)]
+pub struct BoilingFlux {
+    flux: Flux,
     per_117: f64,
     boiling: f64,
 }
@@ -170,9 +177,18 @@ impl Inside {
         let counted = flux.max(LEAST_FLUX);
         Flux {
             whole: flux,
+            counted,
             per_08: libm::pow(counted, 0.8),
-            per_117: libm::pow(counted, 1.17),
-            boiling: 24_000.0 * libm::pow(counted, -1.16),
+        }
+    }
+
+    /// Powers of a mass flux for boiling.
+    pub fn boiling_flux(&self, flux: f64) -> BoilingFlux {
+        let flux = self.flux(flux);
+        BoilingFlux {
+            flux,
+            per_117: libm::pow(flux.counted, 1.17),
+            boiling: 24_000.0 * libm::pow(flux.counted, -1.16),
         }
     }
 
@@ -207,11 +223,11 @@ impl Inside {
     }
 
     /// Boiling at quality `x` and heat flux `heat` (W/m2), W/(m2 K) ([`crate::in_tube::gungor_winterton`]).
-    pub fn boiling(&self, g: &Flux, t: f64, x: f64, heat: f64) -> f64 {
+    pub fn boiling(&self, g: &BoilingFlux, t: f64, x: f64, heat: f64) -> f64 {
         let [lo, xtt, latent, pool, per_mu_117] = self.groups.boiling.at(t);
         let [a, b, c] = self.common.boiling.at(x);
         let [q_116, q_067] = self.common.heat.at(heat.max(0.0).sqrt());
-        let lo = lo * g.per_08 * self.bore_02;
+        let lo = lo * g.flux.per_08 * self.bore_02;
         let e = a * (1.0 + g.boiling * q_116 * latent) + xtt * b;
         let suppressed = 1.0 / (1.0 + 1.15e-6 * e * e * c * self.bore_117 * per_mu_117 * g.per_117);
         lo * e + suppressed * pool * q_067
@@ -235,11 +251,18 @@ impl Inside {
     }
 
     /// An evaporator cell: boiling, and past the quality `dry_from` the wall dries until it meets vapour alone.
-    pub fn evaporator_cell(&self, g: &Flux, t: f64, x: f64, dry_from: f64, heat: f64) -> f64 {
+    pub fn evaporator_cell(
+        &self,
+        g: &BoilingFlux,
+        t: f64,
+        x: f64,
+        dry_from: f64,
+        heat: f64,
+    ) -> f64 {
         let wet = smooth((1.0 - x) / (1.0 - dry_from));
         let mut h = 0.0;
         if wet < 1.0 {
-            h += (1.0 - wet) * self.vapour(g, t);
+            h += (1.0 - wet) * self.vapour(&g.flux, t);
         }
         if wet > 0.0 {
             h += wet * self.boiling(g, t, x, heat);
