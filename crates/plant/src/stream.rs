@@ -133,15 +133,30 @@ const SWEEPS: f64 = 5e-3;
 const BLEED_HEAD: f64 = 800.0;
 
 /// What leaves `state` through an opening, given the flow of the last tick (kg/s) for the bleed.
-pub fn draw(state: &State, content: &Content, how: Draw, last_flow: f64, path: &OilPath) -> Stream {
+pub fn draw(
+    state: &State,
+    content: &Content,
+    how: &Draw,
+    last_flow: f64,
+    path: &OilPath,
+) -> Stream {
     let gas_mass = state.m_gas + content[AIR] + state.m_steam;
     let liq_mass = state.m_liq;
     let gas_rho = state.gas_density(content);
     // What it has dissolved goes with the oil.
     let solution = content[OIL] + content[DISSOLVED];
     let v_oil = content[OIL] / RHO_OIL + content[DISSOLVED] / RHO_DISSOLVED;
-    let pool = Pool::of(state, liq_mass, solution, v_oil, path);
-    let y = liquid_share(state, &pool, how, gas_mass, gas_rho, last_flow, path);
+    let pool = matches!(how, Draw::PickUp { .. })
+        .then(|| Pool::of(state, liq_mass, solution, v_oil, path));
+    let y = liquid_share(
+        state,
+        pool.as_ref(),
+        how,
+        gas_mass,
+        gas_rho,
+        last_flow,
+        path,
+    );
 
     // Oil is mixed into liquid where there is any and creeps as a film where there is none. From the top of a level none goes
     // along, from a pool with a bleed hole only what the hole lets through.
@@ -158,7 +173,7 @@ pub fn draw(state: &State, content: &Content, how: Draw, last_flow: f64, path: &
     } else {
         0.0
     };
-    let (oil_in_liquid, oil_film) = if matches!(how, Draw::PickUp { .. }) {
+    let (oil_in_liquid, oil_film) = if let Some(pool) = pool {
         (y * pool.oil, 0.0)
     } else if liq_mass > solution * 0.02 && liq_mass > 0.0 && mixed {
         let in_liquid = path.washed * y * solution / (liq_mass + solution);
@@ -292,14 +307,14 @@ impl Pool {
 
 fn liquid_share(
     state: &State,
-    pool: &Pool,
-    how: Draw,
+    pool: Option<&Pool>,
+    how: &Draw,
     gas_mass: f64,
     gas_rho: f64,
     last_flow: f64,
     path: &OilPath,
 ) -> f64 {
-    if state.m_liq <= 0.0 && !(matches!(how, Draw::PickUp { .. }) && pool.oil > 0.0) {
+    if state.m_liq <= 0.0 && pool.is_none_or(|pool| pool.oil <= 0.0) {
         return 0.0;
     }
     if gas_mass <= 0.0 {
@@ -308,7 +323,7 @@ fn liquid_share(
     let level = state.v_liq / (state.v_gas + state.v_liq);
     // A volumetric share of liquid in the flow, turned into a mass share.
     let by_volume = |l: f64| l * state.rho_liq / (l * state.rho_liq + (1.0 - l) * gas_rho);
-    match how {
+    match *how {
         Draw::Slip => {
             let slip = libm::cbrt(state.rho_liq / gas_rho.max(1e-6));
             let xs = gas_mass / (gas_mass + state.m_liq);
@@ -348,7 +363,7 @@ fn liquid_share(
             bleed_area,
             below,
             tube_loss,
-        } => {
+        } => pool.map_or(0.0, |pool| {
             let flow = last_flow.abs().max(TRICKLE);
             let suck = tube_loss * flow * flow / gas_rho.max(0.1) + BLEED_HEAD;
             let covered = ((pool.level - below) / BLEED_COVERED).clamp(0.0, 1.0);
@@ -356,7 +371,7 @@ fn liquid_share(
                 BLEED_CD * bleed_area * (2.0 * pool.rho * suck).sqrt() * pool.ease * covered;
             let spill = by_volume(smooth((pool.level - floods) / (1.0 - floods)));
             spill.max((bleed / flow).min(0.3))
-        }
+        }),
     }
 }
 

@@ -199,7 +199,7 @@ impl Way {
         oil: &OilPath,
     ) {
         if !self.drawn[end] {
-            let how = [link.from.1, link.to.1][end];
+            let how = if end == 0 { &link.from.1 } else { &link.to.1 };
             self.streams[end] = draw(state, content, how, link.flow, oil);
             self.drawn[end] = true;
         }
