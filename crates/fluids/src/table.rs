@@ -128,6 +128,12 @@ impl Table {
         self.gas.entropy(rho, t, &self.line)
     }
 
+    /// [`vapour`](Self::vapour) and [`vapour_entropy`](Self::vapour_entropy) of one state, for less time than both apart.
+    #[inline]
+    pub fn vapour_with_entropy(&self, rho: f64, t: f64) -> (Eval, f64) {
+        self.gas.with_entropy(rho, t, &self.line)
+    }
+
     /// Compressed liquid at density `rho` and temperature `t`; `sat` is `self.sat(t)`.
     ///
     /// Thinner than the saturated liquid, pressure and energy go on linearly in density. Pressure rises with

@@ -134,10 +134,9 @@ fn isentropic_enthalpy(table: &Table, s1: f64, p1: f64, p2: f64, t1: f64, rho1: 
     let r = p2 / p1;
     let mut t = (t1 * libm::pow(r, 0.11)).max(t_sat + 0.5);
     let mut rho = (rho1 * r * t1 / t).min(sat.rho_g);
-    let mut e = table.vapour(rho, t);
+    let (mut e, mut entropy) = table.vapour_with_entropy(rho, t);
     for _ in 0..12 {
-        let f_p = e.p - p2;
-        let f_s = table.vapour_entropy(rho, t) - s1;
+        let (f_p, f_s) = (e.p - p2, entropy - s1);
         if f_p.abs() < 1e-7 * p2 && f_s.abs() < 1e-4 {
             break;
         }
@@ -148,7 +147,7 @@ fn isentropic_enthalpy(table: &Table, s1: f64, p1: f64, p2: f64, t1: f64, rho1: 
         let d_t = (-f_s * e.dp_drho + s_r * f_p) / det;
         rho = (rho + d_rho).clamp(0.3 * rho, 3.0 * rho);
         t = (t + d_t).clamp(t - 40.0, t + 40.0);
-        e = table.vapour(rho, t);
+        (e, entropy) = table.vapour_with_entropy(rho, t);
     }
     e.u + e.p / rho
 }
