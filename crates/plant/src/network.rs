@@ -167,7 +167,7 @@ struct Workspace {
     p_end: Vec<f64>,
     /// What every link does, in the order of the links.
     ways: Vec<Way>,
-    /// Links that pass or stir anything at the pressures of now: nothing else is looked at in a step.
+    /// Links that are not shut, or stir, or have just been shut: nothing else is looked at in a step.
     open: Vec<LinkId>,
     /// The rates belong to the states and laws of now.
     fresh: bool,

@@ -29,7 +29,8 @@ impl<const N: usize> Rows<N> {
     pub(crate) fn at(&self, x: f64) -> [f64; N] {
         let last = self.values.len() - 2;
         let u = ((x - self.from) * self.per_step).clamp(0.0, (last + 1) as f64);
-        let i = (u as usize).min(last);
+        // Through i32: the conversion the processor has.
+        let i = (u as i32 as usize).min(last);
         let f = u - i as f64;
         let (a, b) = (&self.values[i], &self.values[i + 1]);
         core::array::from_fn(|k| a[k] + f * (b[k] - a[k]))

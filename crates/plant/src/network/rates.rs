@@ -65,19 +65,18 @@ impl Network {
         w.fit(nodes.len(), links.len());
         w.open.clear();
         for (k, (link, way)) in links.iter().zip(&mut w.ways).enumerate() {
+            (way.rate, way.added, way.flow) = (Rate::default(), 0.0, 0.0);
+            let (shut, stirs) = (link.law.is_shut(), link.stir > 0.0);
+            if shut && !stirs && link.flow == 0.0 {
+                continue;
+            }
+            w.open.push(k);
             let (a, b) = (&nodes[link.from.0], &nodes[link.to.0]);
-            way.added = 0.0;
-            way.flow = 0.0;
-            if link.stir > 0.0 {
+            if stirs {
                 way.stirred = stirred(a, b, link.stir);
             }
-            way.rate = if link.law.is_shut() {
-                Rate::default()
-            } else {
-                way.find_rate(table, link, a, b)
-            };
-            if link.stir > 0.0 || !way.rate.is_none() {
-                w.open.push(k);
+            if !shut {
+                way.rate = way.find_rate(table, link, a, b);
             }
         }
     }

@@ -245,24 +245,11 @@ impl Network {
         pattern.solve(&mut w.rhs);
         w.p_end.clear();
         w.p_end.extend_from_slice(&w.rhs);
-        for &k in &w.open {
-            let (link, way) = (&links[k], &mut w.ways[k]);
-            let (from, to) = (link.from.0, link.to.0);
-            let rate = way.rate;
-            way.flow = rate.flow + rate.by_from * (w.p_end[from] - w.p_start[from])
-                - rate.by_to * (w.p_end[to] - w.p_start[to]);
-            if matches!(
-                link.law,
-                Law::OneWay(_) | Law::Compressor(..) | Law::Pump(_) | Law::Transfer(_)
-            ) {
-                way.flow = way.flow.max(0.0);
-            }
-        }
-        self.hold_back(dt);
+        self.find_flows(dt);
     }
 
-    /// Slows the flows out of a node that they would empty within the step, and draws the streams of reversed links.
-    fn hold_back(&mut self, dt: f64) {
+    /// Finds the flows for the end pressures, draws the streams of reversed links, and slows what would empty a node within the step.
+    fn find_flows(&mut self, dt: f64) {
         let Self {
             nodes,
             links,
@@ -280,15 +267,20 @@ impl Network {
         }
         for &k in &w.open {
             let (link, way) = (&links[k], &mut w.ways[k]);
-            let flow = way.flow;
+            let (from, to, rate) = (link.from.0, link.to.0, way.rate);
+            let mut flow = rate.flow + rate.by_from * (w.p_end[from] - w.p_start[from])
+                - rate.by_to * (w.p_end[to] - w.p_start[to]);
+            if matches!(
+                link.law,
+                Law::OneWay(_) | Law::Compressor(..) | Law::Pump(_) | Law::Transfer(_)
+            ) {
+                flow = flow.max(0.0);
+            }
+            way.flow = flow;
             if flow == 0.0 {
                 continue;
             }
-            let (end, donor) = if flow > 0.0 {
-                (0, link.from.0)
-            } else {
-                (1, link.to.0)
-            };
+            let (end, donor) = if flow > 0.0 { (0, from) } else { (1, to) };
             // Drawn from the start of the step, as everything else: of what came in since there is none to hold back.
             let (content, _, state) = &w.start[donor];
             way.pull(end, link, state, content, &nodes[donor].oil);
@@ -384,7 +376,8 @@ impl Network {
         if let Some(mix) = mix {
             mix.carry(links, w, dt);
         }
-        for (link, way) in links.iter_mut().zip(&w.ways) {
+        for &k in &w.open {
+            let (link, way) = (&mut links[k], &w.ways[k]);
             let flow = way.flow;
             let stream = way.stream(flow);
             link.flow = flow;
