@@ -239,9 +239,6 @@ impl Vapour {
         // Along T first, at the two densities: B, C and their rho-slopes, and the T-slopes of these.
         let (thin, thin_t) = (blend(&ws, n00, n10), blend(&ds, n00, n10));
         let (dense, dense_t) = (blend(&ws, n01, n11), blend(&ds, n01, n11));
-        let across = |w: &[f64; 4], a: &[f64; 4], b: &[f64; 4]| {
-            [0, 1].map(|l| w[0] * a[l] + w[1] * a[l + 2] + w[2] * b[l] + w[3] * b[l + 2])
-        };
         let f = across(&wy, &thin, &dense);
         let f_r = across(&dy, &thin, &dense);
         let f_t = across(&wy, &thin_t, &dense_t);
@@ -300,6 +297,12 @@ struct Place {
 #[inline]
 fn blend(w: &[f64; 4], a: &Node, b: &Node) -> [f64; 4] {
     core::array::from_fn(|l| w[0] * a[0][l] + w[1] * a[1][l] + w[2] * b[0][l] + w[3] * b[1][l])
+}
+
+/// B and C between two densities, each with its slope two places on.
+#[inline]
+fn across(w: &[f64; 4], a: &[f64; 4], b: &[f64; 4]) -> [f64; 2] {
+    core::array::from_fn(|l| w[0] * a[l] + w[1] * a[l + 2] + w[2] * b[l] + w[3] * b[l + 2])
 }
 
 /// Cubic Hermite weights of (value, slope) at the left and right end, and their derivatives.

@@ -230,14 +230,13 @@ impl Network {
                 }
                 let gain = sign * dt * pressure_per_kg(&nodes[node].state, stream, added);
                 let mut right = w.rhs[node] + gain * (fixed - known);
-                let beside = [(from, rate.by_from), (to, -rate.by_to)].map(|(other, by)| {
+                let mut beside = [-gain * rate.by_from, gain * rate.by_to];
+                for (entry, other) in beside.iter_mut().zip([from, to]) {
                     if other == ROOM {
-                        right += gain * by * w.p_start[ROOM];
-                        0.0
-                    } else {
-                        -gain * by
+                        right -= *entry * w.p_start[ROOM];
+                        *entry = 0.0;
                     }
-                });
+                }
                 w.rhs[node] = right;
                 pattern.add(k, row, beside);
             }
