@@ -208,7 +208,7 @@ pub struct CabinSpec {
     pub blower: Vec<MassFlow>,
     /// Power of the blower on its highest step; all of it warms the air.
     pub blower_power: Power,
-    /// Heat passage of the ducts from the warm space behind the dash, taken at the outside temperature.
+    /// Heat passage of the ducts from the warm space behind the dash, taken at the outside temperature, on the highest step.
     pub duct_conductance: Conductance,
 }
 

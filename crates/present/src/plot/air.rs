@@ -1,12 +1,9 @@
 //! The psychrometric chart: the day's air and the cabin's, their mixing before the coil, the coil, and the ducts behind it.
 
 use lowside_fluids::moist_air;
-use lowside_plant::{evaporator::Air, state::CP_AIR};
+use lowside_plant::evaporator::Air;
 use lowside_session::Bay;
-use lowside_units::{
-    Quantity,
-    display::{Shown, Style, UnitSystem},
-};
+use lowside_units::display::{Shown, Style, UnitSystem};
 
 use super::{Axis, Dot, Frame, Line, Live, Name, Scales, steps, temperature_axis};
 use crate::parts::Part;
@@ -80,8 +77,7 @@ pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
 /// Air as it leaves the coil: the vent's air less what the ducts warm it (the plant's own duct, turned round).
 fn coil_out(bay: &Bay) -> Air {
     let plant = bay.plant();
-    let (vent, flow) = (plant.cabin.vent, plant.cabin.flow);
-    let k = plant.vehicle.cabin.duct_conductance.si() / (flow.max(STILL) * CP_AIR);
+    let (vent, k) = (plant.cabin.vent, plant.cabin.duct_share());
     Air {
         t: (vent.t - k * plant.day().t) / (1.0 - k),
         w: vent.w,
