@@ -251,6 +251,9 @@ fn with_instruments(dice: &mut Dice, on: bool) -> Action {
             at: on.then_some(Point::LiquidLine),
         },
         9 if dice.bits().is_multiple_of(2) => Action::ClutchMeter { on },
+        9 if on => Action::HeaterHose {
+            pinched: dice.bits().is_multiple_of(2),
+        },
         9 => Action::Stopwatch { on },
         10 if on => Action::PerformanceTest,
         10 => Action::NoteReadings { after: on },

@@ -254,6 +254,11 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
                     move |on| act.emit(Action::ClutchMeter { on })
                 }) }
                 if let Some([volts, amperes]) = &t.clutch { { line(words::clutch(), &format!("{volts}, {amperes}")) } }
+                { line(words::hub_and_pulley(), &format!("{}, {}", t.turning[0].number, t.turning[1])) }
+                { switch("heater-hose", words::heater_hose(), [words::no(), words::yes()], t.heater_pinched, {
+                    let act = p.act.clone();
+                    move |pinched| act.emit(Action::HeaterHose { pinched })
+                }) }
                 { line(words::stopwatch(), &t.stopwatch.1.number) }
                 { button(if t.stopwatch.0 { words::stopwatch_stop() } else { words::stopwatch_start() }, true,
                     does(Action::Stopwatch { on: !t.stopwatch.0 })) }

@@ -125,6 +125,8 @@ pub(crate) fn event(e: Event) -> &'static str {
         Event::ClutchIn => event_clutch_in(),
         Event::LowSwitchOpened => event_low_switch(),
         Event::CutOutOpened => event_cut_out(),
+        Event::EngineTooHot => event_engine_too_hot(),
+        Event::ClutchSmells => event_clutch_smells(),
         Event::ReliefLifted => event_relief_lifted(),
         Event::ReliefSeated => event_relief_seated(),
         Event::CanBurst => event_can_burst(),

@@ -9,6 +9,18 @@ const DRAUGHT: f64 = 0.012;
 /// for 0.08 kg/s in a channel 0.1 m wide, against some 7 of still air, radiation and 2.5 mm of plastic (own estimate).
 const DUCT_INSIDE: f64 = 3.6;
 
+/// Conductance of the heater core, W/K (own figure: it heats a cabin with 6-8 kW in winter).
+const HEATER: f64 = 150.0;
+
+/// The heater core behind the coil, and the door in front of it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Heater {
+    /// Coolant in it, K.
+    pub coolant: f64,
+    /// Share of the coil's air that gets by its shut door, 0 to 1.
+    pub share: f64,
+}
+
 /// The day outside.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Outside {
@@ -115,15 +127,31 @@ impl Cabin {
         Air { t: t + rise, w }
     }
 
-    /// Advances the cabin by `dt` seconds with air from the coil.
-    pub fn advance(&mut self, coil: Air, outside: &Outside, windows_open: bool, dt: f64) {
+    /// How far the heater core warms the coil's air in the mean, as a share of the way to the coolant (0 to 1).
+    pub fn heater_share(&self, heater: &Heater) -> f64 {
+        heater.share * effectiveness(HEATER, heater.share * self.flow * CP_AIR)
+    }
+
+    /// Advances the cabin by `dt` seconds with air from the coil, some of it by way of the heater core; returns the heat that core gave, W.
+    pub fn advance(
+        &mut self,
+        coil: Air,
+        heater: &Heater,
+        outside: &Outside,
+        windows_open: bool,
+        dt: f64,
+    ) -> f64 {
         let leak = self.exchange(windows_open);
+        let mut heat = 0.0;
         let s = &self.spec;
         if self.flow <= DRAUGHT {
             self.vent = self.air;
         } else {
+            let heated = self.heater_share(heater) * (heater.coolant - coil.t);
+            heat = heated * self.flow * CP_AIR;
+            let t = coil.t + heated;
             self.vent = Air {
-                t: coil.t + self.duct_share() * (outside.t - coil.t),
+                t: t + self.duct_share() * (outside.t - t),
                 w: coil.w,
             };
         }
@@ -143,5 +171,6 @@ impl Cabin {
         self.interior += to_interior * dt / s.interior.si();
         self.air.w +=
             (supply * (self.vent.w - self.air.w) + leak * (outside.w - self.air.w)) * dt / mass;
+        heat
     }
 }

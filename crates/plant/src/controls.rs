@@ -22,6 +22,8 @@ pub struct Settings {
     pub road_speed: f64,
     /// Windows and doors stand open.
     pub windows_open: bool,
+    /// A heater hose is pinched off.
+    pub heater_pinched: bool,
 }
 
 impl Default for Settings {
@@ -34,12 +36,13 @@ impl Default for Settings {
             recirculate: true,
             road_speed: 0.0,
             windows_open: false,
+            heater_pinched: false,
         }
     }
 }
 
-/// Time in which a clutch brings the compressor up to speed, s (common practice: a tenth to a third).
-const CATCHING: f64 = 0.2;
+/// How much cooler the coolant has to be before the engine's control lets the clutch in again, K (own figure).
+const COOLER: f64 = 8.0;
 
 /// A pressure switch with two set points, Pa gauge.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -70,6 +73,17 @@ impl Switch {
     }
 }
 
+/// What the electric side feels.
+#[derive(Debug, Clone, Copy)]
+pub struct Felt {
+    /// True gauge pressure at the accumulator, Pa.
+    pub low: f64,
+    /// True gauge pressure in the discharge line, Pa.
+    pub high: f64,
+    /// Coolant, K.
+    pub coolant: f64,
+}
+
 /// Electric side of the compressor drive.
 #[derive(Debug, Clone)]
 pub struct Drive {
@@ -82,11 +96,13 @@ pub struct Drive {
     pub engaged: bool,
     /// Times the clutch has pulled in.
     pub cycles: u32,
-    /// How far the clutch has caught: speed of the compressor over that of its pulley, 0 to 1.
-    pub grip: f64,
+    /// The engine is too hot for its control to allow the compressor.
+    pub held_back: bool,
     /// Pressures as the lagging switches feel them, Pa gauge: low, high.
     felt: [f64; 2],
     lag: f64,
+    /// Coolant at which the engine's control lets go, K; at none where there is no such control.
+    too_hot: f64,
 }
 
 impl Drive {
@@ -105,9 +121,10 @@ impl Drive {
             },
             engaged: false,
             cycles: 0,
-            grip: 0.0,
+            held_back: false,
             felt: [p; 2],
             lag: spec.lag.si(),
+            too_hot: spec.coolant_opens.map_or(f64::INFINITY, Quantity::si),
         };
         drive.cycling.on_low(p);
         drive
@@ -143,25 +160,22 @@ impl Drive {
         self.felt
     }
 
-    /// Advances by `dt` seconds with the true gauge pressures (Pa) at the accumulator and the discharge line; a cycling switch
-    /// that is `stuck` closed conducts whatever it feels.
-    pub fn advance(&mut self, settings: &Settings, stuck: bool, low: f64, high: f64, dt: f64) {
+    /// Advances by `dt` seconds with what is felt; a cycling switch that is `stuck` closed conducts whatever it feels.
+    pub fn advance(&mut self, settings: &Settings, stuck: bool, felt: &Felt, dt: f64) {
+        let Felt { low, high, coolant } = *felt;
         let share = dt / (self.lag + dt);
         self.felt[0] += share * (low - self.felt[0]);
         self.felt[1] += share * (high - self.felt[1]);
         self.cycling.on_low(self.felt[0]);
         self.cycling.closed |= stuck;
         self.cut_out.on_high(self.felt[1]);
-        let called = settings.engine_on && settings.ac_on;
+        let eased = if self.held_back { COOLER } else { 0.0 };
+        self.held_back = coolant > self.too_hot - eased;
+        let called = settings.engine_on && settings.ac_on && !self.held_back;
         let engage = called && self.cycling.closed && self.cut_out.closed;
         if engage && !self.engaged {
             self.cycles += 1;
         }
         self.engaged = engage;
-        self.grip = if engage {
-            (self.grip + dt / CATCHING).min(1.0)
-        } else {
-            0.0
-        };
     }
 }

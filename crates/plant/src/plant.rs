@@ -10,13 +10,15 @@ use serde::{Deserialize, Serialize};
 use crate::{
     assembly::{self, Places},
     bores,
-    cabin::{Cabin, Outside},
+    cabin::{Cabin, Heater, Outside},
     charge::{self, Start},
+    clutch::{Clutch, Load},
     compressor::Compressor,
     condenser::{self, Condenser},
-    controls::{Drive, Settings},
+    controls::{Drive, Felt, Settings},
     damage::Damage,
     debris::Debris,
+    engine::{Cooling, Engine},
     evaporator::{self, Evaporator},
     flow::k_from_hole,
     leak::{Leak, Site},
@@ -50,6 +52,8 @@ const TRICKLE: f64 = 0.015;
 const STILL: f64 = 0.03;
 /// Time in which a fan clutch takes or lets go as the air behind the condenser changes, s (common practice: some ten to thirty).
 const FAN_TIME: f64 = 10.0;
+/// A turn a minute, rad/s.
+const RAD_S: f64 = core::f64::consts::TAU / 60.0;
 /// Idle speed at which the fan is rated, 1/min.
 const FAN_IDLE: f64 = 800.0;
 
@@ -98,6 +102,12 @@ pub struct Condition {
     pub evaporator_air: f64,
     /// The cycling switch's contacts are stuck closed.
     pub cycling_switch_stuck: bool,
+    /// Torque that the clutch holds, as a share of a sound one's, 0 to 1.
+    pub clutch_hold: f64,
+    /// Share of the coil's air that a blend door lets through the heater core though it stands on cold, 0 to 1.
+    pub blend_leak: f64,
+    /// Share of a sound radiator's conductance, 0 to 1.
+    pub radiator: f64,
 }
 
 impl Default for Condition {
@@ -108,6 +118,9 @@ impl Default for Condition {
             condenser_air: 1.0,
             evaporator_air: 1.0,
             cycling_switch_stuck: false,
+            clutch_hold: 1.0,
+            blend_leak: 0.0,
+            radiator: 1.0,
         }
     }
 }
@@ -137,8 +150,12 @@ pub struct Plant {
     pub evaporator: Evaporator,
     /// Cabin.
     pub cabin: Cabin,
-    /// Switches and clutch.
+    /// Switches.
     pub drive: Drive,
+    /// The compressor's clutch.
+    pub clutch: Clutch,
+    /// The engine's heat.
+    pub engine: Engine,
     /// The oil.
     pub oil: LoopOil,
     /// What use has done to the compressor.
@@ -153,6 +170,8 @@ pub struct Plant {
     pub condenser_air: (f64, f64),
     /// How far the fan's clutch (or its stages) is in, 0 to 1.
     pub fan_clutch: f64,
+    /// Heat that the heater core gave the cabin's air last, W.
+    heater: f64,
     leaks: Vec<Leak>,
     /// The way out of each, in the same order.
     leak_links: Vec<LinkId>,
@@ -192,6 +211,8 @@ impl Plant {
             evaporator: Evaporator::new(&vehicle.evaporator, vehicle.refrigerant, day.t),
             cabin: Cabin::new(&vehicle.cabin, start.cabin_t, day.w()),
             drive: Drive::new(&vehicle.switches, low),
+            clutch: Clutch::new(day.t),
+            engine: Engine::default(),
             oil,
             damage: Damage::default(),
             debris: Debris::default(),
@@ -199,6 +220,7 @@ impl Plant {
             hood_t: day.t,
             condenser_air: (0.0, day.t),
             fan_clutch: 0.0,
+            heater: 0.0,
             network,
             places,
             shells,
@@ -306,8 +328,9 @@ impl Plant {
             self.network
                 .advance_watched(dt, &self.heat, &mut |taken| watch.step(taken));
             watch.heat_came(self, coil);
-            self.cabin
-                .advance(coil, &outside, self.settings.windows_open, dt);
+            let heater = self.heater_core();
+            let windows = self.settings.windows_open;
+            self.heater = self.cabin.advance(coil, &heater, &outside, windows, dt);
         }
         self.bind_water(length);
         self.oil
@@ -355,10 +378,31 @@ impl Plant {
         (self.condition.compressor_wear + self.damage.wear()).min(1.0)
     }
 
+    /// The heater core and what a leaking door lets through it; without its coolant it soon is as cold as the air.
+    pub fn heater_core(&self) -> Heater {
+        Heater {
+            coolant: self.engine.coolant,
+            share: if self.settings.heater_pinched {
+                0.0
+            } else {
+                self.condition.blend_leak
+            },
+        }
+    }
+
+    /// Speed of the clutch's pulley, 1/min.
+    pub fn pulley_rpm(&self) -> f64 {
+        if self.settings.engine_on {
+            self.settings.engine_rpm * self.vehicle.compressor.pulley_ratio.si()
+        } else {
+            0.0
+        }
+    }
+
     /// Speed of the compressor, 1/min.
     pub fn compressor_rpm(&self) -> f64 {
         if self.drive.engaged && self.fitted.compressor {
-            self.settings.engine_rpm * self.vehicle.compressor.pulley_ratio.si() * self.drive.grip
+            self.pulley_rpm() * self.clutch.grip
         } else {
             0.0
         }
@@ -426,18 +470,40 @@ impl Plant {
         let low = self.network.node(self.places.accumulator).state.p - self.day.p;
         let high = self.network.node(self.places.discharge).state.p - self.day.p;
         let stuck = self.condition.cycling_switch_stuck;
-        self.drive.advance(&self.settings, stuck, low, high, dt);
+        let coolant = self.engine.coolant;
+        self.drive
+            .advance(&self.settings, stuck, &Felt { low, high, coolant }, dt);
+        let shaft = self.shaft_power();
+        let turns = self.compressor_rpm() * RAD_S;
+        let load = Load {
+            pulley: self.pulley_rpm() * RAD_S,
+            torque: if turns > 0.0 { shaft / turns } else { 0.0 },
+            around: self.hood_t,
+        };
+        let engaged = self.drive.engaged;
+        self.clutch
+            .advance(engaged, self.condition.clutch_hold, load, dt);
     }
 
     fn set_air(&mut self, dt: f64) {
         let s = &self.settings;
-        let goal = self.day.t + if s.engine_on { HOOD_RISE } else { 0.0 };
+        let warm = if s.engine_on { HOOD_RISE } else { 0.0 };
+        let goal = self.day.t + warm + self.engine.under_hood();
         self.hood_t += (goal - self.hood_t) * dt / HOOD_TIME;
         let f = &self.vehicle.fan;
         let rpm = if s.engine_on { s.engine_rpm } else { 0.0 };
         // The clutch's bimetal (or the stages' sender) follows the air behind the condenser.
         let (flow, t) = self.condenser_air;
         let behind = t + self.condenser.duty / (flow.max(STILL) * CP_AIR);
+        let cooling = Cooling {
+            rpm,
+            shaft: self.shaft_power(),
+            air: (flow, behind),
+            radiator: self.condition.radiator,
+            hood: self.hood_t,
+            heater: self.heater,
+        };
+        self.engine.advance(&cooling, dt);
         let (slips, drives) = (f.slips_to.si(), f.drives_from.si());
         let called = ((behind - slips) / (drives - slips).max(1.0)).clamp(0.0, 1.0);
         self.fan_clutch += (called - self.fan_clutch) * dt / FAN_TIME;
@@ -448,7 +514,8 @@ impl Plant {
         let flow = (fan * fan + ram * ram).sqrt();
         // Hot air comes round to the face less as the fan pulls harder, and not at all on the road.
         let round = if flow > 0.0 {
-            f.idle_recirculation.si() * (f.idle_flow.si() / flow) * fan / flow
+            let round = f.idle_recirculation.si() * (f.idle_flow.si() / flow) * fan / flow;
+            round * self.engine.round(self.day.t)
         } else {
             0.0
         };

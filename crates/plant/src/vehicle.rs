@@ -178,6 +178,9 @@ pub struct SwitchSpec {
     /// High-pressure cut-out closes at.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub high_closes: Option<GaugePressure>,
+    /// Coolant at which the engine's control lets the clutch go; left out where there is no such control.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub coolant_opens: Option<Temperature>,
     /// Relief valve opens at.
     pub relief_opens: GaugePressure,
     /// Lag of a pressure switch with its relay and clutch.

@@ -359,11 +359,7 @@ impl Parts {
             drips: plant.evaporator.held >= 0.98 * plant.vehicle.evaporator.held_water.si(),
             frosted: plant.evaporator.held > 1e-6 && coldest < water::T_TRIPLE,
             open: inside::open_share(bay),
-            turns: if plant.drive.engaged {
-                engine * plant.vehicle.compressor.pulley_ratio.si() * plant.drive.grip
-            } else {
-                0.0
-            },
+            turns: plant.compressor_rpm() / 60.0,
             engine,
             relief: net.link(p.relief).flow > REST,
             switches: [plant.drive.cycling.closed, plant.drive.cut_out.closed],

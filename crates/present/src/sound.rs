@@ -1,7 +1,6 @@
 //! What can be heard: the compressor's strokes, gas through a narrow way, and whether the clutch is in.
 
 use lowside_session::Bay;
-use lowside_units::Quantity;
 
 /// Flow at which a hiss is as loud as it gets, kg/s (own figure).
 const LOUD: f64 = 5e-3;
@@ -35,11 +34,7 @@ impl Sound {
             .into_iter()
             .fold(0.0, f64::max);
         Self {
-            turns: if plant.drive.engaged {
-                engine * plant.vehicle.compressor.pulley_ratio.si() * plant.drive.grip
-            } else {
-                0.0
-            },
+            turns: plant.compressor_rpm() / 60.0,
             engine,
             hiss: (through / LOUD).sqrt().min(1.0),
             clutch: plant.drive.engaged && s.engine_on,
@@ -59,7 +54,7 @@ mod tests {
         let mut rest = bay("charge-from-cans");
         assert!(Sound::of(&rest).turns.abs() < 1e-9 && Sound::of(&rest).hiss < 0.05);
         rest.apply(Action::LowValve {
-            open: Ratio::from_si(1.0),
+            open: Ratio::from_fraction(1.0),
         })
         .unwrap();
         for _ in 0..10 {

@@ -362,6 +362,11 @@ pub enum Action {
         /// Connected?
         on: bool,
     },
+    /// Pinch a heater hose off, or let it go.
+    HeaterHose {
+        /// Pinched off?
+        pinched: bool,
+    },
     /// Start the stopwatch from zero, or stop it.
     Stopwatch {
         /// Run?
@@ -406,6 +411,7 @@ impl Action {
             | Self::Recirculation { .. }
             | Self::RoadSpeed { .. }
             | Self::Windows { .. }
+            | Self::HeaterHose { .. }
             | Self::Ambient { .. }
             | Self::Humidity { .. }
             | Self::AirPressure { .. } => vehicle::apply(self, plant)?,

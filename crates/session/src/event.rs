@@ -12,6 +12,10 @@ pub enum Event {
     LowSwitchOpened,
     /// The high-pressure cut-out opened.
     CutOutOpened,
+    /// The engine got too hot: its control let the clutch go.
+    EngineTooHot,
+    /// The clutch slips and smells.
+    ClutchSmells,
     /// The relief valve lifted.
     ReliefLifted,
     /// The relief valve seated again.

@@ -163,11 +163,20 @@ impl Fnv {
             k.orifice_open,
             k.condenser_air,
             k.evaporator_air,
+            k.clutch_hold,
+            k.blend_leak,
+            k.radiator,
         ]);
         h.flags([k.cycling_switch_stuck]);
         h.numbers([s.engine_rpm, s.road_speed]);
         h.word(s.blower as u64);
-        h.flags([s.engine_on, s.ac_on, s.recirculate, s.windows_open]);
+        h.flags([
+            s.engine_on,
+            s.ac_on,
+            s.recirculate,
+            s.windows_open,
+            s.heater_pinched,
+        ]);
         h.seat(Some(&plant.seat));
         h.flags([plant.fitted.compressor, plant.fitted.accumulator]);
         let w = &plant.damage;
@@ -192,7 +201,8 @@ impl Fnv {
             h.number(opens);
         }
         h.numbers(d.felt());
-        h.number(d.grip);
+        h.numbers([plant.clutch.grip, plant.clutch.t, plant.engine.coolant]);
+        h.flags([d.held_back]);
         h.word(u64::from(d.cycles));
     }
 

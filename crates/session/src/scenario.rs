@@ -205,6 +205,12 @@ pub struct ConditionSpec {
     pub evaporator_air: Ratio,
     /// The cycling switch's contacts are stuck closed.
     pub cycling_switch_stuck: bool,
+    /// Torque that the compressor's clutch holds, as a share of a sound one's.
+    pub clutch_hold: Ratio,
+    /// Share of the coil's air that the blend door lets through the heater core though it stands on cold.
+    pub blend_leak: Ratio,
+    /// Share of a sound radiator's heat passage.
+    pub radiator: Ratio,
     /// Water the desiccant holds at the start, share of what it can hold.
     pub desiccant_load: Ratio,
     /// The desiccant's bag has burst: its beads lie loose in the accumulator.
@@ -298,6 +304,9 @@ impl Default for ConditionSpec {
             condenser_air: whole,
             evaporator_air: whole,
             cycling_switch_stuck: false,
+            clutch_hold: whole,
+            blend_leak: Ratio::from_si(0.0),
+            radiator: whole,
             desiccant_load: Ratio::from_si(0.05),
             bag_burst: false,
             orifice_reversed: false,
@@ -309,6 +318,67 @@ impl Default for ConditionSpec {
             leak: Vec::new(),
             joint: Vec::new(),
         }
+    }
+}
+
+/// A number of things from `lo` to `hi`.
+fn count(field: &str, value: usize, lo: usize, hi: usize) -> Result<(), UnitError> {
+    if (lo..=hi).contains(&value) {
+        return Ok(());
+    }
+    Err(UnitError::OutOfRange {
+        field: field.into(),
+        value: value.to_string(),
+        lo: lo.to_string(),
+        hi: hi.to_string(),
+    })
+}
+
+/// A share from `lo` to all.
+fn share(field: &str, r: Ratio, lo: f64) -> Result<(), UnitError> {
+    in_range(field, r, Ratio::from_si(lo), Ratio::from_si(1.0)).map(|_| ())
+}
+
+impl ConditionSpec {
+    fn check(&self) -> Result<(), UnitError> {
+        share("condition.compressor_wear", self.compressor_wear, 0.0)?;
+        share("condition.orifice_open", self.orifice_open, 0.0)?;
+        share("condition.condenser_air", self.condenser_air, 0.0)?;
+        share("condition.evaporator_air", self.evaporator_air, 0.05)?;
+        share("condition.clutch_hold", self.clutch_hold, 0.0)?;
+        share("condition.blend_leak", self.blend_leak, 0.0)?;
+        share("condition.radiator", self.radiator, 0.0)?;
+        share("condition.desiccant_load", self.desiccant_load, 0.0)?;
+        let (least, most) = (
+            GaugePressure::from_kpa(-100.0),
+            GaugePressure::from_kpa(100.0),
+        );
+        for (field, offset) in [
+            ("condition.low_gauge_offset", self.low_gauge_offset),
+            ("condition.high_gauge_offset", self.high_gauge_offset),
+        ] {
+            within("kPag", field, offset, least, most)?;
+        }
+        if let Some(opens) = self.relief_opens {
+            let (least, most) = (
+                GaugePressure::from_kpa(2000.0),
+                GaugePressure::from_kpa(4500.0),
+            );
+            within("kPag", "condition.relief_opens", opens, least, most)?;
+        }
+        count(
+            "condition.leak (number of leaks)",
+            self.leak.len(),
+            0,
+            MOST_LEAKS,
+        )?;
+        count(
+            "condition.joint (number of joints)",
+            self.joint.len(),
+            0,
+            Joint::ALL.len(),
+        )?;
+        Ok(())
     }
 }
 
@@ -351,17 +421,6 @@ impl Scenario {
     /// # Errors
     /// [`UnitError::OutOfRange`] naming the field, its value and limits.
     pub fn check(&self) -> Result<(), UnitError> {
-        let count = |field: &str, value: usize, lo: usize, hi: usize| {
-            if value >= lo && value <= hi {
-                return Ok(());
-            }
-            Err(UnitError::OutOfRange {
-                field: field.into(),
-                value: value.to_string(),
-                lo: lo.to_string(),
-                hi: hi.to_string(),
-            })
-        };
         count("format", self.format as usize, 1, 1)?;
         count("act (number of acts)", self.act.len(), 0, MOST_ACTS)?;
         for (field, name) in [("name", &self.name), ("vehicle.name", &self.vehicle.name)] {
@@ -376,9 +435,6 @@ impl Scenario {
         within("h", "until", self.until, shortest, Duration::from_h(24.0))?;
         self.vehicle.check().map_err(|e| inside("vehicle", e))?;
         let celsius = Temperature::from_deg_c;
-        let share = |field: &str, r: Ratio, lo: f64| {
-            in_range(field, r, Ratio::from_si(lo), Ratio::from_si(1.0)).map(|_| ())
-        };
         let day = &self.day;
         within(
             "degC",
@@ -416,41 +472,7 @@ impl Scenario {
             rest,
             fastest,
         )?;
-        let parts = &self.condition;
-        share("condition.compressor_wear", parts.compressor_wear, 0.0)?;
-        share("condition.orifice_open", parts.orifice_open, 0.0)?;
-        share("condition.condenser_air", parts.condenser_air, 0.0)?;
-        share("condition.evaporator_air", parts.evaporator_air, 0.05)?;
-        share("condition.desiccant_load", parts.desiccant_load, 0.0)?;
-        let (least, most) = (
-            GaugePressure::from_kpa(-100.0),
-            GaugePressure::from_kpa(100.0),
-        );
-        for (field, offset) in [
-            ("condition.low_gauge_offset", parts.low_gauge_offset),
-            ("condition.high_gauge_offset", parts.high_gauge_offset),
-        ] {
-            within("kPag", field, offset, least, most)?;
-        }
-        if let Some(opens) = parts.relief_opens {
-            let (least, most) = (
-                GaugePressure::from_kpa(2000.0),
-                GaugePressure::from_kpa(4500.0),
-            );
-            within("kPag", "condition.relief_opens", opens, least, most)?;
-        }
-        count(
-            "condition.leak (number of leaks)",
-            parts.leak.len(),
-            0,
-            MOST_LEAKS,
-        )?;
-        count(
-            "condition.joint (number of joints)",
-            parts.joint.len(),
-            0,
-            Joint::ALL.len(),
-        )?;
+        self.condition.check()?;
         self.check_lists()
     }
 
@@ -546,6 +568,9 @@ impl Scenario {
             condenser_air: c.condenser_air.si(),
             evaporator_air: c.evaporator_air.si(),
             cycling_switch_stuck: c.cycling_switch_stuck,
+            clutch_hold: c.clutch_hold.si(),
+            blend_leak: c.blend_leak.si(),
+            radiator: c.radiator.si(),
         };
         plant.seat.turned = c.orifice_reversed;
         if c.bag_burst {

@@ -23,6 +23,8 @@ const EMPTY: f64 = 1e-3;
 pub(crate) struct Watch {
     engaged: bool,
     cut_out_open: bool,
+    held_back: bool,
+    smells: bool,
     relief: bool,
     flooded: bool,
     can_had_liquid: bool,
@@ -53,6 +55,15 @@ impl Watch {
             tell(Event::CutOutOpened);
         }
         self.cut_out_open = open;
+        if d.held_back && !self.held_back {
+            tell(Event::EngineTooHot);
+        }
+        self.held_back = d.held_back;
+        let smells = plant.clutch.smells();
+        if smells && !self.smells {
+            tell(Event::ClutchSmells);
+        }
+        self.smells = smells;
         let relief = plant.relief.lifted;
         if relief != self.relief {
             tell(if relief {

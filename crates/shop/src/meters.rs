@@ -27,13 +27,15 @@ pub enum Point {
     Accumulator,
     /// Suction line at the compressor.
     Suction,
+    /// Upper radiator hose: the engine's coolant.
+    RadiatorHose,
 }
 
 impl Point {
-    /// The volume under the clamp.
-    pub fn node(self, plant: &Plant) -> NodeId {
+    /// The volume under the clamp, if it is the loop's.
+    fn node(self, plant: &Plant) -> Option<NodeId> {
         let p = plant.places;
-        match self {
+        Some(match self {
             Self::Discharge => p.discharge,
             Self::CondenserIn => p.condenser,
             Self::CondenserMiddle => p.condenser + condenser::CELLS / 2,
@@ -43,7 +45,8 @@ impl Point {
             Self::EvaporatorOut => p.evaporator + evaporator::CELLS - 1,
             Self::Accumulator => p.accumulator,
             Self::Suction => p.suction,
-        }
+            Self::RadiatorHose => return None,
+        })
     }
 }
 
@@ -53,7 +56,7 @@ const CLAMP_ERROR: f64 = 0.03;
 const VENT_AREA: f64 = 0.010;
 /// Share of the air that leaves by the centre vent (own figure).
 const VENT_SHARE: f64 = 0.5;
-/// Resistance of the clutch coil, ohm (workshop manuals: 3.0-3.6 at 20 degC).
+/// Resistance of the clutch coil at 20 degC, ohm (workshop manuals: 3.0-3.6).
 const COIL: f64 = 3.4;
 /// Voltage at the coil with the engine running, V (common practice).
 const VOLTS: f64 = 13.8;
@@ -65,7 +68,9 @@ pub fn clamp(t: f64) -> Instrument {
 
 /// What the clamp feels at a point, K.
 pub fn felt(plant: &Plant, at: Point) -> f64 {
-    let t = plant.network.node(at.node(plant)).state.t;
+    let t = at
+        .node(plant)
+        .map_or(plant.engine.coolant, |n| plant.network.node(n).state.t);
     let around = match at {
         Point::EvaporatorIn | Point::EvaporatorOut => plant.day().t,
         _ => plant.hood_t,
@@ -88,10 +93,16 @@ pub fn humidity(plant: &Plant) -> f64 {
 /// Meter at the clutch coil: volts and amperes, to 0.1. Both are nothing while the clutch is not called for or its compressor is out.
 pub fn clutch(plant: &Plant) -> (f64, f64) {
     if plant.drive.engaged && plant.fitted.compressor {
-        (VOLTS, (VOLTS / COIL * 10.0).round() / 10.0)
+        let amperes = VOLTS / (COIL * plant.clutch.resistance());
+        (VOLTS, (amperes * 10.0).round() / 10.0)
     } else {
         (0.0, 0.0)
     }
+}
+
+/// Optical tachometer at the compressor: hub and pulley, 1/min to 10.
+pub fn turning(plant: &Plant) -> [f64; 2] {
+    [plant.compressor_rpm(), plant.pulley_rpm()].map(|n| (n / 10.0).round() * 10.0)
 }
 
 /// What the manifold's sight glass shows of the service hose.

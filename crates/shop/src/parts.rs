@@ -328,7 +328,9 @@ pub fn renew(plant: &mut Plant, part: Part) {
     let c = &mut plant.condition;
     match part {
         Part::Compressor => {
+            // A new one comes with its clutch.
             c.compressor_wear = 0.0;
+            c.clutch_hold = 1.0;
             plant.damage = lowside_plant::damage::Damage::default();
         }
         Part::Condenser => {

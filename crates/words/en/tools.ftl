@@ -73,6 +73,8 @@ glass-liquid = full of liquid
 anemometer = Air at the vent
 hygrometer = Hygrometer
 clutch-meter = Meter at the clutch
+hub-and-pulley = Clutch hub, pulley
+heater-hose = Heater hose pinched off
 stopwatch = Stopwatch
 stopwatch-start = Start
 stopwatch-stop = Stop
@@ -90,6 +92,7 @@ point-evaporator-in = evaporator inlet
 point-evaporator-out = evaporator outlet
 point-accumulator = accumulator
 point-suction = suction line
+point-radiator-hose = radiator hose
 
 ## Bench
 bench = Bench
@@ -293,6 +296,8 @@ caution-solvent = Solvent
     .text = Its vapour burns and harms: closed circuit, good air, no flame, gloves and goggles, and what its data sheet says. What comes out is hazardous waste. Blow dry with nitrogen behind a regulator, never with shop air. The oil goes with it: measure new oil in.
 caution-oil = Oil
     .text = Used oil is waste: hand it in. New oil takes up water: keep the bottle shut. Gloves on.
+event-engine-too-hot = The engine is too hot: its control let the clutch go
+event-clutch-smells = The clutch smells: it slips
 event-injury = Somebody was hurt
 event-dosed = The cylinder's valve shut itself: the dose has left it
 event-machine-at-vacuum = The recovery machine stopped at its vacuum

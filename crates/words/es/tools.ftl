@@ -73,6 +73,8 @@ glass-liquid = llena de líquido
 anemometer = Aire en la salida
 hygrometer = Higrómetro
 clutch-meter = Medidor en el embrague
+hub-and-pulley = Cubo y polea del embrague
+heater-hose = Manguera de calefacción pinzada
 stopwatch = Cronómetro
 stopwatch-start = Iniciar
 stopwatch-stop = Detener
@@ -90,6 +92,7 @@ point-evaporator-in = entrada del evaporador
 point-evaporator-out = salida del evaporador
 point-accumulator = acumulador
 point-suction = línea de succión
+point-radiator-hose = manguera del radiador
 
 ## Banco
 bench = Banco
@@ -293,6 +296,8 @@ caution-solvent = Solvente
     .text = Su vapor arde y hace daño: circuito cerrado, buena ventilación, sin llamas, guantes y gafas, y lo que diga su hoja de seguridad. Lo que sale es residuo peligroso. Seque con nitrógeno y regulador, nunca con aire del taller. El aceite se va también: mida el nuevo.
 caution-oil = Aceite
     .text = El aceite usado es residuo: entréguelo. El nuevo absorbe agua: mantenga cerrada la botella. Use guantes.
+event-engine-too-hot = El motor está demasiado caliente: su control soltó el embrague
+event-clutch-smells = El embrague huele a quemado: patina
 event-injury = Alguien resultó herido
 event-dosed = La válvula del cilindro se cerró sola: salió la dosis
 event-machine-at-vacuum = La recuperadora se detuvo en su vacío

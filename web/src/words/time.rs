@@ -82,6 +82,7 @@ pub(crate) fn act(action: Action) -> String {
         Action::Lamp { .. } => say::act_lamp().to_owned(),
         Action::Clamp { .. } => say::act_clamp().to_owned(),
         Action::ClutchMeter { .. } => say::clutch_meter().to_owned(),
+        Action::HeaterHose { .. } => say::heater_hose().to_owned(),
         Action::PerformanceTest => say::performance().to_owned(),
         Action::NoteReadings { .. } => say::act_note_readings().to_owned(),
         Action::Label { .. } => say::act_label().to_owned(),

@@ -100,6 +100,7 @@ pub(crate) fn point(p: Point) -> &'static str {
         Point::EvaporatorOut => say::point_evaporator_out(),
         Point::Accumulator => say::point_accumulator(),
         Point::Suction => say::point_suction(),
+        Point::RadiatorHose => say::point_radiator_hose(),
     }
 }
 

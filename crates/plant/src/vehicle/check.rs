@@ -161,6 +161,9 @@ impl SwitchSpec {
             let closes = self.high_closes.unwrap_or(none);
             within("switches.high_closes", closes, 0.5e6, opens.si())?;
         }
+        if let Some(hot) = self.coolant_opens {
+            within("switches.coolant_opens", hot, 373.15, 398.15)?;
+        }
         within("switches.relief_opens", self.relief_opens, 2.5e6, 4.5e6)?;
         within("switches.lag", self.lag, 0.0, 10.0)
     }

@@ -74,12 +74,15 @@ pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
     }
 }
 
-/// Air as it leaves the coil: the vent's air less what the ducts warm it (the plant's own duct, turned round).
+/// Air as it leaves the coil: the vent's air less what ducts and heater core warm it (the plant's own, turned round).
 fn coil_out(bay: &Bay) -> Air {
     let plant = bay.plant();
     let (vent, k) = (plant.cabin.vent, plant.cabin.duct_share());
+    let heater = plant.heater_core();
+    let h = plant.cabin.heater_share(&heater);
+    let ducts_in = (vent.t - k * plant.day().t) / (1.0 - k);
     Air {
-        t: (vent.t - k * plant.day().t) / (1.0 - k),
+        t: (ducts_in - h * heater.coolant) / (1.0 - h),
         w: vent.w,
     }
 }

@@ -41,6 +41,7 @@ pub(super) fn apply(act: Action, plant: &mut Plant) -> Result<(), Refused> {
             settings.road_speed = within("km/h", "speed", speed, rest, fastest)?.si();
         }
         Action::Windows { on } => settings.windows_open = on,
+        Action::HeaterHose { pinched } => settings.heater_pinched = pinched,
         Action::Ambient { temperature } => {
             let mut day = plant.day();
             let (least, most) = (Temperature::from_k(263.15), Temperature::from_k(323.15));
