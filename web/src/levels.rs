@@ -162,8 +162,18 @@ impl Painter {
 
 impl Brush<'_> {
     fn halo(&self, text: &str, x: f64, y: f64, align: &str, colour: Rgb) {
+        self.pen.font(self.size, false);
+        self.letters(text, x, y, align, colour);
+    }
+
+    fn bold(&self, text: &str, x: f64, y: f64, align: &str, colour: Rgb) {
+        self.pen.font(self.size, true);
+        self.letters(text, x, y, align, colour);
+    }
+
+    /// Text with a rim of the ground's colour, so that it can be read upon lines.
+    fn letters(&self, text: &str, x: f64, y: f64, align: &str, colour: Rgb) {
         let (pen, t) = (self.pen, self.theme);
-        pen.font(self.size, false);
         pen.c.set_text_align(align);
         pen.c.set_text_baseline("middle");
         pen.stroke(t.sheet, 3.0).dashes(&[], 0.0);
@@ -293,7 +303,11 @@ impl Brush<'_> {
         for (k, n) in notes.iter().take(notes::SHOWN).enumerate() {
             let y = s.y(n.height);
             let (x, y) = match n.spot {
-                Spot::High => (s.shaft + (s.end - s.shaft) * 0.25, y - s.high_h - 12.0),
+                Spot::High => {
+                    // Beside the condenser's name, which is nearer where there is little room.
+                    let share = if s.wide { 0.25 } else { 0.15 };
+                    (s.shaft + (s.end - s.shaft) * share, y - s.high_h - 12.0)
+                }
                 Spot::Low => (s.basin + 16.0, y + s.evaporator_d + 14.0),
                 Spot::Orifice => (s.end + 24.0, y + 12.0),
                 Spot::Compressor => (s.start - 12.0, y - s.high_h + 8.0),

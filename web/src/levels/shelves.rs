@@ -151,7 +151,24 @@ impl Brush<'_> {
         pen.line(&[(x + 8.0, mid - 6.0), (x + 1.5, mid), (x + 8.0, mid + 6.0)]);
         self.flow(l.orifice, phase, || pen.line(&shape));
         if s.wide {
-            self.halo(words::orifice(), x - 13.0, mid, "right", t.soft);
+            let (high, low) = (
+                s.y(l.high[l.high.len() - 1].height),
+                s.y(l.evaporator[0].height),
+            );
+            if low - high < 44.0 {
+                // The shelves leave no room between them.
+                let under = low + s.evaporator_d + 10.0;
+                self.halo(words::orifice(), x, under, "center", t.soft);
+            } else {
+                let mut y = mid;
+                for line in [&l.outside, &l.cabin] {
+                    let line = s.y(line.height);
+                    if (y - line).abs() < 10.0 {
+                        y = line + 10.0;
+                    }
+                }
+                self.halo(words::orifice(), x - 13.0, y, "right", t.soft);
+            }
         }
     }
 }

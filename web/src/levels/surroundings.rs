@@ -4,6 +4,9 @@ use lowside_present::levels::{Levels, Tick};
 use super::Brush;
 use crate::words;
 
+/// How far beyond the loop's right end the lines of the surroundings run before their leaders begin, px.
+const LEAD: f64 = 22.0;
+
 impl Brush<'_> {
     /// The cellar below the atmosphere.
     pub(super) fn ground(&self, l: &Levels, h: f64) {
@@ -53,50 +56,97 @@ impl Brush<'_> {
 
     pub(super) fn surroundings(&self, l: &Levels) {
         let (pen, s, t) = (self.pen, self.sheet, self.theme);
+        let end = if s.wide { s.end + LEAD } else { s.w - 4.0 };
         for (line, dash) in [(&l.outside, [9.0, 4.0]), (&l.cabin, [3.0, 4.0])] {
             let y = s.y(line.height);
             pen.stroke(t.soft, 1.4).dashes(&dash, 0.0);
-            pen.line(&[(s.shaft, y), (s.w - 4.0, y)]);
+            pen.line(&[(s.shaft, y), (end, y)]);
         }
         let y = s.y(l.atmosphere);
         pen.stroke(t.ink, 1.2).dashes(&[], 0.0);
         pen.line(&[(s.axis, y), (s.w, y)]);
-        if s.wide {
-            for (k, h) in l.switch.iter().enumerate() {
-                let (y, name) = (s.y(*h), words::switch()[k]);
-                pen.stroke(t.soft, 1.2);
-                pen.line(&[(s.end + 18.0, y), (s.end + 30.0, y)]);
-                let down = if k == 0 { 4.0 } else { -1.0 };
-                pen.font(self.size - 1.0, false).fill(t.soft);
-                pen.text(name, s.end + 34.0, y + down, "left");
-            }
-        }
     }
 
     /// The names of the lines, upon everything else.
     pub(super) fn names(&self, l: &Levels) {
+        if self.sheet.wide {
+            self.column(l);
+        } else {
+            self.between(l);
+        }
+    }
+
+    /// Names in a column to the right, each at its line as far as the others leave it room, with a leader to it.
+    fn column(&self, l: &Levels) {
         let (pen, s, t) = (self.pen, self.sheet, self.theme);
-        let close = (s.y(l.outside.height) - s.y(l.cabin.height)).abs() < 36.0;
-        let below = if close { 16.0 } else { -16.0 };
-        for (line, name, dy) in [
-            (&l.outside, words::outside(), -16.0),
-            (&l.cabin, words::cabin(), below),
-        ] {
-            let y = s.y(line.height);
-            if s.wide {
-                self.halo(name, s.w - 6.0, y + dy - 7.0, "right", t.soft);
-                pen.font(self.size, true).fill(t.ink);
-                pen.text(&line.shown.to_string(), s.w - 6.0, y + dy + 7.0, "right");
-            } else {
-                let text = format!("{name} {}", line.shown);
-                self.halo(
-                    &text,
-                    s.end - 4.0,
-                    y + f64::signum(dy) * 8.0,
-                    "right",
-                    t.ink,
-                );
+        let (outside, cabin) = (l.outside.shown.to_string(), l.cabin.shown.to_string());
+        let [opens, closes] = l.switch;
+        let [out, in_] = words::switch();
+        let mut labels = [
+            (l.outside.height, words::outside(), outside.as_str()),
+            (l.cabin.height, words::cabin(), cabin.as_str()),
+            (closes, in_, ""),
+            (opens, out, ""),
+            (l.atmosphere, words::atmosphere(), ""),
+        ]
+        .map(|(height, name, value)| {
+            let y = s.y(height);
+            let half = if value.is_empty() { 7.5 } else { 15.0 };
+            // The atmosphere's name stands on its line, which runs on to the edge.
+            let leads = name != words::atmosphere();
+            (if leads { y } else { y - 9.0 }, half, y, leads, name, value)
+        });
+        // The highest first; then those that overlap give way to each other by halves.
+        for k in 1..labels.len() {
+            for i in (1..=k).rev() {
+                if labels[i].0 < labels[i - 1].0 {
+                    labels.swap(i, i - 1);
+                }
             }
+        }
+        for _ in 0..24 {
+            for k in 1..labels.len() {
+                let over = labels[k - 1].1 + labels[k].1 - (labels[k].0 - labels[k - 1].0);
+                if over > 0.0 {
+                    labels[k - 1].0 -= over / 2.0;
+                    labels[k].0 += over / 2.0;
+                }
+            }
+        }
+        let right = s.w - 6.0;
+        for (y, _, line, leads, name, value) in labels {
+            if leads {
+                let letters = name.chars().count().max(value.chars().count()) as f64;
+                let text = right - 4.0 - letters * self.size * 0.56;
+                let from = s.end + LEAD;
+                pen.stroke(t.soft, 1.0).dashes(&[], 0.0);
+                pen.line(&[(from, line), (from + 8.0, y), (text.max(from + 8.0), y)]);
+            }
+            if value.is_empty() {
+                self.halo(name, right, y, "right", t.soft);
+            } else {
+                self.halo(name, right, y - 7.0, "right", t.soft);
+                self.bold(value, right, y + 7.0, "right", t.ink);
+            }
+        }
+    }
+
+    /// Names at the lines, where there is no room beside: between the two lines, which heat leaves free while the outside is the
+    /// warmer by enough, else above the upper and below the lower one.
+    fn between(&self, l: &Levels) {
+        let (s, t) = (self.sheet, self.theme);
+        let (outside, cabin) = (s.y(l.outside.height), s.y(l.cabin.height));
+        let down = if cabin - outside > 32.0 || cabin < outside {
+            8.0
+        } else {
+            -8.0
+        };
+        for (line, name, y) in [
+            (&l.outside, words::outside(), outside + down),
+            (&l.cabin, words::cabin(), cabin - down),
+        ] {
+            let text = format!("{name} {}", line.shown);
+            self.halo(&text, s.end - 4.0, y, "right", t.ink);
         }
         let y = s.y(l.atmosphere) - 9.0;
         self.halo(words::atmosphere(), s.w - 6.0, y, "right", t.soft);
