@@ -128,13 +128,19 @@ impl Brush<'_> {
                 .rounded(x, y, w, s.can_h, 7.0);
             pen.c.stroke();
             pen.dashes(&[], 0.0);
-            self.halo(
-                words::no_can(),
-                x + w / 2.0,
-                y + s.can_h / 2.0,
-                "center",
-                t.soft,
-            );
+            // A narrow can takes a word a line.
+            let mut y = y + s.can_h / 2.0;
+            let (first, second) = if s.wide {
+                None
+            } else {
+                words::no_can().split_once(' ')
+            }
+            .unwrap_or((words::no_can(), ""));
+            if !second.is_empty() {
+                y -= 6.5;
+                self.halo(second, x + w / 2.0, y + 13.0, "center", t.soft);
+            }
+            self.halo(first, x + w / 2.0, y, "center", t.soft);
             return;
         };
         let y = s.y(c.block.height);
@@ -177,13 +183,7 @@ impl Brush<'_> {
             ]);
         }
         pen.stroke(t.high, 1.6).line(&zig);
-        self.halo(
-            words::bursts(),
-            x + w / 2.0,
-            y_burst - 10.0,
-            "center",
-            t.high,
-        );
+        self.halo(words::bursts(), x, y_burst - 10.0, "left", t.high);
         let label_y = if c.inverted {
             y + 26.0
         } else {
@@ -194,6 +194,8 @@ impl Brush<'_> {
         } else {
             c.shown.to_string()
         };
-        self.halo(&label, x + w / 2.0, label_y, "center", t.ink);
+        // From the axis on, so that it never runs into the axis's figures.
+        let from = s.axis + if s.wide { 5.0 } else { 2.0 };
+        self.halo(&label, from, label_y, "left", t.ink);
     }
 }
