@@ -59,11 +59,18 @@ impl Plot {
     }
 
     /// What [`frame`](Self::frame) depends on, so that it is made anew only when this changes.
-    pub fn key(self, bay: &Bay, units: UnitSystem) -> (Self, UnitSystem, &'static str, u64) {
+    pub fn key(self, bay: &Bay, units: UnitSystem) -> Key {
         let p = bay.plant().day().p.to_bits();
-        (self, units, bay.plant().network.mostly().name(), p)
+        let range = match self {
+            Self::MoistAir => air::range(bay),
+            _ => [0, 0],
+        };
+        (self, units, bay.plant().network.mostly().name(), p, range)
     }
 }
+
+/// What the lines of a chart that stand still depend on: chart, units, gas, pressure of the day (bits), ranges of the axes.
+pub type Key = (Plot, UnitSystem, &'static str, u64, [usize; 2]);
 
 /// An axis.
 #[derive(Debug, Clone, PartialEq)]

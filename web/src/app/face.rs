@@ -2,10 +2,9 @@
 use std::{cell::RefCell, rc::Rc};
 
 use lowside_present::{
-    UnitSystem,
     notes::{self, Note},
     parts::{Part, Parts, Tubes, inside},
-    plot::{Frame, Live, Plot},
+    plot::{Frame, Key, Live, Plot},
     sound::Sound,
 };
 use yew::{Context, Html, MouseEvent, NodeRef, html};
@@ -45,8 +44,6 @@ pub(crate) enum FaceMsg {
 
 /// Time between renewals of charts and parts, ms; what flows moves each frame all the same.
 const RENEWED: f64 = 240.0;
-
-type Key = (Plot, UnitSystem, &'static str, u64);
 
 /// State of the views.
 pub(super) struct Face {

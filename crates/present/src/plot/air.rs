@@ -8,8 +8,11 @@ use lowside_units::display::{Shown, Style, UnitSystem};
 use super::{Axis, Dot, Frame, Line, Live, Name, Scales, steps, temperature_axis};
 use crate::parts::Part;
 
-/// Range of temperature, K, and most humidity ratio, kg/kg.
-const RANGE: ([f64; 2], f64) = ([273.15, 328.15], 0.030);
+/// Lowest temperature, K.
+const COLD: f64 = 273.15;
+/// Highest temperatures, K, and most humidity ratios, kg/kg: the smallest that hold the air of the moment are shown.
+const HOT: [f64; 2] = [328.15, 348.15];
+const WET: [f64; 3] = [0.030, 0.060, 0.090];
 /// Grains in a pound: 7 000 by definition.
 const GRAINS: f64 = 7_000.0;
 /// Air flow below which nothing is drawn through the coil, kg/s.
@@ -34,17 +37,30 @@ impl Scales {
     }
 }
 
+/// Which ranges the air of outside and cabin asks for.
+pub(super) fn range(bay: &Bay) -> [usize; 2] {
+    let (day, cabin) = (bay.plant().day(), bay.plant().cabin.air);
+    let least = |most: &[f64], v: f64| most.iter().take(most.len() - 1).filter(|m| **m < v).count();
+    [
+        least(&HOT, day.t.max(cabin.t)),
+        least(&WET, day.w().max(cabin.w)),
+    ]
+}
+
 pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
     let s = Scales(units);
     let p = bay.plant().day().p;
-    let ([t0, t1], most) = RANGE;
+    let [hot, wet] = range(bay);
+    let (t0, t1, most) = (COLD, HOT[hot], WET[wet]);
     let lines = [1.0, 0.8, 0.6, 0.4, 0.2]
         .map(|rh| {
             const N: u32 = 44;
+            // One point lies beyond the range, so that the line is cut where it leaves the chart.
+            let mut within = true;
             let points = (0..=N)
                 .map(|k| t0 + (t1 - t0) * f64::from(k) / f64::from(N))
                 .map(|t| (t, moist_air::humidity_ratio(t, rh, p)))
-                .take_while(|&(_, w)| w <= most)
+                .take_while(|&(_, w)| core::mem::replace(&mut within, w <= most))
                 .map(|(t, w)| (s.t(t), s.w(w)))
                 .collect();
             Line {
@@ -59,7 +75,8 @@ pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
         })
         .into();
     let by_t = if s.fahrenheit() { 10.0 } else { 5.0 };
-    let by_w = if s.us() { 30.0 } else { 5.0 };
+    // Twice as much between the lines where twice as much is shown, and so on.
+    let by_w = [1.0, 2.0, 4.0][wet] * if s.us() { 30.0 } else { 5.0 };
     Frame {
         x: temperature_axis(s, [t0, t1], by_t),
         y: Axis {

@@ -39,6 +39,30 @@ fn every_chart_has_lines_inside_its_axes_in_both_systems() {
 }
 
 #[test]
+fn the_chart_of_air_holds_the_hottest_and_wettest_day() {
+    use lowside_session::{Scenario, library};
+    let text = library::scenario("healthy").expect("shipped");
+    let hot = [
+        "day.ambient=48 degC".to_owned(),
+        "day.humidity=95 %".to_owned(),
+    ];
+    let bay = Bay::new(&Scenario::parse(text, &hot).expect("sound"));
+    let usual = Plot::MoistAir.key(&run(1), UnitSystem::US);
+    assert_ne!(
+        Plot::MoistAir.key(&bay, UnitSystem::US),
+        usual,
+        "drawn anew"
+    );
+    let (f, l) = (
+        Plot::MoistAir.frame(&bay, UnitSystem::US),
+        Plot::MoistAir.live(&bay, UnitSystem::US),
+    );
+    for d in &l.dots {
+        assert!(d.at.0 < f.x.range[1] && d.at.1 < f.y.range[1], "{d:?}");
+    }
+}
+
+#[test]
 fn the_dome_and_isotherms_agree_with_published_values() {
     // R-134a at 0 degC, IIR reference: 292.8 kPa, liquid 200.0, vapour 398.6 kJ/kg (Tillner-Roth & Baehr 1994; ASHRAE
     // Fundamentals 2017 ch. 30). At 40 degC: 1016.6 kPa, 256.4 and 419.4 kJ/kg.
