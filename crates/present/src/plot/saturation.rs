@@ -6,8 +6,8 @@ use lowside_units::display::{PressureUnit, UnitSystem};
 use super::{Axis, Dot, Frame, Line, Live, Name, Scales, Span, steps, temperature_axis};
 use crate::parts::Part;
 
-/// Range of temperature, K.
-const RANGE: [f64; 2] = [243.15, 353.15];
+/// Range of temperature, K: up to where the relief valve lifts.
+const RANGE: [f64; 2] = [243.15, 368.15];
 
 pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
     const N: u32 = 60;
@@ -21,9 +21,9 @@ pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
         .collect();
     let by_t = if s.fahrenheit() { 20.0 } else { 10.0 };
     let (most, by_p) = match s.pressure() {
-        PressureUnit::Psi => (400.0, 50.0),
-        PressureUnit::Kpa => (2800.0, 400.0),
-        PressureUnit::Bar => (28.0, 4.0),
+        PressureUnit::Psi => (500.0, 50.0),
+        PressureUnit::Kpa => (3600.0, 400.0),
+        PressureUnit::Bar => (36.0, 4.0),
     };
     Frame {
         x: temperature_axis(s, [t0, t1], by_t),
