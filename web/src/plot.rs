@@ -104,13 +104,27 @@ impl<'a> Grid<'a> {
 
 fn number(v: f64, decimals: usize) -> String {
     let sign = if v < -1e-9 { "\u{2212}" } else { "" };
-    format!("{sign}{:.decimals$}", v.abs())
+    let v = v.abs();
+    if v >= 1e4 {
+        // Long ones are read by their thousands.
+        return format!("{sign}{:.0}\u{202f}{:03.0}", (v / 1e3).floor(), v % 1e3);
+    }
+    format!("{sign}{v:.decimals$}")
 }
 
-/// Axes and still lines.
-fn still(frame: &Frame, size: (f64, f64), t: &Theme) -> Marks {
-    let g = Grid::new(frame, size);
-    let mut m = Marks::default();
+/// The upright lines and the numbers under them.
+fn below(g: &Grid, frame: &Frame, width: f64, t: &Theme, m: &mut Marks) {
+    let half = |text: &str| 3.2 * text.chars().count() as f64;
+    // The last number is kept; before it those give way that would touch the one before them, or it.
+    let end = frame
+        .x
+        .ticks
+        .iter()
+        .rev()
+        .find(|&&v| g.x(v) <= g.right + 0.5);
+    let room = end.map_or(f64::INFINITY, |&v| {
+        g.x(v).min(width - 3.0) - 2.0 * half(&number(v, frame.x.decimals))
+    });
     let mut last = f64::NEG_INFINITY;
     for &v in &frame.x.ticks {
         let x = g.x(v);
@@ -118,17 +132,21 @@ fn still(frame: &Frame, size: (f64, f64), t: &Theme) -> Marks {
             continue;
         }
         m.line(vec![(x, g.top), (x, g.bottom)], t.rule, 1.0);
-        if x - last > 34.0 {
-            last = x;
-            m.text(
-                number(v, frame.x.decimals),
-                (x, g.bottom + 9.0),
-                11.0,
-                Side::Centre,
-                t.soft,
-            );
+        let text = number(v, frame.x.decimals);
+        let half = half(&text);
+        if x - half - last > 8.0 && (x + half + 8.0 < room || Some(&v) == end) {
+            last = x + half;
+            let x = x.min(width - 3.0 - half);
+            m.text(text, (x, g.bottom + 9.0), 11.0, Side::Centre, t.soft);
         }
     }
+}
+
+/// Axes and still lines.
+fn still(frame: &Frame, size: (f64, f64), t: &Theme) -> Marks {
+    let g = Grid::new(frame, size);
+    let mut m = Marks::default();
+    below(&g, frame, size.0, t, &mut m);
     for &v in &frame.y.ticks {
         let y = g.y(v);
         if y < g.top - 0.5 || y > g.bottom + 0.5 {
@@ -171,18 +189,22 @@ fn still(frame: &Frame, size: (f64, f64), t: &Theme) -> Marks {
                 t.low,
             );
         } else if let Some(label) = &line.label {
-            let low = end.1 > g.bottom - 14.0;
+            let (low, high) = (end.1 > g.bottom - 14.0, end.1 < g.top + 2.0);
             let (at, side) = if low {
                 ((end.0 + 2.0, end.1 - 8.0), Side::Left)
+            } else if high {
+                // Over the plot's edge, where the line leaves it.
+                ((end.0, g.top - 7.0), Side::Centre)
             } else {
-                let down = if end.1 < g.top + 12.0 { 10.0 } else { -8.0 };
-                ((end.0 - 4.0, end.1 + down), Side::Right)
+                ((end.0 - 4.0, end.1 - 8.0), Side::Right)
             };
             // Figures that would lie upon each other are left out.
-            if low && ((at.0 - last_label).abs() < 30.0 || at.0 + 26.0 > g.right) {
+            if (low || high) && (at.0 - last_label).abs() < if low { 30.0 } else { 33.0 }
+                || low && at.0 + 26.0 > g.right
+            {
                 continue;
             }
-            if low {
+            if low || high {
                 last_label = at.0;
             }
             m.text(label.clone(), at, 10.5, side, t.soft);
@@ -208,13 +230,12 @@ fn still(frame: &Frame, size: (f64, f64), t: &Theme) -> Marks {
 /// Where a point's name stands to it.
 fn beside(name: Name) -> ((f64, f64), Side) {
     match name {
-        Name::Discharge | Name::Outside | Name::OutsideWarmth | Name::HighSide => {
-            ((9.0, -8.0), Side::Left)
-        }
+        Name::Discharge | Name::Outside | Name::OutsideWarmth => ((9.0, -8.0), Side::Left),
         Name::Suction | Name::LowSide | Name::BoilsHere => ((9.0, 11.0), Side::Left),
-        Name::BeforeOrifice | Name::CoilOut | Name::Static => ((-9.0, -8.0), Side::Right),
+        Name::BeforeOrifice | Name::CoilOut | Name::Static | Name::HighSide | Name::Mixed => {
+            ((-9.0, -9.0), Side::Right)
+        }
         Name::Vent | Name::Cabin => ((9.0, 10.0), Side::Left),
-        Name::Mixed => ((9.0, -9.0), Side::Left),
         _ => ((-9.0, 11.0), Side::Right),
     }
 }
@@ -287,10 +308,14 @@ fn moving(frame: &Frame, live: &Live, size: (f64, f64), t: &Theme, lit: Option<P
         }
         let ((dx, dy), side) = beside(d.name);
         let room = 6.4 * charts::name(d.name).chars().count() as f64;
-        let (x, side) = match side {
-            Side::Left if at.0 + dx + room > g.right => (at.0 - 9.0, Side::Right),
-            Side::Right if at.0 + dx - room < g.left => (at.0 + 9.0, Side::Left),
-            _ => (at.0 + dx, side),
+        // Where the edge is near it changes sides, and stands where the lines of the chart leave it free.
+        let (x, dy, side) = match side {
+            Side::Left if at.0 + dx + room > g.right => (at.0 - 9.0, dy.min(-9.0), Side::Right),
+            Side::Right if at.0 + dx - room < g.left && d.name == Name::CoilOut => {
+                (at.0, -30.0, Side::Left)
+            }
+            Side::Right if at.0 + dx - room < g.left => (at.0 + 9.0, 13.0, Side::Left),
+            _ => (at.0 + dx, dy, side),
         };
         let place = (x, at.1 + dy);
         let from = if side == Side::Left { x } else { x - room };
