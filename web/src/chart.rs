@@ -245,7 +245,7 @@ impl Chart {
             last_text = x;
             m.text(
                 words::mark(kind),
-                (x + 4.0, g.top + 6.0),
+                (x + 4.0, g.top - 7.0),
                 10.5,
                 Side::Left,
                 t.soft,
@@ -318,14 +318,15 @@ struct Grid {
 impl Grid {
     fn new(f: &Frame) -> Self {
         let (w, h) = f.size;
-        let bottom = h - 20.0;
+        // Names of what happened stand above.
+        let (top, bottom) = (17.0, h - 20.0);
         Self {
             scales: Scales(f.units),
             left: 42.0,
             right: w - 14.0,
-            top: 8.0,
-            middle: 8.0 + (bottom - 8.0) * 0.56,
-            floor: 8.0 + (bottom - 8.0) * 0.56 + 8.0,
+            top,
+            middle: top + (bottom - top) * 0.56,
+            floor: top + (bottom - top) * 0.56 + 8.0,
             bottom,
             pressures: match f.units.pressure {
                 PressureUnit::Psi => [0.0, 450.0],
