@@ -158,7 +158,7 @@ impl Brush<'_> {
             if low - high < 44.0 {
                 // The shelves leave no room between them.
                 let under = low + s.evaporator_d + 10.0;
-                self.halo(words::orifice(), x, under, "center", t.soft);
+                self.halo(words::orifice(), s.end + 16.0, under, "right", t.soft);
             } else {
                 let mut y = mid;
                 for line in [&l.outside, &l.cabin] {

@@ -131,19 +131,21 @@ impl Brush<'_> {
         }
     }
 
-    /// Names at the lines, where there is no room beside: between the two lines, which heat leaves free while the outside is the
-    /// warmer by enough, else above the upper and below the lower one.
+    /// Names at the lines, where there is no room beside: between the two as far as there is room, since heat leaves that free
+    /// while the outside is the warmer; else above the upper and below the lower one.
     fn between(&self, l: &Levels) {
         let (s, t) = (self.sheet, self.theme);
         let (outside, cabin) = (s.y(l.outside.height), s.y(l.cabin.height));
-        let down = if cabin - outside > 32.0 || cabin < outside {
-            8.0
-        } else {
-            -8.0
-        };
+        let gap = cabin - outside;
+        let side = |below: bool| if below { 8.0 } else { -8.0 };
+        let upper = gap < 0.0;
         for (line, name, y) in [
-            (&l.outside, words::outside(), outside + down),
-            (&l.cabin, words::cabin(), cabin - down),
+            (
+                &l.outside,
+                words::outside(),
+                outside + side(upper || gap > 17.0),
+            ),
+            (&l.cabin, words::cabin(), cabin + side(!upper && gap < 32.0)),
         ] {
             let text = format!("{name} {}", line.shown);
             self.halo(&text, s.end - 4.0, y, "right", t.ink);
