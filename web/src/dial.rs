@@ -62,8 +62,8 @@ fn FacePlate(p: &FaceProps) -> Html {
             { for f.pressure.iter().map(|m| mark(m, 82.0, 10.0, 5.0, 61.5, "press")) }
             <path class="ring" d={arc(f.zero_at, 1.0, 43.0)} />
             { for f.saturation.iter().map(|m| mark(m, 43.0, 5.0, 3.0, 32.0, "sat")) }
-            <text class="unit" x="100" y="132" text-anchor="middle">{ f.unit }</text>
-            <text class="gas" x="100" y="146" text-anchor="middle">{ format!("{} {}", f.refrigerant, f.temperature_unit) }</text>
+            <text class="unit" x="100" y="134" text-anchor="middle">{ f.unit }</text>
+            <text class="gas" x="100" y="160" text-anchor="middle">{ format!("{} {}", f.refrigerant, f.temperature_unit) }</text>
         </svg>
     }
 }
