@@ -377,8 +377,8 @@ fn still(f: &Frame, t: &Theme) -> Marks {
         PressureUnit::Bar => &[0.0, 10.0, 20.0, 30.0],
     };
     let temperatures: &[f64] = match f.units.temperature {
-        TemperatureUnit::Fahrenheit => &[40.0, 60.0, 80.0, 100.0],
-        TemperatureUnit::Celsius => &[0.0, 10.0, 20.0, 30.0, 40.0],
+        TemperatureUnit::Fahrenheit => &[40.0, 70.0, 100.0],
+        TemperatureUnit::Celsius => &[0.0, 20.0, 40.0],
     };
     for &v in pressures {
         let y = g.upper(v);
