@@ -47,7 +47,7 @@ pub(crate) fn record(r: &RecordView, signed: Option<&Signed>) -> Html {
             { r.performance.found.as_ref().map_or_else(Html::default, crate::performance::limits) }
             <div class="lines">
                 { for all.iter().map(|(which, name, value, stated)| if wrong(*which) {
-                    line(name, &words::record_wrong(value, stated))
+                    line(name, &words::record_wrong(value, if stated.is_empty() { words::state_unsaid() } else { stated }))
                 } else {
                     line(name, value)
                 }) }
