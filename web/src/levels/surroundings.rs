@@ -123,7 +123,8 @@ impl Brush<'_> {
                 pen.line(&[(from, line), (from + 8.0, y), (text.max(from + 8.0), y)]);
             }
             if value.is_empty() {
-                self.halo(name, right, y, "right", t.soft);
+                pen.font(self.size - 1.0, false);
+                self.letters(name, right, y, "right", t.soft);
             } else {
                 self.halo(name, right, y - 7.0, "right", t.soft);
                 self.bold(value, right, y + 7.0, "right", t.ink);
