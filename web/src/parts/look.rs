@@ -196,7 +196,7 @@ impl Look<'_> {
                 </> }
             }) }
             <rect class="outline" x={f(x)} y={f(y)} width={f(w)} height={f(whole)} rx="3" />
-            { if part == Part::Condenser { text(x + w, y - 10.0, "end", "name", charts::part(part)) }
+            { if part == Part::Condenser { text(x + w / 2.0, y - 10.0, "middle", "name", charts::part(part)) }
               else { text(14.0, 86.0, "start", "name", charts::part(part)) } }
         </> }
     }
