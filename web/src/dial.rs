@@ -84,14 +84,6 @@ pub(crate) struct DialProps {
     pub(crate) memory: Option<(f64, f64)>,
 }
 
-/// A text whose last word, a unit, stays with its number.
-fn whole(text: &str) -> String {
-    text.rsplit_once(' ').map_or_else(
-        || text.to_owned(),
-        |(rest, unit)| format!("{rest}\u{a0}{unit}"),
-    )
-}
-
 /// A gauge with its reading.
 pub(crate) fn dial(p: &DialProps) -> Html {
     let where_ = if p.coupled {
@@ -118,7 +110,7 @@ pub(crate) fn dial(p: &DialProps) -> Html {
             <div class="tag" aria-hidden="true">
                 <span class={if p.face.which == Which::Low { "name low" } else { "name high" }}>{ p.title }</span>
                 <strong>{ &p.number }{ " " }<span>{ p.unit }</span></strong>
-                if let Some(t) = &p.saturation { <span class="off">{ whole(t) }</span> }
+                if let Some(t) = &p.saturation { <span class="off">{ t }</span> }
                 if !p.coupled { <span class="off">{ where_ }</span> }
             </div>
         </div>
