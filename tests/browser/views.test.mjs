@@ -122,6 +122,9 @@ pageTest("parts open by keyboard, show figures, and stay shut while the loop is 
   await button(page, "Close the loop").click();
   await inside.getByText(/from outside/).waitFor();
   assert.equal(await inside.locator("dd").count(), 0);
+  assert.ok(await page.locator("section.parts canvas").isHidden(), "what flows inside is not seen");
+  const told = await page.locator("section.parts .sheet").textContent();
+  assert.doesNotMatch(told, /Btu|hp/, "nor heat and power");
   await assertAccessible(page);
   await button(page, "Close it").click();
   assert.equal(await inside.count(), 0);

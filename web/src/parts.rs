@@ -76,7 +76,7 @@ pub(crate) fn parts_view(p: &PartsProps) -> Html {
                         { for Part::ALL.into_iter().filter(|part| *part != Part::Can || p.parts.can.is_some()).map(|part| handle(p, &look, part)) }
                         { look.surroundings() }
                     </svg>
-                    <canvas ref={p.flows.clone()} aria-hidden="true"></canvas>
+                    <canvas ref={p.flows.clone()} hidden={closed} aria-hidden="true"></canvas>
                 </div>
                 if let Some(opened) = &p.opened {
                     { inside(p, opened) }

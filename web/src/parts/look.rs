@@ -272,20 +272,23 @@ impl Look<'_> {
         };
         html! { <g class="around" aria-hidden="true">
             <defs><pattern id="air" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V6" stroke={self.theme.ink.to_string()} stroke-width="1.6" /></pattern></defs>
-            { arrow(20.0, 258.0, 56.0, p.taken.0) }
-            { text(8.0, 220.0, "start", "figure", &p.taken.1.number) }
-            { text(8.0, 237.0, "start", "unit", p.taken.1.unit) }
+            // Heat and power are read on no instrument of the bay.
+            if !self.closed {
+                { arrow(20.0, 258.0, 56.0, p.taken.0) }
+                { text(8.0, 220.0, "start", "figure", &p.taken.1.number) }
+                { text(8.0, 237.0, "start", "unit", p.taken.1.unit) }
+                { arrow(686.0, 258.0, -56.0, p.shed.0) }
+                { text(658.0, 220.0, "middle", "figure", &p.shed.1.number) }
+                { text(658.0, 237.0, "middle", "unit", p.shed.1.unit) }
+                if p.work.0 > 20.0 {
+                    { text(530.0, 260.0, "start", "quiet", words::bay_belt()) }
+                    { text(530.0, 276.0, "start", "figure", p.work.1.to_string()) }
+                }
+            }
             { text(8.0, 294.0, "start", "quiet", words::bay_air()) }
             { text(8.0, 311.0, "start", "quiet", p.air[1].to_string()) }
-            { arrow(686.0, 258.0, -56.0, p.shed.0) }
-            { text(658.0, 220.0, "middle", "figure", &p.shed.1.number) }
-            { text(658.0, 237.0, "middle", "unit", p.shed.1.unit) }
             { text(794.0, 36.0, "end", "quiet", words::bay_air()) }
             { text(794.0, 53.0, "end", "quiet", p.air[0].to_string()) }
-            if p.work.0 > 20.0 {
-                { text(530.0, 260.0, "start", "quiet", words::bay_belt()) }
-                { text(530.0, 276.0, "start", "figure", p.work.1.to_string()) }
-            }
             { text(530.0, 212.0, "start", "quiet", words::clutch()) }
             { text(530.0, 228.0, "start", "figure", words::in_out()[usize::from(p.turns > 0.0)]) }
             { self.gauge_set() }
