@@ -159,11 +159,11 @@ pub fn rotation(n: RotationSpeed) -> Shown {
     RPM.show(n.rpm())
 }
 
-/// Heat flow: Btu/h or kW.
+/// Heat flow: Btu/h, to the nearest hundred (0.03 kW: what lies below is never still), or kW.
 #[must_use]
 pub fn heat_flow(p: Power, system: UnitSystem) -> Shown {
     match system.rest {
-        Family::Us => BTU_H.show(p.btu_h()),
+        Family::Us => BTU_H.show((p.btu_h() / 100.0).round() * 100.0),
         Family::Si => KW.show(p.kw()),
     }
 }
@@ -221,6 +221,13 @@ fn hms(s: f64) -> (u64, u64, u64) {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn heat_in_the_us_system_is_told_to_the_hundred() {
+        let shown = |btu_h| heat_flow(Power::from_btu_h(btu_h), UnitSystem::US).to_string();
+        assert_eq!(shown(18_576.0), "18600 Btu/h");
+        assert_eq!(shown(-12.0), shown(0.0));
+    }
 
     #[test]
     fn a_compound_gauge_changes_scale_at_the_atmosphere() {
