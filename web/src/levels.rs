@@ -125,7 +125,7 @@ impl Painter {
         b.low_shelf(levels, &self.phase);
         b.high_shelf(levels, &self.phase);
         b.hoses(levels, &self.phase);
-        b.can(levels.can.as_ref(), levels.burst);
+        b.can(levels);
         b.names(levels);
         self.zones = b.zones(levels);
         b.lit(&self.zones, lit);
@@ -179,6 +179,13 @@ impl Brush<'_> {
         pen.stroke(t.sheet, 3.0).dashes(&[], 0.0);
         drop(pen.c.stroke_text(text, x, y));
         pen.fill(colour).text(text, x, y, align);
+    }
+
+    /// A name's height, moved off a line across that would run through it, to the line's other side or this by `step`.
+    fn off(&self, l: &Levels, y: f64, step: f64) -> f64 {
+        let lines = [l.atmosphere, l.outside.height, l.cabin.height].map(|h| self.sheet.y(h));
+        let near = lines.into_iter().find(|line| (y - line).abs() < 8.0);
+        near.map_or(y, |line| line + step)
     }
 
     /// A block of the loop: outline, vapour as fine dots, liquid as a body with a surface.

@@ -1,6 +1,6 @@
 //! What the shop has connected: hoses, and the can.
 use lowside_present::{
-    levels::{CanLevel, Levels, Stream},
+    levels::{Levels, Stream},
     palette::Rgb,
 };
 
@@ -109,10 +109,10 @@ impl Brush<'_> {
         pen.c.set_line_cap("butt");
     }
 
-    pub(super) fn can(&self, can: Option<&CanLevel>, burst: f64) {
+    pub(super) fn can(&self, l: &Levels) {
         let (pen, s, t) = (self.pen, self.sheet, self.theme);
         let (x, w) = s.can;
-        let y_burst = s.y(burst);
+        let y_burst = s.y(l.burst);
         let zig: Vec<_> = (0..=6)
             .map(|k| {
                 (
@@ -121,7 +121,7 @@ impl Brush<'_> {
                 )
             })
             .collect();
-        let Some(c) = can else {
+        let Some(c) = &l.can else {
             let y = s.y(0.6);
             pen.stroke(t.edge, 1.2)
                 .dashes(&[4.0, 4.0], 0.0)
@@ -196,6 +196,6 @@ impl Brush<'_> {
         };
         // From the axis on, so that it never runs into the axis's figures.
         let from = s.axis + if s.wide { 5.0 } else { 2.0 };
-        self.halo(&label, from, label_y, "left", t.ink);
+        self.halo(&label, from, self.off(l, label_y, 9.0), "left", t.ink);
     }
 }

@@ -40,7 +40,7 @@ impl Brush<'_> {
         self.halo(
             words::condenser(),
             f64::midpoint(s.shaft, s.end),
-            y,
+            self.off(l, y, -9.0),
             "center",
             t.soft,
         );
@@ -93,14 +93,14 @@ impl Brush<'_> {
         self.halo(
             words::evaporator(),
             f64::midpoint(s.basin, s.end),
-            s.y(l.evaporator[2].height) + s.evaporator_d + 10.0,
+            self.off(l, s.y(l.evaporator[2].height) + s.evaporator_d + 10.0, 9.0),
             "center",
             t.soft,
         );
         self.halo(
             words::accumulator(),
             f64::midpoint(s.start, s.basin),
-            y + s.accumulator_d + 10.0,
+            self.off(l, y + s.accumulator_d + 10.0, 9.0),
             "center",
             t.soft,
         );
