@@ -17,10 +17,6 @@ const BELIEFS: &[(&str, &str)] = &[
          for volumes of condenser and liquid line within their ranges; the search reads to 0.8 %. To keep the accumulator wet 81 % are enough.",
     ),
     (
-        "crossover: rules",
-        "On the edge of the band, by the last figure shown: on a cool day its switch lets the compressor run a third of the time.",
-    ),
-    (
         "Charge sweep at 800",
         "At idle the balance of the low side lies above the cycling switch whatever the charge, so that the clutch has no reason to cycle: \
          the rule is one for a loop that cycles.",
@@ -40,10 +36,6 @@ const BELIEFS: &[(&str, &str)] = &[
         "2. A passenger",
         "Another kind of loop: expansion valve and variable compressor. In moist air its vents stand 14 K above what its low side boils at, ours 5 K, so that \
          its figures for both cannot be met by one coil of ours.",
-    ),
-    (
-        "4, 5.",
-        "The van's relief valve is set at 3 600 kPag, inside the range of common practice (3 450 to 4 130).",
     ),
     (
         "6, 7.",
