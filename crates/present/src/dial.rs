@@ -93,11 +93,12 @@ pub fn flutter(bay: &Bay, which: Which, seconds: f64) -> f64 {
         Which::Low => (shop.hands.low_coupled, shop.instruments.low.pointer()),
         Which::High => (shop.hands.high_coupled, shop.instruments.high.pointer()),
     };
-    let turns = plant.settings.engine_rpm / 60.0 * plant.vehicle.compressor.pulley_ratio.si();
-    if !on || !plant.drive.engaged || !plant.settings.engine_on {
+    let turns = plant.compressor_rpm() / 60.0;
+    if !on || turns <= 0.0 {
         return 0.0;
     }
-    let most = THROB * (p + plant.day().p) / (1.0 + turns / SMOOTH);
+    // A hub that a slipping clutch hardly turns makes no strokes to speak of.
+    let most = THROB * (p + plant.day().p) * turns.min(1.0) / (1.0 + turns / SMOOTH);
     // Strokes are too quick to be followed: what is left is their beat with the pointer's own swing.
     let wave = libm::sin(seconds * 41.0) * 0.6 + libm::sin(seconds * 58.7 + 1.0) * 0.4;
     most * wave

@@ -90,7 +90,7 @@ impl Readout {
             low: p(i.low.reading()),
             high: p(i.high.reading()),
             low_saturation: sat(i.low.pointer()),
-            high_saturation: sat(i.high.pointer()),
+            high_saturation: sat(i.high.pointer()).filter(|_| i.high.reading() > 0.0),
             vent: t(i.vent.reading()),
             vent_cold: i.vent.reading() <= VENT_GOAL,
             cabin: t(i.cabin.reading()),

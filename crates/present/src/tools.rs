@@ -5,7 +5,8 @@ use lowside_shop::{
     Attached, can::Stance, cylinder, detect::Finding, meters, shop::Shop, vacuum::GaugePlace,
 };
 use lowside_units::{
-    AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Ratio, Temperature, VolumeFlow,
+    AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Ratio, Speed, Temperature,
+    VolumeFlow,
     display::{self, Shown, Style, UnitSystem},
 };
 
@@ -364,7 +365,7 @@ impl Tools {
             turning: meters::turning(bay.plant()).map(|n| Style::new(0, "rpm").show(n)),
             heater_pinched: bay.plant().settings.heater_pinched,
             air: [
-                Style::new(1, "m/s").show(meters::vent_speed(bay.plant())),
+                display::air_speed(Speed::from_m_s(meters::vent_speed(bay.plant())), units),
                 display::ratio(Ratio::from_fraction(meters::humidity(bay.plant()))),
             ],
             stopwatch: (shop.hands.timing, clock(shop.instruments.stopwatch)),
@@ -475,5 +476,35 @@ mod tests {
             panic!("no result after 80 s");
         };
         assert!(pure && gases[0].1.to_string() == "100.0 %", "{gases:?}");
+    }
+
+    /// 5.0 m/s are 984 ft/min (0.3048 m a foot); an anemometer in ft/min shows tens.
+    #[test]
+    fn air_at_the_vent_is_told_in_the_units_chosen() {
+        let mut bay = bay("healthy");
+        for _ in 0..10 * lowside_session::TICKS_PER_SECOND {
+            bay.step();
+        }
+        let at = |units| Tools::of(&bay, units).air[0].clone();
+        let (si, us) = (at(UnitSystem::SI), at(UnitSystem::US));
+        assert_eq!((si.unit, us.unit), ("m/s", "ft/min"));
+        let number = |x: &Shown| x.number.replace(' ', "").parse::<f64>().expect("a number");
+        assert!(
+            (number(&us) - number(&si) / 0.3048 * 60.0).abs() <= 10.0,
+            "{si} and {us}"
+        );
+    }
+
+    /// The high-pressure gauge of a charging set has no vacuum scale: its needle rests on the pin (common practice, no source).
+    #[test]
+    fn the_high_gauge_rests_at_zero_in_a_vacuum() {
+        let mut bay = bay("charge-from-cans");
+        for _ in 0..10 * lowside_session::TICKS_PER_SECOND {
+            bay.step();
+        }
+        let read = crate::readout::Readout::of(&bay, UnitSystem::US);
+        assert_eq!(read.high.to_string(), "0 psig");
+        assert_eq!(read.high_saturation, None);
+        assert_eq!(read.low.unit, "inHg vac");
     }
 }

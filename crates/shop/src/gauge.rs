@@ -56,9 +56,9 @@ pub fn compound() -> Instrument {
     Instrument::new(0.0, 0.25, 2e3, -101_325.0, 1.72e6)
 }
 
-/// High-pressure gauge on the high hose, Pa gauge: to 3 500 kPa, to 10 kPa.
+/// High-pressure gauge on the high hose, Pa gauge: from the pin at zero, vacuum or not, to 3 500 kPa, to 10 kPa.
 pub fn high_pressure() -> Instrument {
-    Instrument::new(0.0, 0.25, 10e3, -101_325.0, 3.5e6)
+    Instrument::new(0.0, 0.25, 10e3, 0.0, 3.5e6)
 }
 
 /// Thermometer in the air stream, K: to 0.1 K, six seconds behind.

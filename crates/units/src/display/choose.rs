@@ -32,6 +32,8 @@ const M3_H: Style = Style::new(0, "m\u{b3}/h");
 const INCH: Style = Style::new(3, "in");
 const MM: Style = Style::new(2, "mm");
 const MPH: Style = Style::new(0, "mph");
+const FT_MIN: Style = Style::new(0, "ft/min");
+const M_S: Style = Style::new(1, "m/s");
 const KM_H: Style = Style::new(0, "km/h");
 const RPM: Style = Style::new(0, "rpm");
 const HP: Style = Style::new(1, "hp");
@@ -150,6 +152,15 @@ pub fn speed(v: Speed, system: UnitSystem) -> Shown {
     match system.rest {
         Family::Us => MPH.show(v.mph()),
         Family::Si => KM_H.show(v.km_h()),
+    }
+}
+
+/// Speed of air at an outlet: ft/min, to tens as an anemometer shows it, or m/s.
+#[must_use]
+pub fn air_speed(v: Speed, system: UnitSystem) -> Shown {
+    match system.rest {
+        Family::Us => FT_MIN.show((v.ft_min() / 10.0).round() * 10.0),
+        Family::Si => M_S.show(v.m_s()),
     }
 }
 

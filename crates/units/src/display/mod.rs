@@ -8,8 +8,8 @@ mod style;
 mod system;
 
 pub use choose::{
-    absolute_pressure, duration, gauge_pressure, heat_flow, leak_rate, length, mass, mass_flow,
-    power, ratio, rotation, speed, temperature, temperature_difference, vacuum, volume,
+    absolute_pressure, air_speed, duration, gauge_pressure, heat_flow, leak_rate, length, mass,
+    mass_flow, power, ratio, rotation, speed, temperature, temperature_difference, vacuum, volume,
     volume_flow,
 };
 pub use style::{Shown, Style};
