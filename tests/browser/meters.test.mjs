@@ -172,8 +172,14 @@ for (const how of ["by keyboard", "by mouse"]) {
     await van.pass(20);
     assert.match(await van.reading("Clutch"), /^\s*in/);
     const [, volts, amperes] = (await line.locator("b").innerText()).match(/^([\d.]+) V, ([\d.]+) A$/);
-    // A coil of 3.0 to 3.6 ohm at 20 degC (workshop manuals) on 13 to 14.5 V of a running engine (common practice, no source).
-    assert.ok(volts > 13 && volts < 14.5 && volts / amperes > 3 && volts / amperes < 3.6, `${volts} V, ${amperes} A`);
+    // A coil of 3.0 to 3.6 ohm at 20 degC (workshop manuals) on 13 to 14.5 V of a running engine (common practice, no source); on this day
+    // of 35 degC copper has 1.059 times that (0.393 % a kelvin, IEC 60028), and more as it warms in the first minute.
+    const cold = volts / amperes / 1.059;
+    assert.ok(volts > 13 && volts < 14.5 && cold > 3 && cold < 3.6, `${volts} V, ${amperes} A`);
+    // A sound clutch turns its hub with the pulley.
+    const turns = (what) => van.meter(what, /rpm$/);
+    assert.equal(await turns("Clutch hub"), await turns("Pulley"));
+    assert.ok((await turns("Pulley")) > 1000, "an engine at 1 500 rpm turns it");
     await van.turn(false, "A/C");
     await van.pass(1);
     assert.match(await van.reading("Clutch"), /^\s*out/);

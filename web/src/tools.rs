@@ -254,7 +254,8 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
                     move |on| act.emit(Action::ClutchMeter { on })
                 }) }
                 if let Some([volts, amperes]) = &t.clutch { { line(words::clutch(), &format!("{volts}, {amperes}")) } }
-                { line(words::hub_and_pulley(), &format!("{}, {}", t.turning[0].number, t.turning[1])) }
+                { line(words::clutch_hub(), &t.turning[0].to_string()) }
+                { line(words::pulley(), &t.turning[1].to_string()) }
                 { switch("heater-hose", words::heater_hose(), [words::no(), words::yes()], t.heater_pinched, {
                     let act = p.act.clone();
                     move |pinched| act.emit(Action::HeaterHose { pinched })
