@@ -227,8 +227,15 @@ fn gauges_can_be_wrong_and_a_core_can_stay_shut() {
     ]);
     let low = |b: &Bay| b.shop().instruments.low.reading();
     assert!((low(&off) - low(&healthy) - 40e3).abs() <= 2e3);
-    let high = off.shop().instruments.high.reading();
-    assert!(high < -50e3, "its hose was left in vacuum: {high:.0} Pa");
+    // Its hose was left in vacuum, which a high-pressure gauge has no scale for: the needle rests on its pin.
+    let hose = off
+        .plant()
+        .network
+        .node(off.shop().places.high_hose)
+        .state
+        .p;
+    assert!(hose < 50e3, "{hose:.0} Pa");
+    assert!(off.shop().instruments.high.reading().abs() < 1.0);
     // Both gauges of a sound set agree at rest within their resolution.
     assert!((low(&healthy) - healthy.shop().instruments.high.reading()).abs() <= 10e3);
 }
