@@ -59,12 +59,11 @@ fn a_worn_clutch_that_holds_on_a_mild_day_slips_on_a_hot_one() {
 
 #[test]
 fn a_new_compressor_brings_a_sound_clutch() {
-    let mut bay = healthy(&["condition.clutch_hold=30%"], 1.0);
+    let bay = healthy(&["condition.clutch_hold=30%"], 1.0);
     let mut plant = bay.plant().clone();
+    assert!((plant.condition.clutch_hold - 0.3).abs() < 1e-12);
     lowside_shop::parts::renew(&mut plant, lowside_shop::parts::Part::Compressor);
     assert!((plant.condition.clutch_hold - 1.0).abs() < 1e-12);
-    run(&mut bay, 1.0);
-    assert!(bay.plant().condition.clutch_hold < 0.5);
 }
 
 #[test]
@@ -96,8 +95,9 @@ fn a_blocked_radiator_overheats_the_engine_and_raises_all_three() {
     assert!((80.0..97.0).contains(&hose(&sound)), "{}", hose(&sound));
     assert!(hose(&bay) > 112.0, "{}", hose(&bay));
     let (now, was) = (readings(&bay), readings(&sound));
-    for k in 0..3 {
-        assert!(now[k] > was[k], "{now:?} against {was:?}");
+    // Half a psi, 2 psi, 0.2 K: what one sees on gauges and thermometer.
+    for (k, seen) in [3.4, 14.0, 0.2].into_iter().enumerate() {
+        assert!(now[k] > was[k] + seen, "{now:?} against {was:?}");
     }
 }
 

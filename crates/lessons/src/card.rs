@@ -3,7 +3,7 @@
 #[cfg(feature = "text")]
 use lowside_session::library;
 use lowside_session::{Scenario, condition::Condition};
-use lowside_units::{Duration, UnitError, in_range};
+use lowside_units::{Duration, UnitError, count_in_range, in_range};
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
@@ -122,9 +122,9 @@ impl JobCard {
     /// # Errors
     /// [`CardError`], naming the field and what is allowed.
     pub fn check(&self) -> Result<(), CardError> {
-        count("format", self.format as usize, 1, FORMAT as usize)?;
-        count("step (number of steps)", self.step.len(), 1, MOST)?;
-        count("harm (number of harms)", self.harm.len(), 0, MOST)?;
+        count_in_range("format", self.format as usize, 1, FORMAT as usize)?;
+        count_in_range("step (number of steps)", self.step.len(), 1, MOST)?;
+        count_in_range("harm (number of harms)", self.harm.len(), 0, MOST)?;
         self.title.check("title")?;
         self.complaint.check("complaint")?;
         self.scenario.check()?;
@@ -190,14 +190,14 @@ impl Text {
     fn check(&self, field: &str) -> Result<(), UnitError> {
         for (language, text) in [("en", &self.en), ("es", &self.es)] {
             let what = format!("{field}.{language} (number of characters)");
-            count(&what, text.trim().chars().count(), 1, LONGEST)?;
+            count_in_range(&what, text.trim().chars().count(), 1, LONGEST)?;
         }
         Ok(())
     }
 }
 
 fn conditions(field: &str, all: &[Condition], hold: Duration) -> Result<(), UnitError> {
-    count(
+    count_in_range(
         &format!("{field} (number of conditions)"),
         all.len(),
         1,
@@ -205,16 +205,4 @@ fn conditions(field: &str, all: &[Condition], hold: Duration) -> Result<(), Unit
     )?;
     let (least, most) = (Duration::from_s(0.0), Duration::from_h(24.0));
     in_range(&format!("{field}: hold"), hold, least, most).map(|_| ())
-}
-
-fn count(field: &str, value: usize, lo: usize, hi: usize) -> Result<(), UnitError> {
-    if (lo..=hi).contains(&value) {
-        return Ok(());
-    }
-    Err(UnitError::OutOfRange {
-        field: field.into(),
-        value: value.to_string(),
-        lo: lo.to_string(),
-        hi: hi.to_string(),
-    })
 }

@@ -14,7 +14,8 @@ const COLD: f64 = 293.15;
 const METAL: f64 = 1200.0;
 /// Heat to the air under the hood from a clutch at rest, W/K, and more of it for each rad/s of the pulley (own figures).
 const COOLING: (f64, f64) = (3.0, 0.03);
-/// From here on a facing smells, K (own figure: 150 degC as a mean of the parts; the organic facing itself chars from some 200).
+/// From here on a facing smells, K (tuned, 130-200 degC: a clutch that slips for minutes does smell; this is the mean of hub, pulley and
+/// coil, whose facing is hotter).
 const SMELLS: f64 = 423.15;
 
 /// The clutch.

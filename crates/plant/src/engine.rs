@@ -2,6 +2,8 @@
 
 use crate::{exchange::effectiveness, state::CP_AIR};
 
+/// A turn a minute, rad/s.
+pub(crate) const RAD_S: f64 = core::f64::consts::TAU / 60.0;
 /// Coolant at which the thermostat begins to open, and is open, K (88 and 95 degC, common practice).
 const THERMOSTAT: (f64, f64) = (361.15, 368.15);
 /// Coolant that boils over under its cap takes what heat comes: it gets no hotter, K (128 degC: half water, half glycol at 200 kPa).

@@ -7,6 +7,7 @@ pub mod charge;
 pub mod clutch;
 pub mod compressor;
 pub mod condenser;
+pub mod condition;
 pub mod controls;
 pub mod damage;
 pub mod debris;

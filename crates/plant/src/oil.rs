@@ -281,7 +281,7 @@ pub fn shortage(oil: f64, whole: f64) -> f64 {
 
 /// Power that friction takes for want of oil, W, at a shaft speed (1/min).
 pub fn friction(shortage: f64, rpm: f64) -> f64 {
-    DRY_TORQUE * shortage * rpm * core::f64::consts::TAU / 60.0
+    DRY_TORQUE * shortage * rpm * crate::engine::RAD_S
 }
 
 /// Oil's share of the flow that link `id` passed last, without the refrigerant in it.

@@ -60,7 +60,7 @@ impl Bay {
     pub fn new(scenario: &Scenario) -> Self {
         let mut plant = scenario.build();
         let mut shop = Shop::new(&mut plant);
-        scenario.equip(&mut shop, &mut plant);
+        scenario.condition.equip(&mut shop, &mut plant);
         let account = plant.network.account();
         let mut mass_at_start = plant.network.held();
         mass_at_start.add(&account.mass_in, -1.0);

@@ -94,10 +94,36 @@ pub fn in_range<Q: Quantity>(field: &str, value: Q, lo: Q, hi: Q) -> Result<Q, U
     })
 }
 
+/// Passes a number of things if it lies in `lo..=hi`.
+///
+/// # Errors
+/// [`UnitError::OutOfRange`] with `field`, the number and the limits.
+pub fn count_in_range(field: &str, value: usize, lo: usize, hi: usize) -> Result<(), UnitError> {
+    if (lo..=hi).contains(&value) {
+        return Ok(());
+    }
+    Err(UnitError::OutOfRange {
+        field: shortened(field),
+        value: value.to_string(),
+        lo: lo.to_string(),
+        hi: hi.to_string(),
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::Mass;
+
+    #[test]
+    fn a_count_names_field_number_and_limits() {
+        assert!(count_in_range("leaks", 8, 0, 8).is_ok());
+        let said = count_in_range("leaks", 9, 0, 8).unwrap_err().to_string();
+        assert!(
+            said.contains("leaks") && said.contains('9') && said.contains('8'),
+            "{said}"
+        );
+    }
 
     #[test]
     fn a_range_error_names_field_value_and_limits() {

@@ -1,6 +1,6 @@
 //! What the numbers of a vehicle may be. Limits in SI; the message shows them with their unit.
 
-use lowside_units::{GaugePressure, Quantity, UnitError, in_range};
+use lowside_units::{GaugePressure, Quantity, UnitError, count_in_range, in_range};
 
 use super::{
     AccumulatorSpec, CabinSpec, CompressorSpec, CondenserSpec, EvaporatorSpec, FanSpec, LineSpec,
@@ -22,15 +22,7 @@ pub(super) fn within<Q: Quantity>(
 
 /// Passes a count.
 pub(super) fn number(field: &str, value: u16, lo: u16, hi: u16) -> Result<(), UnitError> {
-    if (lo..=hi).contains(&value) {
-        return Ok(());
-    }
-    Err(UnitError::OutOfRange {
-        field: field.into(),
-        value: value.to_string(),
-        lo: lo.to_string(),
-        hi: hi.to_string(),
-    })
+    count_in_range(field, value.into(), lo.into(), hi.into())
 }
 
 /// Passes a heat conductance, W/K.
@@ -185,14 +177,7 @@ impl CabinSpec {
             0.5,
         )?;
         let steps = self.blower.len();
-        if steps == 0 || steps > MOST_STEPS {
-            return Err(UnitError::OutOfRange {
-                field: "cabin.blower (number of steps)".into(),
-                value: steps.to_string(),
-                lo: "1".into(),
-                hi: MOST_STEPS.to_string(),
-            });
-        }
+        count_in_range("cabin.blower (number of steps)", steps, 1, MOST_STEPS)?;
         for step in &self.blower {
             within("cabin.blower", *step, 0.005, 0.6)?;
         }

@@ -2,7 +2,7 @@
 
 use lowside_plant::plant::Plant;
 use lowside_units::{
-    AbsolutePressure, Quantity, Ratio, RotationSpeed, Speed, Temperature, UnitError,
+    AbsolutePressure, Quantity, Ratio, RotationSpeed, Speed, Temperature, count_in_range,
 };
 
 use super::{Action, Refused};
@@ -24,15 +24,7 @@ pub(super) fn apply(act: Action, plant: &mut Plant) -> Result<(), Refused> {
         Action::AirConditioning { on } => settings.ac_on = on,
         Action::Blower { step } => {
             let most = plant.cabin.blower_steps();
-            if usize::from(step) > most {
-                return Err(UnitError::OutOfRange {
-                    field: "step".into(),
-                    value: step.to_string(),
-                    lo: "0".into(),
-                    hi: most.to_string(),
-                }
-                .into());
-            }
+            count_in_range("step", step.into(), 0, most)?;
             settings.blower = usize::from(step);
         }
         Action::Recirculation { on } => settings.recirculate = on,
