@@ -43,6 +43,14 @@ const painted = (sheet) =>
     return n;
   });
 
+pageTest("every place of the ledger has a name of its own", desktop, async (page) => {
+  const rows = page.locator(".ledger tbody th");
+  await page.locator(".ledger summary").click();
+  const names = await rows.allInnerTexts();
+  assert.ok(names.length > 12, `${names.length} places`);
+  assert.deepEqual(names.filter((name, k) => names.indexOf(name) !== k), []);
+});
+
 pageTest("three views at most stand open at first, the choice is kept", desktop, async (page) => {
   await page.getByRole("heading", { level: 1 }).waitFor();
   const open = await page.locator(".picker [aria-pressed=true]").allInnerTexts();

@@ -155,7 +155,12 @@ pub(crate) fn place(p: Place) -> &'static str {
         Place::Can => place_can(),
         Place::Shelf => place_shelf(),
         Place::Room => place_room(),
-        _ => place_elsewhere(),
+        Place::Cylinder => place_cylinder(),
+        Place::RecoveryCylinder => place_recovery_cylinder(),
+        Place::Separator => place_separator(),
+        Place::Bench => place_bench(),
+        Place::Waste => place_waste(),
+        Place::Lost => place_lost(),
     }
 }
 
