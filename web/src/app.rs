@@ -11,6 +11,7 @@ use lowside_present::{
     next::{Advice, NextStep, advice},
     readout::Readout,
     statement::{Said, Signed},
+    tools::other_than_can,
 };
 use lowside_session::{Action, Caution, TakeError, wait::Goal};
 use lowside_words::Language;
@@ -25,7 +26,7 @@ use crate::{
     levels::Painter,
     log::log,
     next::{NextProps, next},
-    panel::{PanelProps, panel},
+    panel::{self, PanelProps, panel},
     past::Ended,
     readings::readings,
     resume::Resumed,
@@ -410,7 +411,8 @@ impl Component for App {
             &readout.given.to_string(),
             &readout.label.to_string(),
         );
-        let [hose, instruments] = self.tools_view(ctx);
+        let [hose, instruments] =
+            later::here().map_or_else(panel::coming, |l| (l.tools)(self, ctx));
         html! { <div class={yew::classes!("page", host::projector().then_some("projector"))} key={words::current().tag()}>
             <a class="skip" href="#controls-title">{ words::to_controls() }</a>
             { self.top(ctx, &readout) }
@@ -441,7 +443,7 @@ impl Component for App {
                     { self.dial(Which::High, &readout, &controls) }
                     { self.large_button(ctx) }
                 </section>
-                { panel(&PanelProps { controls, needed: step.control(), act: link.callback(Msg::Act), hose, instruments, no_can: self.other_tool() }) }
+                { panel(&PanelProps { controls, needed: step.control(), act: link.callback(Msg::Act), hose, instruments, no_can: other_than_can(bay) }) }
                 <div class="middle">
                     { self.views(ctx) }
                 </div>

@@ -13,7 +13,7 @@ use crate::{
     app::{App, Msg, WorkMsg},
     help, host,
     ink::Kind,
-    share,
+    share, words,
 };
 
 /// Where the functions of the later part are.
@@ -21,10 +21,14 @@ use crate::{
 pub(crate) struct Later {
     pub(crate) parts: fn(&App, &Context<App>) -> Html,
     pub(crate) bench: fn(&App, &Context<App>) -> Html,
+    /// What hangs on the service hose, and the instruments.
+    pub(crate) tools: fn(&App, &Context<App>) -> [Html; 2],
     pub(crate) job: fn(&App, &Context<App>) -> Html,
     pub(crate) plot: fn(&App, &Context<App>, Plot) -> Html,
     /// The help: are shortcuts on, sets them, closes it.
     pub(crate) help: fn(bool, Callback<bool>, Callback<()>) -> Html,
+    /// What a control is for, by its id.
+    pub(crate) hint: fn(&str) -> Option<&'static str>,
     /// Takes up what a link asks for or what was kept.
     pub(crate) begin: fn(&mut App, &Context<App>, &str),
     /// Files and links.
@@ -50,9 +54,11 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
     Ok(&Later {
         parts: App::parts_view,
         bench: App::bench_view,
+        tools: App::tools_view,
         job: App::job_view,
         plot: App::plot_view,
         help: help::view,
+        hint: words::hint,
         begin: App::begin,
         share: App::share,
         work: App::work,

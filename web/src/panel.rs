@@ -128,6 +128,15 @@ pub(crate) fn panel(p: &PanelProps) -> Html {
     }
 }
 
+/// What stands for the tools of the service hose and the instruments until the later part of the program is here: as tall, so that nothing
+/// moves.
+pub(crate) fn coming() -> [Html; 2] {
+    [
+        html! { <fieldset class="group tools coming"><legend>{ words::hose() }</legend><p class="told">{ words::coming() }</p></fieldset> },
+        html! { <details class="instruments"><summary>{ words::instruments() }</summary></details> },
+    ]
+}
+
 fn can(p: &PanelProps) -> Html {
     let c = &p.controls;
     let needs = |control| p.needed == Some(control);

@@ -1,5 +1,5 @@
 //! Which language the page speaks: the one chosen last, else the browser's, else English.
-use lowside_words::{EN, ES, Language, Texts};
+use lowside_words::{ES, Language, Texts};
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
 use crate::{host, later, store, words};
@@ -33,8 +33,8 @@ pub(crate) async fn choose(language: Language) {
 
 async fn take_up(language: Language) {
     let texts = match language {
-        Language::Spanish => later::until_here(spanish).await,
-        _ => &EN,
+        Language::Spanish => Some(later::until_here(spanish).await),
+        _ => None,
     };
     words::set(language, texts);
     let document = host::document();

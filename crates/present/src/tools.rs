@@ -250,6 +250,14 @@ fn kpa(pa: f64, units: UnitSystem) -> Setting {
     }
 }
 
+/// Does something other than a can hang on the service hose?
+pub fn other_than_can(bay: &Bay) -> bool {
+    !matches!(
+        bay.shop().hands.attached,
+        Attached::Nothing | Attached::Can(_)
+    )
+}
+
 fn hung(bay: &Bay, units: UnitSystem) -> Hung {
     let (plant, shop) = (bay.plant(), bay.shop());
     let mass = |kg: f64| display::mass(Mass::from_kg(kg), units);

@@ -32,11 +32,9 @@ pub fn scenario_names() -> impl Iterator<Item = &'static str> {
     SCENARIOS.iter().map(|(n, _)| *n)
 }
 
-/// A shipped scenario without its acts, and without a TOML reader; none if there is no such scenario or its numbers are impossible, which the
-/// tests exclude.
+/// A shipped scenario without its acts, and without a TOML reader; none if there is no such scenario. Its numbers are not checked again: a test
+/// compares it with what was written, which is.
 pub fn shipped(name: &str) -> Option<Scenario> {
     let value = serde_json::from_str(find(BAKED, name)?).ok()?;
-    let scenario: Scenario = serde_json::from_value(value).ok()?;
-    scenario.check().ok()?;
-    Some(scenario)
+    serde_json::from_value(value).ok()
 }

@@ -1,4 +1,5 @@
-//! From Fluent files to Rust: a function for each message, a table of encoded patterns for each language.
+//! From Fluent files to Rust: a function for each message with its text in the reference language, and a table of encoded patterns for each other
+//! one. A program that is cut in parts so carries the words of a part with it.
 //!
 //! A pattern is text with four marks in it, which `src/say.rs` reads: `\u{1}k` stands for the k-th variable; `\u{2}k` begins a
 //! choice by it, each variant being `\u{3}key\u{4}pattern` (the default's key begins with `*`), and `\u{5}` ends the choice.
@@ -53,6 +54,7 @@ pub(crate) fn compile(languages: &[(&str, Files)]) -> Result<String, Vec<String>
             }
         }
         let variables = variables.unwrap_or_default();
+        let mut reference = String::new();
         for ((name, book), table) in books.iter().zip(&mut tables) {
             let Some(pattern) = book.messages.get(*id) else {
                 continue;
@@ -65,13 +67,16 @@ pub(crate) fn compile(languages: &[(&str, Files)]) -> Result<String, Vec<String>
                 faults.push(format!("{name}: \"{id}\" is empty"));
             }
             let _ = writeln!(table, "    {text:?},");
+            if *name == books[0].0 {
+                reference = text;
+            }
         }
-        function(&mut code, id, index, &variables, &books[0].1);
+        function(&mut code, id, (index, &reference), &variables, &books[0].1);
     }
     if !faults.is_empty() {
         return Err(faults);
     }
-    for ((name, _), table) in books.iter().zip(&tables) {
+    for ((name, _), table) in books.iter().zip(&tables).skip(1) {
         let _ = writeln!(
             code,
             "/// Every message in this language (`{name}`).\npub static {}: [&str; {}] = [\n{table}];",
@@ -235,7 +240,13 @@ fn encode(
 }
 
 /// The function that says a message; its documentation is the reference language's text.
-fn function(code: &mut String, id: &str, index: usize, variables: &[String], book: &Book) {
+fn function(
+    code: &mut String,
+    id: &str,
+    (index, reference): (usize, &str),
+    variables: &[String],
+    book: &Book,
+) {
     let snake = |s: &str| s.replace(['-', '.'], "_").to_lowercase();
     let name = snake(id);
     let mut plain = String::new();
@@ -247,10 +258,11 @@ fn function(code: &mut String, id: &str, index: usize, variables: &[String], boo
     }
     let doc = plain.split_whitespace().collect::<Vec<_>>().join(" ");
     let _ = writeln!(code, "#[doc = {:?}]", format!("\u{201c}{doc}\u{201d}"));
+    let message = format!("&crate::say::Message {{ index: {index}, reference: {reference:?} }}");
     let _ = if variables.is_empty() {
         writeln!(
             code,
-            "pub fn {name}() -> &'static str {{ crate::say::text({index}) }}"
+            "pub fn {name}() -> &'static str {{ crate::say::text({message}) }}"
         )
     } else {
         let takes: Vec<String> = variables
@@ -260,7 +272,7 @@ fn function(code: &mut String, id: &str, index: usize, variables: &[String], boo
         let gives: Vec<String> = variables.iter().map(|v| format!("&{}", snake(v))).collect();
         writeln!(
             code,
-            "pub fn {name}({}) -> String {{ crate::say::say({index}, &[{}]) }}",
+            "pub fn {name}({}) -> String {{ crate::say::say({message}, &[{}]) }}",
             takes.join(", "),
             gives.join(", ")
         )

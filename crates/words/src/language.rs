@@ -1,8 +1,6 @@
 //! The languages, and the one in use.
 use core::cell::Cell;
 
-use crate::EN;
-
 /// A language of the page.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
 pub enum Language {
@@ -63,7 +61,7 @@ impl Language {
 pub type Texts = [&'static str];
 
 thread_local! {
-    static CURRENT: Cell<(Language, &'static Texts)> = const { Cell::new((Language::English, &EN)) };
+    static CURRENT: Cell<(Language, Option<&'static Texts>)> = const { Cell::new((Language::English, None)) };
 }
 
 /// The language in use.
@@ -71,14 +69,14 @@ pub fn current() -> Language {
     CURRENT.get().0
 }
 
-/// Its messages.
-pub(crate) fn texts() -> &'static Texts {
+/// Its messages; none if it is English, or made of it.
+pub(crate) fn texts() -> Option<&'static Texts> {
     CURRENT.get().1
 }
 
-/// Uses another language from now on. Its messages are handed over, [`EN`] or [`crate::ES`], so that a host can fetch those it does not begin
-/// with; the made-up languages are made of the English ones.
-pub fn set(language: Language, texts: &'static Texts) {
+/// Uses another language from now on. Its messages are handed over, as [`crate::ES`], so that a host can fetch them; English needs none, nor do
+/// the made-up languages.
+pub fn set(language: Language, texts: Option<&'static Texts>) {
     CURRENT.set((language, texts));
 }
 

@@ -4,27 +4,41 @@ use std::{collections::BTreeMap, iter::Peekable, str::Chars};
 
 use crate::{Language, current, language::texts, plural, pseudo};
 
+/// A message: its place in the tables of other languages, and its English text.
+#[derive(Debug)]
+pub(crate) struct Message {
+    pub(crate) index: usize,
+    pub(crate) reference: &'static str,
+}
+
+impl Message {
+    /// Its text in the language in use, as it is encoded.
+    fn pattern(&self) -> &'static str {
+        texts().map_or(self.reference, |texts| texts[self.index])
+    }
+}
+
 /// A message without variables.
-pub(crate) fn text(index: usize) -> &'static str {
+pub(crate) fn text(message: &Message) -> &'static str {
     thread_local! {
         /// Texts in made-up languages, made once each.
         static MADE: RefCell<BTreeMap<(Language, usize), &'static str>> = const { RefCell::new(BTreeMap::new()) };
     }
     let language = current();
     if Language::OFFERED.contains(&language) {
-        return texts()[index];
+        return message.pattern();
     }
     MADE.with_borrow_mut(|made| {
-        let make = || -> &'static str { Box::leak(say(index, &[]).into_boxed_str()) };
-        *made.entry((language, index)).or_insert_with(make)
+        let make = || -> &'static str { Box::leak(say(message, &[]).into_boxed_str()) };
+        *made.entry((language, message.index)).or_insert_with(make)
     })
 }
 
 /// A message with its variables, in the order of the English text.
-pub(crate) fn say(index: usize, variables: &[&dyn Display]) -> String {
+pub(crate) fn say(message: &Message, variables: &[&dyn Display]) -> String {
     let language = current();
     let variables: Vec<String> = variables.iter().map(ToString::to_string).collect();
-    pseudo::finish(language, fill(language, texts()[index], &variables))
+    pseudo::finish(language, fill(language, message.pattern(), &variables))
 }
 
 /// Fills an encoded pattern.

@@ -10,8 +10,10 @@ use std::{
 use anyhow::{Context, Result, anyhow};
 use wasm_split_cli_support::{Options, transform};
 
-/// How the names of the parts' files begin.
-pub(crate) const LATER: &str = "split_";
+/// Is this file fetched with a later part? The parts are named `split_`, what several of them need `chunk_`.
+pub(crate) fn is_later(file: &str) -> bool {
+    file.starts_with("split_") || file.starts_with("chunk_")
+}
 
 /// Writes the first part to `first` and the others, with the script that fetches them, into `dir`.
 pub(crate) fn cut(wasm: &Path, first: &Path, dir: &Path) -> Result<()> {

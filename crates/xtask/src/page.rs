@@ -82,7 +82,7 @@ impl Site {
     /// Bytes of the first view as a browser receives it: all files but those fetched later, to open other views or to install the page.
     pub(crate) fn sent(&self) -> usize {
         let later = |name: &str| match name.rsplit_once('/') {
-            Some((_, file)) => file.starts_with(cut::LATER),
+            Some((_, file)) => cut::is_later(file),
             None => name != INDEX && name != offline::ICON,
         };
         self.files

@@ -9,7 +9,7 @@ use wasm_bindgen::{JsCast, closure::Closure};
 use yew::{Context, KeyboardEvent};
 
 use super::{App, Msg};
-use crate::{host, resume, store, words};
+use crate::{host, later, resume, store};
 
 /// The callback that asks for itself again each frame.
 pub(super) type FrameLoop = RefCell<Option<Closure<dyn FnMut(f64)>>>;
@@ -95,12 +95,13 @@ pub(super) fn hints(ctx: &Context<App>) -> Closure<dyn FnMut(web_sys::Event)> {
             .target()
             .and_then(|t| t.dyn_into::<web_sys::Element>().ok());
         let mut hint = None;
+        let explain = |id: &str| later::here().and_then(|l| (l.hint)(id));
         for _ in 0..4 {
             let Some(element) = at else { break };
-            hint = words::hint(&element.id()).or_else(|| {
+            hint = explain(&element.id()).or_else(|| {
                 let field = element.query_selector("input[id]").ok().flatten();
                 let near = element.class_list().contains("slider");
-                field.filter(|_| near).and_then(|f| words::hint(&f.id()))
+                field.filter(|_| near).and_then(|f| explain(&f.id()))
             });
             if hint.is_some() {
                 break;

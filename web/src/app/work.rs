@@ -5,7 +5,7 @@ use lowside_present::{
     job::{self, Job},
     retrofit,
     statement::{self, Said},
-    tools::{Hung, Tool, Tools},
+    tools::{Tool, Tools},
 };
 use lowside_session::Bay;
 use yew::{Context, Html, html};
@@ -109,7 +109,7 @@ impl App {
     }
 
     /// What hangs on the service hose, and the instruments.
-    pub(super) fn tools_view(&self, ctx: &Context<Self>) -> [Html; 2] {
+    pub(crate) fn tools_view(&self, ctx: &Context<Self>) -> [Html; 2] {
         let bay = &self.stage.bay;
         let tools = Tools::of(bay, self.units);
         let takes: Vec<_> = Tool::ALL.iter().map(|t| (*t, t.take(bay))).collect();
@@ -118,14 +118,6 @@ impl App {
             html! { <HoseTools tools={tools.clone()} takes={takes.clone()} units={self.units} act={act.clone()} /> },
             html! { <Instruments {tools} {takes} units={self.units} {act} /> },
         ]
-    }
-
-    /// Something other than a can hangs on the service hose.
-    pub(super) fn other_tool(&self) -> bool {
-        !matches!(
-            Tools::of(&self.stage.bay, self.units).hung,
-            Hung::Nothing | Hung::Can
-        )
     }
 
     pub(crate) fn bench_view(&self, ctx: &Context<Self>) -> Html {
