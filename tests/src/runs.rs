@@ -19,7 +19,7 @@ pub fn scenario(name: &str, overrides: &[&str]) -> Scenario {
 /// Plays a scenario to its end; gives the bay and the numbers of its last two minutes.
 ///
 /// # Panics
-/// When the bay refuses an act of the scenario.
+/// When the bay refuses an act of the scenario or halts.
 pub fn play(scenario: &Scenario) -> (Bay, Summary) {
     let mut bay = Bay::new(scenario);
     let mut player = Player::new(&scenario.act);
@@ -28,7 +28,7 @@ pub fn play(scenario: &Scenario) -> (Bay, Summary) {
         player
             .play(&mut bay)
             .expect("the bay takes the scenario's acts");
-        bay.step();
+        bay.step().expect("the engine goes on");
         window.take(&bay);
     }
     let summary = window.summary(&bay);
@@ -50,9 +50,12 @@ pub fn act(bay: &mut Bay, action: Action) {
 }
 
 /// Runs a bay for so many seconds.
+///
+/// # Panics
+/// When the bay halts.
 pub fn run(bay: &mut Bay, seconds: f64) {
     let end = bay.seconds() + seconds;
     while bay.seconds() < end - 1e-9 {
-        bay.step();
+        bay.step().expect("the engine goes on");
     }
 }

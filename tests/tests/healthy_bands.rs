@@ -229,7 +229,7 @@ fn pressures_equalise_after_switching_off() {
             .expect("it can be done");
         let start = bay.seconds();
         while bay.seconds() < start + 600.0 {
-            bay.step();
+            bay.step().expect("the engine goes on");
             let p = bay.plant();
             let gap = p.network.node(p.places.discharge).state.p
                 - p.network.node(p.places.accumulator).state.p;

@@ -46,7 +46,7 @@ fn work(name: &str) -> (JobCard, Bay, Progress) {
             panic!("{name}: act {} at {} s: {why}", i + 1, bay.seconds())
         });
         rest -= u32::from(player.done());
-        bay.step();
+        bay.step().expect("the engine goes on");
         progress.look(&card, &bay);
     }
     // every gram is found again, whatever was done

@@ -109,7 +109,7 @@ fn two_busy_hours_close_the_books() {
             }
             done += 1;
         }
-        bay.step();
+        bay.step().expect("the engine goes on");
         if bay.tick().is_multiple_of(500) {
             worst = worst.max(bay.mass_error()).max(bay.energy_error());
         }
@@ -153,7 +153,7 @@ fn carnot_and_the_first_law_hold_while_running() {
         let (mut cold, mut shaft, mut shed, mut warmest) = (0.0, 0.0, 0.0, 0.0f64);
         let energy = bay.plant().energy();
         for _ in 0..6000 {
-            bay.step();
+            bay.step().expect("the engine goes on");
             let p = bay.plant();
             cold += p.evaporator.duty * 0.02;
             shaft += p.network.link(p.places.compressor).shaft * 0.02;
@@ -230,7 +230,7 @@ fn nothing_destroys_entropy() {
                     }
                 }
             }
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
         // Water boils in what the cans push out of the empty loop, and the tables bridge a gap near the critical point.
         assert!(judged > all * 9 / 10, "{name} {more:?}: {judged} of {all}");
@@ -254,7 +254,7 @@ fn the_same_acts_give_the_same_bits() {
             b = b.clone();
         }
         player.play(&mut b).expect("acts are taken");
-        b.step();
+        b.step().expect("the engine goes on");
     }
     assert_eq!(a.state_hash(), b.state_hash());
     let text = Take::of(&a).to_text();
@@ -279,7 +279,7 @@ fn the_smallest_volumes_behave() {
         let s = scenario("healthy", &[&format!("vehicle.{part}"), "until=2min"]);
         let mut bay = Bay::new(&s);
         for _ in 0..6000 {
-            bay.step();
+            bay.step().expect("the engine goes on");
             let net = &bay.plant().network;
             let highest = net.node(bay.plant().places.discharge).state.p.max(1.0e6);
             for node in &net.nodes()[1..17] {

@@ -28,7 +28,7 @@ fn low_side(bay: &mut Bay, seconds: f64) -> (f64, f64) {
     let end = bay.seconds() + seconds;
     let (mut lowest, mut highest) = (f64::MAX, f64::MIN);
     while bay.seconds() < end {
-        bay.step();
+        bay.step().expect("the engine goes on");
         let plant = bay.plant();
         let p = plant.network.node(plant.places.accumulator).state.p - ATMOSPHERE;
         (lowest, highest) = (lowest.min(p), highest.max(p));
@@ -41,7 +41,7 @@ fn high_side(bay: &mut Bay, seconds: f64) -> f64 {
     let end = bay.seconds() + seconds;
     let mut highest = 0.0f64;
     while bay.seconds() < end {
-        bay.step();
+        bay.step().expect("the engine goes on");
         let plant = bay.plant();
         highest = highest.max(plant.network.node(plant.places.discharge).state.p);
     }
@@ -87,7 +87,7 @@ fn a_dry_loop_never_ices() {
         let at_start = water(&bay);
         let free = dissolved(&bay);
         while bay.seconds() < 1800.0 {
-            bay.step();
+            bay.step().expect("the engine goes on");
             assert!(
                 bay.plant().ice() == 0.0,
                 "{ambient}: ice at {} s",

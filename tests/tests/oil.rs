@@ -18,7 +18,7 @@ fn oil_peaks_some_ten_seconds_after_the_clutch_engages() {
     let mut bay = Bay::new(&scenario("healthy", &[]));
     let (mut best, mut at, mut engaged) = (0.0f64, 0.0, None);
     for _ in 0..40 * 50 {
-        bay.step();
+        bay.step().expect("the engine goes on");
         if bay.plant().drive.engaged && engaged.is_none() {
             engaged = Some(bay.seconds());
         }

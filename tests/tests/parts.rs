@@ -275,7 +275,7 @@ fn a_missing_tube_and_a_loose_tube_level_the_sides() {
         let mut player = lowside_session::script::Player::new(&bay.scenario().act.clone());
         for _ in 0..50 * 360 {
             player.play(&mut bay).expect("taken");
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
         let p = bay.plant();
         let kpa = |n: usize| p.network.node(n).state.p / 1e3;

@@ -418,7 +418,7 @@ fn random_acts_break_no_vehicle() {
                     // What is refused is refused; the rest of the tests ask how.
                     let _ = bay.apply(any(&mut dice));
                 }
-                bay.step();
+                bay.step().expect("the engine goes on");
             }
             for node in bay.plant().network.nodes() {
                 let sound = node.content.0.iter().all(|m| *m >= 0.0 && m.is_finite())

@@ -37,7 +37,7 @@ impl Run {
     fn pass(&mut self, ticks: u64) {
         self.past.go_on(&self.bay);
         for _ in 0..ticks {
-            self.bay.step();
+            self.bay.step().expect("the engine goes on");
             self.past.record(&self.bay);
         }
     }

@@ -161,7 +161,11 @@ impl Chart {
     pub(crate) fn read(&self, history: &History, bay: &Bay, units: UnitSystem) -> Option<String> {
         let row = history.at(self.moment(bay.tick())?, units)?;
         let values = [&row.low, &row.high, &row.vent, &row.cabin].map(ToString::to_string);
-        Some(charts::cursor(&row.time.number, &values))
+        let read = charts::cursor(&row.time.number, &values);
+        Some(match row.vacuum {
+            Some(vacuum) => words::strip_cursor_vacuum(&read, &vacuum.to_string()),
+            None => read,
+        })
     }
 
     /// Draws the traces, and the axes if need be.
@@ -276,6 +280,10 @@ impl Chart {
         trace(Trace::Low, t.low, width(Which::Low), Some([9.0, 3.0]));
         trace(Trace::Cabin, t.cabin, 1.4, Some([4.0, 3.0]));
         trace(Trace::Vent, t.vent, 2.0, None);
+        if history.extent(Trace::Vacuum, from, to).is_some() {
+            trace(Trace::Vacuum, t.ink, 1.8, Some([2.0, 2.5]));
+            decades(&mut m, &g, t);
+        }
         if let Some(at) = self.look.cursor {
             let x = g.left + (g.right - g.left) * at;
             m.line(vec![(x, g.top), (x, g.bottom)], t.ink, 1.2);
@@ -288,13 +296,13 @@ impl Chart {
                     (Trace::Low, t.low),
                     (Trace::Vent, t.vent),
                     (Trace::Cabin, t.cabin),
+                    (Trace::Vacuum, t.ink),
                 ] {
-                    m.0.push(ink::Mark::Disc(
-                        (x, g.value(which, row.get(which))),
-                        4.0,
-                        colour,
-                        t.sheet,
-                    ));
+                    let Some(value) = row.get(which) else {
+                        continue;
+                    };
+                    let at = (x, g.value(which, value));
+                    m.0.push(ink::Mark::Disc(at, 4.0, colour, t.sheet));
                 }
             }
         }
@@ -356,7 +364,35 @@ impl Grid {
         match which {
             Trace::Low | Trace::High => self.upper(self.scales.gauge(v)),
             Trace::Vent | Trace::Cabin => self.lower(self.scales.t(v)),
+            Trace::Vacuum => self.deep(v),
         }
+    }
+
+    /// Height of a vacuum (Pa): equal steps are equal factors, so that what a leak adds bends over and what boils off is seen to stop.
+    fn deep(&self, pa: f64) -> f64 {
+        let [least, most] = VACUUM;
+        let share = (pa.max(least) / least).ln() / (most / least).ln();
+        self.middle - (self.middle - self.top) * share.clamp(0.0, 1.0)
+    }
+}
+
+/// Ends of the axis of vacuum, Pa: 7.5 to 30 000 micron, what pumps reach and gauges read.
+const VACUUM: [f64; 2] = [1.0, 4000.0];
+
+/// The axis of the vacuum trace, inside the right edge: a mark each factor of ten, in the gauge's unit.
+fn decades(m: &mut Marks, g: &Grid, t: &Theme) {
+    let per_pa = g.scales.vacuum(1.0);
+    let unit = g.scales.vacuum_unit();
+    for power in -2..=5 {
+        let shown = 10f64.powi(power);
+        let pa = shown / per_pa;
+        if !(VACUUM[0]..=VACUUM[1]).contains(&pa) {
+            continue;
+        }
+        let y = g.deep(pa);
+        m.line(vec![(g.right - 5.0, y), (g.right, y)], t.ink, 1.2);
+        let text = format!("{shown} {unit}");
+        m.text(text, (g.right - 8.0, y), 10.5, Side::Right, t.ink);
     }
 }
 
@@ -509,7 +545,8 @@ pub(crate) fn StripView(p: &StripProps) -> Html {
         <section class="chart" aria-labelledby="chart-title">
             <h2 id="chart-title">{ words::chart() }
                 <small><span class="name high">{ words::chart_key()[0] }</span><span class="name low">{ words::chart_key()[1] }</span>
-                <span class="name accent">{ words::chart_key()[2] }</span><span class="name grey">{ words::chart_key()[3] }</span></small>
+                <span class="name accent">{ words::chart_key()[2] }</span><span class="name grey">{ words::chart_key()[3] }</span>
+                if p.rows.iter().any(|r| r.vacuum.is_some()) { <span class="name ink">{ words::column_vacuum() }</span> }</small>
                 <span class="speeds" role="group" aria-label={words::chart_length()}>
                     { for WINDOWS.iter().map(|&m| {
                         let on = (m - p.look.minutes).abs() < 1e-9;
@@ -554,6 +591,7 @@ fn table(rows: &[Row]) -> Html {
                     { for rows.iter().map(|r| html! {
                         <tr><th scope="row">{ &r.time.number }</th>
                             { for [&r.low, &r.high, &r.vent, &r.cabin].iter().map(|s| html! { <td>{ s.to_string() }</td> }) }
+                            <td>{ r.vacuum.as_ref().map(ToString::to_string) }</td>
                             <td>{ words::in_out()[usize::from(r.clutch)] }</td>
                         </tr>
                     }) }

@@ -195,7 +195,10 @@ impl Stage {
     }
 
     fn pass(&mut self) {
-        self.bay.step();
+        if self.bay.step().is_err() {
+            self.paused = true;
+            return;
+        }
         self.history.record(&self.bay);
         self.past.record(&self.bay);
         if let Some(job) = &mut self.job {

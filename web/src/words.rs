@@ -127,6 +127,7 @@ pub(crate) fn event(e: Event) -> &'static str {
         Event::CutOutOpened => event_cut_out(),
         Event::EngineTooHot => event_engine_too_hot(),
         Event::ClutchSmells => event_clutch_smells(),
+        Event::HoseBurst => event_hose_burst(),
         Event::ReliefLifted => event_relief_lifted(),
         Event::ReliefSeated => event_relief_seated(),
         Event::CanBurst => event_can_burst(),
@@ -174,6 +175,9 @@ pub(crate) fn mark(kind: MarkKind) -> String {
         MarkKind::Burst => mark_burst(),
         MarkKind::CutOut => mark_cut_out(),
         MarkKind::Relief => mark_relief(),
+        MarkKind::HoseBurst => mark_hose_burst(),
+        MarkKind::PumpOn => mark_pump_on(),
+        MarkKind::PumpOff => mark_pump_off(),
     }
     .to_owned()
 }
@@ -234,6 +238,7 @@ pub(crate) fn take_why(why: &TakeError) -> String {
         TakeError::Scenario(text) => take_scenario(text),
         TakeError::Range { field, value, most } => take_range(field, value, most),
         TakeError::Act { index, why } => take_act(index + 1, refused_why(why)),
+        TakeError::Halted { why, .. } => bay_halted(why.place),
         TakeError::Differs { .. } => take_differs().to_owned(),
     }
 }

@@ -1,5 +1,6 @@
 //! How a command fails: one line on stderr and an exit code.
 
+use lowside_session::{Bay, Halt};
 use std::io;
 use std::process::ExitCode;
 
@@ -9,12 +10,20 @@ pub(crate) enum Failure {
     /// What was asked is not possible; the text names the file or field and what is allowed. Exit code 2.
     #[error("{0}")]
     Asked(String),
+    /// The engine could not go on; the text says when, where and why. Exit code 1.
+    #[error("{0}")]
+    Halted(String),
     /// The answer could not be written. Exit code 1.
     #[error("cannot write the answer: {0}")]
     Output(#[from] io::Error),
 }
 
 impl Failure {
+    /// The bay stands still for good.
+    pub(crate) fn halted(bay: &Bay, why: Halt) -> Self {
+        Self::Halted(format!("the bay halted at {:.2} s: {why}", bay.seconds()))
+    }
+
     /// Did the reader of the answer close its end?
     pub(crate) fn is_closed_pipe(&self) -> bool {
         matches!(self, Self::Output(e) if e.kind() == io::ErrorKind::BrokenPipe)
@@ -24,7 +33,7 @@ impl Failure {
     pub(crate) fn code(&self) -> ExitCode {
         match self {
             Self::Asked(_) => ExitCode::from(2),
-            Self::Output(_) => ExitCode::from(1),
+            Self::Halted(_) | Self::Output(_) => ExitCode::from(1),
         }
     }
 }

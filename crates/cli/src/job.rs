@@ -135,7 +135,7 @@ fn play(card: &JobCard, acts: &Path, then: &str) -> Result<(Bay, Progress), Fail
                 "{name}: an act still waits after 24 h"
             )));
         }
-        bay.step();
+        bay.step().map_err(|why| Failure::halted(&bay, why))?;
         progress.look(card, &bay);
     }
     Ok((bay, progress))

@@ -35,7 +35,8 @@ pub(crate) struct Args {
 /// Plays the scenario and prints the summary.
 ///
 /// # Errors
-/// [`Failure::Asked`] naming file, field and what is allowed, or the act that was refused; [`Failure::Output`].
+/// [`Failure::Asked`] naming file, field and what is allowed, or the act that was refused; [`Failure::Halted`] when the engine could
+/// not go on, trace and take being written up to there; [`Failure::Output`].
 pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     let every = time::ticks_of("--every", &args.every)?;
     let mut overrides = args.set.clone();
@@ -55,6 +56,7 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     let mut bay = Bay::new(&scenario);
     let mut player = Player::new(&scenario.act);
     let mut window = Window::default();
+    let mut halted = None;
     if let Some(trace) = &mut trace {
         trace.look(&bay)?;
     }
@@ -67,7 +69,10 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
                 bay.seconds()
             ))
         })?;
-        bay.step();
+        if let Err(why) = bay.step() {
+            halted = Some(why);
+            break;
+        }
         window.take(&bay);
         if let Some(trace) = &mut trace {
             trace.look(&bay)?;
@@ -80,6 +85,9 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     }
     if let Some(path) = &args.take {
         files::write(path, &Take::of(&bay).to_text())?;
+    }
+    if let Some(why) = halted {
+        return Err(Failure::halted(&bay, why));
     }
     report::print(&bay, &window, speed, args.json, out)
 }

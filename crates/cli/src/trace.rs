@@ -3,7 +3,7 @@
 use crate::{failure::Failure, files};
 use lowside_plant::{evaporator, species::REFRIGERANT};
 use lowside_session::{Bay, Event, Tick};
-use lowside_shop::ledger::Place;
+use lowside_shop::{ledger::Place, vacuum::MICRON};
 use std::fs::File;
 use std::io::{BufWriter, Write};
 use std::path::{Path, PathBuf};
@@ -16,6 +16,7 @@ const BEFORE: &[&str] = &[
     "thermometer_vent_degC",
     "thermometer_cabin_degC",
     "scale_g",
+    "vacuum_gauge_micron",
     "low_kPa_abs",
     "high_kPa_abs",
     "evaporator_kPa_abs",
@@ -154,6 +155,7 @@ fn row(bay: &Bay, events: &[Event]) -> String {
         Some(celsius(dials.vent.reading())),
         Some(celsius(dials.cabin.reading())),
         Some(dials.scale.reading() * 1e3),
+        (!dials.vacuum.over_range()).then(|| dials.vacuum.reading() / MICRON),
         Some(node(p.accumulator).p / 1e3),
         Some(node(p.discharge).p / 1e3),
         Some(outlet.p / 1e3),

@@ -426,7 +426,7 @@ fn the_example_runs() {
     let mut player = Player::new(&scenario.act);
     for _ in 0..500 {
         player.play(&mut bay).expect("taken");
-        bay.step();
+        bay.step().expect("the engine goes on");
     }
     assert!(bay.plant().drive.cycles > 0, "the clutch pulls in");
 }

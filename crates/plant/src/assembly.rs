@@ -53,6 +53,8 @@ impl Places {
 
 /// Index of the compressor body among the shells.
 pub const BODY: usize = 0;
+/// Index of the discharge hose among them.
+pub(crate) const DISCHARGE_HOSE: usize = 1;
 /// Speed of an oil film over that of the gas that drags it, in the lines (own figure: what the shear on a film of 60 um gives in a
 /// discharge hose). The coils' films go by their own balance.
 const FILM: f64 = 0.03;

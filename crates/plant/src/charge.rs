@@ -7,7 +7,7 @@ use crate::{
     condenser, evaporator,
     network::{Network, NodeId},
     species::{AIR, Content, DISSOLVED, OIL, REFRIGERANT, WATER},
-    state::{RHO_DISSOLVED, RHO_OIL},
+    state::{R_AIR, RHO_DISSOLVED, RHO_OIL},
 };
 
 /// What is in the loop at the start, kg, and the cabin's temperature, K.
@@ -44,6 +44,10 @@ const DAMP: f64 = 1.02;
 const FULL: f64 = 0.9;
 /// Fullest the accumulator stands while there is room elsewhere (tuned, 0.5-0.75: what a shallow recovery leaves in it).
 const ACCUMULATOR_FULL: f64 = 0.67;
+
+/// Least pressure a loop was ever pumped to, Pa absolute: 15 micron, what a two-stage rotary pump reaches with its inlet shut (common
+/// practice, 10-50 micron). A loop without refrigerant holds so much air at the least.
+pub const RESIDUE: f64 = 2.0;
 
 /// Puts the start charge into an empty loop as it would stand: one temperature `t` (K), vapour everywhere, liquid where it
 /// collects, the oil full of what it dissolves at that pressure. What does not fit (see
@@ -96,13 +100,15 @@ pub fn fill(net: &mut Network, p: &Places, start: &Start, solution: &Solution, t
 
     let volume = room(lo);
     let gas_space: f64 = all.clone().map(|i| (1.0 - level[i]) * free(lo, i)).sum();
+    let least = RESIDUE - net.table().vapour(vapour, t).p;
+    let air = start.air.max(least * gas_space / (R_AIR * t));
     let contents: Vec<(NodeId, Content)> = all
         .map(|i| {
             let v = free(lo, i);
             let mut content = Content::default();
             content[REFRIGERANT] = v * (vapour + level[i] * (sat.rho_l - vapour));
             // Air spreads over the gas space alone, water over everything.
-            content[AIR] = start.air * v * (1.0 - level[i]) / gas_space;
+            content[AIR] = air * v * (1.0 - level[i]) / gas_space;
             content[WATER] = start.water * v / volume;
             content[OIL] = oils[i];
             content[DISSOLVED] = held * oils[i];

@@ -137,7 +137,7 @@ impl Condenser {
                 (1.0 - flooded) * ua,
                 s.t,
                 wall + flooded * apart,
-                s.heat_capacity,
+                s.capacity_towards(wall),
                 self.metal,
                 dt,
             );

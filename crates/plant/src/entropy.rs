@@ -102,11 +102,12 @@ impl Made {
     }
 }
 
-/// Entropy that the next tick of `plant` makes, by maker. The plant stays as it is; the tick is taken by a copy.
+/// Entropy that the next tick of `plant` makes, by maker. The plant stays as it is; the tick is taken by a copy, as far as it goes.
 pub fn audit(plant: &Plant) -> Vec<Made> {
     let mut ahead = plant.clone();
     let mut auditor = Auditor::new(plant);
-    ahead.tick_watched(crate::plant::TICK, &mut auditor);
+    // A tick that ends half way is the plant's own to tell.
+    let _ = ahead.tick_watched(crate::plant::TICK, &mut auditor);
     auditor.made()
 }
 
@@ -302,7 +303,7 @@ impl Watch for Auditor {
                 let shaft = plant.network.link(plant.places.compressor).shaft;
                 copy.t += shaft * crate::compressor::BODY_LOSS * dt / shell.metal;
             }
-            let (inward, from_out) = copy.pass(s.t, s.heat_capacity, around, dt);
+            let (inward, from_out) = copy.pass(s.t, s.capacity_towards(copy.t), around, dt);
             (*shell, inward, from_out, around)
         });
         self.before = Some(Before {

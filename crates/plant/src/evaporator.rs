@@ -182,7 +182,7 @@ impl Evaporator {
                 *wall,
                 s.t,
                 self.metal,
-                s.heat_capacity,
+                s.capacity_towards(*wall),
                 dt,
             );
             *wall += (taken.heat + ice * FUSION - given) / self.metal;

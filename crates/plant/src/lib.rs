@@ -18,6 +18,8 @@ pub mod exchange;
 pub mod film;
 pub mod flow;
 pub mod frost;
+pub mod halt;
+mod hose;
 pub mod in_tube;
 pub mod inside;
 pub mod leak;

@@ -15,6 +15,7 @@ use crate::{
     compressor::Compressor,
     film::Walls,
     flow::Rate,
+    halt::{Cause, Halt, first_not_finite},
     orifice::Orifice,
     pump::Pump,
     sparse::Sparse,
@@ -34,6 +35,9 @@ pub(crate) use step::{Moved, Taken};
 
 /// Share of a node's refrigerant that its oil may take up at once.
 const MOST_DISSOLVED: f64 = 0.02;
+
+/// Temperature by which a node's energy may miss that of its state, K: a thousand times what a search leaves over.
+const OFF: f64 = 1e-3;
 
 /// Which node: its place in the network. Node 0 is the room.
 pub type NodeId = usize;
@@ -70,6 +74,37 @@ impl Node {
     fn gain(&mut self, species: &Content, factor: f64, energy: f64) {
         self.content.add(species, factor);
         self.energy += energy;
+    }
+
+    /// What is wrong with it, if anything: a number that is none, or an energy or a pressure beyond what the tables hold.
+    fn unsound(&self) -> Option<Halt> {
+        let s = &self.state;
+        let off = (self.energy - s.energy) / s.heat_capacity;
+        if off.abs() < OFF && s.p <= state::P_HIGH && s.t.is_finite() {
+            return None;
+        }
+        let named = [
+            ("the mass it holds", self.content.total()),
+            ("its energy", self.energy),
+            ("its temperature", s.t),
+            ("its pressure", s.p),
+            ("its heat capacity", 1.0 / s.heat_capacity),
+        ];
+        first_not_finite(self.name, &named).or(Some(Halt {
+            place: self.name,
+            cause: if s.p > state::P_HIGH {
+                Cause::Pressure {
+                    p: s.p,
+                    most: state::P_HIGH,
+                }
+            } else {
+                Cause::Temperature {
+                    t: s.t,
+                    least: state::T_LOW,
+                    most: state::T_HIGH,
+                }
+            },
+        }))
     }
 
     /// After water was taken out between steps: the state follows with the next step; till then no more vapour and ice count than

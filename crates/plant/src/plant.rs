@@ -22,6 +22,8 @@ use crate::{
     engine::{Cooling, Engine, RAD_S},
     evaporator::{self, Evaporator},
     flow::k_from_hole,
+    halt::{Halt, first_not_finite},
+    hose,
     leak::{Leak, Site},
     moisture::{self, Tube},
     network::{Law, LinkId, Network, ROOM, Taken},
@@ -143,6 +145,8 @@ pub struct Plant {
     day: Day,
     room_w: f64,
     heat: Vec<f64>,
+    /// Why it stands still, once a step could not be vouched for.
+    halt: Option<Halt>,
 }
 
 impl Plant {
@@ -193,6 +197,7 @@ impl Plant {
             day,
             room_w: day.w(),
             heat: Vec::new(),
+            halt: None,
         }
     }
 
@@ -230,6 +235,11 @@ impl Plant {
             .sum()
     }
 
+    /// The discharge hose has burst and was not renewed.
+    pub fn hose_burst(&self) -> bool {
+        hose::burst(&self.leaks)
+    }
+
     /// Makes a site tight: what leaked there was replaced.
     pub fn mend(&mut self, at: Site) {
         for i in (0..self.leaks.len()).rev() {
@@ -259,17 +269,73 @@ impl Plant {
     }
 
     /// Advances the vehicle by one tick.
-    pub fn tick(&mut self) {
-        self.tick_of(TICK);
+    ///
+    /// # Errors
+    /// [`Halt`] when a step cannot be vouched for, and from then on at every tick: the vehicle stands still.
+    pub fn tick(&mut self) -> Result<(), Halt> {
+        self.tick_of(TICK)
     }
 
     /// Advances the vehicle by one tick of another length, s: for studies of the step only. A bay keeps to [`TICK`].
-    pub fn tick_of(&mut self, length: f64) {
-        self.tick_watched(length, &mut ());
+    ///
+    /// # Errors
+    /// As [`tick`](Self::tick).
+    pub fn tick_of(&mut self, length: f64) -> Result<(), Halt> {
+        self.tick_watched(length, &mut ())
+    }
+
+    /// Why the vehicle stands still, if it does.
+    pub fn halt(&self) -> Option<Halt> {
+        self.halt
     }
 
     /// A tick that shows `watch` what it does.
-    pub(crate) fn tick_watched(&mut self, length: f64, watch: &mut impl Watch) {
+    pub(crate) fn tick_watched(&mut self, length: f64, watch: &mut impl Watch) -> Result<(), Halt> {
+        if let Some(halt) = self.halt {
+            return Err(halt);
+        }
+        let done = self
+            .tick_unchecked(length, watch)
+            .and_then(|()| self.finite());
+        self.halt = done.err();
+        done
+    }
+
+    /// The walls, the air and the machinery around the network hold numbers. One sum tells: it is finite only if every part is.
+    fn finite(&self) -> Result<(), Halt> {
+        let (cabin, coil, hot) = (&self.cabin, &self.evaporator, &self.condenser);
+        let sum = |all: &[f64]| all.iter().sum::<f64>();
+        let named = [
+            (
+                "temperature of the condenser's walls",
+                sum(&hot.wall) + hot.duty,
+            ),
+            (
+                "temperature of the evaporator's walls",
+                sum(&coil.wall) + sum(&coil.frost) + coil.held + coil.duty,
+            ),
+            (
+                "temperature of the metal around volumes",
+                self.shells.iter().map(|s| s.t).sum(),
+            ),
+            (
+                "air of cabin and vent",
+                cabin.air.t + cabin.air.w + cabin.interior + cabin.vent.t + cabin.vent.w,
+            ),
+            ("air under the hood", self.hood_t + self.condenser_air.1),
+            (
+                "temperature of clutch and coolant",
+                self.clutch.t + self.engine.coolant,
+            ),
+            ("wear of the compressor", self.wear()),
+        ];
+        if named.iter().map(|(_, x)| x).sum::<f64>().is_finite() {
+            return Ok(());
+        }
+        first_not_finite("vehicle", &named).map_or(Ok(()), Err)
+    }
+
+    fn tick_unchecked(&mut self, length: f64, watch: &mut impl Watch) -> Result<(), Halt> {
         self.set_drive(length);
         self.set_air(length);
         self.set_laws();
@@ -289,7 +355,7 @@ impl Plant {
             watch.heat_comes(self, &outside, dt);
             let coil = self.pass_heat(&outside, dt);
             self.network
-                .advance_watched(dt, &self.heat, &mut |taken| watch.step(taken));
+                .advance_watched(dt, &self.heat, &mut |taken| watch.step(taken))?;
             watch.heat_came(self, coil);
             let heater = self.heater_core();
             let windows = self.settings.windows_open;
@@ -313,6 +379,12 @@ impl Plant {
             );
         }
         self.carry(before, length);
+        let wall = self.shells[assembly::DISCHARGE_HOSE].t;
+        let high = self.network.node(self.places.discharge).state.p - self.day.p;
+        if let Some(torn) = hose::bursts(wall, high, &self.leaks) {
+            self.add_leak(torn);
+        }
+        Ok(())
     }
 
     /// What the compressor sheds and a burst bag lets go is carried along, `before` being the wear before the tick.
@@ -544,7 +616,8 @@ impl Plant {
                 Around::Room => outside.t,
                 Around::Bath(t) => t,
             };
-            let (inward, from_out) = shell.pass(s.t, s.heat_capacity, t_around, dt);
+            let capacity = s.capacity_towards(shell.t);
+            let (inward, from_out) = shell.pass(s.t, capacity, t_around, dt);
             heat[shell.node] += inward;
             in_from_outside += from_out;
         }

@@ -30,16 +30,23 @@ pub const RHO_DISSOLVED: f64 = 1200.0;
 pub const RHO_WATER: f64 = 998.0;
 /// Heat capacity of liquid water, J/(kg K).
 pub const CP_WATER: f64 = 4186.0;
+/// Heat capacity of liquid refrigerant, J/(kg K): enough for what a wall may give it at most (R-134a 1 340, R-12 930, R-1234yf 1 290 at
+/// 0 degC).
+const C_LIQUID: f64 = 1400.0;
 /// Temperature at which air, oil and water have zero enthalpy, K.
 pub const T_ZERO: f64 = 273.15;
 /// Density of refrigerant vapour below which a volume counts as holding no refrigerant, kg/m3 (0.002 Pa).
 const TRACE_DENSITY: f64 = 1e-7;
 /// A step of the temperature too small to be taken, K: a thousandth of a pascal of saturation.
 const CLOSE: f64 = 2e-7;
-/// Coldest temperature looked for, K.
-const T_LOW: f64 = 150.0;
+/// Coldest temperature looked for, K: liquid that sprays into a vacuum freezes itself to some 140 K before a wall warms it.
+pub(crate) const T_LOW: f64 = 100.0;
 /// Hottest temperature looked for, K.
-const T_HIGH: f64 = 600.0;
+pub(crate) const T_HIGH: f64 = 600.0;
+/// Greatest pressure to which the tables of liquid hold, Pa (see [`lowside_fluids::table::Table::liquid`]).
+pub(crate) const P_HIGH: f64 = 30e6;
+/// Heat capacity of a volume that holds nothing, J/K: without it the temperature of nothing would be any.
+const NOTHING: f64 = 1e-9;
 
 /// Which phases of refrigerant a volume holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -95,6 +102,8 @@ pub struct State {
     pub dp_dm: [f64; SPECIES],
     /// Heat capacity at constant volume and content, J/K.
     pub heat_capacity: f64,
+    /// Of that, what water adds by its own vapour pressure, J/K.
+    pub steam_capacity: f64,
     /// Energy gained per kilogram of each species at constant temperature, J/kg.
     pub du_dm: [f64; SPECIES],
     /// Content this state was found for, kg.
@@ -127,6 +136,7 @@ impl Default for State {
             dp_du: 0.0,
             dp_dm: [0.0; SPECIES],
             heat_capacity: 0.0,
+            steam_capacity: 0.0,
             du_dm: [0.0; SPECIES],
             content: Content::default(),
             energy: 0.0,
@@ -142,6 +152,32 @@ impl State {
         } else {
             self.rho_gas
         }
+    }
+
+    /// Heat capacity on the way to a wall at `t` (K), J/K: liquid and water give or take latent heat only as long as some of either
+    /// lies there, or is vapour. A step that counted on more would carry a nearly empty volume past its wall.
+    pub fn capacity_towards(&self, t: f64) -> f64 {
+        let by = 1.0 / (t - self.t).abs().max(1e-9);
+        let mut capacity = self.heat_capacity;
+        if self.phase == Phase::TwoPhase && t > self.t {
+            let c = &self.content;
+            let dry = (self.m_liq + self.m_gas + c[DISSOLVED]) * C_LIQUID
+                + c[AIR] * (CP_AIR - R_AIR)
+                + c[OIL] * CP_OIL
+                + c[WATER] * CP_WATER;
+            let latent = self.m_liq * (self.h_gas - self.h_liq) * by;
+            capacity = capacity.min(dry + latent + self.steam_capacity.max(0.0));
+        }
+        if self.own_water > 0.0 {
+            let changes = if t > self.t {
+                (self.content[WATER] - self.m_steam).max(0.0)
+            } else {
+                self.m_steam
+            };
+            let latent = changes * steam::H_VAPOUR * by;
+            capacity += self.steam_capacity.min(latent) - self.steam_capacity;
+        }
+        capacity
     }
 
     /// Share of the volume open to gas, 0 to 1 of refrigerant and gas space.
@@ -161,7 +197,8 @@ impl State {
 ///
 /// The energy is a rising function of temperature, so that Newton's method, held inside a shrinking bracket, always
 /// ends; two or three trials in ordinary steps. Air, oil and water count their energy from 0 degC; the refrigerant
-/// from the IIR reference state. Below 150 K or above 600 K the temperature is held at that limit.
+/// from the IIR reference state. The search ends at 100 K and 600 K: what asks for more keeps an energy that its state does not
+/// have, and [`Network::advance`](crate::network::Network::advance) ends with an error.
 pub fn solve(table: &Table, content: &Content, energy: f64, volume: f64, t_guess: f64) -> State {
     let mut state = State::default();
     search(table, content, energy, volume, t_guess, &mut state);
@@ -239,6 +276,7 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64, state: 
     state.t = t;
     state.p_sat = sat.p;
     (state.p_water, state.m_steam, state.m_ice, state.own_water) = (0.0, 0.0, 0.0, 0.0);
+    state.steam_capacity = 0.0;
     let mut core = if rho <= sat.rho_g || rho < TRACE_DENSITY {
         gas(table, rho, v_free, t, m_air, &sat, state)
     } else if t >= table.t_max() {
@@ -248,8 +286,8 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64, state: 
     };
     let dt = t - T_ZERO;
     // Dissolved refrigerant has the energy of its liquid: the heat of solution is the latent heat.
-    core.u += inert_capacity * dt + m_dissolved * sat.u_l;
-    core.u_t += inert_capacity + m_dissolved * sat.du_l;
+    core.u += (inert_capacity + NOTHING) * dt + m_dissolved * sat.u_l;
+    core.u_t += inert_capacity + NOTHING + m_dissolved * sat.du_l;
     let mut water = (core.stiffness / RHO_WATER, CP_WATER * dt);
     if content[WATER] > 0.0 && rho < steam::THIN_REFRIGERANT {
         add_steam(&mut core, &mut water, content[WATER], rho, state);
@@ -297,6 +335,7 @@ fn add_steam(core: &mut Core, slopes: &mut (f64, f64), water: f64, rho: f64, sta
     state.m_steam = w.m;
     state.m_ice = w.ice;
     state.own_water = own;
+    state.steam_capacity = w.u_t;
 }
 
 /// A trial before oil and water are counted: energy, slopes at constant temperature, and stiffness -dp/dV.
@@ -342,8 +381,7 @@ fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint, s: &
     s.h_gas = h_gas;
     Core {
         u: m * e.u + m_air * u_air,
-        // Near-empty volumes keep a floor so that the temperature of nothing stays finite.
-        u_t: m * e.cv + m_air * (CP_AIR - R_AIR) + 1e-9,
+        u_t: m * e.cv + m_air * (CP_AIR - R_AIR),
         p_t: e.dp_dt + p_air / t,
         u_m: e.u + rho * e.du_drho,
         p_m: e.dp_drho / v,

@@ -21,7 +21,7 @@ const HARDLY_ANY: f64 = 0.3;
 /// Pressure of water below which it is not looked at, Pa.
 const TRACE: f64 = 1e-3;
 /// Enthalpy of water vapour at 0 degC, J/kg, liquid being zero there (ASHRAE Fundamentals 2017 ch. 1: 2 501 kJ/kg).
-const H_VAPOUR: f64 = 2.501e6;
+pub(crate) const H_VAPOUR: f64 = 2.501e6;
 /// Heat capacity of water vapour at constant pressure, J/(kg K) (ASHRAE Fundamentals 2017 ch. 1: 1.86 kJ/(kg K)).
 const CP_VAPOUR: f64 = 1860.0;
 /// Heat capacity of ice, J/(kg K) (IAPWS R10-06 at 0 degC: 2 097).

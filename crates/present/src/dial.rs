@@ -248,7 +248,7 @@ mod tests {
         use lowside_session::Action;
         let mut bay = bay("healthy");
         for _ in 0..50 * 60 {
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
         let all: Vec<f64> = (0..4000)
             .map(|k| flutter(&bay, Which::High, f64::from(k) * 0.0163))
@@ -270,7 +270,7 @@ mod tests {
         let mut history = History::default();
         let mut pass = |bay: &mut Bay, seconds: u64| {
             for _ in 0..seconds * TICKS_PER_SECOND {
-                bay.step();
+                bay.step().expect("the engine goes on");
                 history.record(bay);
             }
             memory(&history, bay, Which::High, UnitSystem::US).expect("samples")

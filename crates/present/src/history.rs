@@ -5,7 +5,7 @@ use std::collections::VecDeque;
 use crate::plot::Scales;
 use lowside_session::{Action, Bay, Event, TICKS_PER_SECOND, Tick};
 use lowside_units::{
-    Duration, GaugePressure, Temperature,
+    AbsolutePressure, Duration, GaugePressure, Temperature,
     display::{self, Shown, UnitSystem},
 };
 
@@ -27,6 +27,8 @@ pub struct Sample {
     pub vent: f32,
     /// Cabin, K.
     pub cabin: f32,
+    /// Electronic vacuum gauge, Pa absolute; none above its range.
+    pub vacuum: Option<f32>,
     /// Clutch engaged.
     pub clutch: bool,
 }
@@ -42,17 +44,21 @@ pub enum Trace {
     Vent,
     /// Cabin.
     Cabin,
+    /// Electronic vacuum gauge.
+    Vacuum,
 }
 
 impl Sample {
-    /// The value of a trace.
-    pub fn get(&self, trace: Trace) -> f64 {
-        f64::from(match trace {
-            Trace::Low => self.low,
-            Trace::High => self.high,
-            Trace::Vent => self.vent,
-            Trace::Cabin => self.cabin,
-        })
+    /// The value of a trace; none where the instrument shows none.
+    pub fn get(&self, trace: Trace) -> Option<f64> {
+        let value = match trace {
+            Trace::Low => Some(self.low),
+            Trace::High => Some(self.high),
+            Trace::Vent => Some(self.vent),
+            Trace::Cabin => Some(self.cabin),
+            Trace::Vacuum => self.vacuum,
+        };
+        value.map(f64::from)
     }
 }
 
@@ -79,6 +85,12 @@ pub enum MarkKind {
     CutOut,
     /// The relief valve lifted.
     Relief,
+    /// The discharge hose burst.
+    HoseBurst,
+    /// The vacuum pump was connected to the hose through its open valve.
+    PumpOn,
+    /// The vacuum pump was shut off from the hose: what rises from here on comes from inside the loop, or through a leak.
+    PumpOff,
 }
 
 impl History {
@@ -103,6 +115,7 @@ impl History {
             high: i.high.pointer() as f32,
             vent: i.vent.pointer() as f32,
             cabin: i.cabin.pointer() as f32,
+            vacuum: (!i.vacuum.over_range()).then(|| i.vacuum.pointer() as f32),
             clutch: bay.plant().drive.engaged,
         });
     }
@@ -141,7 +154,8 @@ impl History {
         };
         for s in self.window(from, to) {
             let x = (s.tick - from) as f64 / span;
-            let point = (x, s.get(trace));
+            let Some(value) = s.get(trace) else { continue };
+            let point = (x, value);
             #[expect(
                 clippy::cast_possible_truncation,
                 clippy::cast_sign_loss,
@@ -201,18 +215,24 @@ pub struct Row {
     pub vent: Shown,
     /// Cabin.
     pub cabin: Shown,
+    /// Vacuum gauge; none above its range.
+    pub vacuum: Option<Shown>,
     /// Clutch in.
     pub clutch: bool,
 }
 
 impl Sample {
     fn row(&self, units: UnitSystem) -> Row {
+        let gauge = |pa: f32| display::gauge_pressure(GaugePressure::from_pa(f64::from(pa)), units);
+        let warmth = |k: f32| display::temperature(Temperature::from_k(f64::from(k)), units);
+        let vacuum = |pa: f32| display::vacuum(AbsolutePressure::from_pa(f64::from(pa)), units);
         Row {
             time: display::duration(Duration::from_s(self.tick as f64 / TICKS_PER_SECOND as f64)),
-            low: display::gauge_pressure(GaugePressure::from_pa(self.get(Trace::Low)), units),
-            high: display::gauge_pressure(GaugePressure::from_pa(self.get(Trace::High)), units),
-            vent: display::temperature(Temperature::from_k(self.get(Trace::Vent)), units),
-            cabin: display::temperature(Temperature::from_k(self.get(Trace::Cabin)), units),
+            low: gauge(self.low),
+            high: gauge(self.high),
+            vent: warmth(self.vent),
+            cabin: warmth(self.cabin),
+            vacuum: self.vacuum.map(vacuum),
             clutch: self.clutch,
         }
     }
@@ -238,19 +258,20 @@ impl History {
     /// Least and greatest value of a trace over `from..=to`; none without samples.
     pub fn extent(&self, trace: Trace, from: Tick, to: Tick) -> Option<(f64, f64)> {
         self.window(from, to)
-            .map(|s| s.get(trace))
+            .filter_map(|s| s.get(trace))
             .fold(None, |e: Option<(f64, f64)>, v| {
                 Some(e.map_or((v, v), |(lo, hi)| (lo.min(v), hi.max(v))))
             })
     }
 
-    /// Every sample over `from..=to` as comma-separated values under `heads`; the clutch is 1 while it is in.
-    pub fn csv(&self, from: Tick, to: Tick, units: UnitSystem, heads: &[&str; 6]) -> String {
+    /// Every sample over `from..=to` as comma-separated values under `heads`; the clutch is 1 while it is in, and a vacuum above the
+    /// gauge's range is left empty.
+    pub fn csv(&self, from: Tick, to: Tick, units: UnitSystem, heads: &[&str; 7]) -> String {
         use core::fmt::Write;
         let mut out = String::new();
         let scales = Scales(units);
         let (p, t) = (scales.gauge_unit(), scales.t_unit());
-        let units_of = ["s", p, p, t, t, "1"];
+        let units_of = ["s", p, p, t, t, scales.vacuum_unit(), "1"];
         for (k, (head, unit)) in heads.iter().zip(units_of).enumerate() {
             let comma = if k > 0 { "," } else { "" };
             // Writing into a string cannot fail.
@@ -260,12 +281,16 @@ impl History {
         for s in self.window(from, to) {
             let _ = writeln!(
                 out,
-                "{:.1},{:.2},{:.2},{:.2},{:.2},{}",
+                "{:.1},{:.2},{:.2},{:.2},{:.2},{},{}",
                 s.tick as f64 / TICKS_PER_SECOND as f64,
-                scales.gauge(s.get(Trace::Low)),
-                scales.gauge(s.get(Trace::High)),
-                scales.t(s.get(Trace::Vent)),
-                scales.t(s.get(Trace::Cabin)),
+                scales.gauge(f64::from(s.low)),
+                scales.gauge(f64::from(s.high)),
+                scales.t(f64::from(s.vent)),
+                scales.t(f64::from(s.cabin)),
+                s.vacuum.map_or_else(String::new, |pa| format!(
+                    "{:.3}",
+                    scales.vacuum(f64::from(pa))
+                )),
                 u8::from(s.clutch)
             );
         }
@@ -299,6 +324,8 @@ pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
             }
             Action::Engine { on: true } => MarkKind::EngineOn,
             Action::Engine { on: false } => MarkKind::EngineOff,
+            Action::Isolation { on: true } => MarkKind::PumpOn,
+            Action::Isolation { on: false } | Action::Pump { on: false } => MarkKind::PumpOff,
             _ => return None,
         };
         Some((*t, kind))
@@ -309,6 +336,7 @@ pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
             Event::CanBurst => MarkKind::Burst,
             Event::CutOutOpened => MarkKind::CutOut,
             Event::ReliefLifted => MarkKind::Relief,
+            Event::HoseBurst => MarkKind::HoseBurst,
             _ => return None,
         };
         Some((*t, kind))
@@ -336,6 +364,7 @@ mod tests {
                 high: 0.0,
                 vent: 0.0,
                 cabin: 0.0,
+                vacuum: None,
                 clutch: k % 20 < 5,
             })
             .collect();
@@ -398,7 +427,7 @@ mod tests {
         let mut bay = bay("charge-from-cans");
         bay.apply(Action::TakeCan).unwrap();
         for _ in 0..100 {
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
         bay.apply(Action::TakeCan).unwrap();
         assert_eq!(marks(&bay, 50, 150), [(0.5, MarkKind::Can(2))]);

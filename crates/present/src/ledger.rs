@@ -112,7 +112,7 @@ mod tests {
     fn shares_add_up() {
         let mut bay = bay("healthy");
         for _ in 0..500 {
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
         let l = Ledger::of(&bay, UnitSystem::SI);
         let sum: f64 = l.rows.iter().map(|r| r.liquid_share + r.vapour_share).sum();

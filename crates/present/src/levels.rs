@@ -387,7 +387,7 @@ mod tests {
     fn running_lifts_the_high_shelf_and_drops_the_low_one() {
         let mut bay = bay("healthy");
         for _ in 0..50 * 60 {
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
         let l = Levels::of(&bay, UnitSystem::US);
         assert!(

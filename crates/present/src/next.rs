@@ -286,7 +286,7 @@ mod tests {
 
     fn pass(bay: &mut Bay, seconds: u64) {
         for _ in 0..seconds * TICKS_PER_SECOND {
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
     }
 
@@ -367,7 +367,7 @@ mod tests {
         bay.apply(Action::TakeCan).unwrap();
         bay.apply(Action::Tap { on: true }).unwrap();
         for _ in 0..60 * TICKS_PER_SECOND {
-            bay.step();
+            bay.step().expect("the engine goes on");
             job.look(&bay);
         }
         assert!(matches!(advice(&bay, Some(&job)), Advice::Card(n) if n > 0));

@@ -280,7 +280,7 @@ mod tests {
         scenario.act.clear();
         let mut bay = Bay::new(&scenario);
         for _ in 0..50 * seconds {
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
         bay
     }
@@ -338,7 +338,7 @@ mod tests {
         })
         .unwrap();
         for _ in 0..25 {
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
         assert_eq!(
             ideas(&bay)[0],
@@ -360,7 +360,7 @@ mod tests {
         })
         .unwrap();
         for _ in 0..100 {
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
         assert_eq!(ideas(&bay)[0], Idea::FallsIntoCan);
     }

@@ -311,6 +311,25 @@ impl Scales {
         self.pressure().absolute_symbol()
     }
 
+    /// A vacuum (Pa absolute) as a number, in the unit a vacuum gauge has.
+    pub fn vacuum(self, pa: f64) -> f64 {
+        let p = AbsolutePressure::from_pa(pa);
+        match self.pressure() {
+            PressureUnit::Psi => p.micron(),
+            PressureUnit::Kpa => p.pa(),
+            PressureUnit::Bar => p.mbar(),
+        }
+    }
+
+    /// Unit of a vacuum.
+    pub fn vacuum_unit(self) -> &'static str {
+        match self.pressure() {
+            PressureUnit::Psi => "micron",
+            PressureUnit::Kpa => "Pa",
+            PressureUnit::Bar => "mbar",
+        }
+    }
+
     /// A gauge pressure (Pa) as a number.
     pub fn gauge(self, pa: f64) -> f64 {
         let p = GaugePressure::from_pa(pa);

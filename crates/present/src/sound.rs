@@ -58,12 +58,12 @@ mod tests {
         })
         .unwrap();
         for _ in 0..10 {
-            rest.step();
+            rest.step().expect("the engine goes on");
         }
         assert!(Sound::of(&rest).hiss > 0.2, "{:?}", Sound::of(&rest));
         let mut runs = bay("healthy");
         for _ in 0..500 {
-            runs.step();
+            runs.step().expect("the engine goes on");
         }
         let s = Sound::of(&runs);
         // 1500 rpm: 25 turns a second, times the pulley ratio.

@@ -451,7 +451,7 @@ mod tests {
     fn the_clutch_meter_has_to_be_connected() {
         let mut bay = bay("healthy");
         for _ in 0..60 * lowside_session::TICKS_PER_SECOND {
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
         assert!(bay.plant().drive.engaged);
         assert_eq!(Tools::of(&bay, UnitSystem::SI).clutch, None);
@@ -478,7 +478,7 @@ mod tests {
             Sample::Working(_)
         ));
         for _ in 0..80 * lowside_session::TICKS_PER_SECOND {
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
         let Sample::Result { gases, pure, .. } = Tools::of(&bay, UnitSystem::SI).sample else {
             panic!("no result after 80 s");
@@ -491,7 +491,7 @@ mod tests {
     fn air_at_the_vent_is_told_in_the_units_chosen() {
         let mut bay = bay("healthy");
         for _ in 0..10 * lowside_session::TICKS_PER_SECOND {
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
         let at = |units| Tools::of(&bay, units).air[0].clone();
         let (si, us) = (at(UnitSystem::SI), at(UnitSystem::US));
@@ -508,7 +508,7 @@ mod tests {
     fn the_high_gauge_rests_at_zero_in_a_vacuum() {
         let mut bay = bay("charge-from-cans");
         for _ in 0..10 * lowside_session::TICKS_PER_SECOND {
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
         let read = crate::readout::Readout::of(&bay, UnitSystem::US);
         assert_eq!(read.high.to_string(), "0 psig");

@@ -12,7 +12,7 @@ fn after(name: &str, overrides: &[&str], seconds: f64) -> Bay {
     let mut player = Player::new(&scenario.act);
     while bay.seconds() < seconds {
         player.play(&mut bay).expect("acts are taken");
-        bay.step();
+        bay.step().expect("the engine goes on");
     }
     bay
 }
@@ -32,7 +32,7 @@ fn bay_second(c: &mut Criterion) {
             let mut bay = bay.clone();
             b.iter(|| {
                 for _ in 0..TICKS_PER_SECOND {
-                    bay.step();
+                    bay.step().expect("the engine goes on");
                 }
             });
         });

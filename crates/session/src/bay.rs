@@ -2,6 +2,7 @@
 
 use lowside_fluids::{Gas, oil::Oil};
 use lowside_plant::{
+    halt::{Halt, greater},
     plant::{Plant, TICK},
     species::{Content, REFRIGERANT, SPECIES},
 };
@@ -103,8 +104,11 @@ impl Bay {
     }
 
     /// Lets one tick (20 ms) of bay time pass.
-    pub fn step(&mut self) {
-        self.plant.tick();
+    ///
+    /// # Errors
+    /// [`Halt`] when the engine cannot vouch for the tick: no time passes, then or later, and the books do not close.
+    pub fn step(&mut self) -> Result<(), Halt> {
+        self.plant.tick()?;
         let happened = self.shop.tick(&mut self.plant, TICK);
         self.tick += 1;
         if let Some(mut test) = self.test.take() {
@@ -129,6 +133,12 @@ impl Bay {
             }
             events.push((*tick, e));
         });
+        Ok(())
+    }
+
+    /// Why the bay stands still for good, if it does.
+    pub fn halt(&self) -> Option<Halt> {
+        self.plant.halt()
     }
 
     /// A clone without log and events.
@@ -248,12 +258,12 @@ impl Bay {
     }
 
     /// What the ledger cannot explain, kg, the worst of all species: all its places together hold what they held at the start and
-    /// what was brought in by hand.
+    /// what was brought in by hand. Not a number if one of them is none.
     pub fn ledger_gap(&self) -> f64 {
         let now = total(&self.ledger());
         (0..SPECIES)
             .map(|k| (now[k] - self.shop.brought[k] - self.ledger_at_start[k]).abs())
-            .fold(0.0, f64::max)
+            .fold(0.0, greater)
     }
 
     /// The job record, filled from what happened.
@@ -276,8 +286,11 @@ impl Bay {
         }
     }
 
-    /// Largest share of any species' mass that the books cannot explain.
+    /// Largest share of any species' mass that the books cannot explain; all of it in a bay that has halted.
     pub fn mass_error(&self) -> f64 {
+        if self.halt().is_some() {
+            return 1.0;
+        }
         let account = self.plant.network.account();
         let held = self.plant.network.held();
         (0..SPECIES)
@@ -286,11 +299,14 @@ impl Bay {
                 let size = held[k].abs() + account.mass_in[k].abs();
                 gap.abs() / size.max(1e-6)
             })
-            .fold(0.0, f64::max)
+            .fold(0.0, greater)
     }
 
-    /// Share of the energy moved so far that the books cannot explain.
+    /// Share of the energy moved so far that the books cannot explain; all of it in a bay that has halted.
     pub fn energy_error(&self) -> f64 {
+        if self.halt().is_some() {
+            return 1.0;
+        }
         let gap =
             self.plant.energy() - self.plant.network.account().energy_in - self.energy_at_start;
         gap.abs() / self.energy_moved.max(1e5)
@@ -304,4 +320,45 @@ fn total(entries: &[Entry]) -> Content {
         sum.add(&e.content, 1.0);
     }
     sum
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::library;
+    use lowside_plant::halt::Cause;
+
+    /// What is no number ends the step, is told by place and cause, stays told, and fails the books; nothing else moves.
+    #[test]
+    fn a_number_that_is_none_halts_the_bay() {
+        let mut bay = Bay::new(&library::shipped("healthy").expect("shipped"));
+        bay.step().expect("sound");
+        let place = bay.plant.places.condenser;
+        bay.plant.network.inject(place, &Content::air(f64::NAN));
+        let halt = bay.step().expect_err("no number");
+        assert_eq!(halt.place, "condenser");
+        assert!(matches!(halt.cause, Cause::NotFinite(_)), "{halt}");
+        assert_eq!((bay.tick(), bay.halt()), (1, Some(halt)));
+        assert_eq!(bay.step(), Err(halt));
+        assert!(bay.mass_error() >= 1.0 && bay.energy_error() >= 1.0);
+    }
+
+    /// Likewise an energy that no temperature of the tables has, and walls outside the network.
+    #[test]
+    fn what_no_table_holds_halts_the_bay() {
+        let mut bay = Bay::new(&library::shipped("healthy").expect("shipped"));
+        bay.plant.shells[1].t = 2e4;
+        let halt = loop {
+            if let Err(halt) = bay.step() {
+                break halt;
+            }
+            assert!(bay.seconds() < 10.0);
+        };
+        assert_eq!(halt.place, "discharge line");
+        assert!(matches!(halt.cause, Cause::Temperature { .. }), "{halt}");
+        let mut bay = Bay::new(&library::shipped("healthy").expect("shipped"));
+        bay.plant.cabin.interior = f64::INFINITY;
+        let halt = bay.step().expect_err("infinite");
+        assert_eq!(halt.place, "vehicle", "{halt}");
+    }
 }

@@ -20,6 +20,8 @@ pub enum Event {
     ReliefLifted,
     /// The relief valve seated again.
     ReliefSeated,
+    /// Heat and pressure burst the discharge hose.
+    HoseBurst,
     /// A can burst.
     CanBurst,
     /// The can on the hose is empty: no liquid is left in it.

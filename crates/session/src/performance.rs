@@ -109,7 +109,9 @@ impl Test {
         if bay.plant().settings != self.settings || bay.plant().day() != self.day {
             return Step::Disturbed;
         }
-        self.healthy.step();
+        if self.healthy.step().is_err() {
+            return Step::Disturbed;
+        }
         self.seconds += TICK;
         if self.seconds < SETTLES {
             return Step::Going;

@@ -1,5 +1,6 @@
 //! A take: a scenario, the acts done in it, how long it lasted and where it ended. Text, checked by replay.
 
+use lowside_plant::halt::Halt;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use thiserror::Error;
@@ -71,6 +72,14 @@ pub enum TakeError {
         index: usize,
         /// Why.
         why: Refused,
+    },
+    /// The engine could not go on.
+    #[error("the bay halted at tick {tick}: {why}")]
+    Halted {
+        /// When.
+        tick: Tick,
+        /// Why.
+        why: Halt,
     },
     /// It ended elsewhere: made by a program with other physics.
     #[error(
@@ -219,7 +228,7 @@ impl Replay<'_> {
     /// Replays at most `ticks` more; true when all is done.
     ///
     /// # Errors
-    /// [`TakeError::Act`] when the bay refuses an act.
+    /// [`TakeError::Act`] when the bay refuses an act, [`TakeError::Halted`] when its engine cannot go on.
     pub fn run(&mut self, ticks: Tick) -> Result<bool, TakeError> {
         let stop = self.bay.tick().saturating_add(ticks).min(self.take.ticks);
         loop {
@@ -235,7 +244,10 @@ impl Replay<'_> {
             if self.bay.tick() >= stop {
                 return Ok(self.bay.tick() >= self.take.ticks);
             }
-            self.bay.step();
+            let tick = self.bay.tick();
+            self.bay
+                .step()
+                .map_err(|why| TakeError::Halted { tick, why })?;
         }
     }
 

@@ -286,7 +286,9 @@ impl Timeline {
             if bay.tick() >= tick {
                 return bay;
             }
-            bay.step();
+            if bay.step().is_err() {
+                return bay;
+            }
         }
     }
 

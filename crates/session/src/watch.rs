@@ -26,6 +26,7 @@ pub(crate) struct Watch {
     held_back: bool,
     smells: bool,
     relief: bool,
+    hose_burst: bool,
     flooded: bool,
     can_had_liquid: bool,
     pump_oil_low: bool,
@@ -73,6 +74,11 @@ impl Watch {
             });
         }
         self.relief = relief;
+        let torn = plant.hose_burst();
+        if torn && !self.hose_burst {
+            tell(Event::HoseBurst);
+        }
+        self.hose_burst = torn;
         if happened.burst {
             tell(Event::CanBurst);
         }

@@ -1,6 +1,6 @@
 //! Why a report could not be made. A miss is no error.
 
-use lowside_session::{Refused, scenario::ScenarioError};
+use lowside_session::{Halt, Refused, scenario::ScenarioError};
 use thiserror::Error;
 
 /// Why a report could not be made.
@@ -25,6 +25,9 @@ pub enum Error {
         /// The bay's reason.
         why: Box<Refused>,
     },
+    /// The engine could not go on.
+    #[error("the bay halted: {0}")]
+    Halted(#[from] Halt),
     /// A reference table does not read as one.
     #[error("reference table {table}, line {line}: {why}")]
     Table {

@@ -11,7 +11,7 @@ use lowside_plant::{
     species::{AIR, REFRIGERANT, WATER},
 };
 use lowside_session::{
-    Action, Bay, Scenario, library,
+    Action, Bay, Scenario, greater, library,
     summary::{Summary, WINDOW, Window},
 };
 
@@ -115,7 +115,7 @@ impl Sample {
                 .evaporator
                 .wall
                 .iter()
-                .fold(0.0, |a: f64, b| a.max(*b))
+                .fold(0.0, |a, b| greater(a, *b))
                 - 273.15,
             mass_high: mass(p.discharge, p.discharge)
                 + mass(p.condenser, p.condenser + condenser::CELLS - 1)
@@ -364,7 +364,7 @@ fn play(
             second_law.happened(&bay);
         }
         second_law.look(&bay);
-        bay.step();
+        bay.step()?;
         window.take(&bay);
         let full = bay.tick().is_multiple_of(lowside_session::TICKS_PER_SECOND);
         let late = bay.seconds() > until - WINDOW;

@@ -25,6 +25,7 @@ strip-closer = Closer
 strip-wider = Wider
 points = Points as a table
 strip-keys = Arrow keys move the cursor, Shift with them the window, plus and minus zoom, End goes back to now
+strip-cursor-vacuum = { $read }, vacuum { $vacuum }
 strip-cursor = { $time }: low { $low }, high { $high }, vent { $vent }, cabin { $cabin }
 part-spoken = { $part }, { $t }, { $coat }
 unit-of = { $what }, { $unit }

@@ -25,6 +25,7 @@ strip-closer = Acercar
 strip-wider = Alejar
 points = Puntos en una tabla
 strip-keys = Las flechas mueven el cursor, con Mayús la ventana, más y menos acercan y alejan, Fin vuelve al presente
+strip-cursor-vacuum = { $read }, vacío { $vacuum }
 strip-cursor = { $time }: baja { $low }, alta { $high }, rejilla { $vent }, cabina { $cabin }
 part-spoken = { $part }, { $t }, { $coat }
 unit-of = { $what }, { $unit }

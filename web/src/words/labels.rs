@@ -78,13 +78,14 @@ pub(crate) fn ledger_columns() -> [&'static str; 6] {
     ]
 }
 
-pub(crate) fn numbers_columns() -> [&'static str; 6] {
+pub(crate) fn numbers_columns() -> [&'static str; 7] {
     [
         say::column_time(),
         say::column_low(),
         say::column_high(),
         say::column_vent(),
         say::column_cabin(),
+        say::column_vacuum(),
         say::column_clutch(),
     ]
 }

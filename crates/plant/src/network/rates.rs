@@ -6,6 +6,7 @@ use super::{Law, Link, Network, Node, Way, Workspace};
 use crate::{
     compressor::Work,
     flow::{self, Expands, Rate},
+    halt::greater,
     leak, oil,
     orifice::{Inlet, Orifice},
     species::{AIR, Content, OIL, REFRIGERANT, SPECIES, WATER},
@@ -46,7 +47,7 @@ impl Network {
             .zip(&w.out)
             .skip(1)
             .map(|(n, out)| out[0] * dt / moving(n))
-            .fold(0.0, f64::max)
+            .fold(0.0, greater)
     }
 
     /// Flow of every link at the pressures of now, and the streams it would draw at either end.
@@ -298,12 +299,14 @@ fn orifice(table: &Table, o: Orifice, up_node: &Node, stream: &Stream, dp: f64) 
 fn stirred(a: &Node, b: &Node, volume_flow: f64) -> (Content, f64) {
     let mut species = Content::default();
     let gas_space = a.state.v_gas.min(b.state.v_gas);
-    if a.content[AIR] + b.content[AIR] < STIRRED_AIR || gas_space <= 0.0 {
+    let crowd = |n: &Node| n.state.p / n.state.t;
+    // A volume without a single molecule has none to give in exchange.
+    let gas_in_both = gas_space > 0.0 && crowd(a) > 0.0 && crowd(b) > 0.0;
+    if a.content[AIR] + b.content[AIR] < STIRRED_AIR || !gas_in_both {
         return (species, 0.0);
     }
     let v = volume_flow.min(gas_space * STIRRED_SHARE);
     let mut energy = 0.0;
-    let crowd = |n: &Node| n.state.p / n.state.t;
     let mean = 0.5 * (crowd(a) + crowd(b));
     for (node, sign) in [(a, 1.0), (b, -1.0)] {
         let s = &node.state;

@@ -2,8 +2,9 @@
 
 use lowside_fluids::table::Table;
 
-use super::{Law, Link, Network, Node, ROOM, Workspace};
+use super::{Law, Link, Network, Node, ROOM, Way, Workspace};
 use crate::{
+    halt::{Halt, first_not_finite},
     species::{Content, OIL, SPECIES},
     state::{self, State},
     stream::Stream,
@@ -118,8 +119,12 @@ impl Network {
     ///
     /// A step whose forecast cannot be brought to agree with the nodes' true pressures is taken again in four parts, those
     /// in four again if need be: a rule of the state alone, so that it is the same everywhere.
-    pub fn advance(&mut self, dt: f64, heat: &[f64]) {
-        self.advance_watched(dt, heat, &mut |_: &Taken<'_>| ());
+    ///
+    /// # Errors
+    /// [`Halt`] when a node would hold what is no number or what the tables do not hold; every node then is as it was before the
+    /// step, or before the quarter that failed.
+    pub fn advance(&mut self, dt: f64, heat: &[f64]) -> Result<(), Halt> {
+        self.advance_watched(dt, heat, &mut |_: &Taken<'_>| ())
     }
 
     /// As [`advance`](Self::advance), and shows every step that was taken to `watch`.
@@ -128,8 +133,8 @@ impl Network {
         dt: f64,
         heat: &[f64],
         watch: &mut impl FnMut(&Taken<'_>),
-    ) {
-        self.advance_part(dt, heat, 1.0, QUARTERINGS, watch);
+    ) -> Result<(), Halt> {
+        self.advance_part(dt, heat, 1.0, QUARTERINGS, watch)
     }
 
     fn advance_part(
@@ -139,9 +144,13 @@ impl Network {
         share: f64,
         quarterings: u8,
         watch: &mut impl FnMut(&Taken<'_>),
-    ) {
+    ) -> Result<(), Halt> {
         let agreed = self.attempt(dt, heat, share);
         if agreed || quarterings == 0 {
+            if let Some(halt) = self.nodes[1..].iter().find_map(Node::unsound) {
+                self.take_back();
+                return Err(self.source().unwrap_or(halt));
+            }
             self.unsettled += u64::from(!agreed);
             self.close_books(dt);
             watch(&Taken {
@@ -150,13 +159,45 @@ impl Network {
                 heat,
                 share,
             });
-            return;
+            return Ok(());
         }
+        self.take_back();
+        for _ in 0..4 {
+            self.advance_part(dt / 4.0, heat, share / 4.0, quarterings - 1, watch)?;
+        }
+        Ok(())
+    }
+
+    /// Where it began, after a step that was taken back: in a node that was unsound already, or in a link that passes what is no number.
+    /// The solution for all pressures carries either into every node at once.
+    fn source(&self) -> Option<Halt> {
+        let link = |(link, way): (&Link, &Way)| {
+            let stream = way.stream(way.rate.flow);
+            let named = [
+                (
+                    "its flow",
+                    way.rate.flow + way.rate.by_from + way.rate.by_to,
+                ),
+                (
+                    "what it draws",
+                    stream.share.total() + stream.h + stream.rho,
+                ),
+                ("its work", way.added),
+                (
+                    "what stirring carries",
+                    way.stirred.0.total() + way.stirred.1,
+                ),
+            ];
+            first_not_finite(link.name, &named)
+        };
+        let node = self.nodes[1..].iter().find_map(Node::unsound);
+        node.or_else(|| self.links.iter().zip(&self.work.ways).find_map(link))
+    }
+
+    /// Puts every node back to where the step began.
+    fn take_back(&mut self) {
         for (node, start) in self.nodes.iter_mut().zip(&self.work.start) {
             (node.content, node.energy, node.state) = *start;
-        }
-        for _ in 0..4 {
-            self.advance_part(dt / 4.0, heat, share / 4.0, quarterings - 1, watch);
         }
     }
 

@@ -10,7 +10,7 @@ use crate::{
 fn run(name: &str, seconds: u32) -> Bay {
     let mut bay = bay(name);
     for _ in 0..50 * seconds {
-        bay.step();
+        bay.step().expect("the engine goes on");
     }
     bay
 }

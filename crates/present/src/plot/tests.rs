@@ -6,7 +6,7 @@ use crate::readout::tests::bay;
 fn run(seconds: u32) -> Bay {
     let mut bay = bay("healthy");
     for _ in 0..50 * seconds {
-        bay.step();
+        bay.step().expect("the engine goes on");
     }
     bay
 }

@@ -5,7 +5,6 @@ use lowside_session::Bay;
 use lowside_units::{
     AbsolutePressure, Temperature,
     display::{self, PressureUnit, UnitSystem},
-    factor::MICRON_PA,
 };
 
 use super::{Axis, Dot, Frame, Line, Live, Name, Scales};
@@ -13,17 +12,6 @@ use crate::parts::Part;
 
 /// Pressures of the chart, Pa absolute.
 const PRESSURES: [f64; 2] = [20.0, 110e3];
-
-impl Scales {
-    /// Vacuum as it is measured: microns, pascals or millibars.
-    fn vacuum(self, pa: f64) -> f64 {
-        match self.pressure() {
-            PressureUnit::Psi => pa / MICRON_PA,
-            PressureUnit::Kpa => pa,
-            PressureUnit::Bar => pa / 100.0,
-        }
-    }
-}
 
 pub(super) fn frame(units: UnitSystem) -> Frame {
     const N: u32 = 70;

@@ -12,6 +12,9 @@ use lowside_units::{Length, Quantity, Volume};
 use super::{Action, Refused};
 use crate::limits::within;
 
+/// Share of the gas space behind the low-side port that injected oil may take (own figure).
+const INJECTED_INTO: f64 = 0.5;
+
 /// Does an act on joints, parts or oil, or refuses and changes nothing. True when it hurt somebody.
 pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<bool, Refused> {
     let mut hurt = false;
@@ -95,7 +98,10 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<b
                 return Err(Refused::NotCoupled);
             }
             let held = plant.network.node(plant.places.accumulator).content[OIL];
-            if held + kg > Part::Accumulator.most_oil(plant) {
+            // A loop full of liquid takes no more: an injector is screwed by hand.
+            let port = shop.openings.port_node(Side::Low);
+            let room = INJECTED_INTO * plant.network.node(port).state.v_gas;
+            if held + kg > Part::Accumulator.most_oil(plant) || kg > room * RHO_OIL {
                 return Err(Refused::NoRoom(Part::Accumulator));
             }
             shop.inject_oil(plant, kg, oil);

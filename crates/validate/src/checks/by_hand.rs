@@ -4,7 +4,7 @@ mod leaks;
 
 use lowside_fluids::{Gas, water};
 use lowside_plant::species::{OIL, REFRIGERANT};
-use lowside_session::{Action, Event};
+use lowside_session::{Action, Event, greater};
 use lowside_shop::{cylinder, ledger::Place, vacuum::MICRON};
 use lowside_units::{Mass, Quantity, Ratio};
 
@@ -147,9 +147,9 @@ fn altitude(runs: &Runs) -> Result<Vec<Check>, Error> {
         "inHg",
         2,
     ));
-    let ends = absolute
-        .iter()
-        .fold((f64::INFINITY, 0.0_f64), |(a, b), x| (a.min(*x), b.max(*x)));
+    let ends = absolute.iter().fold((f64::INFINITY, 0.0_f64), |(a, b), x| {
+        (a.min(*x), greater(b, *x))
+    });
     check.find(Finding::within(
         format!("absolute gauge, largest less least ({:.0} micron)", ends.1),
         ends.1 - ends.0,
@@ -332,7 +332,8 @@ fn start_on_liquid(runs: &Runs) -> Result<Vec<Check>, Error> {
             .iter()
             .filter(|s| s.t < CHARGED + 30.0)
             .map(|s| s.high)
-            .fold(f64::NAN, f64::max);
+            .reduce(greater)
+            .unwrap_or(f64::NAN);
         let steady = run.on.high;
         let lifted = run
             .bay

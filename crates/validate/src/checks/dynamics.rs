@@ -4,7 +4,7 @@ use lowside_plant::{
     network::Law,
     plant::{Plant, TICK},
 };
-use lowside_session::{Action, Bay, TICKS_PER_SECOND};
+use lowside_session::{Action, Bay, TICKS_PER_SECOND, greater};
 
 use super::truths;
 use crate::{
@@ -161,7 +161,7 @@ fn shut_down(runs: &Runs) -> Result<Vec<Check>, Error> {
 }
 
 /// Pressures of discharge line, accumulator and evaporator inlet after `seconds` at steps of `dt`, without heat, Pa.
-fn coast(plant: &Plant, dt: f64, seconds: f64) -> [f64; 3] {
+fn coast(plant: &Plant, dt: f64, seconds: f64) -> Result<[f64; 3], Error> {
     let mut net = plant.network.clone();
     let heat = vec![0.0; net.nodes().len()];
     let mut t = 0.0;
@@ -170,13 +170,13 @@ fn coast(plant: &Plant, dt: f64, seconds: f64) -> [f64; 3] {
         let parts = (net.courant(dt) / 0.5).ceil().clamp(1.0, 16.0);
         let mut done = 0.0;
         while done < parts {
-            net.advance(dt / parts, &heat);
+            net.advance(dt / parts, &heat)?;
             done += 1.0;
         }
         t += dt;
     }
     let p = plant.places;
-    [p.discharge, p.accumulator, p.evaporator].map(|i| net.node(i).state.p)
+    Ok([p.discharge, p.accumulator, p.evaporator].map(|i| net.node(i).state.p))
 }
 
 const STEPS: [f64; 6] = [0.08, 0.04, TICK, 0.01, 0.005, 0.0025];
@@ -193,7 +193,7 @@ fn step_size(_: &Runs) -> Result<Vec<Check>, Error> {
     );
     let mut bay = Bay::new(&scenario("healthy", &["day.ambient=38degC"])?);
     while bay.tick() < 200 * TICKS_PER_SECOND {
-        bay.step();
+        bay.step()?;
     }
     let running = bay.plant().clone();
     let mut stopped = bay.plant().clone();
@@ -211,19 +211,19 @@ fn step_size(_: &Runs) -> Result<Vec<Check>, Error> {
         ("compressor turning, 3 s", &running, 3.0),
         ("coming to rest, 30 s", &stopped, 30.0),
     ] {
-        let fine = coast(plant, FINE, seconds);
-        let errors: Vec<(f64, f64)> = STEPS
+        let fine = coast(plant, FINE, seconds)?;
+        let errors = STEPS
             .iter()
             .map(|dt| {
-                let now = coast(plant, *dt, seconds);
+                let now = coast(plant, *dt, seconds)?;
                 let worst = now
                     .iter()
                     .zip(&fine)
                     .map(|(a, b)| (a / b - 1.0).abs() * 100.0)
-                    .fold(0.0, f64::max);
-                (dt * 1e3, worst)
+                    .fold(0.0, greater);
+                Ok((dt * 1e3, worst))
             })
-            .collect();
+            .collect::<Result<Vec<(f64, f64)>, Error>>()?;
         check.find(Finding::within(
             format!("{what}: error at 20 ms"),
             errors[2].1,
@@ -262,7 +262,7 @@ fn shown(overrides: &[&str], dt: f64) -> Result<Shown, Error> {
     let (mut t, mut n, mut settled) = (0.0, 0.0, [0.0; 5]);
     let (mut was_on, mut engaged) = (false, Vec::new());
     while t < 480.0 {
-        plant.tick_of(dt);
+        plant.tick_of(dt)?;
         t += dt;
         if plant.drive.engaged && !was_on && t > 180.0 {
             engaged.push(t);
@@ -383,7 +383,7 @@ fn freeze_up(runs: &Runs) -> Result<Vec<Check>, Error> {
             "psig",
             1,
         ));
-        let most = |of: fn(&crate::run::Sample) -> f64| during().map(of).fold(0.0, f64::max);
+        let most = |of: fn(&crate::run::Sample) -> f64| during().map(of).fold(0.0, greater);
         check.find(Finding::holds(
             format!("{which} time: most ice in the tube"),
             format!("{:.0} mg", 1e6 * most(|s| s.ice)),
@@ -401,7 +401,7 @@ fn freeze_up(runs: &Runs) -> Result<Vec<Check>, Error> {
     let mut all = wet.to_vec();
     all.extend(["day.ambient=43degC", "engine.speed=800rpm", "until=30min"]);
     let hot = runs.healthy(&all)?;
-    let ice = hot.samples.iter().map(|s| s.ice).fold(0.0, f64::max);
+    let ice = hot.samples.iter().map(|s| s.ice).fold(0.0, greater);
     check.find(Finding::holds(
         "43 degC, idle: most ice in half an hour",
         format!("{:.1} mg", 1e6 * ice),

@@ -1,5 +1,7 @@
 //! Faults: each alone against the healthy van, and sweeps of the ones that have a size.
 
+use lowside_session::greater;
+
 use super::{Sweep, curve, list, rises, with};
 use crate::{
     Job,
@@ -189,7 +191,7 @@ fn orifice_area(runs: &Runs) -> Result<Vec<Check>, Error> {
     let first = shares[4..8]
         .iter()
         .map(|v| at(&s, *v, |r| r.on.high) - base(|r| r.on.high))
-        .fold(f64::NEG_INFINITY, f64::max);
+        .fold(f64::NEG_INFINITY, greater);
     check.find(Finding::within(
         "60 to 90 %: most the high side rises",
         first,

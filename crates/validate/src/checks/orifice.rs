@@ -1,5 +1,7 @@
 //! The orifice tube against three published correlations.
 
+use lowside_session::greater;
+
 use std::fmt::Write as _;
 
 use lowside_fluids::Gas;
@@ -87,7 +89,7 @@ pub fn checks(_: &Runs) -> Result<Vec<Check>, Error> {
             }
         }
     }
-    let worst = |points: &[(f64, f64)]| points.iter().fold(0.0, |a: f64, p| a.max(p.1.abs()));
+    let worst = |points: &[(f64, f64)]| points.iter().fold(0.0, |a, p| greater(a, p.1.abs()));
     check.find(Finding::error("Payne & O'Neal", payne, 1e-3, ""));
     check.find(Finding::within(
         "Choi, Chung & Kim: largest difference",
@@ -105,7 +107,7 @@ pub fn checks(_: &Runs) -> Result<Vec<Check>, Error> {
         "%",
         1,
     ));
-    let apart = spread.iter().fold(0.0, |a: f64, s| a.max(*s));
+    let apart = spread.iter().fold(0.0, |a, s| greater(a, *s));
     let _ = write!(
         check.asked,
         " Choi and Kim themselves differ by up to {apart:.0} % over the same rows."

@@ -1,5 +1,7 @@
 //! Published figures beside ours: every row of the list that our loop can run, and what the others lack.
 
+use lowside_session::greater;
+
 use lowside_plant::vehicle::Vehicle;
 use lowside_units::{GaugePressure, Quantity};
 
@@ -119,7 +121,7 @@ fn switches(runs: &Runs) -> Result<Vec<Check>, Error> {
         "condition.condenser_air=5%",
         "engine.speed=800rpm",
     ])?;
-    let high = hot.trips.iter().map(|t| t.high).fold(0.0, f64::max);
+    let high = hot.trips.iter().map(|t| t.high).fold(0.0, greater);
     check.find(Finding::within(
         "clutch lets go with the condenser blocked",
         high,

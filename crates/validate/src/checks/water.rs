@@ -1,5 +1,7 @@
 //! Water against IAPWS.
 
+use lowside_session::greater;
+
 use lowside_fluids::water;
 
 use crate::{
@@ -36,7 +38,7 @@ pub fn checks(_: &Runs) -> Result<Vec<Check>, Error> {
         }
         back.push((t - 273.15, (water::boiling_temperature(p) - t).abs()));
     }
-    let worst = |points: &[(f64, f64)]| points.iter().fold(0.0, |a: f64, p| a.max(p.1));
+    let worst = |points: &[(f64, f64)]| points.iter().fold(0.0, |a, p| greater(a, p.1));
     line.find(Finding::error("pressure over ice", worst(&ice), 1e-6, ""));
     line.find(Finding::error(
         "pressure over liquid",

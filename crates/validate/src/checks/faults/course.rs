@@ -1,6 +1,6 @@
 //! Faults of the table that show in their course, in wear or at the gauges, rather than in means after ten minutes.
 
-use lowside_session::{Action, Event};
+use lowside_session::{Action, Event, greater};
 
 use super::signs::COUNTS;
 use crate::{
@@ -49,7 +49,7 @@ fn least(run: &Run, from: f64, to: f64, of: fn(&Sample) -> f64) -> f64 {
 }
 
 fn most(run: &Run, from: f64, to: f64, of: fn(&Sample) -> f64) -> f64 {
-    run.between(from, to).map(of).fold(0.0, f64::max)
+    run.between(from, to).map(of).fold(0.0, greater)
 }
 
 /// Rows 5 and 27: the day and the rest of "A wet loop freezes up".

@@ -17,7 +17,7 @@ const COUNTED: u64 = 120;
 const EVERY: u64 = TICKS_PER_SECOND / 2;
 
 /// Entropy made by loop and coils from the end of a run, times the day's temperature, W: what is lost of the work.
-fn lost(run: &Run) -> f64 {
+fn lost(run: &Run) -> Result<f64, Error> {
     let mut bay = run.bay.clone();
     let (mut made, mut audits) = (0.0, 0.0);
     for tick in 0..COUNTED * TICKS_PER_SECOND {
@@ -29,9 +29,9 @@ fn lost(run: &Run) -> f64 {
                 .sum::<f64>();
             audits += 1.0;
         }
-        bay.step();
+        bay.step()?;
     }
-    made / (audits * lowside_plant::plant::TICK) * (run.ambient + 273.15)
+    Ok(made / (audits * lowside_plant::plant::TICK) * (run.ambient + 273.15))
 }
 
 pub(super) fn on_the_road(runs: &Runs) -> Result<Vec<Check>, Error> {
@@ -51,7 +51,7 @@ pub(super) fn on_the_road(runs: &Runs) -> Result<Vec<Check>, Error> {
                 &with("controls.road_speed", road, "km/h"),
                 &with("day.ambient", day, "degC"),
             ])?;
-            points.push((road, lost(&run)));
+            points.push((road, lost(&run)?));
             cycles.push(run.cycles_per_minute());
         }
         for (k, what, asked) in [(1, "idle to 48 km/h", 18.0), (2, "48 to 97 km/h", 5.0)] {

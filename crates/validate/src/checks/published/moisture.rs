@@ -1,5 +1,7 @@
 //! Water that liquid refrigerant dissolves.
 
+use lowside_session::greater;
+
 use lowside_fluids::{Gas, moisture};
 
 use crate::{
@@ -47,7 +49,7 @@ pub(super) fn solubility(_: &Runs) -> Result<Vec<Check>, Error> {
         let worst = ROWS
             .iter()
             .map(|r| 100.0 * (ours(r.0) / printed(r) - 1.0).abs())
-            .fold(0.0, f64::max);
+            .fold(0.0, greater);
         check.find(Finding::within(
             format!("{name}: largest difference of 15"),
             worst,

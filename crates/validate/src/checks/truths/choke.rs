@@ -1,5 +1,7 @@
 //! A choked orifice: first liquid moves to the condenser, then the loop starves.
 
+use lowside_session::greater;
+
 use super::{JUMPED, TRADE, with};
 use crate::{
     check::{Check, Finding},
@@ -45,7 +47,7 @@ pub(super) fn choked(runs: &Runs) -> Result<Vec<Check>, Error> {
     let most = wet
         .iter()
         .map(|(_, r)| r.on.high - base.on.high)
-        .fold(f64::NEG_INFINITY, f64::max);
+        .fold(f64::NEG_INFINITY, greater);
     check.find(Finding::within(
         "accumulator still wet: most the high side rises (2-6 psi)",
         most,
@@ -73,7 +75,7 @@ pub(super) fn choked(runs: &Runs) -> Result<Vec<Check>, Error> {
     let top = sweep
         .iter()
         .map(|(_, r)| r.on.high)
-        .fold(f64::NEG_INFINITY, f64::max);
+        .fold(f64::NEG_INFINITY, greater);
     for (share, r) in &dry {
         check.find(Finding::holds(
             format!("{share} % open, accumulator empty: high side"),

@@ -137,7 +137,7 @@ fn can_gives_vapour() -> Result<(Points, [f64; 2]), Error> {
     let mut curve = Vec::new();
     let (mut at_twenty, mut warmed) = ([f64::NAN; 2], 0.0);
     while bay.seconds() < 900.0 {
-        bay.step();
+        bay.step()?;
         let node = bay.plant().network.node(bay.shop().places.can);
         let given = 100.0 * (1.0 - node.content[0] / can::NET);
         let colder = 298.15 - node.state.t;
