@@ -15,6 +15,14 @@ export function keys(page) {
   return {
     button,
     push: (name) => press(button(name), "Enter"),
+    /** Presses the second time, after a thought, where an act is asked about. */
+    sure: async () => {
+      const yes = button("Do it all the same");
+      await yes.waitFor();
+      await page.waitForTimeout(450);
+      await press(yes, "Enter");
+      await yes.waitFor({ state: "detached" });
+    },
     speed: (n) => press(button(`${n}\u00d7`), "Enter"),
     /** Chooses an option by typing its first letters. */
     pick: async (label, text) => {

@@ -126,8 +126,14 @@ pageTest("the high valve open while running bursts the can on a hot day", deskto
   await b.button("Take a can").click();
   await b.set(true, "Tap");
   await b.button("High valve (red): open").click();
+  // The second press.
+  await page.waitForTimeout(450);
+  await b.button("Do it all the same").click();
   await page.getByText(/high-side valve/i).first().waitFor();
   await page.getByRole("region", { name: "What happened" }).getByText(/burst/i).first().waitFor({ timeout: 20_000 });
+  // What comes next is to get away, and the harm is told large.
+  await page.getByRole("region", { name: "Next" }).getByText("Get away and shut the engine off").waitFor();
+  await page.getByRole("complementary", { name: "A can has burst" }).waitFor();
   assertQuiet(page);
 });
 

@@ -238,6 +238,8 @@ for (const how of ["by keyboard", "by mouse"]) {
     const bench = page.locator("section.bench");
     await bench.getByRole("button", { name: new RegExp(`^${bad.replaceAll(/[()/]/g, ".")}`) }).press("Enter");
     await van.push("Open");
+    // Both gauges are on and show pressure: the second press.
+    await keys(page).sure();
     await van.pick("With", "no O-ring");
     await van.push("Put together");
     await van.pass(2);

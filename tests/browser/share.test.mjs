@@ -140,6 +140,9 @@ pageTest(
     const joint = page.locator("section.bench").getByRole("button", { name: /^Joint evaporator \/ accumulator/ });
     await joint.click();
     await button(page.locator("section.bench"), "Open").click();
+    // The second press.
+    await page.waitForTimeout(450);
+    await button(page, "Do it all the same").click();
     await joint.filter({ hasText: "open" }).waitFor();
     await button(page, "+1 s").click();
     const [second, before] = [await kept(page), await courses()];

@@ -8,18 +8,17 @@ use lowside_present::{
     dial::Which,
     history::{History, Row},
     ledger::Ledger,
-    next::{Advice, NextStep, advice},
+    next::{Advice, NextStep, advice, weighed},
     readout::Readout,
     statement::{Said, Signed},
     tools::other_than_can,
 };
-use lowside_session::{Action, Caution, TakeError, wait::Goal};
+use lowside_session::{Action, TakeError, wait::Goal};
 use lowside_words::Language;
 use wasm_bindgen::closure::Closure;
 use yew::{Component, Context, Html, KeyboardEvent, MouseEvent, NodeRef, html};
 
 use crate::{
-    caution::cautions,
     chart::Chart,
     host, later,
     ledger::ledger,
@@ -44,8 +43,10 @@ mod face;
 mod frame;
 mod outside;
 mod parts;
+mod peril;
 mod work;
 
+pub(crate) use peril::PerilMsg;
 pub(crate) use work::WorkMsg;
 
 /// What can happen to the page.
@@ -73,7 +74,7 @@ pub(crate) enum Msg {
     Again,
     /// Something for the polite region.
     Say(String),
-    Dismiss(Caution),
+    Peril(PerilMsg),
     Progress(f64),
     Resumed(Box<Result<Resumed, TakeError>>),
     Copy,
@@ -133,7 +134,7 @@ pub(crate) struct App {
     /// What is being replayed came from a file.
     file: bool,
     units: UnitSystem,
-    cautions: Vec<Caution>,
+    peril: peril::Peril,
     notice: Option<Notice>,
     /// How the last wait ended, until something else is done.
     told: Option<Ended>,
@@ -209,7 +210,7 @@ impl Component for App {
             shelf: Shelf::default(),
             file: false,
             units: linked.unwrap_or_else(units::load),
-            cautions: Vec::new(),
+            peril: peril::Peril::default(),
             notice: None,
             told: None,
             said: (String::new(), 0.0),
@@ -318,7 +319,7 @@ impl Component for App {
                 self.waiting.push(text);
                 return false;
             }
-            Msg::Dismiss(c) => self.cautions.retain(|x| *x != c),
+            Msg::Peril(msg) => self.peril(msg),
             Msg::Progress(_) | Msg::Resumed(..) if matches!(self.mode, Mode::Running) => {
                 return false;
             }
@@ -334,6 +335,7 @@ impl Component for App {
                         self.scenario = stage::name_of(&found.bay).unwrap_or_default().into();
                         let (same, speed) = (found.same, self.stage.speed);
                         self.stage = Stage::taken_up(found, core::mem::take(&mut self.shelf));
+                        self.peril = peril::Peril::default();
                         self.stage.speed = speed;
                         if !same {
                             self.tell(words::resume_differs().to_owned(), store::get(store::TAKE));
@@ -382,10 +384,15 @@ impl Component for App {
                 }
             }
         }
+        self.look_out();
         self.refresh();
         self.last_chart = 0.0;
         self.slow.1 = -1e9;
         true
+    }
+
+    fn rendered(&mut self, _: &Context<Self>, _: bool) {
+        self.show_question();
     }
 
     fn view(&self, ctx: &Context<Self>) -> Html {
@@ -403,12 +410,13 @@ impl Component for App {
         let bay = &self.stage.bay;
         let readout = Readout::of(bay, self.units);
         let controls = Controls::of(bay, self.units);
+        let [said, question] = self.peril_view(ctx);
         let job = self.stage.job.as_ref();
         let step = advice(bay, job);
         let (what, why) = words::advice(
             step,
             job,
-            &readout.given.to_string(),
+            &weighed(bay, self.units),
             &readout.label.to_string(),
         );
         let [hose, instruments] =
@@ -424,8 +432,8 @@ impl Component for App {
             }
             <main class="bay">
                 <div class="say">
-                    { next(&NextProps { what, why, control: step.control() }) }
-                    { cautions(&self.cautions, link.callback(Msg::Dismiss)) }
+                    { next(&NextProps { what, why, control: step.control(), emergency: step.emergency() }) }
+                    { said }
                     if let Some(notice) = &self.notice {
                         <p class="notice">{ &notice.text }
                             if notice.take.is_some() {
@@ -454,6 +462,7 @@ impl Component for App {
                     { log(&self.stage.lines) }
                 </div>
             </main>
+            { question }
             { self.ticker() }
             if let Some(hint) = self.hint { <p class="hint" aria-hidden="true">{ hint }</p> }
             <footer>{ words::footer() }</footer>

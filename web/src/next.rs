@@ -1,6 +1,6 @@
 //! The one obvious next thing to do.
 use lowside_present::controls::Control;
-use yew::{Callback, Html, MouseEvent, html};
+use yew::{Callback, Html, MouseEvent, classes, html};
 
 use crate::{host, panel, words};
 
@@ -9,12 +9,14 @@ pub(crate) struct NextProps {
     pub(crate) what: String,
     pub(crate) why: String,
     pub(crate) control: Option<Control>,
+    /// Somebody is in danger now.
+    pub(crate) emergency: bool,
 }
 
 /// The bar with the next step.
 pub(crate) fn next(p: &NextProps) -> Html {
     html! {
-        <section class="next" aria-labelledby="next-title">
+        <section class={classes!("next", p.emergency.then_some("emergency"))} aria-labelledby="next-title">
             <h2 id="next-title">{ words::next() }</h2>
             <p><strong>{ &p.what }</strong>{ " " }<span class="why">{ &p.why }</span></p>
             if let Some(control) = p.control {

@@ -1,5 +1,5 @@
 //! The bay on stage: time that passes, the recorder, and saving.
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use lowside_present::{
     history::History,
@@ -41,6 +41,8 @@ pub(crate) struct Stage {
     pub(crate) job: Option<Job>,
     pub(crate) jobs: BTreeMap<u32, Job>,
     pub(crate) paused: bool,
+    /// Time stands still for a question.
+    pub(crate) held: bool,
     pub(crate) speed: f64,
     /// What was, and the lines that parted from it.
     pub(crate) past: Timeline,
@@ -59,8 +61,6 @@ pub(crate) struct Stage {
     pub(crate) lines: Vec<Line>,
     /// Events not yet read out.
     pub(crate) news: Vec<Event>,
-    /// Names of the cautions shown already, in this visit or an earlier one.
-    pub(crate) cautions_seen: BTreeSet<String>,
     pub(crate) ticks: Vec<Tick>,
     heard: usize,
     owed: f64,
@@ -129,17 +129,13 @@ impl Stage {
             job: None,
             jobs: BTreeMap::new(),
             paused: host::reduced_motion(),
+            held: false,
             speed: 1.0,
             reached: 1.0,
             overloaded: false,
             stored: Stored::Yes,
             lines: Vec::new(),
             news: Vec::new(),
-            cautions_seen: store::get(store::CAUTIONS)
-                .unwrap_or_default()
-                .split_whitespace()
-                .map(str::to_owned)
-                .collect(),
             ticks: Vec::new(),
             owed: 0.0,
             strain: 0.0,
@@ -157,7 +153,7 @@ impl Stage {
             self.fps += (1.0 / elapsed - self.fps) * 0.05;
         }
         let dt = elapsed.min(LONGEST);
-        if !self.paused {
+        if !self.paused && !self.held {
             self.go_on();
             self.owed += dt * self.speed * TICKS_PER_SECOND as f64;
             let start = host::now();
@@ -262,7 +258,7 @@ impl Stage {
         self.heard = events.len();
     }
 
-    /// Does an act; returns the caution to show with it.
+    /// Does an act; returns its caution.
     pub(crate) fn act(&mut self, action: Action) -> Result<Option<Caution>, Refused> {
         let caution = action.caution(self.bay.plant(), self.bay.shop());
         // What the bay would refuse parts no lines.
@@ -272,17 +268,7 @@ impl Stage {
         }
         self.bay.apply(action)?;
         self.save(host::now());
-        Ok(caution.filter(|c| self.first_time(*c)))
-    }
-
-    /// Is a caution to be shown? Each is once, and stays so after a reload where the browser keeps it.
-    fn first_time(&mut self, caution: Caution) -> bool {
-        let new = self.cautions_seen.insert(format!("{caution:?}"));
-        if new {
-            let all: Vec<&str> = self.cautions_seen.iter().map(String::as_str).collect();
-            let _ = store::set(store::CAUTIONS, &all.join(" "));
-        }
-        new
+        Ok(caution)
     }
 
     /// Saves the take.

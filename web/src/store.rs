@@ -5,8 +5,6 @@ use crate::host;
 pub(crate) const TAKE: &str = "lowside.take";
 /// Language chosen.
 pub(crate) const LANGUAGE: &str = "lowside.language";
-/// Cautions shown already.
-pub(crate) const CAUTIONS: &str = "lowside.cautions";
 /// Single keys are shortcuts, unless this says not.
 pub(crate) const SHORTCUTS: &str = "lowside.shortcuts";
 /// Units chosen.

@@ -2,11 +2,14 @@
 use lowside_lessons::Text;
 use lowside_present::{
     Place,
+    ask::Question,
+    caution,
     history::MarkKind,
     job::Job,
     levels::Levels,
-    next::{Advice, NextStep},
+    next::{Advice, Harm, NextStep},
     readout::Readout,
+    tools::Gas,
 };
 use lowside_session::{Caution, Event, NoSample, Refused, TakeError, take};
 use lowside_units::UnitError;
@@ -33,10 +36,7 @@ pub(crate) fn advice(
 ) -> (String, String) {
     let card = |i: usize| job.and_then(|job| job.card.step.get(i));
     match advice {
-        Advice::Step(step) => {
-            let (what, why) = next_step(step, given, label);
-            (what, why.to_owned())
-        }
+        Advice::Step(step) => next_step(step, given, label),
         Advice::Card(i) => card(i).map_or_else(Default::default, |step| {
             (told(&step.title), told(&step.reason))
         }),
@@ -53,13 +53,19 @@ pub(crate) fn told(text: &Text) -> String {
 }
 
 /// The next step: what to do, and why.
-pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, &'static str) {
+pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, String) {
     let (what, why) = match step {
+        NextStep::StopEngine => (next_stop_engine(), next_stop_engine_why()),
         NextStep::BurstCan => (next_burst_can(), next_burst_can_why()),
+        NextStep::KeepAway => (next_keep_away(), next_keep_away_why()),
+        NextStep::CapEnds => (next_cap_ends(), next_cap_ends_why()),
+        NextStep::UnknownCharge => (next_unknown_charge(), next_unknown_charge_why()),
         NextStep::ShutHighValve => (next_shut_high_valve(), next_shut_high_valve_why()),
         NextStep::ShutOpenHose => (next_shut_open_hose(), next_shut_open_hose_why()),
         NextStep::PutLowCoupler => (next_put_low_coupler(), next_put_low_coupler_why()),
-        NextStep::TakeCan => (next_take_can(), next_take_can_why()),
+        NextStep::TakeCan => {
+            return (next_take_can().to_owned(), next_take_can_why(given, label));
+        }
         NextStep::WorkTool => (next_work_tool(), next_work_tool_why()),
         NextStep::OpenTap => (next_open_tap(), next_open_tap_why()),
         NextStep::Purge => (next_purge(), next_purge_why()),
@@ -75,30 +81,44 @@ pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, &'
         NextStep::CanEmptyShut => (next_can_empty_shut(), next_can_empty_shut_why()),
         NextStep::CanEmptySwap => (next_can_empty_swap(), next_can_empty_swap_why()),
         NextStep::ChargedShut => {
-            return (next_charged_shut(given, label), next_charged_shut_why());
+            return (
+                next_charged_shut(given, label),
+                next_charged_shut_why().to_owned(),
+            );
         }
         NextStep::Overcharged => {
-            return (next_overcharged(given, label), next_overcharged_why());
+            return (
+                next_overcharged(given, label),
+                next_overcharged_why().to_owned(),
+            );
         }
-        NextStep::TooMuch => (next_too_much(), next_too_much_why()),
+        NextStep::TooMuch => {
+            return (next_too_much(given, label), next_too_much_why().to_owned());
+        }
         NextStep::Settle => (next_settle(), next_settle_why()),
         NextStep::ShutTap => (next_shut_tap(), next_shut_tap_why()),
         NextStep::TakeLowCoupler => (next_take_low_coupler(), next_take_low_coupler_why()),
+        NextStep::EngineOff => (next_engine_off(), next_engine_off_why()),
         NextStep::TakeHighCoupler => (next_take_high_coupler(), next_take_high_coupler_why()),
-        NextStep::AllWell => (next_all_well(), next_all_well_why()),
         NextStep::Done => (next_done(), next_done_why()),
+        NextStep::TryHotter => (next_try_hotter(), next_try_hotter_why()),
+        NextStep::Free => (next_free(), next_free_why()),
     };
-    (what.to_owned(), why)
+    (what.to_owned(), why.to_owned())
 }
 
-/// A caution: title and text.
-pub(crate) fn caution_text(c: Caution) -> (&'static str, &'static str) {
-    match c {
+/// A caution: title and text, of the gas it has to do with.
+pub(crate) fn caution_text(c: Caution, gas: Gas) -> (&'static str, String) {
+    let (title, text) = match c {
         Caution::HighValveRunning => (caution_high_valve(), caution_high_valve_text()),
         Caution::BathTooHot => (caution_bath(), caution_bath_text()),
         Caution::LiquidToSuction => (caution_liquid(), caution_liquid_text()),
         Caution::BeltAndFan => (caution_belt(), caution_belt_text()),
-        Caution::EyesAndHands => (caution_eyes(), caution_eyes_text()),
+        Caution::EyesAndHands => {
+            let [celsius, fahrenheit] = caution::boils(gas);
+            let text = caution_eyes_text(gas, celsius, fahrenheit);
+            return (caution_eyes(), with_fire(text, gas));
+        }
         Caution::Venting => (caution_venting(), caution_venting_text()),
         Caution::OpenHose => (caution_open_hose(), caution_open_hose_text()),
         Caution::PressureToPump => (caution_pressure_to_pump(), caution_pressure_to_pump_text()),
@@ -116,6 +136,50 @@ pub(crate) fn caution_text(c: Caution) -> (&'static str, &'static str) {
         Caution::CapAtOnce => (caution_cap_at_once(), caution_cap_at_once_text()),
         Caution::Solvent => (caution_solvent(), caution_solvent_text()),
         Caution::Oil => (caution_oil(), caution_oil_text()),
+    };
+    let escapes = matches!(
+        c,
+        Caution::Venting | Caution::OpenHose | Caution::OpensUnderPressure
+    );
+    let text = text.to_owned();
+    let text = if escapes { with_fire(text, gas) } else { text };
+    (title, text)
+}
+
+/// A text, and that the gas burns if it does.
+fn with_fire(text: String, gas: Gas) -> String {
+    if caution::burns(gas) {
+        text + " " + &caution_burns(gas)
+    } else {
+        text
+    }
+}
+
+/// Harm to people: title and text.
+pub(crate) fn harm_text(harm: Harm) -> [&'static str; 2] {
+    match harm {
+        Harm::Injury => [harm_injury(), harm_injury_text()],
+        Harm::Burst => [harm_burst(), harm_burst_text()],
+    }
+}
+
+/// A question before an act: title, what the gauges show, and the caution.
+pub(crate) fn question_text(q: &Question) -> (&'static str, Option<String>, String) {
+    let (title, text) = caution_text(q.caution, q.gas);
+    let shows = |gauge: &Option<_>| {
+        gauge
+            .as_ref()
+            .map_or_else(|| ask_off().to_owned(), ToString::to_string)
+    };
+    let gauges = match &q.gauges {
+        [None, None] => ask_nobody().to_owned(),
+        [low, high] => ask_gauges(shows(low), shows(high)),
+    };
+    match (q.caution, q.pressure) {
+        (Caution::OpensUnderPressure, true) => (ask_open(), Some(gauges), text),
+        (Caution::OpensUnderPressure, false) => (ask_unknown(), Some(gauges), text),
+        (Caution::BathTooHot, _) => (title, None, text),
+        _ => (title, Some(gauges), text),
     }
 }
 

@@ -3,6 +3,7 @@
 use lowside_fluids::Gas;
 use lowside_session::Bay;
 use lowside_shop::{
+    detect::Spot,
     joints::Fit,
     oil::RHO_OIL,
     parts::{Seen, look},
@@ -61,9 +62,12 @@ impl Item {
 /// How an item stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Standing {
-    /// A joint as it came.
-    Tight,
-    /// A joint put together with this seal.
+    /// A joint that nobody here has taken apart, and what the last search at it showed: what seals it, nobody has seen.
+    Unopened {
+        /// A leak, or none; none searched.
+        leak: Option<bool>,
+    },
+    /// A joint that was put together here, with this seal.
     Made(Seal),
     /// A joint apart, open to the room.
     Open,
@@ -168,10 +172,12 @@ fn standing(bay: &Bay, item: Item) -> Standing {
         Item::Part(p) if shop.bench[p as usize].is_some() => Standing::OnBench,
         Item::Part(_) | Item::Switches => Standing::Fitted,
         Item::Joint(j) => match shop.openings.fit(j) {
-            Fit::Untouched => Standing::Tight,
-            Fit::Made(seal) => Standing::Made(seal),
             Fit::Open => Standing::Open,
             Fit::Capped => Standing::Capped,
+            Fit::Made(seal) if shop.openings.was_opened(j) => Standing::Made(seal),
+            Fit::Made(_) | Fit::Untouched => Standing::Unopened {
+                leak: shop.search[Spot::Joint(j).index()].map(|f| f.found),
+            },
         },
         Item::Port(side) => {
             let port = shop.openings.ports[side as usize];
@@ -253,7 +259,8 @@ mod tests {
     fn a_part_shows_itself_once_it_is_open() {
         let mut bay = bay("charge-from-cans");
         let at = |bay: &Bay, item| standing(bay, item);
-        assert_eq!(at(&bay, Item::Joint(Joint::EvaporatorOut)), Standing::Tight);
+        let unopened = Standing::Unopened { leak: None };
+        assert_eq!(at(&bay, Item::Joint(Joint::EvaporatorOut)), unopened);
         assert!(
             part(&bay, Part::Accumulator, UnitSystem::SI)
                 .seen
@@ -275,6 +282,49 @@ mod tests {
         .unwrap();
         let drained = part(&bay, Part::Accumulator, UnitSystem::SI).drained;
         assert!(drained.is_some(), "an accumulator holds oil");
+    }
+
+    /// A van that came with an old dry O-ring in one joint looks on the bench as one that did not, until somebody searches or opens it.
+    #[test]
+    fn the_bench_tells_no_leak_before_a_search() {
+        let old = "condition.joint=[{at=\"condenser-in\",seal=\"old-dry\"}]".to_owned();
+        let bay = |set: &[String]| {
+            let text = lowside_session::library::scenario("healthy").expect("shipped");
+            let mut scenario = lowside_session::Scenario::parse(text, set).expect("sound");
+            scenario.act.clear();
+            Bay::new(&scenario)
+        };
+        let (mut leaks, tight) = (bay(&[old]), bay(&[]));
+        let joint = Joint::CondenserIn;
+        assert_eq!(
+            leaks.shop().openings.fit(joint),
+            Fit::Made(Seal::OldDry),
+            "it does have one"
+        );
+        assert_eq!(places(&leaks), places(&tight));
+        for item in Item::ALL {
+            let Item::Part(p) = item else { continue };
+            let seen = |bay| part(bay, p, UnitSystem::SI);
+            assert_eq!(seen(&leaks), seen(&tight), "{p:?}");
+        }
+        // The detector tells that it leaks, not why.
+        let sniff = Action::Sniff {
+            at: Spot::Joint(joint),
+            sensitivity: lowside_shop::detect::Sensitivity::High,
+            distance: lowside_units::Length::from_mm(5.0),
+            wind: lowside_units::Speed::from_m_s(0.0),
+        };
+        leaks.apply(Action::Engine { on: false }).unwrap();
+        for _ in 0..50 {
+            leaks.step();
+        }
+        leaks.apply(sniff).unwrap();
+        let at = |bay: &Bay| standing(bay, Item::Joint(joint));
+        assert_eq!(at(&leaks), Standing::Unopened { leak: Some(true) });
+        leaks.apply(Action::OpenJoint { joint }).unwrap();
+        let seal = Seal::NewOiled;
+        leaks.apply(Action::CloseJoint { joint, seal }).unwrap();
+        assert_eq!(at(&leaks), Standing::Made(seal));
     }
 
     #[test]

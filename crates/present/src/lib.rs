@@ -3,7 +3,9 @@
 //! Plain values with numbers already chosen and formatted; words are not here, only ids for them. Nothing in this crate
 //! changes a bay, and no page computes what is computed here.
 
+pub mod ask;
 pub mod bench;
+pub mod caution;
 pub mod controls;
 pub mod dial;
 pub mod history;

@@ -3,11 +3,12 @@
 //! Each note is a fact of the moment (pressures compared with the surroundings, with the can, with the room); the sentences are the
 //! page's. The most urgent come first; a drawing shows three at most.
 
-use lowside_fluids::water;
+use lowside_fluids::{table::Table, water};
+use lowside_plant::state::State;
 use lowside_session::Bay;
-use lowside_shop::can;
+use lowside_shop::can::BURST;
 use lowside_units::{
-    AbsolutePressure, GaugePressure, Quantity, Temperature,
+    AbsolutePressure, GaugePressure, PressureDifference, Quantity, Temperature,
     display::{self, Shown, UnitSystem},
 };
 
@@ -26,7 +27,7 @@ pub enum Idea {
     BelowAtmosphere,
     /// Refrigerant escapes into the room.
     Escapes,
-    /// Air lifts the high side or the loop at rest by so much.
+    /// Air holds the high side, or the loop at rest, so far above what the refrigerant alone has at its temperature.
     AirOnTop,
     /// Water boils at this depth at such a temperature, below that of the day: the loop dries.
     Dries,
@@ -38,8 +39,10 @@ pub enum Idea {
     AllVapour,
     /// The can stands above the low side, which drives its gas.
     CanAbove,
-    /// The can has sunk to the low side.
+    /// Boiling has cooled the can down to the low side.
     CanSunk,
+    /// The can stands no higher than the low side, and not because it is cold.
+    CanLevel,
     /// Ice closes so much of the orifice tube.
     IceGrows,
     /// Use has worn the compressor by so much.
@@ -90,6 +93,8 @@ const AIR_COUNTS: f64 = 0.02;
 const COUNTS: f64 = 0.03;
 /// Pressure below which a loop is nearly empty, Pa absolute.
 const NEARLY_EMPTY: f64 = 20e3;
+/// A can this much colder than the day has been cooled by boiling, K.
+const COOLED: f64 = 3.0;
 /// Difference of heights below which two things stand level.
 const LEVEL: f64 = 0.012;
 
@@ -103,7 +108,7 @@ pub fn of(bay: &Bay, units: UnitSystem) -> Vec<Note> {
 }
 
 fn difference(pa: f64, units: UnitSystem) -> Shown {
-    display::gauge_pressure(GaugePressure::from_pa(pa.max(0.0)), units)
+    display::pressure_difference(PressureDifference::from_pa(pa.max(0.0)), units)
 }
 
 /// What concerns can, hoses and room.
@@ -141,23 +146,23 @@ fn shop(bay: &Bay, units: UnitSystem, notes: &mut Vec<Note>) {
             difference(hose - air, units),
         );
     }
-    let Some(_) = shop.hands.attached.can().filter(|c| !c.burst) else {
+    let Some(can) = shop.hands.attached.can().filter(|c| !c.burst) else {
         return;
     };
     let inside = net.node(q.can).state.p;
-    if net.link(q.high_valve).flow < -RUNS && high > inside {
+    if can.open() && net.link(q.high_valve).flow < -RUNS && high > inside {
         put(
             Idea::FallsIntoCan,
             Spot::Can,
             inside,
             difference(high - inside, units),
         );
-    } else if high - air > can::BURST {
+    } else if high - air > BURST {
         put(
             Idea::AboveBurst,
             Spot::High,
             high,
-            difference(high - air - can::BURST, units),
+            difference(high - air - BURST, units),
         );
     }
     let holds = net.node(q.can).state.m_liq > 1e-4;
@@ -169,8 +174,28 @@ fn shop(bay: &Bay, units: UnitSystem, notes: &mut Vec<Note>) {
             difference(inside - low, units),
         );
     } else if holds {
-        let t = display::temperature(Temperature::from_k(net.node(q.can).state.t), units);
-        put(Idea::CanSunk, Spot::Can, inside, t);
+        let t = net.node(q.can).state.t;
+        let cooled = can.bath.is_none() && t < plant.day().t - COOLED;
+        let idea = if cooled {
+            Idea::CanSunk
+        } else {
+            Idea::CanLevel
+        };
+        put(
+            idea,
+            Spot::Can,
+            inside,
+            display::temperature(Temperature::from_k(t), units),
+        );
+    }
+}
+
+/// How far a volume's pressure stands above what its refrigerant alone has at its temperature, Pa.
+fn over_refrigerant(s: &State, table: &Table) -> f64 {
+    if s.m_liq > 0.0 {
+        s.p - table.p_sat(s.t)
+    } else {
+        s.p_air
     }
 }
 
@@ -227,7 +252,7 @@ fn vehicle(bay: &Bay, units: UnitSystem, notes: &mut Vec<Note>) {
             Idea::AirOnTop,
             Spot::High,
             top.p,
-            difference(top.p_air, units),
+            difference(over_refrigerant(top, table), units),
         );
     } else if !runs && level {
         let liquid: f64 = (p.discharge..=p.suction)
@@ -239,7 +264,7 @@ fn vehicle(bay: &Bay, units: UnitSystem, notes: &mut Vec<Note>) {
                 Idea::AllVapour,
                 Spot::Low,
                 bottom.p,
-                difference(bottom.p - day.p, units),
+                display::gauge_pressure(GaugePressure::from_pa(bottom.p - day.p), units),
             );
         } else if (at(bottom.p) - outside).abs() < 2.0 * LEVEL {
             put(Idea::Static, Spot::Low, bottom.p, warmth(day.t));
@@ -363,5 +388,91 @@ mod tests {
             bay.step().expect("the engine goes on");
         }
         assert_eq!(ideas(&bay)[0], Idea::FallsIntoCan);
+        // With its tap shut nothing falls into it.
+        bay.apply(Action::Tap { on: false }).unwrap();
+        for _ in 0..10 {
+            bay.step();
+        }
+        assert!(
+            !ideas(&bay).contains(&Idea::FallsIntoCan),
+            "{:?}",
+            ideas(&bay)
+        );
+    }
+
+    /// At rest at 35 degC a can in the shade, one in warm water and the loop stand by their own temperatures: none was cooled by boiling.
+    #[test]
+    fn a_can_that_boiling_has_not_cooled_is_not_told_to_be_warmed() {
+        let parked = ["engine.on=false", "controls.ac=false"];
+        for bath in [None, Some(35.0)] {
+            let mut bay = opened("healthy", &parked, 1);
+            bay.apply(Action::TakeCan).unwrap();
+            let temperature = bath.map(Temperature::from_deg_c);
+            bay.apply(Action::Bath { temperature }).unwrap();
+            for _ in 0..100 {
+                bay.step();
+            }
+            let told = ideas(&bay);
+            assert!(told.contains(&Idea::CanLevel), "{bath:?}: {told:?}");
+            assert!(!told.contains(&Idea::CanSunk), "{bath:?}: {told:?}");
+        }
+    }
+
+    /// Dalton: at rest at one temperature air adds its own pressure, so the gauge of a loop with air stands as much higher than one without
+    /// as the note says, in psi.
+    #[test]
+    fn trapped_air_is_told_by_what_the_gauge_shows_of_it() {
+        let parked = ["engine.on=false", "controls.ac=false"];
+        let gauge = |air: &str| {
+            let bay = opened("healthy", &[&parked[..], &[air]].concat(), 120);
+            let node = bay.plant().network.node(bay.plant().places.liquid - 1);
+            let note = of(&bay, UnitSystem::US)
+                .into_iter()
+                .find(|n| n.idea == Idea::AirOnTop);
+            (node.state.p, note)
+        };
+        let ((with, told), (without, none)) = (gauge("start.air=4 g"), gauge("start.air=1 mg"));
+        assert_eq!(none, None);
+        let shown = told.expect("air is told").shown;
+        assert_eq!(shown.unit, "psi");
+        let said: f64 = shown.number.parse().expect("a number");
+        let rise = (with - without) / 6894.757;
+        assert!(rise > 10.0, "{rise} psi");
+        assert!((said - rise).abs() <= 1.5, "{said} told, {rise} risen");
+    }
+
+    #[test]
+    fn no_difference_is_told_in_a_gauge_s_unit() {
+        let mut bay = opened("healthy", &[], 60);
+        let mut told = Vec::new();
+        let acts = [
+            Action::TakeCan,
+            Action::Tap { on: true },
+            Action::Purge { on: true },
+            Action::HighValve {
+                open: lowside_units::Ratio::from_si(0.5),
+            },
+        ];
+        for act in acts {
+            bay.apply(act).unwrap();
+            for _ in 0..50 {
+                bay.step();
+                told.extend(of(&bay, UnitSystem::US));
+            }
+        }
+        let differs = [
+            Idea::FallsIntoCan,
+            Idea::AboveBurst,
+            Idea::AirFallsIn,
+            Idea::Escapes,
+            Idea::AirOnTop,
+            Idea::CanAbove,
+        ];
+        let differences: Vec<_> = told.iter().filter(|n| differs.contains(&n.idea)).collect();
+        assert!(differences.iter().any(|n| n.idea == Idea::Escapes));
+        assert!(
+            differences.iter().all(|n| n.shown.unit == "psi"),
+            "{told:?}"
+        );
     }
 }

@@ -162,6 +162,8 @@ pub struct Openings {
     links: [LinkId; ENDS],
     /// How each joint is.
     pub joints: [Fit; JOINTS],
+    /// Which joints hands have taken apart in this bay: how they are made up since is known.
+    opened: [bool; JOINTS],
     /// The gas that the vehicle's own O-rings were made for.
     made_for: Gas,
     /// The loop holds another, which they do not keep.
@@ -219,6 +221,7 @@ impl Openings {
             nodes,
             links,
             joints: [Fit::Untouched; JOINTS],
+            opened: [false; JOINTS],
             made_for: gas,
             old_rubber: false,
             ports: [Port::new(gas); 2],
@@ -285,6 +288,17 @@ impl Openings {
     /// How a joint is.
     pub fn fit(&self, joint: Joint) -> Fit {
         self.joints[joint as usize]
+    }
+
+    /// Takes a joint apart.
+    pub(crate) fn take_apart(&mut self, joint: Joint) {
+        self.joints[joint as usize] = Fit::Open;
+        self.opened[joint as usize] = true;
+    }
+
+    /// Has a joint been taken apart in this bay? What it was made up with before, nobody here has seen.
+    pub fn was_opened(&self, joint: Joint) -> bool {
+        self.opened[joint as usize]
     }
 
     /// Has a joint made up with a seal, whoever did it.
@@ -369,6 +383,39 @@ impl Openings {
             }
         }
         leaks
+    }
+
+    /// Which volumes hands have left open, or keep open now, with couplers on or off: a joint apart or made up without its O-ring, a port
+    /// without core and cap.
+    fn open_by_hand(&self, coupled: [bool; 2]) -> [bool; ENDS] {
+        let mut open = self.work.map(|w| w.left > 0.0);
+        for joint in Joint::ALL {
+            let apart = match self.fit(joint) {
+                Fit::Open => true,
+                Fit::Made(Seal::Missing) => self.was_opened(joint),
+                Fit::Made(_) | Fit::Capped | Fit::Untouched => false,
+            };
+            for &end in joint.opens() {
+                open[end] |= apart;
+            }
+        }
+        for (side, coupled) in [Side::Low, Side::High].into_iter().zip(coupled) {
+            open[self.port_end(side)] |= !coupled && self.ports[side as usize].lets().0 > 0.0;
+        }
+        open
+    }
+
+    /// Something stands open that hands have opened.
+    pub fn left_open(&self, coupled: [bool; 2]) -> bool {
+        self.open_by_hand(coupled).contains(&true)
+    }
+
+    /// What blows out of all that, kg/s: it is seen and heard.
+    pub fn blows(&self, net: &Network, coupled: [bool; 2]) -> f64 {
+        let open = self.open_by_hand(coupled).into_iter().zip(self.links);
+        open.filter(|(open, _)| *open)
+            .map(|(_, link)| net.link(link).flow.max(0.0))
+            .sum()
     }
 
     /// Sets the law of every way out. A seal that only seeps is pressed shut by the atmosphere: a vacuum does not show it.

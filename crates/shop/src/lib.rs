@@ -23,6 +23,7 @@ pub mod record;
 pub mod recovery;
 pub mod shop;
 pub mod vacuum;
+pub mod weighed;
 
 pub use attached::Attached;
 pub use shop::{Hands, Instruments, Shop};

@@ -27,6 +27,7 @@ use crate::{
     record::Readings,
     recovery::{self, Station, Stop},
     vacuum::{self, GaugePlace, PumpOil},
+    weighed::Account,
 };
 
 mod bench;
@@ -146,6 +147,8 @@ pub struct Shop {
     pub other_set: Option<[Stored; 3]>,
     /// Bay time that the shop has seen pass, s.
     pub clock: f64,
+    /// The account of what is in the loop by weight.
+    pub(crate) account: Account,
     /// Times that refrigerant was let out by hand.
     pub ventings: u32,
     /// Injuries so far.
@@ -234,6 +237,7 @@ impl Shop {
             switch_turns: 0.0,
             other_set: None,
             clock: 0.0,
+            account: Account::default(),
             ventings: 0,
             injuries: 0,
             station: Station::new(plant.vehicle.refrigerant, t),
@@ -244,6 +248,7 @@ impl Shop {
         for _ in 0..200 {
             shop.read(plant, 0.1);
         }
+        shop.open_account(plant);
         shop
     }
 
@@ -403,6 +408,7 @@ impl Shop {
             self.set_laws(plant);
         }
         self.read(plant, dt);
+        self.keep_account(plant, dt);
         happened
     }
 

@@ -33,7 +33,7 @@ pub use heat::{Area, Conductance, HeatCapacity};
 pub use matter::{Density, Mass, SpecificEnergy, SpecificEntropy, Volume};
 pub use motion::{Length, RotationSpeed, Speed};
 pub use power::Power;
-pub use pressure::{AbsolutePressure, GaugePressure, Pressure};
+pub use pressure::{AbsolutePressure, GaugePressure, Pressure, PressureDifference};
 pub use quantity::{Quantity, Unit};
 pub use ratio::Ratio;
 pub use temperature::{Temperature, TemperatureDifference};

@@ -36,6 +36,16 @@ quantity! {
     }
 }
 
+quantity! {
+    /// Difference of two pressures, Pa: neither absolute nor gauge.
+    PressureDifference, "pressure difference", lowest f64::NEG_INFINITY, bare false {
+        from_pa, pa, "pascals", ["Pa"], 1.0, 1.0, 0.0;
+        from_kpa, kpa, "kilopascals", ["kPa"], 1e3, 1.0, 0.0;
+        from_bar, bar, "bars", ["bar"], 1e5, 1.0, 0.0;
+        from_psi, psi, "pounds per square inch", ["psi", "PSI"], PSI_PA, 1.0, 0.0;
+    }
+}
+
 impl AbsolutePressure {
     /// The standard atmosphere, 101 325 Pa.
     pub const STANDARD_ATMOSPHERE: Self = Self::from_pa(STANDARD_ATMOSPHERE_PA);

@@ -14,6 +14,9 @@ use crate::words;
 impl App {
     /// What is asked of time.
     pub(super) fn time(&mut self, msg: &Msg) {
+        if self.asks() {
+            return;
+        }
         self.told = None;
         match msg {
             Msg::Pause => {
@@ -55,30 +58,6 @@ impl App {
     pub(super) fn tell(&mut self, text: String, take: Option<String>) {
         self.waiting.push(text.clone());
         self.notice = Some(Notice { text, take });
-    }
-
-    /// Does an act, with its caution.
-    pub(super) fn act(&mut self, action: Action) {
-        match self.stage.act(action) {
-            Ok(Some(c)) => {
-                self.cautions.retain(|x| *x != c);
-                self.cautions.push(c);
-                let (title, text) = words::caution_text(c);
-                self.waiting.push(words::spoken_caution(title, text));
-            }
-            Ok(None) => {}
-            Err(refused) => {
-                let text = words::refused(words::refused_why(&refused));
-                self.waiting.push(text.clone());
-                if self.notice.as_ref().is_none_or(|n| n.take.is_none()) {
-                    self.notice = Some(Notice { text, take: None });
-                }
-                return;
-            }
-        }
-        if self.notice.as_ref().is_some_and(|n| n.take.is_none()) {
-            self.notice = None;
-        }
     }
 
     /// Takes the last act back and says so.

@@ -3,7 +3,7 @@ use lowside_present::statement::Said;
 use lowside_session::Take;
 use yew::{Component, Context};
 
-use super::{App, Mode, Msg, Notice, outside::resume_in_background};
+use super::{App, Mode, Msg, Notice, outside::resume_in_background, peril::Peril};
 use crate::{
     share::{self, Asked},
     shelf::Shelf,
@@ -63,6 +63,7 @@ impl App {
     fn first(&mut self, notice: Option<Notice>) {
         self.mode = Mode::Running;
         self.stage = stage::first();
+        self.peril = Peril::default();
         self.state_nothing();
         self.notice = notice;
     }

@@ -4,7 +4,7 @@ use std::rc::Rc;
 use lowside_present::{
     dial::{self, Which},
     levels,
-    next::advice,
+    next::{advice, weighed},
     notes,
     readout::Readout,
 };
@@ -55,10 +55,11 @@ impl App {
         } else if !self.step.2 && now - self.step.1 > STEADY {
             self.step.2 = true;
             let r = Readout::of(&self.stage.bay, self.units);
+            let weighed = weighed(&self.stage.bay, self.units);
             let (what, _) = words::advice(
                 step,
                 self.stage.job.as_ref(),
-                &r.given.to_string(),
+                &weighed,
                 &r.label.to_string(),
             );
             self.waiting.push(words::spoken_next(&what));
@@ -117,6 +118,7 @@ impl App {
         }
         if now - self.last_text > TEXT_EVERY {
             self.last_text = now;
+            self.look_out();
             return true;
         }
         false

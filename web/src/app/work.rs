@@ -10,7 +10,7 @@ use lowside_present::{
 use lowside_session::Bay;
 use yew::{Context, Html, html};
 
-use super::{App, Msg};
+use super::{App, Msg, peril::Peril};
 use crate::{
     bench::Bench,
     host,
@@ -86,7 +86,7 @@ impl App {
         self.stage = Stage::new(bay, History::default());
         self.stage.speed = speed;
         self.state_nothing();
-        self.cautions.clear();
+        self.peril = Peril::default();
         self.notice = None;
     }
 

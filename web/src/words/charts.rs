@@ -190,6 +190,7 @@ pub(crate) fn note(n: &Note) -> String {
         Idea::AllVapour => words::note_all_vapour(x),
         Idea::CanAbove => words::note_can_above(x),
         Idea::CanSunk => words::note_can_sunk(x),
+        Idea::CanLevel => words::note_can_level(x),
         Idea::IceGrows => words::note_ice_grows(x),
         Idea::Worn => words::note_worn(x),
         Idea::HighAbove => words::note_high_above(x),

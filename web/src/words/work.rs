@@ -137,7 +137,9 @@ pub(crate) fn oil_name(kind: OilKind) -> &'static str {
 /// How an item stands.
 pub(crate) fn standing_of(s: Standing) -> String {
     match s {
-        Standing::Tight => say::stand_tight(),
+        Standing::Unopened { leak: None } => say::stand_unopened(),
+        Standing::Unopened { leak: Some(true) } => say::stand_leaks(),
+        Standing::Unopened { leak: Some(false) } => say::stand_no_leak(),
         Standing::Made(with) => return say::stand_made(seal(with)),
         Standing::Open => say::stand_open(),
         Standing::Capped => say::stand_capped(),

@@ -108,6 +108,38 @@ impl Action {
     }
 }
 
+impl Caution {
+    /// Is what it warns of still so? One of a moment's act has no cause that ends: it stays until it is put away.
+    pub fn holds(self, plant: &Plant, shop: &Shop) -> bool {
+        let h = &shop.hands;
+        let running = plant.settings.engine_on;
+        let (can, pump) = (h.attached.can(), h.attached.pump());
+        let cylinder = h.attached.cylinder();
+        let on_bench = shop.bench.iter().any(Option::is_some);
+        match self {
+            Self::HighValveRunning => running && h.high_valve > 0.0,
+            Self::BathTooHot => can.is_some_and(|c| c.bath.is_some_and(|t| t > can::BATH_LIMIT)),
+            Self::LiquidToSuction => {
+                let stance = can.map(|c| c.stance).or(cylinder.map(|c| c.stance));
+                running && stance == Some(can::Stance::Inverted)
+            }
+            Self::BeltAndFan => running,
+            Self::EyesAndHands => can.is_some() || cylinder.is_some(),
+            Self::OpenHose => {
+                h.attached == Attached::Nothing && (h.low_valve > 0.0 || h.high_valve > 0.0)
+            }
+            Self::PressureToPump => pump.is_some_and(|p| p.valve_open),
+            Self::PumpStopsOpen => pump.is_some_and(|p| p.valve_open && !p.on),
+            Self::OpensUnderPressure | Self::CapAtOnce => {
+                shop.openings.left_open([h.low_coupled, h.high_coupled])
+            }
+            Self::Nitrogen => on_bench || matches!(h.attached, Attached::Nitrogen(_)),
+            Self::Solvent => on_bench,
+            Self::Venting | Self::RecoveryCylinder | Self::HotOil | Self::Oil => true,
+        }
+    }
+}
+
 /// Share of the atmosphere above which what comes to the pump counts as pressure.
 const PRESSURE: f64 = 1.05;
 

@@ -22,7 +22,7 @@ impl Shop {
     /// Takes a joint apart. With pressure or liquid behind it that hurts; true when it did.
     pub fn open_joint(&mut self, plant: &Plant, joint: Joint) -> bool {
         let (pressure, liquid) = self.openings.behind(plant, joint);
-        self.openings.joints[joint as usize] = Fit::Open;
+        self.openings.take_apart(joint);
         self.ventings += u32::from(pressure > HURTS && Self::holds(plant));
         self.hurt(pressure > HURTS || liquid)
     }

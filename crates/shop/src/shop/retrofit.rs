@@ -97,6 +97,7 @@ impl Shop {
         for joint in Joint::ALL {
             let (pressure, liquid) = self.openings.behind(plant, joint);
             worst = (f64::max(worst.0, pressure), worst.1 || liquid);
+            self.openings.take_apart(joint);
             self.openings.make_up(joint, Seal::NewOiled);
         }
         self.openings.work_at_all(SEALS_TIME);

@@ -2,8 +2,8 @@
 
 use super::{Family, MassUnit, PressureUnit, Shown, Style, TemperatureUnit, UnitSystem};
 use crate::{
-    AbsolutePressure, Duration, GaugePressure, Length, Mass, MassFlow, Power, Ratio, RotationSpeed,
-    Speed, Temperature, TemperatureDifference, Volume, VolumeFlow,
+    AbsolutePressure, Duration, GaugePressure, Length, Mass, MassFlow, Power, PressureDifference,
+    Ratio, RotationSpeed, Speed, Temperature, TemperatureDifference, Volume, VolumeFlow,
 };
 
 const PSIG: Style = Style::new(0, "psig");
@@ -14,6 +14,8 @@ const BAR_A: Style = Style::new(2, "bara");
 const MBAR: Style = Style::new(2, "mbar");
 const PSIA: Style = Style::new(1, "psia");
 const KPA: Style = Style::new(0, "kPa");
+const PSI: Style = Style::new(0, "psi");
+const BAR: Style = Style::new(2, "bar");
 const MICRON: Style = Style::new(0, "micron");
 const PA: Style = Style::new(1, "Pa");
 const DEG_F: Style = Style::new(1, "\u{b0}F");
@@ -61,6 +63,16 @@ pub fn absolute_pressure(p: AbsolutePressure, system: UnitSystem) -> Shown {
         PressureUnit::Psi => PSIA.show(p.psi()),
         PressureUnit::Kpa => KPA.show(p.kpa()),
         PressureUnit::Bar => BAR_A.show(p.bar()),
+    }
+}
+
+/// Difference of two pressures: psi, kPa or bar, never a gauge's or an absolute unit.
+#[must_use]
+pub fn pressure_difference(dp: PressureDifference, system: UnitSystem) -> Shown {
+    match system.pressure {
+        PressureUnit::Psi => PSI.show(dp.psi()),
+        PressureUnit::Kpa => KPA.show(dp.kpa()),
+        PressureUnit::Bar => BAR.show(dp.bar()),
     }
 }
 
@@ -250,6 +262,19 @@ mod tests {
             gauge_pressure(GaugePressure::from_kpa(-34.47), UnitSystem::SI).to_string(),
             "\u{2212}34 kPag"
         );
+    }
+
+    /// NIST SP 811 app. B: 1 psi = 6.894757 kPa. A difference has no atmosphere to stand above.
+    #[test]
+    fn a_difference_of_pressures_is_neither_gauge_nor_absolute() {
+        let shown = |system| pressure_difference(PressureDifference::from_kpa(689.4757), system);
+        assert_eq!(shown(UnitSystem::US).to_string(), "100 psi");
+        assert_eq!(shown(UnitSystem::SI).to_string(), "689 kPa");
+        let bars = UnitSystem {
+            pressure: PressureUnit::Bar,
+            ..UnitSystem::SI
+        };
+        assert_eq!(shown(bars).to_string(), "6.89 bar");
     }
 
     #[test]

@@ -9,8 +9,8 @@ mod system;
 
 pub use choose::{
     absolute_pressure, air_speed, duration, gauge_pressure, heat_flow, leak_rate, length, mass,
-    mass_flow, power, ratio, rotation, speed, temperature, temperature_difference, vacuum, volume,
-    volume_flow,
+    mass_flow, power, pressure_difference, ratio, rotation, speed, temperature,
+    temperature_difference, vacuum, volume, volume_flow,
 };
 pub use style::{Shown, Style};
 pub use system::{Family, MassUnit, PressureUnit, TemperatureUnit, UnitSystem};

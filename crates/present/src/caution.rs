@@ -1,0 +1,206 @@
+//! The cautions of one bay: each comes at its act, stays until it is understood or its cause is gone, and is understood for this bay alone.
+
+use lowside_session::{Action, Bay, Caution, Tick};
+use lowside_units::{
+    AbsolutePressure, Temperature,
+    display::{self, UnitSystem},
+};
+
+use crate::tools::Gas;
+
+/// A caution that is shown.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Told {
+    /// Which.
+    pub caution: Caution,
+    /// The gas it speaks of.
+    pub gas: Gas,
+    /// Place of the act in the log, and the act: taken back, it takes the caution with it.
+    act: (usize, (Tick, Action)),
+}
+
+/// The cautions of one bay.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Cautions {
+    told: Vec<Told>,
+    understood: Vec<Caution>,
+}
+
+/// The gas that an act has to do with, by what is written on cans, hoses and fittings.
+pub fn gas(bay: &Bay, action: Action) -> Gas {
+    match action {
+        Action::TakeCanOf { gas } | Action::TakeCylinder { gas, .. } => gas,
+        _ => bay.shop().hands.hoses,
+    }
+}
+
+/// Where a gas boils in the open, as text in degC and degF.
+pub fn boils(gas: Gas) -> [String; 2] {
+    let open = AbsolutePressure::STANDARD_ATMOSPHERE.pa();
+    let t = Temperature::from_k(gas.table().t_sat(open));
+    [UnitSystem::SI, UnitSystem::US].map(|units| display::temperature(t, units).to_string())
+}
+
+/// Does a gas burn? R-1234yf is in class A2L of ASHRAE Standard 34, lower flammability; R-134a and R-12 are in A1.
+pub fn burns(gas: Gas) -> bool {
+    gas == Gas::R1234yf
+}
+
+impl Cautions {
+    /// Takes up the caution of the act that a bay has just seen; the new caution, if it is one to be told.
+    pub fn raise(&mut self, bay: &Bay, caution: Caution) -> Option<Told> {
+        let last = *bay.log().last()?;
+        if self.understood.contains(&caution) {
+            return None;
+        }
+        let known = self.told.iter().position(|t| t.caution == caution);
+        let told = known.map_or(
+            Told {
+                caution,
+                gas: gas(bay, last.1),
+                act: (bay.log().len() - 1, last),
+            },
+            |at| self.told.remove(at),
+        );
+        self.told.push(told);
+        known.is_none().then_some(told)
+    }
+
+    /// Lets go of those whose act was taken back or whose cause is gone.
+    pub fn look(&mut self, bay: &Bay) {
+        self.told.retain(|t| {
+            let (at, entry) = t.act;
+            bay.log().get(at) == Some(&entry) && t.caution.holds(bay.plant(), bay.shop())
+        });
+    }
+
+    /// Puts one away for this bay.
+    pub fn understand(&mut self, caution: Caution) {
+        self.told.retain(|t| t.caution != caution);
+        self.understood.push(caution);
+    }
+
+    /// The latest, and how many there are besides.
+    pub fn latest(&self) -> Option<(Told, usize)> {
+        let (last, rest) = self.told.split_last()?;
+        Some((*last, rest.len()))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::readout::tests::bay;
+    use lowside_session::Timeline;
+    use lowside_units::{Ratio, Temperature};
+
+    fn act(cautions: &mut Cautions, bay: &mut Bay, action: Action) -> Option<Caution> {
+        let caution = action.caution(bay.plant(), bay.shop());
+        bay.apply(action).expect("possible");
+        let told = caution.and_then(|c| cautions.raise(bay, c));
+        cautions.look(bay);
+        told.map(|t| t.caution)
+    }
+
+    fn shown(cautions: &Cautions) -> Option<Caution> {
+        cautions.latest().map(|(t, _)| t.caution)
+    }
+
+    #[test]
+    fn a_caution_ends_with_its_cause_and_comes_again_until_it_is_understood() {
+        let (shut, open) = (Ratio::from_fraction(0.0), Ratio::from_fraction(1.0));
+        let bath = |c| Action::Bath {
+            temperature: Some(Temperature::from_deg_c(c)),
+        };
+        let pairs = [
+            (
+                Action::HighValve { open },
+                Action::HighValve { open: shut },
+                Caution::HighValveRunning,
+            ),
+            (bath(70.0), bath(40.0), Caution::BathTooHot),
+            (
+                Action::Invert { on: true },
+                Action::Invert { on: false },
+                Caution::LiquidToSuction,
+            ),
+            (
+                Action::Invert { on: true },
+                Action::Engine { on: false },
+                Caution::LiquidToSuction,
+            ),
+        ];
+        for (cause, end, caution) in pairs {
+            let (mut bay, mut cautions) = (bay("healthy"), Cautions::default());
+            act(&mut cautions, &mut bay, Action::TakeCan);
+            cautions.understand(Caution::EyesAndHands);
+            for _ in 0..2 {
+                assert_eq!(act(&mut cautions, &mut bay, cause), Some(caution));
+                assert_eq!(shown(&cautions), Some(caution));
+                act(&mut cautions, &mut bay, end);
+                assert_eq!(shown(&cautions), None, "{end:?}");
+                let _ = bay.apply(Action::Engine { on: true });
+                let _ = bay.apply(Action::Invert { on: false });
+            }
+            act(&mut cautions, &mut bay, cause);
+            cautions.understand(caution);
+            act(&mut cautions, &mut bay, end);
+            let _ = bay.apply(Action::Engine { on: true });
+            assert_eq!(act(&mut cautions, &mut bay, cause), None, "understood");
+            let mut other = Cautions::default();
+            let mut next = self::bay("healthy");
+            act(&mut other, &mut next, Action::TakeCan);
+            assert_eq!(act(&mut other, &mut next, cause), Some(caution));
+        }
+    }
+
+    #[test]
+    fn a_caution_goes_with_the_act_that_is_taken_back() {
+        let mut bay = bay("healthy");
+        let mut past = Timeline::new(&bay);
+        let mut cautions = Cautions::default();
+        act(&mut cautions, &mut bay, Action::TakeCan);
+        bay.step();
+        past.record(&bay);
+        assert_eq!(shown(&cautions), Some(Caution::EyesAndHands));
+        // The same act, taken back and done again, is another one.
+        bay = past.undo(&bay).expect("an act");
+        cautions.look(&bay);
+        assert_eq!(shown(&cautions), None);
+    }
+
+    /// Normal boiling points: -29.8, -26.1 and -29.5 degC (ASHRAE Handbook - Fundamentals, table of refrigerants; from memory).
+    #[test]
+    fn each_gas_boils_where_the_handbook_says() {
+        let told = Gas::ALL.map(|gas| (gas, boils(gas)[0].replace('\u{2212}', "-")));
+        let found = |gas| {
+            let (_, text) = told.iter().find(|(g, _)| *g == gas).expect("all");
+            let number = text.split_whitespace().next().expect("a number");
+            number.parse::<f64>().expect("a number")
+        };
+        for (gas, t) in [
+            (Gas::R12, -29.8),
+            (Gas::R134a, -26.1),
+            (Gas::R1234yf, -29.5),
+        ] {
+            assert!((found(gas) - t).abs() < 0.11, "{gas}: {told:?}");
+        }
+        assert_eq!(Gas::ALL.map(burns), Gas::ALL.map(|g| g == Gas::R1234yf));
+    }
+
+    #[test]
+    fn a_can_is_spoken_of_by_its_own_gas() {
+        for (name, other) in [("healthy", Gas::R12), ("before-retrofit", Gas::R134a)] {
+            let (mut bay, mut cautions) = (bay(name), Cautions::default());
+            let hoses = bay.shop().hands.hoses;
+            act(&mut cautions, &mut bay, Action::TakeCan);
+            assert_eq!(cautions.latest().expect("told").0.gas, hoses);
+            let mut cautions = Cautions::default();
+            act(&mut cautions, &mut bay, Action::TakeCanOf { gas: other });
+            assert_eq!(cautions.latest().expect("told").0.gas, other);
+        }
+        let (mut bay, mut cautions) = (bay("healthy-crossover"), Cautions::default());
+        act(&mut cautions, &mut bay, Action::TakeCan);
+        assert_eq!(cautions.latest().expect("told").0.gas, Gas::R1234yf);
+    }
+}

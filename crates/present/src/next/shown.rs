@@ -1,0 +1,196 @@
+//! What a person in the bay is shown. The advice goes by this alone, so that it cannot know what nobody there knows.
+
+use lowside_session::{Action, Bay, Event, TICKS_PER_SECOND, Tick};
+use lowside_shop::{
+    Attached, Hands,
+    can::{self, Can, Stance},
+};
+
+use crate::{readout, retrofit};
+
+/// Instruments that are connected, settings, hands, what was weighed, and what is seen and heard. SI units.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is a thing of its own that is seen or not"
+)]
+pub struct Shown {
+    /// Compound gauge, Pa gauge; none while its coupler is off: it shows its hose.
+    pub low: Option<f64>,
+    /// High-pressure gauge, likewise.
+    pub high: Option<f64>,
+    /// The thermometer in the vent is down to what the job asks for.
+    pub vent_cold: bool,
+    /// Engine runs.
+    pub engine: bool,
+    /// A/C button pressed.
+    pub ac: bool,
+    /// Blower at its highest.
+    pub blower_high: bool,
+    /// Couplers, valves, and what hangs on the service hose.
+    pub hands: Hands,
+    /// What is in the loop by weight, kg; none where that is not known.
+    pub charge: Option<f64>,
+    /// Both gauges are down, or stayed down before they came off and nothing was let in since.
+    pub down: bool,
+    /// What it is to hold by its label, kg.
+    pub target: f64,
+    /// The scale shows a can that has given all its liquid.
+    pub can_empty: bool,
+    /// The can is cold to the hand.
+    pub can_cold: bool,
+    /// The service hose was blown out for long enough since something was last screwed onto it.
+    pub purged: bool,
+    /// Hands have left something open: a joint, a port without its core.
+    pub left_open: bool,
+    /// Gas is seen and heard to blow out of it.
+    pub blows: bool,
+    /// Somebody was hurt within the last minute.
+    pub hurt: bool,
+    /// Nothing has been done in this bay yet.
+    pub untouched: bool,
+}
+
+/// Least that is heard and seen to blow, kg/s (own figure).
+const BLOWS: f64 = 0.5e-3;
+/// How long a hurt person comes first, s (own figure).
+const FIRST_AID: f64 = 60.0;
+/// How long a hose is blown out (common practice: about three seconds).
+const PURGE: f64 = 3.0;
+/// Time the scale takes to come to rest under a new can, s.
+const AT_REST: f64 = 3.0;
+/// What a can without liquid still holds of vapour, kg (own figure: a can at 30 degC and 400 kPa holds 6 g).
+const VAPOUR: f64 = 12e-3;
+/// A can this much colder than the day is felt as cold, K (own figure).
+const COLD: f64 = 18.0;
+
+impl Shown {
+    /// Looks around in a bay. This is the only place where advice meets the bay: what is taken here must be there for everybody to see.
+    pub fn of(bay: &Bay) -> Self {
+        let (plant, shop) = (bay.plant(), bay.shop());
+        let (hands, i, s) = (shop.hands, &shop.instruments, &plant.settings);
+        let coupled = [hands.low_coupled, hands.high_coupled];
+        let connected = taken_up(bay);
+        let weighs = i.scale.reading() + hands.scale_zero - can::TARE;
+        let felt = plant.network.node(shop.places.can).state.t;
+        Self {
+            low: hands.low_coupled.then(|| i.low.reading()),
+            high: hands.high_coupled.then(|| i.high.reading()),
+            vent_cold: i.vent.reading() <= readout::VENT_GOAL,
+            engine: s.engine_on,
+            ac: s.ac_on,
+            blower_high: s.blower >= plant.cabin.blower_steps(),
+            charge: shop.weighed_in(plant),
+            down: shop.shown_down(),
+            target: retrofit::target(bay),
+            can_empty: connected.seconds > AT_REST && weighs <= VAPOUR,
+            can_cold: felt < plant.day().t - COLD,
+            purged: connected.purged >= PURGE,
+            left_open: shop.openings.left_open(coupled),
+            blows: shop.openings.blows(&plant.network, coupled) > BLOWS,
+            hurt: last(bay, Event::Injury).is_some_and(|at| since(bay, at) < FIRST_AID),
+            untouched: bay.log().is_empty(),
+            hands,
+        }
+    }
+
+    /// The can on the hose.
+    pub fn can(&self) -> Option<Can> {
+        self.hands.attached.can()
+    }
+
+    /// A can hangs on the hose and has burst.
+    pub fn burst(&self) -> bool {
+        self.can().is_some_and(|c| c.burst)
+    }
+
+    /// The low hand valve is open.
+    pub fn low_open(&self) -> bool {
+        self.hands.low_valve > 0.0
+    }
+
+    /// A pump, machine, cylinder or nitrogen hangs on the hose.
+    pub fn tool(&self) -> bool {
+        self.hands.attached != Attached::Nothing && self.can().is_none()
+    }
+
+    /// The can stands in water that is too hot for it.
+    pub fn bath_too_hot(&self) -> bool {
+        let bath = self.can().and_then(|c| c.bath);
+        bath.is_some_and(|t| t > can::BATH_LIMIT)
+    }
+
+    /// With the engine running, the high side has its way into a can.
+    pub fn feeds_can(&self) -> bool {
+        let open = self.can().is_some_and(|c| c.open() && !c.burst);
+        self.engine && self.hands.high_valve > 0.0 && open
+    }
+
+    /// A can gives liquid.
+    pub fn inverted(&self) -> bool {
+        self.can().is_some_and(|c| c.stance == Stance::Inverted)
+    }
+}
+
+/// When something happened last.
+pub(super) fn last(bay: &Bay, what: Event) -> Option<Tick> {
+    let mut events = bay.events().iter().rev();
+    events.find(|(_, e)| *e == what).map(|(t, _)| *t)
+}
+
+fn since(bay: &Bay, tick: Tick) -> f64 {
+    bay.tick().saturating_sub(tick) as f64 / TICKS_PER_SECOND as f64
+}
+
+/// Time since something was last screwed onto the service hose or taken off it, and for how much of it an open can blew it out, s.
+struct Connected {
+    seconds: f64,
+    purged: f64,
+}
+
+fn taken_up(bay: &Bay) -> Connected {
+    let changes = |a: &Action| {
+        matches!(
+            a,
+            Action::TakeCan
+                | Action::TakeCanOf { .. }
+                | Action::TakeSelfSealingCan
+                | Action::TakeCylinder { .. }
+                | Action::TakeMachine { .. }
+                | Action::TakePump { .. }
+                | Action::TakeNitrogen
+                | Action::DropCan
+                | Action::Disconnect
+                | Action::GaugeSet { .. }
+        )
+    };
+    let log = bay.log();
+    let Some(at) = log.iter().rposition(|(_, a)| changes(a)) else {
+        return Connected {
+            seconds: since(bay, 0),
+            purged: 0.0,
+        };
+    };
+    let earlier = log[..at].iter().rev().find_map(|(_, a)| match a {
+        Action::Purge { on } => Some(*on),
+        _ => None,
+    });
+    let (mut tap, mut cracked) = (false, earlier.unwrap_or(false));
+    let (mut now, mut ticks) = (log[at].0, 0);
+    for (tick, act) in log[at..].iter().chain(&[(bay.tick(), Action::ZeroScale)]) {
+        if tap && cracked {
+            ticks += tick - now;
+        }
+        now = *tick;
+        match act {
+            Action::Purge { on } => cracked = *on,
+            Action::Tap { on } => tap = *on,
+            Action::TapScrew { back } => tap = *back > lowside_units::Ratio::default(),
+            _ => {}
+        }
+    }
+    Connected {
+        seconds: since(bay, log[at].0),
+        purged: ticks as f64 / TICKS_PER_SECOND as f64,
+    }
+}

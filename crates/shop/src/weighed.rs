@@ -1,0 +1,112 @@
+//! What is known of the loop's content: the charge by weight, given and not recovered since both gauges last showed an empty loop; and whether
+//! there is pressure in it at all.
+//!
+//! It goes by what a technician reads and does, never by what is in the loop: a leak takes from it unseen.
+
+use lowside_plant::plant::Plant;
+
+use crate::{attached::Attached, gauge::Instrument, joints::Side, shop::Shop};
+
+/// A loop counts as empty up to here by the compound gauge, Pa absolute: 27 inHg of vacuum at sea level, the least that makers ask for
+/// (from memory).
+const EMPTY: f64 = 10e3;
+/// How long both gauges have to show that before it is believed, s: needles rise from the vacuum that hoses are brought in (own figure).
+const BELIEVED: f64 = 3.0;
+
+/// A gauge that shows no more than this shows no pressure, Pa gauge: the step of the coarser one.
+pub const NO_PRESSURE: f64 = 10e3;
+/// How long both gauges have to stay down until the loop is known to have no pressure, s (own figure; the trade waits some minutes for what
+/// boils out of the oil).
+const STAYS_DOWN: f64 = 60.0;
+
+/// The account of what is in the loop.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(crate) struct Account {
+    /// Given less recovered when the loop was last shown empty, kg; none where its content is not known by weight.
+    then: Option<f64>,
+    /// How long both gauges have shown a vacuum, s.
+    empty_for: f64,
+    /// How long both gauges have shown no pressure, s.
+    down_for: f64,
+    /// They did so for long enough, and nothing was let in since.
+    stayed_down: bool,
+}
+
+impl Shop {
+    /// What is in the loop by weight, kg; none where nobody can know: it was never seen empty, or was open since.
+    pub fn weighed_in(&self, plant: &Plant) -> Option<f64> {
+        self.account.then.map(|then| self.balance(plant) - then)
+    }
+
+    /// There is no pressure in the loop, for all that anybody can tell: both gauges are down and do not rise, or stayed down for long enough
+    /// and nothing was let in since.
+    pub fn shown_down(&self) -> bool {
+        self.account.stayed_down || self.account.down_for >= BELIEVED
+    }
+
+    /// Given less recovered so far, kg.
+    fn balance(&self, plant: &Plant) -> f64 {
+        self.given(plant) - self.recovered(plant)
+    }
+
+    /// Opens the account as the gauges come onto the vehicle: they will show it empty, or they will not.
+    pub(crate) fn open_account(&mut self, plant: &Plant) {
+        let behind = |side| plant.network.node(self.openings.port_node(side)).state.p;
+        let empty = behind(Side::Low).max(behind(Side::High)) <= EMPTY;
+        self.account.then = empty.then_some(0.0);
+        self.account.stayed_down = empty;
+    }
+
+    /// Begins the account anew while both gauges show an empty loop, and gives it up once gas has a way out; `dt` seconds pass.
+    pub(crate) fn keep_account(&mut self, plant: &Plant, dt: f64) {
+        let (h, i) = (&self.hands, &self.instruments);
+        let both = h.low_coupled && h.high_coupled;
+        if both && i.low.reading() + plant.day().p <= EMPTY && i.high.reading() <= 0.0 {
+            self.account.empty_for += dt;
+        } else {
+            self.account.empty_for = 0.0;
+        }
+        let shows_none = |on: bool, gauge: &Instrument| !on || gauge.reading() <= NO_PRESSURE;
+        let down = shows_none(h.low_coupled, &i.low) && shows_none(h.high_coupled, &i.high);
+        self.account.down_for = if both && down {
+            self.account.down_for + dt
+        } else {
+            0.0
+        };
+        self.account.stayed_down &= down && !self.lets_in();
+        self.account.stayed_down |= self.account.down_for >= STAYS_DOWN;
+        if self.account.empty_for >= BELIEVED {
+            self.account.then = Some(self.balance(plant));
+        } else if self.account.then.is_some() && self.has_way_out(plant) {
+            self.account.then = None;
+        }
+    }
+
+    /// A hand valve leads from what can give something into the loop.
+    fn lets_in(&self) -> bool {
+        let h = &self.hands;
+        let gives = match h.attached {
+            Attached::Can(c) => c.open(),
+            Attached::Cylinder(c) => c.open,
+            Attached::Nitrogen(n) => n.open,
+            Attached::Nothing | Attached::Machine(_) | Attached::Pump(_) => false,
+        };
+        gives && self.hose_leads_in()
+    }
+
+    /// A hand valve is open and its coupler on.
+    fn hose_leads_in(&self) -> bool {
+        let h = &self.hands;
+        h.low_valve > 0.0 && h.low_coupled || h.high_valve > 0.0 && h.high_coupled
+    }
+
+    /// Somebody let gas out of the loop, or saw the relief valve do it.
+    fn has_way_out(&self, plant: &Plant) -> bool {
+        let h = &self.hands;
+        let bare = h.purging
+            || h.attached == Attached::Nothing
+            || h.attached.can().is_some_and(|c| c.burst);
+        let coupled = [h.low_coupled, h.high_coupled];
+        self.hose_leads_in() && bare || self.openings.left_open(coupled) || plant.relief.lifted
+    }
+}

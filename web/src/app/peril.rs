@@ -1,0 +1,151 @@
+//! What endangers people: the question before an act that can hurt, the cautions at their acts, and the harm that was done.
+//!
+//! Bay time stands still while a question stands, so that the gauges' figures in it are those of the act.
+use lowside_present::{
+    ask::{Question, question},
+    caution::Cautions,
+    next::harm,
+};
+use lowside_session::{Action, Caution, Tick};
+use web_sys::HtmlDialogElement;
+use yew::{Context, Html, NodeRef, html};
+
+use super::{App, Msg, Notice};
+use crate::{caution, host, words};
+
+/// What a person answers.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum PerilMsg {
+    /// Does what was asked about, or leaves it.
+    Answer(bool),
+    /// A caution is understood.
+    Understood(Caution),
+    /// The harm done at a tick has been read.
+    Read(Tick),
+}
+
+/// An act that waits for its second press.
+struct Asking {
+    action: Action,
+    question: Question,
+    /// When it was asked, ms.
+    since: f64,
+    /// The question is to be seen.
+    shown: bool,
+}
+
+/// How that stands in one bay.
+#[derive(Default)]
+pub(super) struct Peril {
+    cautions: Cautions,
+    asking: Option<Asking>,
+    read: Option<Tick>,
+    dialog: NodeRef,
+}
+
+/// The second half of a double press is no second thought: an answer sooner than this does nothing, ms.
+const SECOND_THOUGHT: f64 = 400.0;
+
+impl App {
+    /// Does an act, or asks about it first.
+    pub(super) fn act(&mut self, action: Action) {
+        let Some(question) = question(&self.stage.bay, action, self.units) else {
+            return self.act_now(action);
+        };
+        self.stage.held = true;
+        self.peril.asking = Some(Asking {
+            action,
+            question,
+            since: host::now(),
+            shown: false,
+        });
+    }
+
+    /// Something is asked, and nothing else is done until it is answered.
+    pub(super) fn asks(&self) -> bool {
+        self.peril.asking.is_some()
+    }
+
+    /// Does an act, with its caution.
+    fn act_now(&mut self, action: Action) {
+        match self.stage.act(action) {
+            Ok(caution) => {
+                let told = caution.and_then(|c| self.peril.cautions.raise(&self.stage.bay, c));
+                if let Some(told) = told {
+                    let (title, text) = words::caution_text(told.caution, told.gas);
+                    self.waiting.push(words::spoken_caution(title, text));
+                }
+            }
+            Err(refused) => {
+                let text = words::refused(words::refused_why(&refused));
+                self.waiting.push(text.clone());
+                if self.notice.as_ref().is_none_or(|n| n.take.is_none()) {
+                    self.notice = Some(Notice { text, take: None });
+                }
+                return;
+            }
+        }
+        if self.notice.as_ref().is_some_and(|n| n.take.is_none()) {
+            self.notice = None;
+        }
+    }
+
+    /// Takes an answer.
+    pub(super) fn peril(&mut self, msg: PerilMsg) {
+        match msg {
+            PerilMsg::Understood(caution) => self.peril.cautions.understand(caution),
+            PerilMsg::Read(tick) => self.peril.read = Some(tick),
+            PerilMsg::Answer(yes) => {
+                let hasty = |a: &mut Asking| yes && host::now() - a.since < SECOND_THOUGHT;
+                if let Some(asked) = self.peril.asking.take_if(|a| !hasty(a)) {
+                    self.stage.held = false;
+                    if yes {
+                        self.act_now(asked.action);
+                    }
+                }
+            }
+        }
+    }
+
+    /// Lets go of cautions whose cause is gone.
+    pub(super) fn look_out(&mut self) {
+        self.peril.cautions.look(&self.stage.bay);
+    }
+
+    /// The question is a dialog of the browser's, over everything, which takes the focus and gives it back; Escape closes it.
+    pub(super) fn show_question(&mut self) {
+        let Some(dialog) = self.peril.dialog.cast::<HtmlDialogElement>() else {
+            return;
+        };
+        let closed = |a: &mut Asking| a.shown && !dialog.open();
+        if self.peril.asking.take_if(closed).is_some() {
+            self.stage.held = false;
+        }
+        match &mut self.peril.asking {
+            Some(asking) if !asking.shown => {
+                asking.shown = true;
+                drop(dialog.show_modal());
+            }
+            None if dialog.open() => dialog.close(),
+            _ => {}
+        }
+    }
+
+    /// Harm that was done and not yet read, else the latest caution; and the question.
+    pub(super) fn peril_view(&self, ctx: &Context<Self>) -> [Html; 2] {
+        let answer = ctx.link().callback(Msg::Peril);
+        let unread = harm(&self.stage.bay).filter(|(tick, _)| self.peril.read != Some(*tick));
+        let said = match (unread, self.peril.cautions.latest()) {
+            (Some((tick, harm)), _) => caution::harm(tick, harm, answer.clone()),
+            (None, Some((told, more))) => caution::caution(told, more, answer.clone()),
+            (None, None) => html! {},
+        };
+        let asking = self.peril.asking.as_ref();
+        let dialog = html! {
+            <dialog ref={self.peril.dialog.clone()} class="ask" role="alertdialog" aria-labelledby="ask-title" aria-describedby="ask-text">
+                if let Some(asking) = asking { { caution::question(&asking.question, &answer) } }
+            </dialog>
+        };
+        [said, dialog]
+    }
+}
