@@ -94,7 +94,7 @@ mod tests {
 
     fn pass(bay: &mut Bay, seconds: u64) {
         for _ in 0..seconds * TICKS_PER_SECOND {
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
     }
 

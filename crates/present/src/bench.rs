@@ -316,7 +316,7 @@ mod tests {
         };
         leaks.apply(Action::Engine { on: false }).unwrap();
         for _ in 0..50 {
-            leaks.step();
+            leaks.step().expect("the engine goes on");
         }
         leaks.apply(sniff).unwrap();
         let at = |bay: &Bay| standing(bay, Item::Joint(joint));

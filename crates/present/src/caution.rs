@@ -160,7 +160,7 @@ mod tests {
         let mut past = Timeline::new(&bay);
         let mut cautions = Cautions::default();
         act(&mut cautions, &mut bay, Action::TakeCan);
-        bay.step();
+        bay.step().expect("the engine goes on");
         past.record(&bay);
         assert_eq!(shown(&cautions), Some(Caution::EyesAndHands));
         // The same act, taken back and done again, is another one.

@@ -432,4 +432,80 @@ mod tests {
         bay.apply(Action::TakeCan).unwrap();
         assert_eq!(marks(&bay, 50, 150), [(0.5, MarkKind::Can(2))]);
     }
+
+    /// An evacuated loop's vacuum gauge for ten minutes after the pump was shut off, and the marks on the way.
+    fn hold(set: &[&str]) -> (History, Vec<MarkKind>) {
+        let set: Vec<String> = set.iter().map(|s| (*s).to_owned()).collect();
+        let text = lowside_session::library::scenario("charge-from-cans").expect("shipped");
+        let mut scenario = lowside_session::Scenario::parse(text, &set).expect("sound");
+        scenario.act.clear();
+        let mut bay = Bay::new(&scenario);
+        let speed = lowside_units::VolumeFlow::from_cfm(4.0);
+        let full = lowside_units::Ratio::from_fraction(1.0);
+        let at = lowside_shop::vacuum::GaugePlace::Loop;
+        let mut h = History::default();
+        let mut acts = vec![
+            Action::TakePump { speed },
+            Action::VacuumGauge { at },
+            Action::Pump { on: true },
+            Action::Isolation { on: true },
+            Action::LowValve { open: full },
+            Action::HighValve { open: full },
+        ];
+        for second in 0..1500 {
+            if second == 900 {
+                acts.push(Action::Isolation { on: false });
+            }
+            for act in acts.drain(..) {
+                bay.apply(act).expect("possible");
+            }
+            for _ in 0..TICKS_PER_SECOND {
+                bay.step().expect("the engine goes on");
+                h.record(&bay);
+            }
+        }
+        let kinds = marks(&bay, 0, bay.tick())
+            .into_iter()
+            .map(|m| m.1)
+            .collect();
+        (h, kinds)
+    }
+
+    /// Common practice, no source: after the pump is shut off a leak makes the gauge rise straight on, moisture makes it flatten out.
+    #[test]
+    fn a_leak_rises_straight_and_moisture_flattens_out() {
+        let shape = |set: &[&str]| {
+            let (h, kinds) = hold(set);
+            assert_eq!(kinds, [MarkKind::PumpOn, MarkKind::PumpOff]);
+            let at = |s: u64| {
+                let sample = h.sample(s * TICKS_PER_SECOND).expect("recorded");
+                f64::from(sample.vacuum.expect("within the gauge's range"))
+            };
+            let (first, last) = (at(1190) - at(905), at(1490) - at(1205));
+            (first, last / first)
+        };
+        let (rise, straight) = shape(&[
+            "start.charge=0 g",
+            "condition.leak=[{at=\"accumulator\",hole=\"12 um\"}]",
+        ]);
+        assert!(
+            rise > 10.0 && (straight - 1.0).abs() < 0.2,
+            "leak: {rise} Pa, {straight}"
+        );
+        let (rise, flat) = shape(&[
+            "start.charge=0 g",
+            "start.water=3 g",
+            "condition.desiccant_load=1",
+        ]);
+        assert!(rise > 10.0 && flat < 0.5, "moisture: {rise} Pa, {flat}");
+        let (h, _) = hold(&["start.charge=0 g"]);
+        let heads = ["t", "low", "high", "vent", "cabin", "vacuum", "clutch"];
+        let csv = h.csv(0, 60_000, UnitSystem::US, &heads);
+        assert!(csv.starts_with("\"t (s)\"") && csv.contains("\"vacuum (micron)\""));
+        let last = csv
+            .lines()
+            .last()
+            .and_then(|l| l.split(',').nth(5)?.parse::<f64>().ok());
+        assert!(last.is_some_and(|micron| micron < 2000.0), "{last:?}");
+    }
 }

@@ -391,7 +391,7 @@ mod tests {
         // With its tap shut nothing falls into it.
         bay.apply(Action::Tap { on: false }).unwrap();
         for _ in 0..10 {
-            bay.step();
+            bay.step().expect("the engine goes on");
         }
         assert!(
             !ideas(&bay).contains(&Idea::FallsIntoCan),
@@ -410,7 +410,7 @@ mod tests {
             let temperature = bath.map(Temperature::from_deg_c);
             bay.apply(Action::Bath { temperature }).unwrap();
             for _ in 0..100 {
-                bay.step();
+                bay.step().expect("the engine goes on");
             }
             let told = ideas(&bay);
             assert!(told.contains(&Idea::CanLevel), "{bath:?}: {told:?}");
@@ -456,7 +456,7 @@ mod tests {
         for act in acts {
             bay.apply(act).unwrap();
             for _ in 0..50 {
-                bay.step();
+                bay.step().expect("the engine goes on");
                 told.extend(of(&bay, UnitSystem::US));
             }
         }
