@@ -321,7 +321,7 @@ pageTest("after a day the bay pauses and says so, and can be saved and opened ag
   const day = 24 * 3600 * 50;
   const started = Date.now();
   await openFile(page, { ...was, ticks: day - 100 });
-  await notice(page, "Taken up with a newer version").catch(() => undefined);
+  await page.locator(".notice", { hasText: "Taken up with a newer version" }).waitFor({ timeout: 150_000 });
   console.log(`a day is played in ${((Date.now() - started) / 1000).toFixed(0)} s`);
   assert.deepEqual(await paused(page), still);
   await button(page, "30\u00d7").click();

@@ -32,7 +32,7 @@ export async function serve({ at = ["/"], foreign = {} } = {}) {
       response.writeHead(200, { "Content-Type": TYPES[name.split(".").pop()] ?? "application/octet-stream", "Cache-Control": "no-store" });
       response.end(bytes);
     } catch {
-      response.writeHead(404).end();
+      response.writeHead(404).end("not here");
     }
   });
   await new Promise((done) => server.listen(0, "127.0.0.1", done));

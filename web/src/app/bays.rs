@@ -185,6 +185,7 @@ impl App {
         };
         if let Source::Own(bay, _) = &source {
             fail::replays(Some(&bay.id));
+            fail::remember(bay.take_text());
         }
         self.mode = Mode::Resuming(0.0);
         self.bays.source = Some(source);
@@ -325,6 +326,7 @@ impl App {
             None => (self.present(), self.bays.hold.take()),
         };
         let notice = way_back(&bay);
+        self.cautions.clear();
         store::begin_bay("");
         bay.put_aside(hold).then_some(notice)
     }
