@@ -337,10 +337,11 @@ impl Component for App {
                     (later.resumed)(self, ctx, *outcome);
                 }
             }
-            Msg::Cancel => match later::here() {
-                Some(later) => (later.cancel)(self),
-                None => self.start(stage::FIRST.into()),
-            },
+            Msg::Cancel => {
+                if let Some(later) = later::here() {
+                    (later.cancel)(self);
+                }
+            }
             Msg::Bays(msg) => {
                 if let Some(later) = later::here() {
                     (later.bays)(self, ctx, msg);
@@ -397,7 +398,9 @@ impl Component for App {
                     <h1>{ words::name() }</h1>
                     <p id="resuming">{ words::resuming() }</p>
                     <progress max="1" value={format!("{done:.3}")} aria-labelledby="resuming"></progress>
-                    <p><button type="button" onclick={link.callback(|_: MouseEvent| Msg::Cancel)}>{ if store::bay().is_empty() { words::resuming_leave() } else { words::resuming_cancel() } }</button></p>
+                    if self.bays.replays() {
+                        <p><button type="button" onclick={link.callback(|_: MouseEvent| Msg::Cancel)}>{ if store::bay().is_empty() { words::resuming_leave() } else { words::resuming_cancel() } }</button></p>
+                    }
                 </main>
             };
         }

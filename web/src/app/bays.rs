@@ -77,6 +77,11 @@ struct Entry {
 }
 
 impl Bays {
+    /// Is something being replayed?
+    pub(super) fn replays(&self) -> bool {
+        self.source.is_some()
+    }
+
     /// Begins another turn.
     pub(super) fn turn(&self) -> u32 {
         let next = self.turn.get().wrapping_add(1);
