@@ -47,8 +47,8 @@ mod parts;
 mod peril;
 mod work;
 
-pub(crate) use peril::PerilMsg;
 pub(crate) use bays::BaysMsg;
+pub(crate) use peril::PerilMsg;
 pub(crate) use work::WorkMsg;
 
 /// What can happen to the page.

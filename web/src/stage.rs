@@ -37,6 +37,10 @@ pub(crate) struct Line {
 }
 
 /// Everything that lives longer than a frame and is not on the page itself.
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is one independent thing that is so or not"
+)]
 pub(crate) struct Stage {
     pub(crate) bay: Bay,
     pub(crate) history: History,

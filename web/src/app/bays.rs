@@ -9,7 +9,7 @@ use lowside_session::{TICKS_PER_SECOND, Take, TakeError};
 use lowside_units::{Duration, display};
 use yew::{Context, Html, MouseEvent, html};
 
-use super::{App, Mode, Msg, Notice};
+use super::{App, Mode, Msg, Notice, peril::Peril};
 use crate::{
     bays::{self, Found, KeptBay, Seen},
     fail, host, later,
@@ -288,6 +288,7 @@ impl App {
             .unwrap_or_default()
             .into();
         self.stage = Stage::taken_up(found, shelf);
+        self.peril = Peril::default();
         self.keep_work();
         self.stage.save(host::now());
         if !same {
@@ -331,7 +332,6 @@ impl App {
             None => (self.present(), self.bays.hold.take()),
         };
         let notice = way_back(&bay);
-        self.cautions.clear();
         store::begin_bay("");
         bay.put_aside(hold).then_some(notice)
     }
