@@ -27,7 +27,7 @@ for (const [window, colorScheme, lang] of [
       await assertAccessible(page);
       await page.locator("#help-button").click();
       await page.locator(".settings > summary").click();
-      await page.locator(".drawer").waitFor();
+      await page.locator(".settings .drawer").waitFor();
       await assertAccessible(page);
       await assertNoSidewaysScroll(page);
       assertQuiet(page);

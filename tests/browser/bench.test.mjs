@@ -2,13 +2,14 @@
 import assert from "node:assert/strict";
 import { keys, number, until } from "./keys.mjs";
 import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone, unfoldHead } from "./harness.mjs";
+import { start } from "./page.mjs";
 
 pageTest(
   "recovered, evacuated, held and charged, by keyboard alone",
   desktop,
   async (page) => {
     const k = keys(page);
-    await page.getByLabel("Start with").selectOption("healthy");
+    await start(page, "healthy");
     await k.turn(false, "Engine");
     await k.pick("Tool", "Recovery");
     await k.push("Connect");
@@ -230,7 +231,7 @@ for (const window of [desktop, phone])
     await k.view("Job");
     await stands(true, "the page was loaded anew");
     await unfoldHead(page);
-    await page.getByLabel("Start with").selectOption("healthy");
+    await start(page, "healthy");
     await k.view("Job");
     await stands(false, "another scenario");
     await page.reload();
@@ -246,7 +247,7 @@ for (const window of [desktop, phone])
 for (const [window, spoilt] of [[desktop, false], [phone, true]]) {
   pageTest(`the performance test ${spoilt ? "is broken off and begun again" : "passes a healthy van"}`, window, async (page) => {
     const k = keys(page);
-    await page.getByLabel("Start with").selectOption("healthy");
+    await start(page, "healthy");
     await k.view("Job");
     await page.getByText("A/C on: yes").waitFor();
     const test = page.locator("section.job");

@@ -2,6 +2,7 @@
 // over-charged until the head pressure is far too high. What is asserted is what the page shows.
 import assert from "node:assert/strict";
 import { assertAccessible, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
+import { start } from "./page.mjs";
 
 /** The page's controls and readings, by role and name. */
 function bay(page) {
@@ -119,7 +120,7 @@ pageTest(
 
 pageTest("the high valve open while running bursts the can on a hot day", desktop, async (page) => {
   const b = bay(page);
-  await page.getByLabel("Start with").selectOption("healthy");
+  await start(page, "healthy");
   await b.speed(30);
   await page.getByRole("slider", { name: "Outside air" }).fill("45");
   await page.waitForTimeout(3000);
@@ -205,7 +206,7 @@ pageTest("a failure shows what happened and how to go on", desktop, async (page)
 
 pageTest("sixty times real time runs smoothly", desktop, async (page) => {
   const b = bay(page);
-  await page.getByLabel("Start with").selectOption("healthy");
+  await start(page, "healthy");
   await b.speed(60);
   await page.waitForTimeout(1000);
   const frames = await page.evaluate(

@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { keys, number } from "./keys.mjs";
 import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest } from "./harness.mjs";
+import { start } from "./page.mjs";
 
 /** Pressure (kPa) over temperature (degC) of saturated R-134a: Tillner-Roth & Baehr 1994, as handbooks print it (from memory). */
 const SATURATION = [[-20, 132.7], [-10, 200.6], [0, 292.8], [10, 414.6], [20, 571.7], [30, 770.2], [40, 1016.6], [50, 1317.9], [60, 1681.8], [70, 2116.8], [80, 2633.2]];
@@ -33,7 +34,7 @@ function mouse(page) {
 async function atTheVan(page, how) {
   const board = keys(page);
   const hand = how === "by mouse" ? mouse(page) : board;
-  await page.getByLabel("Start with").selectOption("healthy");
+  await start(page, "healthy");
   await page.locator(".pause").press("Enter");
   await page.locator("#instruments > summary").press("Enter");
   const group = (name) => page.locator("#instruments").getByRole("group", { name, exact: true });

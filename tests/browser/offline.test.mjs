@@ -1,38 +1,7 @@
 // Without a network, with a newer version at hand, and with storage that is full or denied.
 import assert from "node:assert/strict";
-import { readFileSync, statSync } from "node:fs";
-import { createServer } from "node:http";
-import { join } from "node:path";
 import { assertAccessible, assertQuiet, desktop, pageTest } from "./harness.mjs";
-import { packages } from "./page.mjs";
-
-const SITE = join(packages, "..", "site");
-const TYPES = { html: "text/html", js: "text/javascript", css: "text/css", wasm: "application/wasm", png: "image/png", svg: "image/svg+xml", webmanifest: "application/manifest+json" };
-
-/** A server of the built page that can be ended, and whose worker can be made to look newer. */
-async function serve() {
-  const state = { newer: false, asked: 0 };
-  const server = createServer((request, response) => {
-    state.asked += 1;
-    const name = decodeURIComponent(new URL(request.url, "http://x").pathname).slice(1) || "index.html";
-    const file = join(SITE, name);
-    try {
-      assert.ok(!name.includes("..") && statSync(file).isFile());
-      let bytes = readFileSync(file);
-      if (name === "sw.js" && state.newer) bytes = Buffer.from(bytes.toString().replace(/VERSION = "/, 'VERSION = "newer-'));
-      response.writeHead(200, { "Content-Type": TYPES[name.split(".").pop()] ?? "application/octet-stream", "Cache-Control": "no-store" });
-      response.end(bytes);
-    } catch {
-      response.writeHead(404).end();
-    }
-  });
-  await new Promise((done) => server.listen(0, "127.0.0.1", done));
-  // Not waiting for ever: a worker may open a connection while the others are being closed.
-  const kill = () => new Promise((done) => (server.close(done), server.closeAllConnections(), setTimeout(done, 2000)));
-  return { state, kill, url: `http://127.0.0.1:${server.address().port}/` };
-}
-
-const kept = (page) => page.evaluate(() => navigator.serviceWorker.ready.then((r) => r.active.state));
+import { kept, serve } from "./serve.mjs";
 
 pageTest(
   "the page works with the server gone",
@@ -108,7 +77,7 @@ const full = () => {
   const set = Storage.prototype.setItem;
   set.call(localStorage, "other", "x");
   Storage.prototype.setItem = function (key, value) {
-    if (key === "lowside.take") throw new DOMException("full", "QuotaExceededError");
+    if (key.endsWith(".take")) throw new DOMException("full", "QuotaExceededError");
     return set.call(this, key, value);
   };
 };
@@ -132,7 +101,8 @@ for (const [what, script, says] of [
 pageTest("what was done is kept within five seconds", desktop, async (page) => {
   await page.getByRole("button", { name: /Pause/ }).click();
   await page.getByRole("button", { name: /Run/ }).click();
-  const ticks = () => page.evaluate(() => JSON.parse(localStorage.getItem("lowside.take") ?? '{"ticks":-1}').ticks);
+  const ticks = () =>
+    page.evaluate(() => JSON.parse(localStorage.getItem(`lowside/bay.${localStorage.getItem("lowside/last")}.take`) ?? '{"ticks":-1}').ticks);
   const before = await ticks();
   await page.waitForTimeout(5_000);
   assert.ok((await ticks()) > before, "a running bay is saved without an act");

@@ -49,11 +49,11 @@ export async function quit() {
 }
 
 /**
- * Opens the page in `window`, gives it to `use`, and closes it whatever happens.
+ * Opens the page in `window`, lets the bay run unless said otherwise, gives it to `use`, and closes it whatever happens.
  * `page.complaints` collects what the browser complained of: console errors and warnings of the page's security policy,
  * uncaught exceptions, failed and refused requests, and requests to any other place than the page's own.
  */
-export async function withPage(window, use, { path = "#s=charge-from-cans", ...options } = {}) {
+export async function withPage(window, use, { path = "#s=charge-from-cans", running = true, ...options } = {}) {
   const { name, ...size } = window;
   const context = await (await browser()).newContext({ ...size, ...options });
   try {
@@ -75,11 +75,35 @@ export async function withPage(window, use, { path = "#s=charge-from-cans", ...o
       if (!own) page.complaints.push(`foreign request: ${request.url()}`);
     });
     await page.goto(new URL(path, address).href);
+    if (running && options.reducedMotion !== "reduce") await run(page);
     return await use(page);
   } finally {
     await context.close();
   }
 }
+
+/** Lets a bay run that came paused, as every bay does that was opened. */
+export async function run(page) {
+  const button = page.locator(".pause");
+  if ((await button.getAttribute("aria-pressed")) === "true") await button.click();
+}
+
+/** Opens one of the bays to start with, and lets it run unless said otherwise. */
+export async function start(page, id, { running = true } = {}) {
+  await page.getByLabel("Start with").selectOption(id);
+  const open = page.locator("#open-start");
+  if (await open.isEnabled()) await open.click();
+  else await page.locator("#start-over").click();
+  if (running) await run(page);
+}
+
+/** The take of the bay on stage as the browser keeps it, as text; saved anew first. */
+export const keptText = (page) =>
+  page.evaluate(async () => {
+    dispatchEvent(new Event("pagehide"));
+    await new Promise((done) => setTimeout(done, 100));
+    return localStorage.getItem(`lowside/bay.${localStorage.getItem("lowside/last")}.take`);
+  });
 
 /** Frames a second and main-thread work a frame (ms) over so many seconds, as the browser itself counts them. */
 export async function frames(page, seconds) {

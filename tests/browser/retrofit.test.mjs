@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
 import { keys, number, until } from "./keys.mjs";
+import { start } from "./page.mjs";
 
 /** Seconds of bay time, as the time line tells them. */
 const clock = async (page) => Number(await page.locator("#scrub").inputValue());
@@ -198,7 +199,7 @@ pageTest(
 
 pageTest("fittings and switches reflow on a phone", phone, async (page) => {
   const k = keys(page);
-  await page.getByLabel("Start with").selectOption("before-retrofit");
+  await start(page, "before-retrofit");
   await k.view("Bench");
   for (const name of [/^Low port/, /^Pressure switches/]) {
     await page.locator("section.bench .run").getByRole("button", { name }).press("Enter");

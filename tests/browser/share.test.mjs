@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { assertAccessible, assertQuiet, desktop, pageTest } from "./harness.mjs";
 import { keys, until } from "./keys.mjs";
-import { withPage } from "./page.mjs";
+import { keptText, start, withPage } from "./page.mjs";
 
 const button = (page, name) => page.getByRole("button", { name, exact: true });
 const toggle = (page, name) => page.getByRole("switch", { name, exact: true });
@@ -11,12 +11,7 @@ const checked = (page, name) => toggle(page, name).getAttribute("aria-checked");
 const clock = (page) => page.locator(".clock [aria-hidden]").innerText();
 const settings = (page) => page.getByText("Settings", { exact: true }).click();
 /** The take as the browser keeps it, saved anew first. */
-const kept = (page) =>
-  page.evaluate(async () => {
-    dispatchEvent(new Event("pagehide"));
-    await new Promise((done) => setTimeout(done, 100));
-    return JSON.parse(localStorage.getItem("lowside.take"));
-  });
+const kept = async (page) => JSON.parse(await keptText(page));
 const until_ = async (page, what, check) => until(page, what, 15, check);
 /** Somebody else, who finds the bay paused as it comes. */
 const other = (path, use) => withPage(desktop, use, { path, reducedMotion: "reduce" });
@@ -186,7 +181,7 @@ pageTest(
     assert.equal(await shown(), title);
     assert.equal(await page.locator(".steps").count(), 1, "the card is open, from its beginning");
     assert.deepEqual([(await kept(page)).ticks, await course.count()], [0, 0]);
-    await list.selectOption("healthy");
+    await start(page, "healthy");
     assert.equal(await shown(), "Healthy van, running");
     await k.view("Job");
     assert.equal(await page.locator(".steps").count(), 0);

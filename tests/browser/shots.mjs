@@ -2,7 +2,7 @@
 // one by one, charging from a can and with an opened part, on desktop and phone; on a tablet and in front of a class what is seen
 // there; all in both colour schemes. Names given in LOWSIDE_ONLY choose some.
 import { join } from "node:path";
-import { desktop, phone, quit, withPage } from "./page.mjs";
+import { desktop, phone, quit, start, withPage } from "./page.mjs";
 
 const VIEWS = ["Levels", "Parts", "Strip chart", "Bench", "Job", "Cycle", "Air", "Boiling point", "Vacuum"];
 
@@ -52,7 +52,7 @@ try {
             const more = page.locator("button.more");
             const folds = await more.isVisible();
             if (folds) await more.click();
-            await page.getByLabel("Start with").selectOption(id);
+            await start(page, id);
             if (folds) await more.click();
           };
           /** Leaves only the named views open. */

@@ -1,7 +1,7 @@
 // How fast the page's own module plays each take, beside the native figure of the same run; and how smoothly the page runs with
 // every view open.
 import { readFileSync } from "node:fs";
-import { desktop, frames, quit, withPage } from "./page.mjs";
+import { desktop, frames, quit, start, withPage } from "./page.mjs";
 
 try {
   await withPage(desktop, async (page) => {
@@ -25,7 +25,7 @@ try {
     }
   });
   await withPage(desktop, async (page) => {
-    await page.getByLabel("Start with").selectOption("healthy");
+    await start(page, "healthy");
     // The list gets shorter with every one that is opened.
     const shut = page.locator(".picker [aria-pressed=false]");
     while ((await shut.count()) > 0) await shut.first().click();

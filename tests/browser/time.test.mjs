@@ -1,6 +1,7 @@
 // Time: pause, step, speeds, waiting, scrubbing, undo and redo, and lines that part.
 import assert from "node:assert/strict";
 import { assertAccessible, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
+import { keptText, start } from "./page.mjs";
 
 const button = (page, name) => page.getByRole("button", { name, exact: true });
 const toggle = (page, name) => page.getByRole("switch", { name, exact: true });
@@ -16,7 +17,7 @@ const until = async (page, what, check, seconds = 20) => {
     await page.waitForTimeout(60);
   }
 };
-const healthy = (page) => page.getByLabel("Start with").selectOption("healthy");
+const healthy = (page) => start(page, "healthy");
 const pause = (page) => page.getByRole("button", { name: /Pause/ }).click();
 const scrub = (page, second) => page.getByRole("slider", { name: "Moment" }).fill(String(second));
 const gauges = (page) =>
@@ -111,13 +112,9 @@ pageTest("the same acts end in the same bits at every speed", desktop, async (pa
     await until(page, "some seconds pass", async () => (await clock(page)) >= 2, 20);
     await page.getByRole("button", { name: /Pause/ }).click();
     // Where it stands is where a replay of its acts ends, whatever the speed was.
-    const [said, got] = await page.evaluate(async () => {
-      dispatchEvent(new Event("pagehide"));
-      await new Promise((done) => setTimeout(done, 100));
-      const take = localStorage.getItem("lowside.take");
-      return [JSON.parse(take).hash, await window.lowsideHash(take)];
-    });
-    assert.equal(got, said, `the bits at ${speed}`);
+    const take = await keptText(page);
+    const got = await page.evaluate((text) => window.lowsideHash(text), take);
+    assert.equal(got, JSON.parse(take).hash, `the bits at ${speed}`);
     // And every run brought to the same second shows the same.
     const slider = page.getByRole("slider", { name: "Moment" });
     await slider.fill("2");

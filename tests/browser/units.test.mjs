@@ -1,22 +1,18 @@
 // Units: three sets, each quantity on its own, remembered, and no matter to the bay.
 import assert from "node:assert/strict";
 import { assertAccessible, assertQuiet, desktop, pageTest } from "./harness.mjs";
+import { keptText, start } from "./page.mjs";
 
 const reading = async (page, title) =>
   (await page.getByRole("region", { name: "Readings" }).locator("div", { hasText: title }).first().innerText()).replace(/\s+/g, " ");
 const gauge = (page) => page.getByRole("img", { name: /^Low side/ }).getAttribute("aria-label");
 
 pageTest("units are chosen as a set or one by one, and remembered", desktop, async (page) => {
-  await page.getByLabel("Start with").selectOption("healthy");
+  await start(page, "healthy");
   // The spoken description follows a few seconds behind, and stands while paused.
   await page.getByRole("img", { name: /^Low side.*pounds? per square inch gauge/ }).waitFor({ timeout: 10_000 });
   await page.getByRole("button", { name: /Pause/ }).click();
-  const hash = () =>
-    page.evaluate(async () => {
-      dispatchEvent(new Event("pagehide"));
-      await new Promise((done) => setTimeout(done, 100));
-      return JSON.parse(localStorage.getItem("lowside.take")).hash;
-    });
+  const hash = async () => JSON.parse(await keptText(page)).hash;
   const before = await hash();
   assert.match(await gauge(page), /pounds? per square inch gauge/);
   await page.getByText("Settings", { exact: true }).click();

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
-import { frames } from "./page.mjs";
+import { frames, start } from "./page.mjs";
 
 const VIEWS = ["Levels", "Parts", "Strip chart", "Cycle", "Air", "Boiling point", "Vacuum"];
 const CHARTS = VIEWS.slice(3);
@@ -22,7 +22,7 @@ async function show(page, ...names) {
 
 /** The healthy van after some minutes. */
 async function running(page) {
-  await page.getByLabel("Start with").selectOption("healthy");
+  await start(page, "healthy");
   await button(page, "60\u00d7").click();
   await page.waitForTimeout(3500);
   await button(page, "1\u00d7").click();
@@ -189,7 +189,7 @@ pageTest("the notes tell what the drawing of levels shows", desktop, async (page
   await notes.getByText(/water boils/).waitFor();
   await button(page, "Low valve (blue): open").click();
   await notes.getByText(/air falls in/).waitFor();
-  await page.getByLabel("Start with").selectOption("healthy");
+  await start(page, "healthy");
   await notes.getByText(/above the outside air/).waitFor();
   await page.getByRole("switch", { name: "Engine" }).click();
   await button(page, "60\u00d7").click();
@@ -242,7 +242,7 @@ pageTest("sounds are off until asked for, and then play", desktop, async (page) 
 
 for (const name of ["Healthy compact car, running", "Healthy crossover, running", "Van before its conversion, on R-12"])
   pageTest(`the page starts with: ${name}`, desktop, async (page) => {
-    await page.getByLabel("Start with").selectOption({ label: name });
+    await start(page, { label: name });
     await show(page, "Parts", "Cycle");
     await button(page, "30\u00d7").click();
     await page.waitForTimeout(2500);
@@ -255,7 +255,7 @@ pageTest(
   "sixty times real time with every view open",
   desktop,
   async (page) => {
-    await page.getByLabel("Start with").selectOption("healthy");
+    await start(page, "healthy");
     await show(page, ...VIEWS);
     await button(page, "60\u00d7").click();
     await page.waitForTimeout(1500);

@@ -19,6 +19,7 @@ use wasm_bindgen::closure::Closure;
 use yew::{Component, Context, Html, KeyboardEvent, MouseEvent, NodeRef, html};
 
 use crate::{
+    bays::KeptBay,
     chart::Chart,
     host, later,
     ledger::ledger,
@@ -29,14 +30,14 @@ use crate::{
     past::Ended,
     readings::readings,
     resume::Resumed,
-    shelf::Shelf,
     speech,
     stage::{self, Stage},
     store, units, words,
 };
-use outside::{FrameLoop, frames, hints, keys, leaving, worker};
+use outside::{FrameLoop, frames, hints, keys, leaving};
 
 mod act;
+mod bays;
 mod begin;
 mod ease;
 mod face;
@@ -46,6 +47,7 @@ mod parts;
 mod peril;
 mod work;
 
+pub(crate) use bays::BaysMsg;
 pub(crate) use peril::PerilMsg;
 pub(crate) use work::WorkMsg;
 
@@ -70,13 +72,19 @@ pub(crate) enum Msg {
     /// The page speaks another language now.
     Speaks,
     Start(String),
+    /// Chooses what to start with; nothing happens yet.
+    Pick(String),
     /// Starts over with what the bay began with.
     Again,
     /// Something for the polite region.
     Say(String),
     Peril(PerilMsg),
     Progress(f64),
-    Resumed(Box<Result<Resumed, TakeError>>),
+    /// The end of a replay; it counts if that turn is not over.
+    Resumed(u32, Box<Result<Resumed, TakeError>>),
+    /// The replay under way is no longer wanted.
+    Cancel,
+    Bays(BaysMsg),
     Copy,
     /// The browser holds the page for times without a network.
     Offline,
@@ -96,6 +104,8 @@ pub(crate) enum Msg {
     Hint(Option<&'static str>),
     /// Saves the take as a file.
     SaveTake,
+    /// Saves the take that the notice is about as a file.
+    SaveNotice,
     /// A file that was chosen.
     Open(String),
     /// Copies a link to this bay.
@@ -111,10 +121,11 @@ enum Mode {
     Running,
 }
 
-/// Something to be told, and the take it is about.
-struct Notice {
+/// Something to be told, the take it is about, and a kept bay to open with what the button says.
+pub(crate) struct Notice {
     text: String,
     take: Option<String>,
+    back: Option<(String, Rc<KeptBay>)>,
 }
 
 /// The whole page.
@@ -129,10 +140,9 @@ pub(crate) struct App {
     asked: Option<String>,
     /// Id of the offered scenario the bay began with; empty if it is none of them.
     scenario: String,
-    /// The lines beside a bay that is being replayed, for when it is on stage.
-    shelf: Shelf,
-    /// What is being replayed came from a file.
-    file: bool,
+    /// What is chosen to start with, if it is not what the bay began with.
+    picked: Option<String>,
+    bays: bays::Bays,
     units: UnitSystem,
     peril: peril::Peril,
     notice: Option<Notice>,
@@ -173,8 +183,8 @@ pub(crate) struct App {
     hint: Option<&'static str>,
     _frame: Rc<FrameLoop>,
     _key: Closure<dyn FnMut(KeyboardEvent)>,
-    _leave: Closure<dyn FnMut()>,
-    _worker: [Closure<dyn FnMut()>; 2],
+    _leave: Closure<dyn FnMut(web_sys::Event)>,
+    _told: [Closure<dyn FnMut()>; 3],
     _hints: Closure<dyn FnMut(web_sys::Event)>,
 }
 impl Component for App {
@@ -186,10 +196,14 @@ impl Component for App {
             store::get(store::SHORTCUTS).as_deref() != Some("off"),
         ));
         // What a link asks for goes before what was kept, and is taken once: a reload goes on where one was.
+        let kept = || {
+            [store::LAST, store::TAKE]
+                .iter()
+                .any(|name| store::get(name).is_some())
+        };
         let fragment = host::take_fragment();
         let linked = crate::share::units(&fragment);
-        let asked = Some(fragment)
-            .filter(|fragment| !fragment.is_empty() || store::get(store::TAKE).is_some());
+        let asked = Some(fragment).filter(|fragment| !fragment.is_empty() || kept());
         let link = ctx.link().clone();
         wasm_bindgen_futures::spawn_local(async move {
             later::fetch().await;
@@ -207,8 +221,8 @@ impl Component for App {
             },
             asked,
             scenario: stage::FIRST.into(),
-            shelf: Shelf::default(),
-            file: false,
+            picked: None,
+            bays: bays::Bays::default(),
             units: linked.unwrap_or_else(units::load),
             peril: peril::Peril::default(),
             notice: None,
@@ -243,7 +257,7 @@ impl Component for App {
             _key: keys(ctx, shortcuts),
             _hints: hints(ctx),
             _leave: leaving(ctx),
-            _worker: worker(ctx),
+            _told: outside::told(ctx),
         }
     }
 
@@ -304,15 +318,10 @@ impl Component for App {
                 self.said.0.clear();
                 self.waiting.clear();
             }
-            Msg::Start(name) => {
-                // A replay under way is let go: what it brings is not taken any more.
-                self.mode = Mode::Running;
-                self.asked = None;
-                store::remove(store::REPLAYING);
-                store::remove(store::JOB);
-                self.fresh(stage::open(&name));
-                self.scenario = name;
-                self.stage.save(host::now());
+            Msg::Start(name) => self.start(name),
+            Msg::Pick(name) => {
+                let begun = self.own().is_none() && name == self.scenario;
+                self.picked = Some(name).filter(|name| !begun && !name.is_empty());
             }
             Msg::Again => self.again(),
             Msg::Say(text) => {
@@ -320,37 +329,22 @@ impl Component for App {
                 return false;
             }
             Msg::Peril(msg) => self.peril(msg),
-            Msg::Progress(_) | Msg::Resumed(..) if matches!(self.mode, Mode::Running) => {
-                return false;
-            }
+            Msg::Progress(_) if matches!(self.mode, Mode::Running) => return false,
             Msg::Progress(p) => self.mode = Mode::Resuming(p),
-            Msg::Resumed(outcome) => {
-                store::remove(store::REPLAYING);
-                self.mode = Mode::Running;
-                match *outcome {
-                    Ok(found) => {
-                        if self.file {
-                            self.state_nothing();
-                        }
-                        self.scenario = stage::name_of(&found.bay).unwrap_or_default().into();
-                        let (same, speed) = (found.same, self.stage.speed);
-                        self.stage = Stage::taken_up(found, core::mem::take(&mut self.shelf));
-                        self.peril = peril::Peril::default();
-                        self.stage.speed = speed;
-                        if !same {
-                            self.tell(words::resume_differs().to_owned(), store::get(store::TAKE));
-                        }
-                        self.stage.save(host::now());
-                    }
-                    Err(e) => {
-                        let why = words::take_why(&e);
-                        if self.file {
-                            self.tell(words::file_broken(why), None);
-                        } else {
-                            self.state_nothing();
-                            self.tell(words::resume_broken(why), store::get(store::TAKE));
-                        }
-                    }
+            Msg::Resumed(turn, _) if self.bays.is_over(turn) => return false,
+            Msg::Resumed(_, outcome) => {
+                if let Some(later) = later::here() {
+                    (later.resumed)(self, ctx, *outcome);
+                }
+            }
+            Msg::Cancel => {
+                if let Some(later) = later::here() {
+                    (later.cancel)(self);
+                }
+            }
+            Msg::Bays(msg) => {
+                if let Some(later) = later::here() {
+                    (later.bays)(self, ctx, msg);
                 }
             }
             Msg::Hint(hint) => {
@@ -359,7 +353,7 @@ impl Component for App {
                 }
                 self.hint = hint;
             }
-            Msg::Open(_) | Msg::SaveTake | Msg::Link => {
+            Msg::Open(_) | Msg::SaveTake | Msg::SaveNotice | Msg::Link => {
                 if let Some(later) = later::here() {
                     (later.share)(self, ctx, &msg);
                 }
@@ -368,8 +362,9 @@ impl Component for App {
                 self.ease(&msg);
             }
             Msg::Later => {
-                if let Some((later, asked)) = later::here().zip(self.asked.take()) {
-                    (later.begin)(self, ctx, &asked);
+                if let Some(later) = later::here() {
+                    let asked = self.asked.take();
+                    (later.begin)(self, ctx, asked);
                 }
             }
             Msg::Offline => self.offline = true,
@@ -403,7 +398,9 @@ impl Component for App {
                     <h1>{ words::name() }</h1>
                     <p id="resuming">{ words::resuming() }</p>
                     <progress max="1" value={format!("{done:.3}")} aria-labelledby="resuming"></progress>
-                    <p><button type="button" onclick={link.callback(|_: MouseEvent| Msg::Start(stage::FIRST.into()))}>{ words::start_over() }</button></p>
+                    if self.bays.replays() {
+                        <p><button type="button" onclick={link.callback(|_: MouseEvent| Msg::Cancel)}>{ if store::bay().is_empty() { words::resuming_leave() } else { words::resuming_cancel() } }</button></p>
+                    }
                 </main>
             };
         }
@@ -436,7 +433,11 @@ impl Component for App {
                     { said }
                     if let Some(notice) = &self.notice {
                         <p class="notice">{ &notice.text }
+                            if let Some((label, bay)) = &notice.back {
+                                <button type="button" class="back-to" onclick={link.callback({ let bay = bay.clone(); move |_: MouseEvent| Msg::Bays(BaysMsg::Open(bay.clone())) })}>{ label }</button>
+                            }
                             if notice.take.is_some() {
+                                <button type="button" onclick={link.callback(|_: MouseEvent| Msg::SaveNotice)}>{ words::take_save() }</button>
                                 <button type="button" onclick={link.callback(|_: MouseEvent| Msg::Copy)}>{ words::copy() }</button>
                             }
                         </p>

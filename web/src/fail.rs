@@ -5,11 +5,18 @@ use std::cell::RefCell;
 
 use wasm_bindgen::JsCast;
 
-use crate::host;
+use crate::{host, store};
 
 thread_local! {
     /// The acts so far as text, kept ready because a failed program can no longer make it.
     static LAST_TAKE: RefCell<String> = const { RefCell::new(String::new()) };
+    /// Id of the kept bay that is being replayed.
+    static REPLAYED: RefCell<Option<String>> = const { RefCell::new(None) };
+}
+
+/// Notes which kept bay is being replayed, if any: should it make the program fail, it is not taken up again unasked.
+pub(crate) fn replays(bay: Option<&str>) {
+    REPLAYED.set(bay.map(str::to_owned));
 }
 
 /// Keeps the acts so far for the case of a failure.
@@ -27,6 +34,13 @@ pub(crate) fn install() {
     // Through yew, which would otherwise put its own in this one's place.
     yew::set_custom_panic_hook(Box::new(|info| {
         let document = host::document();
+        REPLAYED.with(|bay| {
+            if let Ok(bay) = bay.try_borrow()
+                && let Some(id) = bay.as_ref()
+            {
+                let _ = store::set(store::FAILED, id);
+            }
+        });
         if let Some(place) = document.get_element_by_id("fail-what") {
             place.set_text_content(Some(&info.to_string()));
         }

@@ -38,6 +38,51 @@ pub(crate) fn query(name: &str) -> Option<String> {
         .get(name)
 }
 
+/// The folder of this copy of the page on its host, from `/` to `/`.
+pub(crate) fn folder() -> String {
+    let mut path = window().location().pathname().unwrap_or_default();
+    path.truncate(path.rfind('/').map_or(0, |at| at + 1));
+    path
+}
+
+/// Milliseconds since 1970.
+pub(crate) fn today() -> f64 {
+    js_sys::Date::now()
+}
+
+/// A time in ms since 1970 as people of this language write it.
+pub(crate) fn date_and_time(at: f64, language: &str) -> String {
+    let options = js_sys::Object::new();
+    for (part, style) in [("dateStyle", "medium"), ("timeStyle", "short")] {
+        drop(js_sys::Reflect::set(&options, &part.into(), &style.into()));
+    }
+    js_sys::Date::new(&at.into())
+        .to_locale_string(language, &options)
+        .into()
+}
+
+fn notes() -> Option<(web_sys::Storage, String)> {
+    let storage = window().session_storage().ok().flatten()?;
+    Some((storage, format!("lowside{}bay", folder())))
+}
+
+/// What this tab noted for its next page.
+pub(crate) fn note() -> Option<String> {
+    let (storage, key) = notes()?;
+    storage.get_item(&key).ok().flatten()
+}
+
+/// Notes something for this tab's next page, or nothing any more.
+pub(crate) fn set_note(note: Option<&str>) {
+    let Some((storage, key)) = notes() else {
+        return;
+    };
+    drop(match note {
+        Some(note) => storage.set_item(&key, note),
+        None => storage.remove_item(&key),
+    });
+}
+
 fn prefers(query: &str) -> bool {
     window()
         .match_media(query)
@@ -103,10 +148,15 @@ pub(crate) fn show(id: &str) {
     }
 }
 
+/// What stands behind `#` in the page's address.
+pub(crate) fn fragment() -> String {
+    window().location().hash().unwrap_or_default()
+}
+
 /// Takes what stands behind `#` out of the page's address.
 pub(crate) fn take_fragment() -> String {
     let location = window().location();
-    let fragment = location.hash().unwrap_or_default();
+    let fragment = fragment();
     if let (Ok(history), Ok(path), Ok(search)) =
         (window().history(), location.pathname(), location.search())
         && fragment.len() > 1

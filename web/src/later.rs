@@ -5,15 +5,19 @@
 use std::cell::Cell;
 
 use lowside_present::plot::Plot;
-use lowside_session::Bay;
+use lowside_session::TakeError;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::{Callback, Context, Html};
 
 use crate::{
-    app::{App, Msg, WorkMsg},
+    app::{App, BaysMsg, Msg, Notice, WorkMsg},
     help, host,
     ink::Kind,
-    share, words,
+    resume::Resumed,
+    share,
+    stage::Stage,
+    store::Kept,
+    words,
 };
 
 /// Where the functions of the later part are.
@@ -29,16 +33,27 @@ pub(crate) struct Later {
     pub(crate) help: fn(bool, Callback<bool>, Callback<()>) -> Html,
     /// What a control is for, by its id.
     pub(crate) hint: fn(&str) -> Option<&'static str>,
-    /// Takes up what a link asks for or what was kept.
-    pub(crate) begin: fn(&mut App, &Context<App>, &str),
+    /// Gives the bay on stage an id, or takes up what a link asks for or what was kept.
+    pub(crate) begin: fn(&mut App, &Context<App>, Option<String>),
+    /// A replay has ended.
+    pub(crate) resumed: fn(&mut App, &Context<App>, Result<Resumed, TakeError>),
+    /// A replay is no longer wanted.
+    pub(crate) cancel: fn(&mut App),
+    /// Puts the bay on stage aside for another; gives what to say of it.
+    pub(crate) change: fn(&mut App) -> Option<Notice>,
+    /// Kept bays: found, listed, opened, removed.
+    pub(crate) bays: fn(&mut App, &Context<App>, BaysMsg),
+    /// The list of kept bays.
+    pub(crate) bays_view: fn(&App, &Context<App>) -> Html,
     /// Files and links.
     pub(crate) share: fn(&mut App, &Context<App>, &Msg),
     /// Jobs and what is chosen on the bench.
     pub(crate) work: fn(&mut App, WorkMsg),
     /// Goes to another line, by its id.
     pub(crate) line: fn(&mut App, &Context<App>, u32),
-    /// The acts so far as text.
-    pub(crate) take: fn(&Bay) -> String,
+    /// Keeps the bay on stage, all of it or its acts alone.
+    pub(crate) save: fn(&mut Stage),
+    pub(crate) keep: fn(&Stage) -> Option<Kept>,
     /// Saves the strip chart as a file.
     pub(crate) save_strip: fn(&App, Kind),
     /// Replays a take's text and gives the hash reached, or why not.
@@ -60,10 +75,16 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         help: help::view,
         hint: words::hint,
         begin: App::begin,
+        resumed: App::resumed,
+        cancel: App::cancel,
+        change: App::change,
+        bays: App::bays,
+        bays_view: App::bays_view,
         share: App::share,
         work: App::work,
         line: App::line,
-        take: share::text,
+        save: Stage::save_all,
+        keep: Stage::keep,
         save_strip: App::save_strip,
         hash: share::hash,
     })

@@ -2,6 +2,8 @@
 use wasm_bindgen::prelude::wasm_bindgen;
 
 mod app;
+mod archive;
+mod bays;
 mod bench;
 mod caution;
 mod chart;
@@ -32,6 +34,7 @@ mod speech;
 mod stage;
 mod statement;
 mod store;
+mod tabs;
 mod theme;
 mod timebar;
 mod tools;
@@ -60,6 +63,7 @@ pub fn lowside_fail() {
 
 fn main() {
     fail::install();
+    store::take_over();
     theme::apply();
     wasm_bindgen_futures::spawn_local(async {
         speech::begin().await;

@@ -2,7 +2,7 @@
 use lowside_present::{history::History, job::Job};
 use lowside_session::{Bay, Take, TakeError, Timeline};
 
-use crate::{host, store};
+use crate::host;
 
 /// Time given to a slice, ms.
 const SLICE: f64 = 24.0;
@@ -20,15 +20,17 @@ pub(crate) struct Resumed {
     pub(crate) same: bool,
 }
 
-/// Replays `take`; `report` hears the share done.
-pub(crate) async fn resume(take: &Take, report: impl Fn(f64)) -> Result<Resumed, TakeError> {
+/// Replays `take`, in which `job` may be under way; `report` hears the share done and says whether to go on. None if it was to end.
+pub(crate) async fn resume(
+    take: &Take,
+    job: Option<&str>,
+    report: impl Fn(f64) -> bool,
+) -> Result<Option<Resumed>, TakeError> {
     let mut replay = take.replay();
     let mut history = History::default();
     let mut past = Timeline::new(replay.bay());
     let mut since = host::now();
-    let mut job = store::get(store::JOB)
-        .and_then(|name| Job::open(&name))
-        .filter(|job| job.owns(replay.bay()));
+    let mut job = job.and_then(Job::open).filter(|job| job.owns(replay.bay()));
     // A job looks at every tick.
     let portion = if job.is_some() {
         1
@@ -42,7 +44,9 @@ pub(crate) async fn resume(take: &Take, report: impl Fn(f64)) -> Result<Resumed,
         history.record(replay.bay());
         past.record(replay.bay());
         if host::now() - since > SLICE {
-            report(replay.progress());
+            if !report(replay.progress()) {
+                return Ok(None);
+            }
             host::wait(0).await;
             since = host::now();
         }
@@ -51,11 +55,11 @@ pub(crate) async fn resume(take: &Take, report: impl Fn(f64)) -> Result<Resumed,
     if let Some(job) = &mut job {
         job.look(&bay);
     }
-    Ok(Resumed {
+    Ok(Some(Resumed {
         bay,
         history,
         past,
         job,
         same,
-    })
+    }))
 }

@@ -69,6 +69,11 @@ pub(crate) fn read(fragment: &str) -> Result<Option<Asked>, TakeError> {
     Take::assemble(scenario, &log, ticks, hash).map(|take| Some(Asked::Take(Box::new(take))))
 }
 
+/// Saves a take's text as a file of the person's.
+pub(crate) fn save(text: &str) {
+    host::save_text("lowside-take.json", "application/json", text);
+}
+
 /// The acts so far as text.
 pub(crate) fn text(bay: &Bay) -> String {
     Take::of(bay).to_text()

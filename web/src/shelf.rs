@@ -5,7 +5,7 @@ use lowside_session::{
     timeline::{LineInfo, MOST_LINES},
 };
 
-use crate::{stage::Stage, store};
+use crate::{bays::KeptBay, stage::Stage, store};
 
 /// A line put aside.
 #[derive(Debug, Clone)]
@@ -65,12 +65,12 @@ fn line(text: &str) -> Option<Aside> {
 }
 
 impl Shelf {
-    /// What the browser kept; a line that cannot be read is left out.
-    pub(crate) fn remembered() -> Self {
-        let Some((id, from, next)) = store::get(&place(0)).and_then(|text| numbers(&text)) else {
+    /// The lines of a kept bay; one that cannot be read is left out.
+    pub(crate) fn of(bay: &KeptBay) -> Self {
+        let Some((id, from, next)) = bay.text(&place(0)).and_then(numbers) else {
             return Self::default();
         };
-        let lines = (1..MOST_LINES).filter_map(|k| line(&store::get(&place(k))?));
+        let lines = (1..MOST_LINES).filter_map(|k| line(bay.text(&place(k))?));
         Self {
             lines: lines.collect(),
             current: (id, from),
@@ -118,22 +118,33 @@ impl Shelf {
             return;
         }
         self.written = Some(now);
-        let mut all: Vec<Aside> = past.aside().map(|line| Aside::of(line, write)).collect();
         // As many as a past keeps, the oldest going first.
-        while all.len() + self.lines.len() >= MOST_LINES && !self.lines.is_empty() {
-            self.lines.remove(0);
-        }
-        all.extend_from_slice(&self.lines);
-        let first = format!("{} {} {}", past.line(), past.from(), past.next_id());
-        let _ = store::set(&place(0), &first);
-        for k in 1..MOST_LINES {
-            if let Some(l) = all.get(k - 1) {
-                let text = format!("{} {} 0\n{}", l.info.id, l.info.from, l.take);
-                let _ = store::set(&place(k), &text);
-            } else {
-                store::remove(&place(k));
+        let most = MOST_LINES.saturating_sub(past.aside().count() + 1);
+        self.lines.drain(..self.lines.len().saturating_sub(most));
+        let texts = self.texts(past, write);
+        for k in 0..MOST_LINES {
+            match texts.get(k) {
+                Some((name, text)) => drop(store::keep(name, text)),
+                None => store::forget(&place(k)),
             }
         }
+    }
+
+    /// All lines but the one the bay stands on, as they are kept.
+    pub(crate) fn texts(
+        &self,
+        past: &Timeline,
+        write: fn(&Bay) -> String,
+    ) -> Vec<(String, String)> {
+        let first = format!("{} {} {}", past.line(), past.from(), past.next_id());
+        let lines = past.aside().map(|line| Aside::of(line, write));
+        let lines = lines.chain(self.lines.iter().cloned());
+        let text = |l: Aside| format!("{} {} 0\n{}", l.info.id, l.info.from, l.take);
+        let texts = std::iter::once(first).chain(lines.map(text));
+        texts
+            .enumerate()
+            .map(|(k, text)| (place(k), text))
+            .collect()
     }
 }
 
@@ -161,6 +172,7 @@ impl Stage {
         shelf.number(&mut stage.past);
         stage.shelf = shelf;
         stage.job = found.job;
+        stage.paused = true;
         stage.retell();
         stage
     }

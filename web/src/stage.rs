@@ -6,11 +6,14 @@ use lowside_present::{
     job::Job,
     levels::{Levels, Tick},
 };
-use lowside_session::{Action, Bay, Caution, Event, Refused, TICKS_PER_SECOND, Timeline, library};
+use lowside_session::{
+    Action, Bay, Caution, Event, Refused, Scenario, TICKS_PER_SECOND, Timeline, library, take,
+};
 
 use crate::{
     fail, host, later,
     past::{Ended, Kept, Waiting},
+    share,
     shelf::Shelf,
     store::{self, Kept as Stored},
 };
@@ -34,6 +37,10 @@ pub(crate) struct Line {
 }
 
 /// Everything that lives longer than a frame and is not on the page itself.
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is one independent thing that is so or not"
+)]
 pub(crate) struct Stage {
     pub(crate) bay: Bay,
     pub(crate) history: History,
@@ -52,6 +59,8 @@ pub(crate) struct Stage {
     pub(crate) waiting: Option<Waiting>,
     /// A wait has ended and was not yet told.
     pub(crate) ended: Option<Ended>,
+    /// The bay is as long as a take may be, which was not yet told.
+    pub(crate) full: bool,
     /// Speed reached lately.
     pub(crate) reached: f64,
     /// The speed asked for is not reached.
@@ -86,9 +95,9 @@ pub(crate) fn open(name: &str) -> Bay {
     Bay::new(&library::shipped(name).expect("a shipped scenario is sound"))
 }
 
-/// Name of the offered scenario a bay was opened with; none if it is none of them.
-pub(crate) fn name_of(bay: &Bay) -> Option<&'static str> {
-    let same = |name: &&str| open(name).scenario().name == bay.scenario().name;
+/// Id of the offered scenario that has the name of `scenario`; none if there is none.
+pub(crate) fn offered(scenario: &Scenario) -> Option<&'static str> {
+    let same = |id: &&str| library::shipped(id).is_some_and(|s| s.name == scenario.name);
     STARTS.into_iter().find(same)
 }
 
@@ -124,6 +133,7 @@ impl Stage {
             shelf: Shelf::default(),
             waiting: None,
             ended: None,
+            full: false,
             bay,
             history,
             job: None,
@@ -159,7 +169,7 @@ impl Stage {
             let start = host::now();
             let mut done = 0.0;
             let mut out_of_time = 0.0;
-            while self.owed >= 1.0 {
+            while self.owed >= 1.0 && self.has_room() {
                 self.pass();
                 self.owed -= 1.0;
                 done += 1.0;
@@ -202,10 +212,25 @@ impl Stage {
         }
     }
 
+    /// Is there room for more in a take of this bay? If not, it pauses here: beyond, it could no longer be kept.
+    fn has_room(&mut self) -> bool {
+        let room = !take::is_full(&self.bay);
+        if !room {
+            self.stop_waiting();
+            self.paused = true;
+            self.owed = 0.0;
+            self.full = true;
+        }
+        room
+    }
+
     /// Advances by so many ticks while paused.
     pub(crate) fn step_once(&mut self, ticks: u64) {
         self.go_on();
         for _ in 0..ticks {
+            if !self.has_room() {
+                break;
+            }
             self.pass();
         }
         self.hear();
@@ -260,6 +285,10 @@ impl Stage {
 
     /// Does an act; returns its caution.
     pub(crate) fn act(&mut self, action: Action) -> Result<Option<Caution>, Refused> {
+        if self.bay.log().len() >= take::MOST_ACTS {
+            self.full = true;
+            return Ok(None);
+        }
         let caution = action.caution(self.bay.plant(), self.bay.shop());
         // What the bay would refuse parts no lines.
         if self.past.looks_back() {
@@ -274,19 +303,30 @@ impl Stage {
     /// Saves the take.
     pub(crate) fn save(&mut self, now: f64) {
         self.saved_at = now;
-        let Some(stored) = self.keep() else { return };
-        self.stored = stored;
         if let Some(later) = later::here() {
-            self.shelf.save(&self.past, later.take);
+            (later.save)(self);
         }
     }
 
-    /// Keeps the acts so far, in the browser and for a failure. None in the moment before the later part of the program is here: acts are few
-    /// then, and the next save has them.
+    /// Keeps the acts so far and the lines that changed. Not in the moment before the later part of the program is here: acts are few then, and
+    /// the next save has them.
+    pub(crate) fn save_all(&mut self) {
+        let Some(stored) = self.keep() else { return };
+        self.stored = stored;
+        self.shelf.save(&self.past, share::text);
+    }
+
+    /// Keeps the acts so far, in the browser and for a failure. None before the bay has an id.
     pub(crate) fn keep(&self) -> Option<Stored> {
-        let text = (later::here()?.take)(self.past.head(&self.bay));
+        let text = share::text(self.past.head(&self.bay));
         fail::remember(&text);
-        Some(store::set(store::TAKE, &text))
+        let id = store::bay();
+        if id.is_empty() {
+            return None;
+        }
+        let _ = store::set(store::LAST, &id);
+        let _ = store::keep(store::AT, &host::today().to_string());
+        Some(store::keep(store::TAKE, &text))
     }
 
     /// What the drawing shows now.

@@ -19,6 +19,8 @@ pub(crate) struct TopProps {
     pub(crate) reached: Option<String>,
     /// Id of the scenario the bay began with; empty if it is none of those offered.
     pub(crate) scenario: String,
+    /// What is chosen to start with, if it is something else.
+    pub(crate) picked: Option<String>,
     /// What the bay began with, if it is none of those offered: a job card, or a file's own scenario.
     pub(crate) own: Option<String>,
     pub(crate) pause: Callback<()>,
@@ -30,7 +32,11 @@ pub(crate) struct TopProps {
     pub(crate) help: bool,
     pub(crate) toggle_help: Callback<()>,
     pub(crate) set_language: Callback<Language>,
+    pub(crate) pick: Callback<String>,
     pub(crate) start: Callback<String>,
+    /// The list of kept bays, and what asks for it anew.
+    pub(crate) bays: Html,
+    pub(crate) list_bays: Callback<()>,
     pub(crate) again: Callback<()>,
     pub(crate) settings: SettingsProps,
 }
@@ -42,12 +48,23 @@ fn same(a: f64, b: f64) -> bool {
 
 /// The head.
 pub(crate) fn top(p: &TopProps) -> Html {
-    let start = p.start.clone();
+    let pick = p.pick.clone();
     let change = Callback::from(move |e| {
-        if let Some(name) = chosen(&e).filter(|name| !name.is_empty()) {
+        if let Some(name) = chosen(&e) {
+            pick.emit(name);
+        }
+    });
+    // Arrow keys walk through the list, so it only chooses; a button opens.
+    let (start, name) = (p.start.clone(), p.picked.clone());
+    let open = Callback::from(move |_: MouseEvent| {
+        if let Some(name) = name.clone() {
             start.emit(name);
         }
     });
+    let begun = if p.own.is_some() { "" } else { &p.scenario };
+    let shown = p.picked.as_deref().unwrap_or(begun);
+    let list = p.list_bays.clone();
+    let list_bays = Callback::from(move |_: MouseEvent| list.emit(()));
     let set_language = p.set_language.clone();
     let language = Callback::from(move |e| {
         if let Some(l) = chosen(&e).and_then(|tag| Language::from_tag(&tag)) {
@@ -86,12 +103,17 @@ pub(crate) fn top(p: &TopProps) -> Html {
                 </select>
                 <label class="unseen" for="scenario">{ words::start_with() }</label>
                 <select id="scenario" onchange={change}>
-                    if let Some(own) = &p.own { <option value="" selected=true>{ own }</option> }
+                    if let Some(own) = &p.own { <option value="" selected={shown.is_empty()}>{ own }</option> }
                     { for STARTS.iter().map(|&id| (id, words::charts::start(id))).map(|(id, name)| html! {
-                        <option value={id} selected={p.own.is_none() && id == p.scenario}>{ name }</option>
+                        <option value={id} selected={id == shown}>{ name }</option>
                     }) }
                 </select>
+                <button type="button" id="open-start" disabled={p.picked.is_none()} onclick={open}>{ words::start() }</button>
                 <button type="button" id="start-over" onclick={press(&p.again)}>{ words::start_over() }</button>
+                <details class="bays">
+                    <summary id="bays" onclick={list_bays}>{ words::bays() }</summary>
+                    <div class="drawer">{ p.bays.clone() }</div>
+                </details>
                 <button type="button" id="help-button" aria-expanded={p.help.to_string()} onclick={press(&p.toggle_help)}>{ words::help() }</button>
                 { settings(&p.settings) }
             </div>

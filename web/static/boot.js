@@ -43,6 +43,9 @@ try {
   throw error;
 }
 
+// A page that comes back from the browser's memory may no longer have its bay to itself: it begins anew, with what it left.
+addEventListener("pageshow", (event) => event.persisted && location.reload());
+
 // Without a network: the worker keeps the page. It is asked for once the page runs, so that it takes nothing from the start.
 const tell = (what) => dispatchEvent(new CustomEvent(`lowside-${what}`));
 async function keep() {

@@ -2,7 +2,7 @@
 (() => {
   let kept = null;
   try {
-    kept = localStorage.getItem("lowside.language");
+    kept = localStorage.getItem(`lowside${location.pathname.replace(/[^/]*$/, "")}language`) ?? localStorage.getItem("lowside.language");
   } catch {
     // Storage may be denied.
   }

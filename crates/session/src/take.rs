@@ -284,6 +284,11 @@ impl Replay<'_> {
     }
 }
 
+/// Has a bay come to the end of what a take can hold? What goes on beyond cannot be read again.
+pub fn is_full(bay: &Bay) -> bool {
+    bay.tick() >= LONGEST || bay.log().len() >= MOST_ACTS
+}
+
 /// A hash as text.
 pub fn hex(hash: u64) -> String {
     format!("{hash:016x}")

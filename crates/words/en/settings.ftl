@@ -25,6 +25,28 @@ offline-ready = Kept on this device: works without a network.
 offline-not-yet = Not yet kept on this device for times without a network.
 resume-differs = Taken up with a newer version of the physics: readings may differ from what you saw.
 
+## Bays that are kept
+
+bays = Your bays
+bays-idea = The last eight bays that left the stage. Each goes on where it was left.
+bays-none = None yet: a bay comes here when another takes its place.
+bay-open = Open
+bay-about = { $clock } · { $acts ->
+    [one] { $acts } act
+   *[other] { $acts } acts
+ } · { $when }
+bay-unreadable = A bay that this version cannot read
+bay-in-other-tab = Open in another tab
+bay-remove = Remove
+bay-remove-sure = Remove for good
+bay-remove-not = Keep it
+bay-kept = The bay before this one is kept.
+bay-back = Back to your bay: { $name }, { $clock }
+bay-again = Try again
+bay-elsewhere = Your bay "{ $name }" is open in another tab. This tab has a bay of its own.
+bay-elsewhere-still = "{ $name }" is open in another tab. Close it there first.
+bay-full = This bay is as long as one can be kept: 24 hours or 100 000 acts. It stops here; save it, go back in time, or start over.
+
 take = This bay
 take-save = Save as a file
 take-link = Copy a link

@@ -25,6 +25,28 @@ offline-ready = Guardado en este aparato: funciona sin red.
 offline-not-yet = Todavía no está guardado en este aparato para usarlo sin red.
 resume-differs = Se retomó con una versión más nueva de la física: las lecturas pueden diferir de lo que vio.
 
+## Trabajos guardados
+
+bays = Sus trabajos
+bays-idea = Los últimos ocho trabajos que dejaron la vista. Cada uno sigue donde quedó.
+bays-none = Todavía ninguno: un trabajo llega aquí cuando otro toma su lugar.
+bay-open = Abrir
+bay-about = { $clock } · { $acts ->
+    [one] { $acts } acción
+   *[other] { $acts } acciones
+ } · { $when }
+bay-unreadable = Un trabajo que esta versión no puede leer
+bay-in-other-tab = Abierto en otra pestaña
+bay-remove = Quitar
+bay-remove-sure = Quitar del todo
+bay-remove-not = Conservar
+bay-kept = El trabajo anterior queda guardado.
+bay-back = Volver a su trabajo: { $name }, { $clock }
+bay-again = Probar de nuevo
+bay-elsewhere = Su trabajo "{ $name }" está abierto en otra pestaña. Esta pestaña tiene un trabajo propio.
+bay-elsewhere-still = "{ $name }" está abierto en otra pestaña. Ciérrelo allí primero.
+bay-full = No se puede guardar un trabajo más largo: 24 horas o 100 000 acciones. Se detiene aquí; guárdelo, vuelva atrás en el tiempo o empiece de nuevo.
+
 take = Este trabajo
 take-save = Guardar como archivo
 take-link = Copiar un enlace

@@ -8,7 +8,7 @@ use lowside_units::Ratio;
 
 use yew::Context;
 
-use super::{App, Mode, Msg, Notice, outside::resume_in_background};
+use super::{App, Msg, Notice, bays::Source};
 use crate::words;
 
 impl App {
@@ -45,10 +45,7 @@ impl App {
     pub(crate) fn line(&mut self, ctx: &Context<Self>, id: u32) {
         self.told = None;
         if let Some((shelf, take)) = self.stage.shelf.exchange(id, &self.stage) {
-            self.shelf = shelf;
-            self.file = false;
-            self.mode = Mode::Resuming(0.0);
-            resume_in_background(ctx, take);
+            self.replay(ctx, take, Source::Line(shelf));
         } else {
             self.stage.switch(id);
         }
@@ -56,8 +53,17 @@ impl App {
 
     /// Shows a notice, with the take it is about, and says it.
     pub(super) fn tell(&mut self, text: String, take: Option<String>) {
-        self.waiting.push(text.clone());
-        self.notice = Some(Notice { text, take });
+        self.announce(Notice {
+            text,
+            take,
+            back: None,
+        });
+    }
+
+    /// Shows a notice and says it.
+    pub(super) fn announce(&mut self, notice: Notice) {
+        self.waiting.push(notice.text.clone());
+        self.notice = Some(notice);
     }
 
     /// Takes the last act back and says so.

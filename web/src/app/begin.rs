@@ -1,70 +1,104 @@
 //! How a visit begins: with what a link asks for, with what was kept, or with the van that runs.
-use lowside_present::statement::Said;
-use lowside_session::Take;
-use yew::{Component, Context};
+use yew::Context;
 
-use super::{App, Mode, Msg, Notice, outside::resume_in_background, peril::Peril};
+use super::{App, BaysMsg, Mode, Msg, bays::Source, peril::Peril};
 use crate::{
+    bays::{self, Found},
+    host,
     share::{self, Asked},
-    shelf::Shelf,
-    stage, store, words,
+    stage, words,
 };
 
 impl App {
-    /// Takes up what the address asks for behind `#`, else what was kept, else the first bay.
-    pub(crate) fn begin(&mut self, ctx: &Context<Self>, fragment: &str) {
-        match share::read(fragment) {
-            Ok(Some(Asked::Start(name))) => drop(self.update(ctx, Msg::Start(name))),
-            Ok(Some(Asked::Take(take))) => {
-                self.state_nothing();
-                resume_in_background(ctx, *take);
-            }
-            Ok(None) => match store::get(store::TAKE) {
-                Some(text) => self.take_up(ctx, text),
-                None => self.first(None),
-            },
-            Err(e) => {
-                self.first(None);
-                self.tell(words::link_broken(words::take_why(&e)), None);
-            }
-        }
-    }
-
-    /// Keeps what was done, as the page is left.
-    pub(super) fn leave(&self) {
-        if let Mode::Running = self.mode {
-            let _ = self.stage.keep();
-        }
-    }
-
-    /// Takes up a kept take, unless the last try did not end well.
-    fn take_up(&mut self, ctx: &Context<Self>, text: String) {
-        let why = if store::get(store::REPLAYING).is_some() {
-            store::remove(store::REPLAYING);
-            words::resume_once().to_owned()
-        } else {
-            match Take::parse(&text) {
-                Ok(take) if take.ticks > 0 || !take.log.is_empty() => {
-                    self.shelf = Shelf::remembered();
-                    let draft = store::get(store::DRAFT).and_then(|text| Said::parse(&text));
-                    self.draft = draft.unwrap_or_default();
-                    return resume_in_background(ctx, take);
-                }
-                Ok(_) => return self.first(None),
-                Err(e) => words::resume_broken(words::take_why(&e)),
-            }
+    /// Gives the bay that already runs an id; or, if something is `asked` behind the `#` of the address, takes that up, else what was kept.
+    pub(crate) fn begin(&mut self, ctx: &Context<Self>, asked: Option<String>) {
+        let Some(fragment) = asked else {
+            return self.settle(bays::new_id(), None);
         };
-        self.first(Some(Notice {
-            text: why,
-            take: Some(text),
-        }));
+        let turn = self.bays.turn();
+        let link = ctx.link().clone();
+        wasm_bindgen_futures::spawn_local(async move {
+            let found = bays::find().await;
+            link.send_message(Msg::Bays(BaysMsg::Found(turn, fragment, Box::new(found))));
+        });
     }
 
-    fn first(&mut self, notice: Option<Notice>) {
+    /// Goes on with what was found, unless a link asks for something else.
+    pub(super) fn found(&mut self, ctx: &Context<Self>, fragment: &str, found: Found) {
+        match share::read(fragment) {
+            Ok(Some(asked)) => {
+                if let Found::Mine(bay, hold) = found {
+                    self.bays.own = Some((bay, hold));
+                }
+                self.ask(ctx, asked);
+            }
+            Ok(None) => self.take_up(ctx, found),
+            Err(e) => {
+                self.tell(words::link_broken(words::take_why(&e)), None);
+                self.take_up(ctx, found);
+            }
+        }
+    }
+
+    /// Takes up a link that was put into the address of the open page; anything else there is a place on the page.
+    pub(super) fn linked(&mut self, ctx: &Context<Self>) {
+        let asked = share::read(&host::fragment());
+        if matches!(asked, Ok(None)) {
+            return;
+        }
+        let fragment = host::take_fragment();
+        match asked {
+            Ok(None) => {}
+            Ok(Some(asked)) => {
+                self.units = share::units(&fragment).unwrap_or(self.units);
+                self.stage.ticks.clear();
+                self.ask(ctx, asked);
+            }
+            Err(e) => self.tell(words::link_broken(words::take_why(&e)), None),
+        }
+    }
+
+    fn ask(&mut self, ctx: &Context<Self>, asked: Asked) {
+        match asked {
+            Asked::Start(name) => self.start(name),
+            Asked::Take(take) => self.replay(ctx, *take, Source::Link),
+        }
+    }
+
+    /// Takes up what was found.
+    pub(super) fn take_up(&mut self, ctx: &Context<Self>, found: Found) {
+        match found {
+            Found::Nothing => self.first(false),
+            Found::Mine(bay, hold) => match bay.take() {
+                Ok(take) if take.ticks > 0 || !take.log.is_empty() => {
+                    self.replay(ctx, take, Source::Own(bay, hold));
+                }
+                Ok(_) => self.first(false),
+                Err(e) => {
+                    self.first(true);
+                    self.tell_of(words::resume_broken(words::take_why(&e)), bay);
+                }
+            },
+            Found::Failed(bay) => {
+                self.first(true);
+                self.tell_of(words::resume_once().to_owned(), bay);
+            }
+            Found::Taken(bay) => {
+                self.first(true);
+                let name = bay.seen().name.unwrap_or_default();
+                self.tell(words::bay_elsewhere(name), None);
+            }
+        }
+    }
+
+    /// The van that runs, on stage as a bay of its own.
+    pub(super) fn first(&mut self, paused: bool) {
         self.mode = Mode::Running;
         self.stage = stage::first();
         self.peril = Peril::default();
+        self.stage.paused |= paused;
+        self.scenario = stage::FIRST.into();
+        self.settle(bays::new_id(), None);
         self.state_nothing();
-        self.notice = notice;
     }
 }

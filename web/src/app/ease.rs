@@ -3,10 +3,8 @@ use lowside_present::{controls::Controls, readout::Readout};
 use lowside_session::Take;
 use yew::{Context, Html, html};
 
-use super::{App, Mode, Msg};
-use crate::{
-    app::outside::resume_in_background, host, share, shelf::Shelf, stage::SPEEDS, store, words,
-};
+use super::{App, Msg, bays::Source};
+use crate::{host, share, stage::SPEEDS, store, words};
 
 impl App {
     /// Help, shortcuts, reading aloud, speeds by key.
@@ -57,34 +55,27 @@ impl App {
     /// Files and links.
     pub(crate) fn share(&mut self, ctx: &Context<Self>, msg: &Msg) {
         let head = self.stage.past.head(&self.stage.bay);
-        let save = |bay| {
-            let text = Take::of(bay).to_text();
-            host::save_text("lowside-take.json", "application/json", &text);
-        };
         match msg {
-            Msg::SaveTake => save(head),
+            Msg::SaveTake => share::save(&share::text(head)),
+            Msg::SaveNotice => {
+                if let Some(take) = self.notice.as_ref().and_then(|n| n.take.as_ref()) {
+                    share::save(take);
+                }
+            }
             Msg::Link => {
                 let text = if let Some(fragment) = share::fragment(head, self.units) {
                     let link = host::address_with(&fragment);
                     host::copy(&link);
                     words::link_copied(link)
                 } else {
-                    save(head);
+                    share::save(&share::text(head));
                     words::link_too_long().to_owned()
                 };
                 self.tell(text, None);
             }
             Msg::Open(text) => match Take::parse(text) {
-                Ok(take) => {
-                    // A file brings no other lines.
-                    self.shelf = Shelf::default();
-                    self.file = true;
-                    self.mode = Mode::Resuming(0.0);
-                    resume_in_background(ctx, take);
-                }
-                Err(e) => {
-                    self.tell(words::file_broken(words::take_why(&e)), None);
-                }
+                Ok(take) => self.replay(ctx, take, Source::File),
+                Err(e) => self.tell(words::file_broken(words::take_why(&e)), None),
             },
             _ => {}
         }

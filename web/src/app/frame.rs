@@ -37,6 +37,9 @@ impl App {
                 .push(words::wait_ended(ended.goal, ended.met, self.units));
             self.told = Some(ended);
         }
+        if core::mem::take(&mut self.stage.full) {
+            self.tell(words::bay_full().to_owned(), None);
+        }
         if self.stored != self.stage.stored {
             self.stored = self.stage.stored;
             self.waiting

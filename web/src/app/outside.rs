@@ -4,12 +4,11 @@ use std::{
     rc::Rc,
 };
 
-use lowside_session::Take;
 use wasm_bindgen::{JsCast, closure::Closure};
 use yew::{Context, KeyboardEvent};
 
-use super::{App, Msg};
-use crate::{host, later, resume, store};
+use super::{App, BaysMsg, Msg};
+use crate::{host, later};
 
 /// The callback that asks for itself again each frame.
 pub(super) type FrameLoop = RefCell<Option<Closure<dyn FnMut(f64)>>>;
@@ -120,11 +119,11 @@ pub(super) fn hints(ctx: &Context<App>) -> Closure<dyn FnMut(web_sys::Event)> {
 }
 
 /// The page is left or hidden: keep what was done. Directly, not by a message: those may wait for a time that the page no longer has.
-pub(super) fn leaving(ctx: &Context<App>) -> Closure<dyn FnMut()> {
+pub(super) fn leaving(ctx: &Context<App>) -> Closure<dyn FnMut(web_sys::Event)> {
     let link = ctx.link().clone();
-    let handler = Closure::new(move || {
+    let handler = Closure::new(move |e: web_sys::Event| {
         if let Some(app) = link.get_component() {
-            app.leave();
+            app.leave(e.type_() == "pagehide" || host::document().hidden());
         }
     });
     drop(
@@ -138,8 +137,9 @@ pub(super) fn leaving(ctx: &Context<App>) -> Closure<dyn FnMut()> {
     handler
 }
 
-/// What the service worker's keeper in `boot.js` tells: the page is kept, and a newer one waits.
-pub(super) fn worker(ctx: &Context<App>) -> [Closure<dyn FnMut()>; 2] {
+/// What the service worker's keeper in `boot.js` tells: the page is kept, and a newer one waits. And that a link was put into the address of
+/// the open page.
+pub(super) fn told(ctx: &Context<App>) -> [Closure<dyn FnMut()>; 3] {
     let hear = |name: &str, make: fn() -> Msg| {
         let link = ctx.link().clone();
         let handler = Closure::new(move || link.send_message(make()));
@@ -151,16 +151,6 @@ pub(super) fn worker(ctx: &Context<App>) -> [Closure<dyn FnMut()>; 2] {
     [
         hear("lowside-offline", || Msg::Offline),
         hear("lowside-update", || Msg::Newer),
+        hear("hashchange", || Msg::Bays(BaysMsg::Linked)),
     ]
-}
-
-/// Replays a take while the page shows how far it is.
-pub(super) fn resume_in_background(ctx: &Context<App>, take: Take) {
-    let link = ctx.link().clone();
-    let _ = store::set(store::REPLAYING, "1");
-    wasm_bindgen_futures::spawn_local(async move {
-        let reporter = link.clone();
-        let outcome = resume::resume(&take, move |p| reporter.send_message(Msg::Progress(p))).await;
-        link.send_message(Msg::Resumed(Box::new(outcome)));
-    });
 }

@@ -8,10 +8,11 @@ use lowside_present::{
 use lowside_session::TICKS_PER_SECOND;
 use yew::{Context, Html, MouseEvent, html};
 
-use super::{App, Msg, face::FaceMsg};
+use super::{App, BaysMsg, Msg, face::FaceMsg};
 use crate::{
     chart::{Strip, StripView},
     dial::DialProps,
+    later,
     settings::SettingsProps,
     sheet,
     timebar::{TimeBarProps, time_bar},
@@ -57,7 +58,13 @@ impl App {
             speed: s.speed,
             reached: (s.overloaded && !s.paused).then(|| format!("{:.0}", s.reached)),
             scenario: self.scenario.clone(),
+            picked: self.picked.clone(),
             own: self.own(),
+            pick: link.callback(Msg::Pick),
+            bays: later::here()
+                .map(|later| (later.bays_view)(self, ctx))
+                .unwrap_or_default(),
+            list_bays: link.callback(|()| Msg::Bays(BaysMsg::List)),
             again: link.callback(|()| Msg::Again),
             pause: link.callback(|()| Msg::Pause),
             step: link.callback(|()| Msg::Step),

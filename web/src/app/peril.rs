@@ -80,7 +80,11 @@ impl App {
                 let text = words::refused(words::refused_why(&refused));
                 self.waiting.push(text.clone());
                 if self.notice.as_ref().is_none_or(|n| n.take.is_none()) {
-                    self.notice = Some(Notice { text, take: None });
+                    self.notice = Some(Notice {
+                        text,
+                        take: None,
+                        back: None,
+                    });
                 }
                 return;
             }

@@ -10,7 +10,7 @@ use lowside_present::{
 use lowside_session::Bay;
 use yew::{Context, Html, html};
 
-use super::{App, Msg, peril::Peril};
+use super::{App, Mode, Msg, peril::Peril};
 use crate::{
     bench::Bench,
     host,
@@ -42,7 +42,7 @@ impl App {
         match msg {
             WorkMsg::Choose(item) => self.item = item,
             WorkMsg::Draft(said) => {
-                let _ = store::set(store::DRAFT, &said.to_text());
+                let _ = store::keep(store::DRAFT, &said.to_text());
                 self.draft = said;
             }
             WorkMsg::Sign => {
@@ -52,14 +52,16 @@ impl App {
             }
             WorkMsg::Job(None) => {
                 self.stage.job = None;
-                store::remove(store::JOB);
+                store::forget(store::JOB);
             }
             WorkMsg::Job(Some(name)) => {
                 let Some(job) = Job::open(name) else { return };
                 self.fresh(job.bay());
-                self.scenario = stage::name_of(&self.stage.bay).unwrap_or_default().into();
+                self.scenario = stage::offered(self.stage.bay.scenario())
+                    .unwrap_or_default()
+                    .into();
                 self.stage.job = Some(job);
-                let _ = store::set(store::JOB, name);
+                let _ = store::keep(store::JOB, name);
                 self.stage.save(host::now());
             }
         }
@@ -80,21 +82,35 @@ impl App {
         self.stage.save(host::now());
     }
 
-    /// Puts a fresh bay on stage; nothing of the one before is left but the speed.
+    /// Puts an offered scenario on stage.
+    pub(super) fn start(&mut self, name: String) {
+        // A replay under way is let go.
+        self.mode = Mode::Running;
+        self.asked = None;
+        self.fresh(stage::open(&name));
+        self.scenario = name;
+        self.stage.save(host::now());
+    }
+
+    /// Puts a fresh bay on stage, paused; the one before is put aside.
     pub(super) fn fresh(&mut self, bay: Bay) {
-        let speed = self.stage.speed;
+        let back = later::here().and_then(|later| (later.change)(self));
         self.stage = Stage::new(bay, History::default());
-        self.stage.speed = speed;
+        self.stage.paused = true;
         self.state_nothing();
         self.peril = Peril::default();
+        self.picked = None;
         self.notice = None;
+        if let Some(back) = back {
+            self.announce(back);
+        }
     }
 
     /// Another bay, another statement.
     pub(super) fn state_nothing(&mut self) {
         self.draft = Said::default();
         self.signed = None;
-        store::remove(store::DRAFT);
+        store::forget(store::DRAFT);
     }
 
     /// What the bay began with, if it is none of the scenarios offered.
