@@ -1,6 +1,7 @@
 //! Files named by the person: read with a bound, written with a clear word when they cannot be.
 
 use crate::failure::Failure;
+use lowside_session::size;
 use std::fs::{self, File, OpenOptions};
 use std::io::{self, BufWriter, Read, Write};
 use std::path::Path;
@@ -24,22 +25,23 @@ pub(crate) fn read(path: &Path, most: usize, what: &str) -> Result<String, Failu
             "{name}: is not a regular file, and only such can be {what}"
         )));
     }
-    let too_large = |bytes: u64, more: &str| {
+    let too_large = || {
+        let most = size(most);
         Failure::Asked(format!(
-            "{name}: {more}{bytes} bytes, and {what} may have at most {most}"
+            "{name}: is larger than {most}, the most {what} may be"
         ))
     };
     let limit = most as u64;
     if about.len() > limit {
-        return Err(too_large(about.len(), ""));
+        return Err(too_large());
     }
-    let mut bytes = Vec::new();
+    let mut bytes = Vec::with_capacity(usize::try_from(about.len()).unwrap_or(most) + 1);
     // the file may have grown since, and some report no length
     File::open(path)
         .and_then(|f| f.take(limit + 1).read_to_end(&mut bytes))
         .map_err(|e| cannot(&e))?;
     if bytes.len() as u64 > limit {
-        return Err(too_large(limit, "more than "));
+        return Err(too_large());
     }
     String::from_utf8(bytes).map_err(|e| {
         Failure::Asked(format!(

@@ -1,8 +1,8 @@
 //! A job card as its file gives it.
 
-#[cfg(feature = "text")]
-use lowside_session::library;
 use lowside_session::{Scenario, condition::Condition};
+#[cfg(feature = "text")]
+use lowside_session::{ScenarioError, library, scenario::table};
 use lowside_units::{Duration, UnitError, count_in_range, in_range};
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
@@ -10,7 +10,7 @@ use thiserror::Error;
 /// Version of the format.
 pub const FORMAT: u32 = 1;
 /// Most bytes a card may have.
-pub const LARGEST: usize = 256 * 1024;
+pub const LARGEST: usize = lowside_session::scenario::LARGEST;
 /// Most steps, and most harms, of a card.
 const MOST: usize = 40;
 /// Most conditions of one goal or harm.
@@ -92,12 +92,10 @@ pub struct Harm {
 /// Why a card could not be read.
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum CardError {
-    /// Too large.
-    #[error("{bytes} bytes are more than {LARGEST}, the most a job card may have")]
-    TooLarge {
-        /// Its size.
-        bytes: usize,
-    },
+    /// Too large, or no TOML.
+    #[cfg(feature = "text")]
+    #[error(transparent)]
+    Text(#[from] ScenarioError),
     /// Not of the form, or a key that is unknown or of the wrong kind.
     #[error("{0}")]
     Form(String),
@@ -159,14 +157,11 @@ impl JobCard {
     /// [`CardError`], naming the place and what is allowed.
     #[cfg(feature = "text")]
     pub fn parse(text: &str) -> Result<Self, CardError> {
-        if text.len() > LARGEST {
-            return Err(CardError::TooLarge { bytes: text.len() });
-        }
         let form = |e: &dyn std::fmt::Display| {
             let lines: Vec<String> = e.to_string().lines().map(|l| l.trim().to_owned()).collect();
             CardError::Form(lines.join(" "))
         };
-        let mut table: toml::Table = toml::from_str(text).map_err(|e| form(&e))?;
+        let mut table = table(text, "")?;
         let scenario = table.get_mut("scenario").and_then(|s| s.as_table_mut());
         if let Some(scenario) = scenario
             && let Some(toml::Value::String(name)) = scenario.get("vehicle")
@@ -177,8 +172,10 @@ impl JobCard {
                     "scenario.vehicle: \"{name}\" is not known; known are: {known}"
                 ))
             })?;
-            let vehicle: toml::Table = toml::from_str(vehicle).map_err(|e| form(&e))?;
-            scenario.insert("vehicle".into(), vehicle.into());
+            scenario.insert(
+                "vehicle".into(),
+                self::table(vehicle, "scenario.vehicle")?.into(),
+            );
         }
         let card: Self = table.try_into().map_err(|e| form(&e))?;
         card.check()?;

@@ -234,17 +234,13 @@ impl Live {
 /// `word` gives the names.
 pub fn csv(frame: &Frame, live: &Live, word: &dyn Fn(Name) -> String) -> String {
     use core::fmt::Write;
-    let quoted = |s: &str| format!("\"{}\"", s.replace('"', "\"\""));
-    let head = |a: &Axis| quoted(&format!("{} ({})", word(a.name), a.unit));
+
+    use crate::record_file::cell;
+    let head = |a: &Axis| cell(&format!("{} ({})", word(a.name), a.unit));
     let mut out = format!("line,figure,{},{}\n", head(&frame.x), head(&frame.y));
     let mut row = |name: Name, figure: &str, (x, y): (f64, f64)| {
         // Writing into a string cannot fail.
-        let _ = writeln!(
-            out,
-            "{},{},{x:.5},{y:.5}",
-            quoted(&word(name)),
-            quoted(figure)
-        );
+        let _ = writeln!(out, "{},{},{x:.5},{y:.5}", cell(&word(name)), cell(figure));
     };
     for line in frame.lines.iter().chain(&live.paths) {
         for &at in &line.points {

@@ -21,6 +21,7 @@ mod watch;
 pub use action::{Action, Caution, Refused};
 pub use bay::{Bay, Entered, TICKS_PER_SECOND, Tick};
 pub use event::Event;
+pub use limits::size;
 pub use lowside_plant::halt::{Halt, greater};
 pub use lowside_shop::identifier::{NoSample, Port, Shares};
 pub use scenario::{Scenario, ScenarioError};

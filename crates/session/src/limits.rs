@@ -32,3 +32,32 @@ pub(crate) fn within<Q: Quantity>(
         hi: say(hi),
     })
 }
+
+/// A number of bytes as people say it: `8.4 MB`.
+pub fn size(bytes: usize) -> String {
+    let (unit, name) = if bytes < 1_000_000 {
+        (1e3, "kB")
+    } else {
+        (1e6, "MB")
+    };
+    let number = bytes as f64 / unit;
+    let digits = usize::from(number < 99.5);
+    format!("{number:.digits$} {name}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::size;
+
+    #[test]
+    fn bytes_are_told_in_kilobytes_and_megabytes() {
+        for (bytes, told) in [
+            (1_500, "1.5 kB"),
+            (256 * 1024, "262 kB"),
+            (8 * 1024 * 1024, "8.4 MB"),
+            (100_000_000, "100 MB"),
+        ] {
+            assert_eq!(size(bytes), told);
+        }
+    }
+}

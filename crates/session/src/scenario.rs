@@ -14,17 +14,22 @@ use serde::{Deserialize, Deserializer, Serialize, de};
 use serde_json::{Map, Value};
 use thiserror::Error;
 
-use crate::{limits::within, script::Act};
+use crate::{
+    limits::{size, within},
+    script::Act,
+};
 
 mod condition;
 #[cfg(feature = "text")]
 mod read;
 pub use condition::{ConditionSpec, JointSpec, LeakSpec};
 #[cfg(feature = "text")]
-pub use read::script;
+pub use read::{script, table};
 
 /// Most bytes a scenario may have.
 pub const LARGEST: usize = 256 * 1024;
+/// Most marks that open a table or a list, or name a place in a table: ten for each act. A table costs two kilobytes of memory.
+const MOST_MARKS: usize = 20_000;
 /// Most acts a script may have.
 const MOST_ACTS: usize = 2000;
 /// Most of the refrigerant that may be the other one at the start, share of the mass: past half by moles either way.
@@ -192,10 +197,13 @@ fn share(field: &str, r: Ratio, lo: f64) -> Result<(), UnitError> {
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum ScenarioError {
     /// Too large.
-    #[error("{bytes} bytes are more than {LARGEST}, the most a scenario may have")]
-    TooLarge {
-        /// Its size.
-        bytes: usize,
+    #[error("it is larger than {}, the most it may be", size(LARGEST))]
+    TooLarge,
+    /// More tables, lists and dots than its acts can need.
+    #[error("{marks} of the marks {{, [ and . are more than {MOST_MARKS}, the most it may have")]
+    TooMany {
+        /// How many.
+        marks: usize,
     },
     /// Not TOML, or a key that is unknown or of the wrong kind.
     #[error("{0}")]

@@ -1,14 +1,18 @@
 //! A take: a scenario, the acts done in it, how long it lasted and where it ended. Text, checked by replay.
 
+use core::fmt;
+
 use lowside_plant::halt::Halt;
-use serde::{Deserialize, Serialize};
-use serde_json::Value;
+use lowside_units::UnitError;
+use serde::{Deserialize, Deserializer, Serialize, de};
+use serde_json::{Value, value::RawValue};
 use thiserror::Error;
 
 use crate::{
     action::Refused,
     bay::{Bay, Entered, TICKS_PER_SECOND, Tick},
-    scenario::Scenario,
+    limits::size,
+    scenario::{self, Scenario},
 };
 
 /// Version of the format.
@@ -17,17 +21,21 @@ pub const FORMAT: u32 = 1;
 pub const LARGEST: usize = 8 * 1024 * 1024;
 /// Most acts a take may have.
 pub const MOST_ACTS: usize = 100_000;
+/// Most bytes of a take's scenario: as text with units it may be longer than the file it was read from.
+const LARGEST_SCENARIO: usize = 2 * scenario::LARGEST;
+/// Most bytes of one act, and of a number or the hash: several times the longest.
+const LARGEST_ACT: usize = 4096;
+/// Most characters kept of what a reader of text says.
+const LONGEST_DETAIL: usize = 300;
 /// Longest take, ticks (24 h).
 pub const LONGEST: Tick = 24 * 3600 * TICKS_PER_SECOND;
 
 /// A recorded bay.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Take {
     /// Version of the format.
     pub format: u32,
     /// What it was opened with.
-    #[serde(deserialize_with = "Scenario::with_acts")]
     pub scenario: Scenario,
     /// Acts with their ticks, in order.
     pub log: Vec<Entered>,
@@ -37,29 +45,75 @@ pub struct Take {
     pub hash: String,
 }
 
+/// A part of a take's text.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Part {
+    /// All of it.
+    Whole,
+    /// The version of the format.
+    Format,
+    /// The scenario.
+    Scenario,
+    /// The acts.
+    Log,
+    /// An act of the log, from 0.
+    Act(usize),
+    /// How long it lasted.
+    Ticks,
+    /// The fingerprint of its end.
+    Hash,
+}
+
+impl fmt::Display for Part {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Whole => "the whole",
+            Self::Format => "format",
+            Self::Scenario => "scenario",
+            Self::Log => "log",
+            Self::Act(index) => return write!(f, "act {} of the log", index + 1),
+            Self::Ticks => "ticks",
+            Self::Hash => "hash",
+        })
+    }
+}
+
 /// Why a take could not be read or replayed.
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum TakeError {
     /// Too large.
-    #[error("{bytes} bytes are more than {LARGEST}, the most a take may have")]
+    #[error("{part} is larger than {}, the most it may be", size(*.most))]
     TooLarge {
-        /// Its size.
-        bytes: usize,
+        /// What is.
+        part: Part,
+        /// Most bytes it may have.
+        most: usize,
     },
-    /// Not such a file.
-    #[error("not a take: {0}")]
-    Text(String),
+    /// Nothing stands in it.
+    #[error("not a take: it is empty")]
+    Empty,
+    /// The end is missing.
+    #[error("not a take: it is cut short")]
+    CutShort,
+    /// Not of the form.
+    #[error("not a take: {part}: {detail}")]
+    Form {
+        /// What is not.
+        part: Part,
+        /// What the reader of the text says, in English.
+        detail: String,
+    },
     /// Another version.
     #[error("format = {0} is not {FORMAT}, the version this program reads")]
     Format(u32),
     /// A scenario with a value out of range.
     #[error("scenario: {0}")]
-    Scenario(String),
+    Scenario(UnitError),
     /// Too many acts, too long, or acts out of order.
-    #[error("{field} = {value} is outside 0 to {most}")]
+    #[error("{} = {value} is outside 0 to {most}", counted(*.part))]
     Range {
-        /// Which field.
-        field: &'static str,
+        /// Of which part: the number of acts of a log, the tick of an act.
+        part: Part,
         /// Its value.
         value: u64,
         /// Greatest allowed.
@@ -81,9 +135,10 @@ pub enum TakeError {
         /// Why.
         why: Halt,
     },
-    /// It ended elsewhere: made by a program with other physics.
+    /// It ended elsewhere. Nothing tells whether somebody changed it or another version made it.
     #[error(
-        "the replay ended in {got} and the take says {said}: it was changed, or made with another version of the physics"
+        "it does not end where it says: the replay ended in {got} and the take says {said}; it was edited, or another version \
+         made it"
     )]
     Differs {
         /// Hash reached.
@@ -91,6 +146,95 @@ pub enum TakeError {
         /// Hash recorded.
         said: String,
     },
+}
+
+/// A take's text taken apart. Nothing of it is built yet, so that a part can be refused for its size.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Parts<'a> {
+    #[serde(borrow)]
+    format: &'a RawValue,
+    scenario: &'a RawValue,
+    log: &'a RawValue,
+    ticks: &'a RawValue,
+    hash: &'a RawValue,
+}
+
+/// The acts of a log, read one by one: a log too long or an act too large is never built.
+struct Log(Result<Vec<Entered>, TakeError>);
+
+impl<'de> Deserialize<'de> for Log {
+    fn deserialize<D: Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
+        struct Acts;
+        impl<'de> de::Visitor<'de> for Acts {
+            type Value = Log;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("a list of acts")
+            }
+
+            fn visit_seq<A: de::SeqAccess<'de>>(self, mut seq: A) -> Result<Log, A::Error> {
+                let (mut log, mut acts) = (Ok(Vec::new()), 0);
+                while let Some(raw) = seq.next_element::<&RawValue>()? {
+                    if acts < MOST_ACTS
+                        && let Ok(read) = &mut log
+                    {
+                        match part(Part::Act(acts), raw, LARGEST_ACT) {
+                            Ok(act) => read.push(act),
+                            Err(e) => log = Err(e),
+                        }
+                    }
+                    acts += 1;
+                }
+                Ok(Log(
+                    in_range(Part::Log, acts as u64, MOST_ACTS as u64).and(log)
+                ))
+            }
+        }
+        d.deserialize_seq(Acts)
+    }
+}
+
+/// Reads a part of at most `most` bytes. By way of a value, as everything that the page reads: straight from text, all the reading code
+/// would be there twice.
+fn part<T: de::DeserializeOwned>(part: Part, raw: &RawValue, most: usize) -> Result<T, TakeError> {
+    if raw.get().len() > most {
+        return Err(TakeError::TooLarge { part, most });
+    }
+    let read = serde_json::from_str::<Value>(raw.get()).and_then(serde_json::from_value);
+    read.map_err(|e| form(part, &e))
+}
+
+fn log(text: &str) -> Result<Vec<Entered>, TakeError> {
+    serde_json::from_str(text)
+        .map_err(|e| form(Part::Log, &e))
+        .and_then(|Log(log)| log)
+}
+
+/// What is counted of a part.
+fn counted(part: Part) -> String {
+    match part {
+        Part::Log => "number of acts".to_owned(),
+        Part::Act(_) => format!("tick of {part}"),
+        other => other.to_string(),
+    }
+}
+
+/// What a reader says, short: it may repeat the whole text.
+fn form(part: Part, e: &serde_json::Error) -> TakeError {
+    if e.is_eof() {
+        return TakeError::CutShort;
+    }
+    let detail = e.to_string().chars().take(LONGEST_DETAIL).collect();
+    TakeError::Form { part, detail }
+}
+
+fn in_range(part: Part, value: u64, most: u64) -> Result<(), TakeError> {
+    if value <= most {
+        Ok(())
+    } else {
+        Err(TakeError::Range { part, value, most })
+    }
 }
 
 impl Take {
@@ -113,24 +257,21 @@ impl Take {
     /// Puts a take together from parts that come from outside, checked as [`Take::parse`] checks.
     ///
     /// # Errors
-    /// [`TakeError`], naming the field.
+    /// [`TakeError`], naming the part.
     pub fn assemble(
         scenario: Scenario,
-        log: &str,
+        acts: &str,
         ticks: Tick,
         hash: String,
     ) -> Result<Self, TakeError> {
-        let log = serde_json::from_str(log)
-            .and_then(serde_json::from_value)
-            .map_err(|e| TakeError::Text(e.to_string()))?;
-        let take = Self {
+        Self {
             format: FORMAT,
             scenario,
-            log,
+            log: log(acts)?,
             ticks,
             hash,
-        };
-        Self::parse(&take.to_text())
+        }
+        .checked()
     }
 
     /// As text.
@@ -138,41 +279,50 @@ impl Take {
         serde_json::to_string(self).unwrap_or_default()
     }
 
-    /// Reads a take and checks every bound, without replaying it.
+    /// Reads a take and checks every bound, without replaying it. Takes memory for what a take may hold, whatever the text.
     ///
     /// # Errors
-    /// [`TakeError`], naming the field.
+    /// [`TakeError`], naming the part.
     pub fn parse(text: &str) -> Result<Self, TakeError> {
         if text.len() > LARGEST {
-            return Err(TakeError::TooLarge { bytes: text.len() });
+            let part = Part::Whole;
+            return Err(TakeError::TooLarge {
+                part,
+                most: LARGEST,
+            });
         }
-        // By way of a value, as everything that the page reads: straight from text, all the reading code would be there twice.
-        let read = serde_json::from_str(text).and_then(serde_json::from_value);
-        let take: Self = read.map_err(|e| {
-            let place = place(text).map_or_else(String::new, |p| format!("{p}: "));
-            TakeError::Text(format!("{place}{e}"))
-        })?;
-        if take.format != FORMAT {
-            return Err(TakeError::Format(take.format));
+        if text.trim_start().is_empty() {
+            return Err(TakeError::Empty);
         }
-        take.scenario
-            .check()
-            .map_err(|e| TakeError::Scenario(e.to_string()))?;
-        let range = |field, value, most| {
-            if value <= most {
-                Ok(())
-            } else {
-                Err(TakeError::Range { field, value, most })
-            }
-        };
-        range("number of acts", take.log.len() as u64, MOST_ACTS as u64)?;
-        range("ticks", take.ticks, LONGEST)?;
-        let mut last = take.ticks;
-        for (tick, _) in take.log.iter().rev() {
-            range("tick of an act", *tick, last)?;
+        if !text.trim_start().starts_with('{') {
+            let (part, detail) = (Part::Whole, "begins with no {".to_owned());
+            return Err(TakeError::Form { part, detail });
+        }
+        let parts: Parts<'_> = serde_json::from_str(text).map_err(|e| form(Part::Whole, &e))?;
+        Self {
+            format: part(Part::Format, parts.format, LARGEST_ACT)?,
+            scenario: part(Part::Scenario, parts.scenario, LARGEST_SCENARIO)
+                .map(|WithActs(s)| s)?,
+            log: log(parts.log.get())?,
+            ticks: part(Part::Ticks, parts.ticks, LARGEST_ACT)?,
+            hash: part(Part::Hash, parts.hash, LARGEST_ACT)?,
+        }
+        .checked()
+    }
+
+    /// The take, if every number in it is in its range.
+    fn checked(self) -> Result<Self, TakeError> {
+        if self.format != FORMAT {
+            return Err(TakeError::Format(self.format));
+        }
+        self.scenario.check().map_err(TakeError::Scenario)?;
+        in_range(Part::Ticks, self.ticks, LONGEST)?;
+        let mut last = self.ticks;
+        for (index, (tick, _)) in self.log.iter().enumerate().rev() {
+            in_range(Part::Act(index), *tick, last)?;
             last = *tick;
         }
-        Ok(take)
+        Ok(self)
     }
 
     /// Starts a replay that the host drives in slices.
@@ -195,26 +345,9 @@ impl Take {
     }
 }
 
-/// Which part of a take that does not read is at fault; the reader itself says only line and column.
-fn place(text: &str) -> Option<String> {
-    fn reads<T: serde::de::DeserializeOwned>(value: &Value) -> bool {
-        serde_json::from_value::<T>(value.clone()).is_ok()
-    }
-    let parts: serde_json::Map<String, Value> = serde_json::from_str(text).ok()?;
-    let (name, value) = parts.iter().find(|(name, value)| match name.as_str() {
-        "format" => !reads::<u32>(value),
-        "scenario" => Scenario::with_acts((*value).clone()).is_err(),
-        "log" => !reads::<Vec<Entered>>(value),
-        "ticks" => !reads::<Tick>(value),
-        "hash" => !reads::<String>(value),
-        _ => false,
-    })?;
-    let acts = value.as_array().filter(|_| name == "log");
-    match acts.and_then(|acts| acts.iter().position(|act| !reads::<Entered>(act))) {
-        Some(index) => Some(format!("act {} of the log", index + 1)),
-        None => Some(name.clone()),
-    }
-}
+/// A scenario read with its acts.
+#[derive(Deserialize)]
+struct WithActs(#[serde(deserialize_with = "Scenario::with_acts")] Scenario);
 
 /// A replay under way.
 #[derive(Debug)]

@@ -1,6 +1,6 @@
 //! Reading a scenario: TOML with overrides set into it, and messages that name the place.
 
-use super::{LARGEST, MOST_ACTS, Scenario, ScenarioError};
+use super::{LARGEST, MOST_ACTS, MOST_MARKS, Scenario, ScenarioError};
 use crate::{library, script::Act};
 
 /// Deepest path of an override; the deepest field there is has three keys.
@@ -29,10 +29,7 @@ impl Scenario {
         overrides: &[String],
         vehicle: impl FnOnce(&str) -> Option<String>,
     ) -> Result<Self, ScenarioError> {
-        if text.len() > LARGEST {
-            return Err(ScenarioError::TooLarge { bytes: text.len() });
-        }
-        let mut table: toml::Table = toml::from_str(text).map_err(|e| one_line(&e, ""))?;
+        let mut table = table(text, "")?;
         let sets: Vec<Override<'_>> = overrides
             .iter()
             .map(|text| Override::parse(text))
@@ -47,9 +44,7 @@ impl Scenario {
                 name: name.chars().take(60).collect(),
                 known: library::vehicle_names(),
             })?;
-            let inside: toml::Table =
-                toml::from_str(&found).map_err(|e| one_line(&e, "vehicle"))?;
-            table.insert("vehicle".into(), toml::Value::Table(inside));
+            table.insert("vehicle".into(), self::table(&found, "vehicle")?.into());
         }
         for set in others {
             set.apply(&mut table)?;
@@ -62,15 +57,27 @@ impl Scenario {
     }
 }
 
+/// Reads a text from outside as a table that stands at `place` of a scenario, in bounded memory.
+///
+/// # Errors
+/// [`ScenarioError`] when it is too large or no TOML.
+pub fn table(text: &str, place: &str) -> Result<toml::Table, ScenarioError> {
+    if text.len() > LARGEST {
+        return Err(ScenarioError::TooLarge);
+    }
+    let marks = text.bytes().filter(|b| b"{[.".contains(b)).count();
+    if marks > MOST_MARKS {
+        return Err(ScenarioError::TooMany { marks });
+    }
+    toml::from_str(text).map_err(|e| one_line(&e, place))
+}
+
 /// Reads a script by itself: a TOML file of nothing but `[[act]]`.
 ///
 /// # Errors
 /// [`ScenarioError`], naming the act and what is allowed.
 pub fn script(text: &str) -> Result<Vec<Act>, ScenarioError> {
-    if text.len() > LARGEST {
-        return Err(ScenarioError::TooLarge { bytes: text.len() });
-    }
-    let mut table: toml::Table = toml::from_str(text).map_err(|e| one_line(&e, ""))?;
+    let mut table = table(text, "")?;
     let list = acts(&mut table)?;
     if let Some(key) = table.keys().next() {
         return Err(ScenarioError::Text(format!(
