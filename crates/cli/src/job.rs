@@ -1,7 +1,9 @@
 //! `lowside job`: plays a script or a take on a job card and says how far it comes.
 
 use crate::{failure::Failure, files, time};
-use lowside_lessons::{JobCard, Progress, card::LARGEST, library, progress::Standing};
+use lowside_lessons::{
+    Cost, JobCard, Progress, Severity, card::LARGEST, library, progress::Standing, toll,
+};
 use lowside_session::{
     Bay, TICKS_PER_SECOND, Take, TakeError, Tick, scenario, script::Player, take,
 };
@@ -49,6 +51,8 @@ struct Marked {
     steps: Vec<Line>,
     /// Harms in the card's order.
     harms: Vec<Line>,
+    /// What it cost, in SI, the worst first.
+    toll: Vec<(Severity, Cost)>,
 }
 
 /// A step or harm.
@@ -89,6 +93,14 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     for line in marked.steps.iter().chain(&marked.harms) {
         let when = line.t_s.map_or(String::new(), |t| format!("{t:.0} s"));
         writeln!(out, "{:<9} {when:>7}  {}", line.standing, line.title)?;
+    }
+    for (severity, cost) in &marked.toll {
+        let severity = match severity {
+            Severity::Slight => "slight",
+            Severity::Serious => "serious",
+            Severity::Grave => "grave",
+        };
+        writeln!(out, "{severity:<17}  {}", figures(*cost))?;
     }
     let word = if marked.passed {
         "passed"
@@ -192,6 +204,29 @@ fn mark(card: &JobCard, bay: &Bay, progress: &Progress) -> Marked {
             .map(step)
             .collect(),
         harms: card.harm.iter().zip(progress.harms()).map(harm).collect(),
+        toll: toll(bay),
+    }
+}
+
+fn figures(cost: Cost) -> String {
+    match cost {
+        Cost::Hurt { times } => format!("people hurt: {times}"),
+        Cost::Burst { cans } => format!("cans burst: {cans}"),
+        Cost::Liquid {
+            times,
+            seconds,
+            wear,
+        } => format!(
+            "liquid drawn by the compressor: {times} times, {seconds:.0} s in all, {:.2} % of its life",
+            wear * 100.0
+        ),
+        Cost::Wear(share) => format!(
+            "compressor worn by dryness, heat, pressure or grit: {:.2} % of its life",
+            share * 100.0
+        ),
+        Cost::Air(kg) => format!("air let into the loop: {:.2} g", kg * 1e3),
+        Cost::Water(kg) => format!("water let into the loop: {:.2} g", kg * 1e3),
+        Cost::Vented(kg) => format!("refrigerant let into the room: {:.0} g", kg * 1e3),
     }
 }
 

@@ -5,6 +5,8 @@
 pub mod card;
 pub mod library;
 pub mod progress;
+pub mod toll;
 
 pub use card::{CardError, Harm, JobCard, Step, Text};
 pub use progress::Progress;
+pub use toll::{Cost, Severity, toll};

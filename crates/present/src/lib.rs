@@ -22,6 +22,7 @@ pub mod record_file;
 pub mod retrofit;
 pub mod sound;
 pub mod statement;
+pub mod toll;
 pub mod tools;
 
 pub use lowside_shop::ledger::Place;

@@ -3,8 +3,9 @@ use lowside_units::{Duration, Quantity};
 
 use crate::{
     bay::{Bay, TICKS_PER_SECOND, Tick},
-    condition::Condition,
+    condition::{Condition, Reading, Test},
     event::Event,
+    watch::EMPTY,
 };
 
 /// How little the vent must have moved to count as steady, K.
@@ -27,6 +28,28 @@ pub enum Goal {
     VentSteady,
     /// A condition holds that did not hold at the start, or holds again.
     Condition(Condition),
+}
+
+impl Goal {
+    /// Can it come about as the bay stands: is there a can to run empty, does anything drive the clutch and the cold?
+    pub fn can_come(self, bay: &Bay) -> bool {
+        let s = &bay.plant().settings;
+        let cools = s.engine_on && s.ac_on;
+        match self {
+            Self::Event(Event::CanEmpty) => {
+                let can = bay.shop().hands.attached.can();
+                let liquid = bay.plant().network.node(bay.shop().places.can).state.m_liq;
+                can.is_some_and(|c| !c.burst) && liquid > EMPTY
+            }
+            Self::Event(Event::ClutchIn)
+            | Self::Cycles(_)
+            | Self::Condition(Condition {
+                reading: Reading::Vent,
+                test: Test::Below(_),
+            }) => cools,
+            _ => true,
+        }
+    }
 }
 
 /// How a wait stands.

@@ -12,7 +12,7 @@ const DRAINED: f64 = 0.06;
 /// Time over which the liquid share is smoothed for that, s.
 const FLOOD_LAG: f64 = 0.5;
 /// Liquid in a can below which it is empty, kg.
-const EMPTY: f64 = 1e-3;
+pub(crate) const EMPTY: f64 = 1e-3;
 
 /// What was the case at the last tick.
 #[derive(Debug, Clone, Copy, Default)]

@@ -111,6 +111,10 @@ pub struct Shop {
     pub supplied: f64,
     /// How much of that is back on the shelf, kg.
     pub shelf_supply: f64,
+    /// Refrigerant that burst cans have lost, kg. It is told and decides nothing, so no fingerprint of the state has it.
+    pub spilt: f64,
+    /// Refrigerant in the vessel on the service hose a tick ago, kg.
+    held: f64,
     /// Everything that came into the bay by hand (cans, cylinders, parts, oil, nitrogen), kg.
     pub brought: Content,
     /// What got lost into the room without passing a link (an open can pulled off, an open part), kg.
@@ -219,6 +223,8 @@ impl Shop {
             shelf: Content::default(),
             supplied: 0.0,
             shelf_supply: 0.0,
+            spilt: 0.0,
+            held: 0.0,
             brought: Content::default(),
             lost: Content::default(),
             openings,
@@ -362,6 +368,9 @@ impl Shop {
         let held = plant.network.node(p.can).content.whole()[REFRIGERANT];
         match &mut self.hands.attached {
             Attached::Can(can) => {
+                if can.burst {
+                    self.spilt += (self.held - held).max(0.0);
+                }
                 let over = plant.network.node(p.can).state.p - plant.day().p > can::BURST;
                 happened.burst = over && !can.burst;
                 can.burst |= over;
@@ -397,6 +406,7 @@ impl Shop {
             | Attached::Nitrogen(_)
             | Attached::Pump(_) => {}
         }
+        self.held = held;
         self.holds.tick(plant, &self.hands, dt);
         if self.hands.timing {
             self.instruments.stopwatch += dt;

@@ -187,7 +187,7 @@ impl Shop {
         held - self.station.at_start + before
     }
 
-    /// Refrigerant that cans and charging cylinders have given, kg.
+    /// Refrigerant that cans and charging cylinders have given, kg; what burst cans lost was not given.
     pub fn given(&self, plant: &Plant) -> f64 {
         let left = match self.hands.attached {
             Attached::Can(_) | Attached::Cylinder(_) => {
@@ -195,7 +195,7 @@ impl Shop {
             }
             _ => 0.0,
         };
-        (self.supplied - left - self.shelf_supply).max(0.0)
+        (self.supplied - left - self.shelf_supply - self.spilt).max(0.0)
     }
 
     /// Connects dry nitrogen, its regulator backed off and its valve shut.

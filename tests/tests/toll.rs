@@ -1,0 +1,159 @@
+//! What a careless job costs is told in figures, whatever its card asks for. Outcomes are common practice, no source.
+
+use lowside_lessons::{Cost, Severity, toll};
+use lowside_session::{Action, Bay, Event, Scenario, TICKS_PER_SECOND, library, wait::Goal};
+use lowside_units::{Quantity, Ratio, Temperature};
+
+fn bay(name: &str, set: &[String]) -> Bay {
+    let mut scenario =
+        Scenario::parse(library::scenario(name).expect("shipped"), set).expect("reads");
+    scenario.act.clear();
+    Bay::new(&scenario)
+}
+
+fn act(bay: &mut Bay, actions: &[Action]) {
+    for action in actions {
+        bay.apply(*action)
+            .unwrap_or_else(|e| panic!("{action:?}: {e}"));
+    }
+}
+
+fn run(bay: &mut Bay, seconds: u64) {
+    for _ in 0..seconds * TICKS_PER_SECOND {
+        bay.step();
+    }
+}
+
+fn find<T>(bay: &Bay, wanted: impl Fn(Cost) -> Option<T>) -> Option<(Severity, T)> {
+    toll(bay)
+        .into_iter()
+        .find_map(|(severity, cost)| Some((severity, wanted(cost)?)))
+}
+
+/// Charges a van for a minute from a can, its hose purged or not.
+fn charge(purge: bool) -> Bay {
+    let mut bay = bay("charge-from-cans", &[]);
+    act(&mut bay, &[Action::TakeCan, Action::Tap { on: true }]);
+    if purge {
+        act(&mut bay, &[Action::Purge { on: true }]);
+        run(&mut bay, 4);
+        act(&mut bay, &[Action::Purge { on: false }]);
+    }
+    let open = Ratio::from_si(1.0);
+    act(&mut bay, &[Action::LowValve { open }]);
+    run(&mut bay, 60);
+    bay
+}
+
+#[test]
+fn a_hose_that_is_not_purged_brings_air() {
+    let air = |bay: &Bay| {
+        find(bay, |c| match c {
+            Cost::Air(kg) => Some(kg),
+            _ => None,
+        })
+    };
+    assert_eq!(air(&charge(true)), None);
+    let (severity, kg) = air(&charge(false)).expect("air is told");
+    // A hose of 1.5 m and 5 mm bore holds 30 mL, and air weighs 1.2 g a litre.
+    assert!((20e-6..0.5e-3).contains(&kg), "{kg} kg");
+    assert_eq!(severity, Severity::Slight);
+}
+
+#[test]
+fn liquid_at_the_compressor_is_told_with_its_time_and_what_it_cost() {
+    let liquid = |bay: &Bay| {
+        find(bay, |c| match c {
+            Cost::Liquid {
+                times,
+                seconds,
+                wear,
+            } => Some((times, seconds, wear)),
+            _ => None,
+        })
+    };
+    let mut healthy = bay("healthy", &[]);
+    run(&mut healthy, 300);
+    assert_eq!(liquid(&healthy), None);
+    let mut full = bay("healthy", &["start.charge=2000g".to_owned()]);
+    run(&mut full, 300);
+    let (_, (times, seconds, wear)) = liquid(&full).expect("liquid is told");
+    let breaths = full
+        .events()
+        .iter()
+        .filter(|(_, e)| *e == Event::LiquidAtCompressor);
+    assert_eq!(times, breaths.count());
+    assert!((0.5..300.0).contains(&seconds), "{seconds} s");
+    let damage = &full.plant().damage;
+    assert!((wear - damage.slugging - damage.washing).abs() < 1e-12 && wear > 0.0);
+}
+
+#[test]
+fn a_can_that_bursts_is_told_and_what_it_lost_was_not_given() {
+    let mut bay = bay("charge-from-cans", &[]);
+    act(&mut bay, &[Action::TakeCan]);
+    // Nobody may: a bath of 90 degC takes the can past what bursts it.
+    act(
+        &mut bay,
+        &[Action::Bath {
+            temperature: Some(Temperature::from_deg_c(90.0)),
+        }],
+    );
+    let given = |bay: &Bay| bay.shop().given(bay.plant());
+    for _ in 0..600 {
+        run(&mut bay, 1);
+        if bay.shop().hands.attached.can().is_some_and(|c| c.burst) {
+            break;
+        }
+    }
+    run(&mut bay, 60);
+    let left = bay
+        .plant()
+        .network
+        .node(bay.shop().places.can)
+        .content
+        .whole()[0];
+    assert!(left < 0.1, "it has emptied itself: {left} kg left");
+    assert!(given(&bay) < 1e-3, "given {} kg", given(&bay));
+    act(&mut bay, &[Action::DropCan]);
+    assert!(
+        given(&bay) < 1e-3,
+        "given {} kg after it is put away",
+        given(&bay)
+    );
+    assert!(
+        matches!(toll(&bay)[0], (Severity::Grave, Cost::Burst { cans: 1 })),
+        "{:?}",
+        toll(&bay)
+    );
+    let vented = find(&bay, |c| match c {
+        Cost::Vented(kg) => Some(kg),
+        _ => None,
+    });
+    assert!(
+        vented.is_some_and(|(s, kg)| s == Severity::Grave && kg > 0.2),
+        "{vented:?}"
+    );
+}
+
+#[test]
+fn what_cannot_come_is_not_waited_for() {
+    let mut bay = bay("charge-from-cans", &[]);
+    let empty = Goal::Event(Event::CanEmpty);
+    assert!(!empty.can_come(&bay), "without a can");
+    assert!(!Goal::Cycles(1).can_come(&bay), "with the engine off");
+    act(&mut bay, &[Action::TakeCan]);
+    run(&mut bay, 1);
+    assert!(empty.can_come(&bay), "with a full can");
+    act(
+        &mut bay,
+        &[
+            Action::Engine { on: true },
+            Action::AirConditioning { on: true },
+        ],
+    );
+    assert!(Goal::Cycles(1).can_come(&bay));
+    act(&mut bay, &[Action::DropCan]);
+    assert!(!empty.can_come(&bay), "after it is put away");
+    assert!(Goal::VentSteady.can_come(&bay));
+}
