@@ -165,15 +165,35 @@ pageTest("a statement is signed and held against the bay's own record", desktop,
   await field("Compressor").focus();
   await page.keyboard.press("Space");
   await k.pick("Hold under vacuum", "held");
-  await field("Nothing was let into the room").press("Space");
+  await k.pick("Nothing was let into the room", "yes");
   await k.push("Sign the record");
-  await page.getByText("Signed, but the bay\u2019s own record says otherwise: Recovered; New parts; Hold under vacuum").waitFor();
+  await page.getByText("Signed, but the bay\u2019s own record says otherwise: Recovered; New parts; Hold under vacuum Not stated: Refrigerant; Oil out; Oil in; Caps on the ports").waitFor();
   assert.notEqual(await record.getAttribute("open"), null);
   await field("Recovered, oz").fill("0");
   await field("Compressor").press("Space");
   await k.pick("Hold under vacuum", "not done");
   await k.push("Sign the record");
-  await page.getByText("Signed. All that is stated matches").waitFor();
+  await page.getByText("Signed. All that is stated matches the bay\u2019s own record. Not stated: Refrigerant; Oil out; Oil in; New parts; Caps on the ports").waitFor();
+  // A box that is not ticked says nothing; "no" says something, and it is wrong or right.
+  for (const [said, verdict] of [["no", /^Signed\. All/], ["yes", /says otherwise: Caps on the ports/], ["not stated", /^Signed\. All.*; Caps on the ports$/]]) {
+    await k.pick("Both caps are on", said);
+    await k.push("Sign the record");
+    await page.locator(".statement .verdict").filter({ hasText: verdict }).waitFor();
+  }
+  // What cannot be a number is told beside its line and signs nothing.
+  const before = await page.locator(".statement .verdict").last().innerText();
+  for (const typed of ["-3", "1e9", "much"]) {
+    await field("Recovered, oz").fill(typed);
+    await page.getByText("Recovered: write a number from 0 to 1763.7 oz").waitFor();
+    assert.equal(await field("Recovered, oz").getAttribute("aria-invalid"), "true");
+    await k.push("Sign the record");
+    assert.equal(await page.locator(".statement .verdict").last().innerText(), before);
+  }
+  await field("Recovered, oz").fill("1".repeat(40));
+  assert.equal((await field("Recovered, oz").inputValue()).length, 40, "a script may fill in more than a hand can");
+  await page.getByText("Recovered: write a number").waitFor();
+  await field("Recovered, oz").fill("0");
+  await k.push("Sign the record");
   for (const kind of ["CSV", "JSON"]) {
     const coming = page.waitForEvent("download");
     await k.push(`Save as ${kind}`);
@@ -198,7 +218,7 @@ for (const window of [desktop, phone])
       await field("Recovered, oz").fill("12.5");
       await field("Oil in, fl oz").fill("2");
       await field("Accumulator").press("Space");
-      await field("Both caps are on").press("Space");
+      await k.pick("Both caps are on", "yes");
       await k.pick("Hold under vacuum", "held");
     };
     const stands = async (full, why) => {
@@ -210,10 +230,10 @@ for (const window of [desktop, phone])
           await field("Oil in, fl oz").inputValue(),
           await field("Accumulator").isChecked(),
           await field("Compressor").isChecked(),
-          await field("Both caps are on").isChecked(),
+          await field("Both caps are on").evaluate((list) => list.selectedOptions[0].label),
           await field("Hold under vacuum").evaluate((list) => list.selectedOptions[0].label),
         ],
-        full ? ["12.5", "", "2", true, false, true, "held"] : ["", "", "", false, false, false, "not stated"],
+        full ? ["12.5", "", "2", true, false, "yes", "held"] : ["", "", "", false, false, "not stated", "not stated"],
         why,
       );
     };

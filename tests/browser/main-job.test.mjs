@@ -22,7 +22,7 @@ function bay(page) {
     vent: async () => number(await reading("Centre vent")),
     perMinute: async () => number((await reading("Clutch")).match(/([\d.]+) \/ min/)[1]),
     scale: async () => number(await reading("Scale")),
-    given: async () => number(await reading("Given by the cans")),
+    given: async () => number(await reading("Charged by weight")),
     gauge: async (title) => {
       const name = await page.getByRole("img", { name: new RegExp(`^${title}`) }).getAttribute("aria-label");
       // Below the atmosphere the compound gauge speaks of vacuum.
@@ -158,7 +158,7 @@ pageTest("a reload takes up where it was left, with the same acts", desktop, asy
   assert.ok(Math.abs((await b.gauge("Low side")) - low) < 15, "the low side is where it was");
   await page.getByText("Settings", { exact: true }).click();
   await b.button("SI").click();
-  assert.match(await b.reading("Given by the cans"), / g/);
+  assert.match(await b.reading("Charged by weight"), / g/);
   assertQuiet(page);
 });
 

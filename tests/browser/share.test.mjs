@@ -191,13 +191,24 @@ pageTest(
 );
 
 pageTest(
-  "a link to nothing known opens the first bay",
+  "a link to a bay that is not there says so and opens the first one",
   desktop,
   async (page) => {
     await page.getByRole("slider", { name: "Blower" }).waitFor();
+    await page.getByText("This link could not be opened: there is no bay called \u201cnowhere\u201d here.").waitFor();
     assert.equal(await page.getByLabel("Start with").evaluate((e) => e.selectedOptions[0].textContent), "Healthy van, running");
-    assert.equal(await page.locator(".notice").count(), 0);
     assertQuiet(page);
+    for (const [path, told] of [
+      [`#s=healthy&t=5&l=${"A".repeat(2_000_000)}`, "it is larger than 1.5 kB, the most it may be"],
+      ["#s=healthy&t=5&l=!!!", "its list of acts cannot be read"],
+      ["#s=healthy&l=W10", "its length cannot be read"],
+      [`#s=healthy&t=5&l=${btoa("[[0,{")}`, "its end is missing"],
+    ])
+      await other(path, async (there) => {
+        await there.getByText(`This link could not be opened: ${told}.`).waitFor();
+        assert.equal(await there.getByText("last visit").count(), 0);
+        assertQuiet(there);
+      });
   },
   { path: "#s=nowhere&t=5&l=!!!" },
 );

@@ -121,7 +121,7 @@ pageTest(
     await until("the vent is cold", 40, async () => number(await t.reading("Centre vent")) < 50);
     assert.match(await t.reading("Centre vent"), /\u00b0F/);
     assert.match(await gauge("Low"), /pounds? per square inch gauge/);
-    const given = number(await t.reading("Given by the cans"));
+    const given = number(await t.reading("Charged by weight"));
     assert.ok(given > 33 && given < 36, `given ${given} oz`);
     // The reading aloud, on demand.
     await page.evaluate(() => document.activeElement.blur());

@@ -25,15 +25,15 @@ pageTest("units are chosen as a set or one by one, and remembered", desktop, asy
   await unit("Mixed").click();
   await page.waitForTimeout(200);
   assert.match(await gauge(page), /bars? gauge/);
-  assert.match(await reading(page, "Given by the cans"), /\d g/);
+  assert.match(await reading(page, "Charged by weight"), /\d g/);
   await page.getByLabel("Mass", { exact: true }).selectOption("oz");
   await page.waitForTimeout(200);
-  assert.match(await reading(page, "Given by the cans"), / oz/);
+  assert.match(await reading(page, "Charged by weight"), / oz/);
   assert.match(await gauge(page), /bars? gauge/, "the pressure stays what it was");
   assert.equal(await hash(), before, "the bay knows of no units");
   await page.reload();
   await page.getByLabel("Start with").waitFor();
   assert.match(await gauge(page), /bars? gauge/);
-  assert.match(await reading(page, "Given by the cans"), / oz/);
+  assert.match(await reading(page, "Charged by weight"), / oz/);
   assertQuiet(page);
 });

@@ -107,7 +107,7 @@ pub(crate) enum Msg {
     /// Saves the take that the notice is about as a file.
     SaveNotice,
     /// A file that was chosen.
-    Open(String),
+    Open(Result<String, TakeError>),
     /// Copies a link to this bay.
     Link,
     /// The later part of the program is here.

@@ -4,8 +4,9 @@ use lowside_present::{
     UnitSystem,
     job::{Job, RecordView},
     statement::{Said, Signed},
+    toll::{Severity, Told},
 };
-use lowside_session::{Action, TICKS_PER_SECOND, Tick};
+use lowside_session::{Action, Bay, TICKS_PER_SECOND, Tick};
 use lowside_units::{Duration, display};
 use yew::{
     Callback, Html, Properties, classes, component, html, use_effect_with, use_memo, use_state,
@@ -23,6 +24,10 @@ use crate::{
 pub(crate) struct JobProps {
     /// The job under way: all that is shown of it.
     pub(crate) job: Option<JobView>,
+    /// What it has cost so far.
+    pub(crate) toll: Vec<(Severity, Told)>,
+    /// Bay time.
+    pub(crate) tick: Tick,
     pub(crate) record: RecordView,
     pub(crate) units: UnitSystem,
     /// Opens a job by name, or leaves it.
@@ -45,6 +50,8 @@ pub(crate) struct StepView {
     title: String,
     reason: String,
     accept: String,
+    /// What is asked at once, where it is several things, and whether each is so.
+    goals: Vec<(String, bool)>,
     hints: [String; 2],
 }
 
@@ -55,8 +62,8 @@ pub(crate) struct JobView {
     title: String,
     complaint: String,
     steps: Vec<StepView>,
-    /// When, what, and whether it fails the job.
-    harms: Vec<(String, String, bool)>,
+    /// How bad, when and what.
+    harms: Vec<(Severity, String, String)>,
     passed: bool,
 }
 
@@ -65,7 +72,7 @@ fn clock(tick: Tick) -> String {
 }
 
 impl JobView {
-    pub(crate) fn of(job: &Job) -> Self {
+    pub(crate) fn of(job: &Job, bay: &Bay, units: UnitSystem) -> Self {
         let steps = job.card.step.iter().zip(job.steps());
         Self {
             name: job.name,
@@ -82,6 +89,15 @@ impl JobView {
                     title: told(&s.title),
                     reason: told(&s.reason),
                     accept: told(&s.accept),
+                    goals: if s.goal.len() > 1 {
+                        let done = matches!(standing, Standing::Done { .. });
+                        let asked = s.goal.iter();
+                        asked
+                            .map(|c| (words::condition(*c, units), done || c.holds(bay)))
+                            .collect()
+                    } else {
+                        Vec::new()
+                    },
                     hints: [told(&s.hints[0]), told(&s.hints[1])],
                 })
                 .collect(),
@@ -90,7 +106,12 @@ impl JobView {
                 .into_iter()
                 .filter_map(|(i, tick)| {
                     let harm = job.card.harm.get(i)?;
-                    Some((clock(tick), told(&harm.title), harm.fails))
+                    let severity = if harm.fails {
+                        Severity::Grave
+                    } else {
+                        Severity::Serious
+                    };
+                    Some((severity, clock(tick), told(&harm.title)))
                 })
                 .collect(),
             passed: job.passed(),
@@ -102,7 +123,15 @@ impl JobView {
 #[component]
 pub(crate) fn JobSheet(p: &JobProps) -> Html {
     let picked = use_state(|| 0_usize);
-    let signed = use_state(|| false);
+    // The moment of signing off: going back before it, or to another bay, takes it back.
+    let signed = use_state(|| None::<(&'static str, Tick)>);
+    let off = p
+        .job
+        .as_ref()
+        .and_then(|job| signed.filter(|(name, at)| *name == job.name && *at <= p.tick));
+    if signed.is_some() && off.is_none() {
+        signed.set(None);
+    }
     let names: Vec<&'static str> = library::names().collect();
     // Reading the cards takes longer than all else here.
     let titles = use_memo(words::current(), |_| {
@@ -112,7 +141,7 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
     let opens = |name: Option<&'static str>| {
         let (open, signed) = (p.open.clone(), signed.clone());
         move || {
-            signed.set(false);
+            signed.set(None);
             open.emit(name);
         }
     };
@@ -143,18 +172,20 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
                 <h3>{ &job.title }</h3>
                 <p class="complaint">{ &job.complaint }</p>
                 <h4>{ words::job_steps() }</h4>
-                <ol class="steps">{ for job.steps.iter().map(step) }</ol>
-                <h4>{ words::harms() }</h4>
-                if job.harms.is_empty() { <p class="told">{ words::harm_none() }</p> }
-                else { <ul class="harms">{ for job.harms.iter().map(|(time, what, _)| html! { <li>{ words::harm_at(time, what) }</li> }) }</ul> }
+                <ol class="steps" key={job.name}>{ for job.steps.iter().map(step) }</ol>
+                { harms(true, &job.harms, &p.toll) }
                 <div class="acts">
-                    { button(words::sign_off(), true, { let (signed, say, told) = (signed.clone(), p.say.clone(), verdict(job)); move || { signed.set(true); say.emit(told.clone()); } }) }
+                    { button(words::sign_off(), true, {
+                        let (signed, say, told, now) = (signed.clone(), p.say.clone(), verdict(job, &p.toll), (job.name, p.tick));
+                        move || { signed.set(Some(now)); say.emit(told.clone()); }
+                    }) }
                     { button(words::job_again(), true, opens(Some(job.name))) }
                     { button(words::job_leave(), true, opens(None)) }
                 </div>
-                <p class={classes!("verdict", job.passed.then_some("passed"))}>{ if *signed { verdict(job) } else { String::new() } }</p>
+                <p class={classes!("verdict", job.passed.then_some("passed"))}>{ if off.is_some() { verdict(job, &p.toll) } else { String::new() } }</p>
             } else {
                 <p class="told">{ words::job_none() }</p>
+                { harms(false, &[], &p.toll) }
             }
             { performance(&p.record.performance, &p.act) }
             <StatementForm units={p.units} converted={p.record.converted} leaks={p.record.searched.iter().map(|(s, _)| *s).collect::<Vec<_>>()}
@@ -164,10 +195,33 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
     }
 }
 
-fn verdict(job: &JobView) -> String {
+/// Harms of the card and what it cost, the worst first.
+fn harms(in_job: bool, of_card: &[(Severity, String, String)], toll: &[(Severity, Told)]) -> Html {
+    let named = of_card
+        .iter()
+        .map(|(severity, time, what)| (*severity, words::harm_at(time, what)));
+    let mut all: Vec<_> = named
+        .chain(toll.iter().map(|(s, t)| (*s, words::cost(t))))
+        .collect();
+    all.sort_by_key(|(severity, _)| std::cmp::Reverse(*severity));
+    html! { <>
+        if in_job { <h4>{ words::harms() }</h4> } else { <h3>{ words::harms() }</h3> }
+        if all.is_empty() { <p class="told">{ words::harm_none() }</p> }
+        else { <ul class="harms">{ for all.iter().map(|(severity, what)| html! { <li><b>{ words::severity(*severity) }</b>{ ": " }{ what }</li> }) }</ul> }
+    </> }
+}
+
+fn verdict(job: &JobView, toll: &[(Severity, Told)]) -> String {
     let list = |all: Vec<&str>| all.join("; ");
     if job.passed {
-        return words::signed_passed().to_owned();
+        let harms = job.harms.iter().map(|(_, _, what)| what.clone());
+        let all: Vec<String> = harms
+            .chain(toll.iter().map(|(_, t)| words::cost(t)))
+            .collect();
+        if all.is_empty() {
+            return words::signed_passed().to_owned();
+        }
+        return words::signed_passed_with(all.join("; "));
     }
     let open: Vec<&str> = job
         .steps
@@ -176,8 +230,11 @@ fn verdict(job: &JobView) -> String {
         .map(|s| s.title.as_str())
         .collect();
     if open.is_empty() {
-        let harms = job.harms.iter().filter(|(_, _, fails)| *fails);
-        words::signed_failed(list(harms.map(|(_, what, _)| what.as_str()).collect()))
+        let harms = job
+            .harms
+            .iter()
+            .filter(|(severity, _, _)| *severity == Severity::Grave);
+        words::signed_failed(list(harms.map(|(_, _, what)| what.as_str()).collect()))
     } else {
         words::signed_missing(list(open))
     }
@@ -199,6 +256,12 @@ fn step(s: &StepView) -> Html {
             <p><span class="mark" aria-hidden="true">{ mark }</span><strong>{ &s.title }</strong><span class="standing">{ state }</span></p>
             <p class="reason">{ &s.reason }</p>
             <p class="accept">{ words::step_accept() }{ ": " }{ &s.accept }</p>
+            if !s.goals.is_empty() {
+                <ul class="goals">{ for s.goals.iter().map(|(what, so)| html! {
+                    <li class={so.then_some("so")}><span aria-hidden="true">{ if *so { "\u{2713}" } else { "\u{25cb}" } }</span>{ what }
+                        <span class="unseen">{ ": " }{ if *so { words::yes() } else { words::no() } }</span></li>
+                }) }</ul>
+            }
             <details class="clue"><summary>{ words::hint_first() }<span class="unseen">{ ": " }{ &s.title }</span></summary>
                 <p>{ &s.hints[0] }</p>
                 <details><summary>{ words::hint_second() }<span class="unseen">{ ": " }{ &s.title }</span></summary><p>{ &s.hints[1] }</p></details>

@@ -17,7 +17,7 @@ pub(crate) fn readings(r: &Readout) -> Html {
                     { words::in_out()[usize::from(r.clutch)] }<small>{ words::cycles(r.cycles) }</small>
                 </dd></div>
                 <div><dt>{ words::scale() }</dt><dd>{ r.scale.as_ref().map_or_else(|| words::scale_empty().to_owned(), ToString::to_string) }</dd></div>
-                <div class="wide" id="reading-vacuum"><dt>{ words::vacuum_gauge() }</dt><dd>{ r.vacuum.as_ref().map_or_else(|| words::vacuum_over().to_owned(), ToString::to_string) }</dd></div>
+                <div class="wide" id="reading-vacuum"><dt>{ words::vacuum_gauge() }{ " " }<small>{ words::gauge_at([words::gauge_place_states_off(), words::gauge_place_states_on()][usize::from(r.vacuum_at_loop)]) }</small></dt><dd>{ r.vacuum.as_ref().map_or_else(|| words::vacuum_over().to_owned(), ToString::to_string) }</dd></div>
                 <div class="wide"><dt>{ words::given() }</dt><dd>{ r.given.to_string() }<small>{ words::label(&r.label) }</small></dd>
                     <svg viewBox="0 0 200 8" preserveAspectRatio="none" aria-hidden="true">
                         <rect class="trough" x="0" y="1" width="200" height="6" rx="3" />

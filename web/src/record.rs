@@ -10,7 +10,7 @@ use yew::{Html, html};
 
 use crate::{
     host, words,
-    work::{button, line, print},
+    work::{button, line, print_job},
 };
 
 /// A line: which of the statement it is, its name, what was recorded, what was stated.
@@ -30,7 +30,7 @@ pub(crate) fn record(r: &RecordView, signed: Option<&Signed>) -> Html {
         <details class="record" open={signed.is_some()}>
             <summary>{ words::record() }</summary>
             <div class="acts">
-                { button(words::record_print(), true, print) }
+                { button(words::record_print(), true, print_job) }
                 { button(words::record_save("CSV"), true, saves(true)) }
                 { button(words::record_save("JSON"), true, saves(false)) }
             </div>
@@ -108,6 +108,14 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
         let stated = signed.map_or_else(String::new, |s| said(&s.said));
         (Some(which), name.to_owned(), value, stated)
     };
+    let drained = r
+        .drained
+        .iter()
+        .map(|(p, out)| format!("{} {out}", host::lower(words::part(*p))));
+    let oil_out = std::iter::once(s(&r.oil[0]))
+        .chain(drained)
+        .collect::<Vec<_>>()
+        .join("; ");
     let mut all = vec![
         of(Mismatch::Gas, words::record_gas(), r.gas.to_owned(), &|s| {
             s.gas.map_or("", name).to_owned()
@@ -141,20 +149,14 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
             words::record_vented(),
             format!("{}, {}", r.vented, words::record_co2(&r.co2)),
             &|s| {
-                if s.nothing_vented {
-                    words::state_none_vented()
-                } else {
-                    ""
-                }
-                .to_owned()
+                s.nothing_vented.map_or_else(String::new, |a| {
+                    words::named(words::state_none_vented(), &yes(a))
+                })
             },
         ),
-        of(
-            Mismatch::OilOut,
-            words::record_oil_out(),
-            s(&r.oil[0]),
-            &|s| s.numbers[2].clone(),
-        ),
+        of(Mismatch::OilOut, words::record_oil_out(), oil_out, &|s| {
+            s.numbers[2].clone()
+        }),
         of(
             Mismatch::OilIn,
             words::record_oil_in(),
@@ -165,19 +167,31 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
             Mismatch::Parts,
             words::record_parts(),
             parts(&r.parts),
-            &|s| parts(&s.parts),
+            &|s| {
+                if s.no_parts || !s.parts.is_empty() {
+                    parts(&s.parts)
+                } else {
+                    String::new()
+                }
+            },
         ),
         of(
             Mismatch::Leaks,
             words::record_searched(),
             join(searched.collect()),
-            &|s| join(s.leaks.iter().map(|l| words::spot_name(*l)).collect()),
+            &|s| {
+                if s.no_leaks || !s.leaks.is_empty() {
+                    join(s.leaks.iter().map(|l| words::spot_name(*l)).collect())
+                } else {
+                    String::new()
+                }
+            },
         ),
         of(Mismatch::Hold, words::hold(), or_none(held), &|s| {
             s.hold.map_or("", outcome).to_owned()
         }),
         of(Mismatch::Caps, words::record_caps(), yes(r.caps_on), &|s| {
-            yes(s.caps_on)
+            s.caps_on.map_or_else(String::new, yes)
         }),
         plain(words::record_injuries(), r.injuries.to_string()),
         plain(words::record_ventings(), r.ventings.to_string()),
@@ -190,12 +204,9 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
             words::record_lacks(),
             lacks,
             &|s| {
-                if s.in_order {
-                    words::state_in_order()
-                } else {
-                    ""
-                }
-                .to_owned()
+                s.in_order.map_or_else(String::new, |a| {
+                    words::named(words::state_in_order(), &yes(a))
+                })
             },
         ));
     }

@@ -1,4 +1,8 @@
 //! Settings: what is chosen once and kept. Opened from the head of the page, in place.
+use lowside_session::{
+    TakeError,
+    take::{LARGEST, Part},
+};
 use lowside_units::display::UnitSystem;
 use yew::{Callback, Event, Html, MouseEvent, TargetCast, classes, html};
 
@@ -16,8 +20,8 @@ pub(crate) struct SettingsProps {
     pub(crate) offline: bool,
     pub(crate) save_take: Callback<()>,
     pub(crate) copy_link: Callback<()>,
-    /// Text of a file that was chosen.
-    pub(crate) open: Callback<String>,
+    /// Text of a file that was chosen, or why there is none.
+    pub(crate) open: Callback<Result<String, TakeError>>,
 }
 
 /// The settings behind their title.
@@ -77,15 +81,20 @@ fn take(p: &SettingsProps) -> Html {
         let open = open.clone();
         wasm_bindgen_futures::spawn_local(async move {
             // A file larger than any take is not read at all.
-            let text = if file.size() > lowside_session::take::LARGEST as f64 {
-                None
+            let part = Part::Whole;
+            open.emit(if file.size() > LARGEST as f64 {
+                Err(TakeError::TooLarge {
+                    part,
+                    most: LARGEST,
+                })
             } else {
-                wasm_bindgen_futures::JsFuture::from(file.text())
-                    .await
-                    .ok()
-                    .and_then(|t| t.as_string())
-            };
-            open.emit(text.unwrap_or_default());
+                let text = wasm_bindgen_futures::JsFuture::from(file.text()).await;
+                let unread = || TakeError::Form {
+                    part,
+                    detail: String::new(),
+                };
+                text.ok().and_then(|t| t.as_string()).ok_or_else(unread)
+            });
         });
     });
     html! {

@@ -3,7 +3,10 @@
 //! A link carries the scenario's name, and the acts if they are short, behind the `#` of the address, which no server ever sees:
 //! `#s=healthy&u=psi.f.oz.us&t=3000&h=...&l=...`, the log as JSON in base64 for addresses. The units go with it, so that others read
 //! the figures that are spoken of. What comes in is checked as a take is.
-use lowside_session::{Bay, Take, TakeError, library, take};
+use lowside_session::{
+    Bay, Take, TakeError, library,
+    take::{self, Part},
+};
 
 use lowside_units::display::UnitSystem;
 
@@ -11,6 +14,24 @@ use crate::{host, stage, units};
 
 /// Longest log in a link, characters: longer addresses break in mail and chat.
 const LONGEST: usize = 1_500;
+
+/// Longest name of a bay that is repeated, characters.
+const LONGEST_NAME: usize = 40;
+
+/// Why a link could not be opened.
+#[derive(Debug)]
+pub(crate) enum LinkError {
+    /// It asks for a bay that is not there.
+    Unknown(String),
+    /// Its acts are no good.
+    Take(TakeError),
+}
+
+impl From<TakeError> for LinkError {
+    fn from(why: TakeError) -> Self {
+        Self::Take(why)
+    }
+}
 
 /// What an address asks for.
 pub(crate) enum Asked {
@@ -44,29 +65,37 @@ pub(crate) fn units(fragment: &str) -> Option<UnitSystem> {
     units::read(&field(fragment, "u")?.replace('.', " "))
 }
 
-/// Reads the part of an address behind `#`; none if it asks for nothing known.
+/// Reads the part of an address behind `#`; none if it asks for no bay.
 ///
 /// # Errors
-/// [`TakeError`] when there is a log and it is no good.
-pub(crate) fn read(fragment: &str) -> Result<Option<Asked>, TakeError> {
+/// [`LinkError`] when the bay is unknown, or there is a log and it is no good.
+pub(crate) fn read(fragment: &str) -> Result<Option<Asked>, LinkError> {
     let field = |name| field(fragment, name);
-    let Some(name) = field("s").filter(|n| stage::STARTS.contains(n)) else {
+    let Some(name) = field("s") else {
         return Ok(None);
     };
+    let unknown = || LinkError::Unknown(name.chars().take(LONGEST_NAME).collect());
+    if !stage::STARTS.contains(&name) {
+        return Err(unknown());
+    }
     let Some(log) = field("l") else {
         return Ok(Some(Asked::Start(name.to_owned())));
     };
-    let bad = |what: &str| TakeError::Text(what.to_owned());
     if log.len() > LONGEST {
-        return Err(TakeError::TooLarge { bytes: log.len() });
+        let (part, most) = (Part::Whole, LONGEST);
+        return Err(TakeError::TooLarge { part, most }.into());
     }
-    let log = decode(log).ok_or_else(|| bad("l"))?;
-    let ticks = field("t")
-        .and_then(|t| t.parse().ok())
-        .ok_or_else(|| bad("t"))?;
-    let scenario = library::shipped(name).ok_or_else(|| bad("s"))?;
+    let bad = |part| TakeError::Form {
+        part,
+        detail: String::new(),
+    };
+    let log = decode(log).ok_or(bad(Part::Log))?;
+    let ticks = field("t").and_then(|t| t.parse().ok());
+    let ticks = ticks.ok_or(bad(Part::Ticks))?;
+    let scenario = library::shipped(name).ok_or_else(unknown)?;
     let hash = field("h").unwrap_or_default().to_owned();
-    Take::assemble(scenario, &log, ticks, hash).map(|take| Some(Asked::Take(Box::new(take))))
+    let take = Take::assemble(scenario, &log, ticks, hash)?;
+    Ok(Some(Asked::Take(Box::new(take))))
 }
 
 /// Saves a take's text as a file of the person's.

@@ -2,7 +2,7 @@
 use lowside_present::{
     UnitSystem,
     bench::Part,
-    statement::{Mismatch, Outcome, Said, Signed, units},
+    statement::{Impossible, LONGEST_NUMBER, Mismatch, NUMBERS, Outcome, Said, Signed, units},
     tools::{self, Gas, Spot},
 };
 use yew::{Callback, Event, Html, InputEvent, Properties, TargetCast, classes, component, html};
@@ -35,12 +35,6 @@ const OUTCOMES: [Outcome; 3] = [Outcome::NotDone, Outcome::Held, Outcome::Rose];
 #[component]
 pub(crate) fn StatementForm(p: &StatementProps) -> Html {
     let said = &p.said;
-    let names = [
-        words::recovered(),
-        words::record_charged(),
-        words::record_oil_out(),
-        words::record_oil_in(),
-    ];
     let holds: Vec<String> = std::iter::once(words::state_unsaid())
         .chain(OUTCOMES.map(outcome))
         .map(str::to_owned)
@@ -66,29 +60,32 @@ pub(crate) fn StatementForm(p: &StatementProps) -> Html {
             <h3>{ words::state() }</h3>
             <p class="told">{ words::state_idea() }</p>
             <div class="lines">
-                { for names.iter().zip(units(p.units)).enumerate().map(|(i, (name, unit))| number(p, i, name, unit)) }
+                { for number_names().iter().zip(units(p.units)).enumerate().map(|(i, (name, unit))| number(p, i, name, unit)) }
+                { for said.impossible(p.units).iter().map(|wrong| html! { <p class="told wrong" id={format!("wrong-{}", wrong.number)}>{ impossible(wrong) }</p> }) }
                 { choice("state-gas", words::record_gas(), &gases, gas.map_or(0, |n| n + 1), set_gas) }
                 { choice("state-hold", words::hold(), &holds, held.map_or(0, |n| n + 1), set_hold) }
             </div>
             <fieldset class="ticks"><legend>{ words::record_parts() }</legend>
+                { tick(words::record_none().to_owned(), said.no_parts, change(p, |s: &mut Said, on| { s.no_parts = on; s.parts.clear(); })) }
                 { for Part::ALL.iter().map(|part| {
                     let part = *part;
-                    tick(words::part(part).to_owned(), said.parts.contains(&part), change(p, move |s: &mut Said, on| toggle(&mut s.parts, part, on)))
+                    tick(words::part(part).to_owned(), said.parts.contains(&part), change(p, move |s: &mut Said, on| { s.no_parts = false; toggle(&mut s.parts, part, on); }))
                 }) }
             </fieldset>
             if !p.leaks.is_empty() {
                 <fieldset class="ticks"><legend>{ words::state_leaks() }</legend>
+                    { tick(words::record_none().to_owned(), said.no_leaks, change(p, |s: &mut Said, on| { s.no_leaks = on; s.leaks.clear(); })) }
                     { for p.leaks.iter().map(|spot| {
                         let spot = *spot;
-                        tick(words::spot_name(spot), said.leaks.contains(&spot), change(p, move |s: &mut Said, on| toggle(&mut s.leaks, spot, on)))
+                        tick(words::spot_name(spot), said.leaks.contains(&spot), change(p, move |s: &mut Said, on| { s.no_leaks = false; toggle(&mut s.leaks, spot, on); }))
                     }) }
                 </fieldset>
             }
-            <div class="ticks">
-                { tick(words::state_none_vented().to_owned(), said.nothing_vented, change(p, |s, on| s.nothing_vented = on)) }
-                { tick(words::state_caps().to_owned(), said.caps_on, change(p, |s, on| s.caps_on = on)) }
+            <div class="lines">
+                { answer("state-vented", words::state_none_vented(), said.nothing_vented, change(p, |s, a| s.nothing_vented = a)) }
+                { answer("state-caps", words::state_caps(), said.caps_on, change(p, |s, a| s.caps_on = a)) }
                 if p.converted {
-                    { tick(words::state_in_order().to_owned(), said.in_order, change(p, |s, on| s.in_order = on)) }
+                    { answer("state-order", words::state_in_order(), said.in_order, change(p, |s, a| s.in_order = a)) }
                 }
             </div>
             <div class="acts">{ button(words::state_sign(), true, sign) }</div>
@@ -101,11 +98,37 @@ pub(crate) fn StatementForm(p: &StatementProps) -> Html {
 
 /// What came of signing.
 pub(crate) fn verdict(signed: &Signed) -> String {
-    if signed.wrong.is_empty() {
-        return words::state_matches().to_owned();
+    let list = |lines: &[Mismatch]| {
+        lines
+            .iter()
+            .map(|m| name(*m))
+            .collect::<Vec<_>>()
+            .join("; ")
+    };
+    let found = if signed.wrong.is_empty() {
+        words::state_matches().to_owned()
+    } else {
+        words::state_differs(list(&signed.wrong))
+    };
+    if signed.unsaid.is_empty() {
+        return found;
     }
-    let lines: Vec<&str> = signed.wrong.iter().map(|m| name(*m)).collect();
-    words::state_differs(lines.join("; "))
+    format!("{found} {}", words::state_left_out(list(&signed.unsaid)))
+}
+
+/// Names of the numbers, in their order.
+fn number_names() -> [&'static str; NUMBERS] {
+    [
+        words::recovered(),
+        words::record_charged(),
+        words::record_oil_out(),
+        words::record_oil_in(),
+    ]
+}
+
+/// Why a number cannot be.
+pub(crate) fn impossible(wrong: &Impossible) -> String {
+    words::state_impossible(number_names()[wrong.number], &wrong.most)
 }
 
 fn name(line: Mismatch) -> &'static str {
@@ -148,10 +171,26 @@ fn number(p: &StatementProps, i: usize, name: &str, unit: &str) -> Html {
             set(f.value());
         }
     });
+    let wrong = p.said.impossible(p.units).iter().any(|w| w.number == i);
     html! {
         <label class="amount"><span>{ format!("{name}, {unit}") }</span>
-            <input type="text" inputmode="decimal" autocomplete="off" value={p.said.numbers[i].clone()} oninput={typed} /></label>
+            <input type="text" inputmode="decimal" autocomplete="off" maxlength={LONGEST_NUMBER.to_string()} value={p.said.numbers[i].clone()} oninput={typed}
+                aria-invalid={wrong.then_some("true")} aria-describedby={wrong.then(|| format!("wrong-{i}"))} /></label>
     }
+}
+
+/// Yes, no, or nothing said.
+fn answer(
+    id: &'static str,
+    question: &'static str,
+    said: Option<bool>,
+    set: impl Fn(Option<bool>) + 'static,
+) -> Html {
+    let names = [words::state_unsaid(), words::yes(), words::no()].map(str::to_owned);
+    let now = said.map_or(0, |yes| if yes { 1 } else { 2 });
+    choice(id, question, &names, now, move |n| {
+        set([None, Some(true), Some(false)][n.min(2)]);
+    })
 }
 
 fn tick(name: String, on: bool, set: impl Fn(bool) + 'static) -> Html {

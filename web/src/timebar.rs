@@ -2,7 +2,7 @@
 //! to go on and to wait.
 use lowside_present::readout::VENT_GOAL;
 use lowside_session::{
-    Event as BayEvent,
+    Bay, Event as BayEvent,
     condition::{Condition, Reading, Test},
     timeline::LineInfo,
     wait::Goal,
@@ -32,6 +32,8 @@ pub(crate) struct TimeBarProps {
     pub(crate) can_undo: bool,
     pub(crate) can_redo: bool,
     pub(crate) lines: Vec<LineInfo>,
+    /// What can be waited for now.
+    pub(crate) goals: Vec<(&'static str, Goal)>,
     pub(crate) waits_for: Option<Goal>,
     pub(crate) wait_ended: Option<(Goal, bool)>,
     pub(crate) seek: Callback<f64>,
@@ -42,8 +44,8 @@ pub(crate) struct TimeBarProps {
     pub(crate) stop: Callback<()>,
 }
 
-/// What can be waited for, with the value each has in the list.
-pub(crate) fn goals() -> Vec<(&'static str, Goal)> {
+/// What can be waited for as the bay stands, with the value each has in the list.
+pub(crate) fn goals(bay: &Bay) -> Vec<(&'static str, Goal)> {
     let mut all = vec![
         ("cycle", Goal::Cycles(1)),
         ("cycles-3", Goal::Cycles(3)),
@@ -68,6 +70,7 @@ pub(crate) fn goals() -> Vec<(&'static str, Goal)> {
     for (name, minutes) in [("min-1", 1.0), ("min-5", 5.0), ("min-15", 15.0)] {
         all.push((name, Goal::Passed(Duration::from_min(minutes))));
     }
+    all.retain(|(_, goal)| goal.can_come(bay));
     all
 }
 
@@ -128,10 +131,10 @@ fn until(p: &TimeBarProps) -> Html {
             <button type="button" id="stop-waiting" onclick={Callback::from(move |_: MouseEvent| stop.emit(()))}>{ words::stop_waiting() }</button></span>
         };
     }
-    let wait = p.until.clone();
+    let (wait, goals) = (p.until.clone(), p.goals.clone());
     let change = Callback::from(move |e: Event| {
         let Some(name) = chosen(&e) else { return };
-        if let Some((_, goal)) = goals().into_iter().find(|(n, _)| *n == name) {
+        if let Some((_, goal)) = goals.iter().find(|(n, _)| *n == name) {
             // The list is a menu of things to do: it falls back to its title.
             if let Some(list) = e
                 .target()
@@ -139,7 +142,7 @@ fn until(p: &TimeBarProps) -> Html {
             {
                 list.set_value("");
             }
-            wait.emit(goal);
+            wait.emit(*goal);
         }
     });
     html! {
@@ -148,7 +151,7 @@ fn until(p: &TimeBarProps) -> Html {
             <label class="unseen" for="until">{ words::until() }</label>
             <select id="until" onchange={change}>
                 <option value="" selected=true>{ words::until() }</option>
-                { for goals().into_iter().map(|(name, goal)| html! { <option value={name}>{ words::goal(goal, p.units) }</option> }) }
+                { for p.goals.iter().map(|(name, goal)| html! { <option key={*name} value={*name}>{ words::goal(*goal, p.units) }</option> }) }
             </select>
         </span>
     }

@@ -11,8 +11,10 @@ use lowside_present::{
     readout::Readout,
     tools::Gas,
 };
-use lowside_session::{Caution, Event, NoSample, Refused, TakeError, take};
+use lowside_session::{Caution, Event, NoSample, Refused, TICKS_PER_SECOND, TakeError, size, take};
 use lowside_units::UnitError;
+
+use crate::share::LinkError;
 
 pub(crate) use help::*;
 pub(crate) use labels::*;
@@ -293,14 +295,65 @@ pub(crate) fn refused_why(why: &Refused) -> String {
     }
 }
 
+/// A part of a take.
+fn take_part_of(part: take::Part) -> String {
+    use take::Part;
+    let (name, number) = match part {
+        Part::Format => ("format", 0),
+        Part::Scenario => ("scenario", 0),
+        Part::Log | Part::Whole => ("log", 0),
+        Part::Ticks => ("ticks", 0),
+        Part::Hash => ("hash", 0),
+        Part::Act(index) => ("act", index + 1),
+    };
+    take_part(name, number)
+}
+
+/// Why a link could not be opened.
+pub(crate) fn link_why(why: &LinkError) -> String {
+    match why {
+        LinkError::Unknown(name) => link_unknown(name),
+        LinkError::Take(why) => take_why(why),
+    }
+}
+
 /// Why a take could not be taken up.
 pub(crate) fn take_why(why: &TakeError) -> String {
     match why {
-        TakeError::TooLarge { bytes } => take_too_large(bytes, take::LARGEST),
-        TakeError::Text(text) => take_not_one(text),
+        TakeError::TooLarge {
+            part: take::Part::Whole,
+            most,
+        } => take_too_large(size(*most)),
+        TakeError::TooLarge { part, most } => take_part_too_large(take_part_of(*part), size(*most)),
+        TakeError::Empty => take_empty().to_owned(),
+        TakeError::CutShort => take_cut_short().to_owned(),
+        TakeError::Form {
+            part: take::Part::Whole,
+            ..
+        } => take_not_one().to_owned(),
+        TakeError::Form { part, .. } => take_part_broken(take_part_of(*part)),
         TakeError::Format(format) => take_format(format, take::FORMAT),
-        TakeError::Scenario(text) => take_scenario(text),
-        TakeError::Range { field, value, most } => take_range(field, value, most),
+        // A field goes by its name in the format; what stands behind it in brackets is English.
+        TakeError::Scenario(UnitError::OutOfRange {
+            field,
+            value,
+            lo,
+            hi,
+        }) => {
+            let field = field.split(" (").next().unwrap_or_default();
+            take_value(refused_range(field, value, lo, hi))
+        }
+        TakeError::Scenario(_) => take_part_broken(take_part_of(take::Part::Scenario)),
+        TakeError::Range {
+            part: take::Part::Log,
+            value,
+            most,
+        } => take_many_acts(value, most),
+        TakeError::Range {
+            part: part @ take::Part::Act(_),
+            ..
+        } => take_out_of_order(take_part_of(*part)),
+        TakeError::Range { .. } => take_too_long(take::LONGEST / TICKS_PER_SECOND / 3600),
         TakeError::Act { index, why } => take_act(index + 1, refused_why(why)),
         TakeError::Halted { why, .. } => bay_halted(why.place),
         TakeError::Differs { .. } => take_differs().to_owned(),

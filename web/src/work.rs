@@ -1,8 +1,8 @@
 //! Small controls that tools, bench and job share: a switch, a slider, a choice, a button, a line of reading.
-use wasm_bindgen::JsCast;
+use wasm_bindgen::{JsCast, closure::Closure};
 use yew::{Callback, Event, Html, InputEvent, MouseEvent, TargetCast, classes, html};
 
-use crate::panel::chosen;
+use crate::{host, panel::chosen};
 
 /// A control with two states.
 pub(crate) fn switch(
@@ -82,12 +82,23 @@ pub(crate) fn line(name: &str, value: &str) -> Html {
     html! { <p class="line"><span>{ name.to_owned() }</span><b>{ value.to_owned() }</b></p> }
 }
 
-/// Prints the page.
-pub(crate) fn print() {
-    let function = js_sys::Reflect::get(&crate::host::window(), &"print".into())
-        .ok()
-        .and_then(|f| f.dyn_into::<js_sys::Function>().ok());
-    if let Some(function) = function {
-        drop(function.call0(&crate::host::window()));
-    }
+/// Prints the job and its record alone. The page by itself prints readings and chart.
+pub(crate) fn print_job() {
+    let mark = |on: bool| {
+        if let Some(body) = host::document().body() {
+            drop(body.class_list().toggle_with_force("prints-job", on));
+        }
+    };
+    mark(true);
+    let over = Closure::once_into_js(move || mark(false));
+    let options = web_sys::AddEventListenerOptions::new();
+    options.set_once(true);
+    drop(
+        host::window().add_event_listener_with_callback_and_add_event_listener_options(
+            "afterprint",
+            over.unchecked_ref(),
+            &options,
+        ),
+    );
+    drop(host::window().print());
 }

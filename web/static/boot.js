@@ -16,6 +16,25 @@ part("fail-copy").addEventListener("click", async () => {
   }
 });
 
+// A file dropped anywhere is opened as if it had been chosen in the settings, which say what is wrong with it.
+const carriesFile = (event) => event.dataTransfer?.types.includes("Files");
+const over = (on) => (part("drop").hidden = !on);
+addEventListener("dragover", (event) => {
+  if (!carriesFile(event)) return;
+  event.preventDefault();
+  over(true);
+});
+addEventListener("dragleave", (event) => event.relatedTarget || over(false));
+addEventListener("drop", (event) => {
+  over(false);
+  if (!carriesFile(event)) return;
+  event.preventDefault();
+  const field = part("open-take");
+  if (!field) return;
+  field.files = event.dataTransfer.files;
+  field.dispatchEvent(new Event("change", { bubbles: true }));
+});
+
 // The program is fetched here, so that the bar can tell how much of it has come.
 async function program() {
   const response = await fetch(new URL("./lowside_bg.wasm", import.meta.url));

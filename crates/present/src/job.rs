@@ -3,6 +3,7 @@
 
 use lowside_lessons::{JobCard, Progress, library, progress::Standing};
 use lowside_session::{Bay, Tick, performance::asked};
+use lowside_shop::oil::RHO_OIL;
 use lowside_shop::record::{Checked, Performance, Prices, Readings, breaches, converted_to};
 use lowside_units::{
     AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Ratio, RotationSpeed, Temperature,
@@ -179,6 +180,8 @@ pub struct RecordView {
     pub co2: Shown,
     /// Oil measured out and put in.
     pub oil: [Shown; 2],
+    /// Oil measured out of each part that was drained.
+    pub drained: Vec<(Part, Shown)>,
     /// Gas it was built for.
     pub built_for: &'static str,
     /// Fittings of the low-side and the high-side port.
@@ -220,6 +223,14 @@ fn noted(r: &Readings, units: UnitSystem) -> Noted {
     }
 }
 
+/// Oil measured out of each part that was drained.
+fn drained(bay: &Bay, units: UnitSystem) -> Vec<(Part, Shown)> {
+    let out = Part::ALL.map(|part| (part, bay.shop().oil.drained[part as usize]));
+    let some = out.into_iter().filter(|(_, kg)| *kg > 0.0);
+    some.map(|(part, kg)| (part, display::volume(Volume::from_si(kg / RHO_OIL), units)))
+        .collect()
+}
+
 /// The record of a bay.
 pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
     let r = bay.record(&Prices::default());
@@ -247,6 +258,7 @@ pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
         vented: mass(r.vented),
         co2: mass(r.co2_equivalent.1),
         oil: [oil(r.oil_out), oil(r.oil_in)],
+        drained: drained(bay, units),
         searched: r.searched.iter().map(|(s, f)| (*s, f.found)).collect(),
         parts: r.parts,
         hold: r.hold.map(|h| {

@@ -1,6 +1,7 @@
 //! What the instruments read, as text.
 
 use lowside_session::{Bay, Event, TICKS_PER_SECOND};
+use lowside_shop::vacuum::GaugePlace;
 use lowside_units::{
     Duration, GaugePressure, Mass, Temperature,
     display::{self, Shown, UnitSystem},
@@ -27,9 +28,11 @@ pub struct Readout {
     pub cabin: Shown,
     /// Electronic vacuum gauge; none above its range.
     pub vacuum: Option<Shown>,
+    /// It hangs at the loop, not at the pump.
+    pub vacuum_at_loop: bool,
     /// Scale under the can or cylinder; none with nothing on it.
     pub scale: Option<Shown>,
-    /// What the cans have given so far by the scale.
+    /// What was charged by weight: what cans and cylinder have given so far.
     pub given: Shown,
     /// The label's charge.
     pub label: Shown,
@@ -101,6 +104,7 @@ impl Readout {
                 .weighed()
                 .then(|| m(i.scale.reading())),
             vacuum: crate::tools::vacuum(bay, units),
+            vacuum_at_loop: bay.shop().hands.vacuum_gauge == GaugePlace::Loop,
             given: m(given),
             label: m(label),
             given_share: given / label.max(1e-3),

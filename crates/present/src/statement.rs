@@ -5,7 +5,7 @@ use lowside_session::Bay;
 use lowside_shop::record::{Prices, Statement, converted_to, mismatches};
 use lowside_units::{
     Mass, Quantity, Volume,
-    display::{self, UnitSystem},
+    display::{self, Shown, UnitSystem},
 };
 
 use serde::{Deserialize, Serialize};
@@ -17,27 +17,79 @@ pub use lowside_shop::{hold::Outcome, record::Mismatch};
 /// Lines of the statement that are numbers, in the order of [`Said::numbers`].
 pub const NUMBERS: usize = 4;
 
-/// What was put into the form. In text JSON, so that a draft outlives a visit.
+/// What was put into the form; what is left as it comes is not stated. In text JSON, so that a draft outlives a visit.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct Said {
-    /// Refrigerant recovered and charged, oil out and in, as typed; empty is not stated.
+    /// Refrigerant recovered and charged, oil out and in, as typed.
     pub numbers: [String; NUMBERS],
     /// New parts.
     pub parts: Vec<Part>,
+    /// There are none.
+    pub no_parts: bool,
     /// Where leaks were found.
     pub leaks: Vec<Spot>,
+    /// None was found.
+    pub no_leaks: bool,
     /// How the hold came out.
     pub hold: Option<Outcome>,
     /// Which gas is in the loop now.
     pub gas: Option<Gas>,
     /// A conversion meets its conditions; looked at where there is one.
-    pub in_order: bool,
+    #[serde(with = "answer")]
+    pub in_order: Option<bool>,
     /// Nothing went into the room.
-    pub nothing_vented: bool,
+    #[serde(with = "answer")]
+    pub nothing_vented: Option<bool>,
     /// Both caps are on.
-    pub caps_on: bool,
+    #[serde(with = "answer")]
+    pub caps_on: Option<bool>,
 }
+
+/// An answer in text: `false` is none, as in drafts from when there was only a box to tick.
+mod answer {
+    use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
+    use serde_json::Value;
+
+    const NO: &str = "no";
+
+    #[expect(
+        clippy::ref_option,
+        clippy::trivially_copy_pass_by_ref,
+        reason = "serde asks for it"
+    )]
+    pub(super) fn serialize<S: Serializer>(said: &Option<bool>, s: S) -> Result<S::Ok, S::Error> {
+        match said {
+            Some(false) => NO.serialize(s),
+            other => other.is_some().serialize(s),
+        }
+    }
+
+    pub(super) fn deserialize<'de, D: Deserializer<'de>>(d: D) -> Result<Option<bool>, D::Error> {
+        match Value::deserialize(d)? {
+            Value::Bool(said) => Ok(said.then_some(true)),
+            Value::String(said) if said == NO => Ok(Some(false)),
+            _ => Err(D::Error::unknown_variant("", &[NO])),
+        }
+    }
+}
+
+/// Most refrigerant that a line can state: more than cylinders of a job hold.
+const MOST_MASS: Mass = Mass::from_kg(50.0);
+/// Most oil.
+const MOST_OIL: Volume = Volume::from_cm3(5000.0);
+
+/// A number of the form that cannot be: it is none, or below nothing or above `most`.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Impossible {
+    /// Which, by its place in [`Said::numbers`].
+    pub number: usize,
+    /// The most that can be stated there.
+    pub most: Shown,
+}
+
+/// Longest number that is read, bytes.
+pub const LONGEST_NUMBER: usize = 16;
 
 /// The units that the numbers are asked in.
 pub fn units(units: UnitSystem) -> [&'static str; NUMBERS] {
@@ -62,28 +114,58 @@ impl Said {
             .flatten()
     }
 
-    /// In SI; what is no number is kept as one that matches nothing.
-    pub fn statement(&self, system: UnitSystem) -> Statement {
-        let units = units(system);
-        let read = |i: usize, parse: fn(&str) -> Option<f64>| {
-            let typed = self.numbers[i].trim().replace(',', ".");
-            (!typed.is_empty()).then(|| parse(&format!("{typed} {}", units[i])).unwrap_or(f64::NAN))
+    /// A number of the form in SI; none where nothing is typed.
+    fn number(&self, i: usize, system: UnitSystem) -> Option<Result<f64, Impossible>> {
+        let typed = self.numbers[i].trim();
+        if typed.is_empty() {
+            return None;
+        }
+        let text = format!("{} {}", typed.replace(',', "."), units(system)[i]);
+        let mass = i < NUMBERS / 2;
+        let (most, shown) = if mass {
+            (MOST_MASS.si(), display::mass(MOST_MASS, system))
+        } else {
+            (MOST_OIL.si(), display::volume(MOST_OIL, system))
         };
-        let mass = |i| read(i, |t| Mass::parse(t).ok().map(Quantity::si));
-        let oil = |i| read(i, |t| Volume::parse(t).ok().map(Quantity::si));
-        Statement {
-            recovered: mass(0),
-            charged: mass(1),
-            oil_out: oil(2),
-            oil_in: oil(3),
-            parts: Some(self.parts.clone()),
+        let read = if mass {
+            Mass::parse(&text).map(Quantity::si)
+        } else {
+            Volume::parse(&text).map(Quantity::si)
+        };
+        let possible = read
+            .ok()
+            .filter(|si| typed.len() <= LONGEST_NUMBER && (0.0..=most).contains(si));
+        Some(possible.ok_or(Impossible {
+            number: i,
+            most: shown,
+        }))
+    }
+
+    /// Numbers that cannot be.
+    pub fn impossible(&self, system: UnitSystem) -> Vec<Impossible> {
+        let all = (0..NUMBERS).filter_map(|i| self.number(i, system)?.err());
+        all.collect()
+    }
+
+    /// In SI.
+    ///
+    /// # Errors
+    /// The first number that cannot be.
+    pub fn statement(&self, system: UnitSystem) -> Result<Statement, Impossible> {
+        let number = |i| self.number(i, system).transpose();
+        Ok(Statement {
+            recovered: number(0)?,
+            charged: number(1)?,
+            oil_out: number(2)?,
+            oil_in: number(3)?,
+            parts: (self.no_parts || !self.parts.is_empty()).then(|| self.parts.clone()),
             hold: self.hold,
             gas: self.gas,
-            leaks: Some(self.leaks.clone()),
-            nothing_vented: Some(self.nothing_vented),
-            caps_on: Some(self.caps_on),
-            ..Statement::default()
-        }
+            leaks: (self.no_leaks || !self.leaks.is_empty()).then(|| self.leaks.clone()),
+            nothing_vented: self.nothing_vented,
+            caps_on: self.caps_on,
+            conversion_in_order: self.in_order,
+        })
     }
 }
 
@@ -94,19 +176,44 @@ pub struct Signed {
     pub said: Said,
     /// Lines that do not match.
     pub wrong: Vec<Mismatch>,
+    /// Lines that say nothing.
+    pub unsaid: Vec<Mismatch>,
 }
 
 /// Holds what is stated against what the bay recorded.
-pub fn sign(bay: &Bay, said: Said, units: UnitSystem) -> Signed {
+///
+/// # Errors
+/// A number of the form that cannot be: nothing is signed.
+pub fn sign(bay: &Bay, said: Said, units: UnitSystem) -> Result<Signed, Impossible> {
     let record = bay.record(&Prices::default());
-    let stated = Statement {
-        conversion_in_order: converted_to(&record).map(|_| said.in_order),
-        ..said.statement(units)
-    };
-    Signed {
-        wrong: mismatches(&record, &stated),
-        said,
+    let converted = converted_to(&record).is_some();
+    let searched = !record.searched.is_empty();
+    let mut stated = said.statement(units)?;
+    if !converted {
+        stated.conversion_in_order = None;
     }
+    let lines = [
+        (stated.gas.is_none(), Mismatch::Gas),
+        (stated.recovered.is_none(), Mismatch::Recovered),
+        (stated.charged.is_none(), Mismatch::Charged),
+        (stated.oil_out.is_none(), Mismatch::OilOut),
+        (stated.oil_in.is_none(), Mismatch::OilIn),
+        (stated.parts.is_none(), Mismatch::Parts),
+        (searched && stated.leaks.is_none(), Mismatch::Leaks),
+        (stated.hold.is_none(), Mismatch::Hold),
+        (stated.nothing_vented.is_none(), Mismatch::Vented),
+        (stated.caps_on.is_none(), Mismatch::Caps),
+        (
+            converted && stated.conversion_in_order.is_none(),
+            Mismatch::Conversion,
+        ),
+    ];
+    let unsaid = lines.into_iter().filter(|(unsaid, _)| *unsaid);
+    Ok(Signed {
+        wrong: mismatches(&record, &stated),
+        unsaid: unsaid.map(|(_, line)| line).collect(),
+        said,
+    })
 }
 
 #[cfg(test)]
@@ -119,12 +226,14 @@ mod tests {
         let said = Said {
             numbers: ["12".into(), "4,2 \"".into(), String::new(), "x".into()],
             parts: Part::ALL.to_vec(),
+            no_parts: true,
             leaks: Spot::all().collect(),
+            no_leaks: true,
             hold: Some(Outcome::NotDone),
             gas: Some(Gas::R1234yf),
-            in_order: true,
-            nothing_vented: false,
-            caps_on: true,
+            in_order: Some(true),
+            nothing_vented: Some(false),
+            caps_on: None,
         };
         for draft in [said, Said::default()] {
             let text = draft.to_text();
@@ -140,6 +249,7 @@ mod tests {
             "[1]",
             "{\"numbers\":[\"1\"]}",
             "{\"hold\":\"perhaps\"}",
+            "{\"caps_on\":\"perhaps\"}",
             "{\"more\":1}",
             &long,
         ] {
@@ -156,23 +266,23 @@ mod tests {
             let mut said = Said::default();
             said.numbers[0] = typed.into();
             said.numbers[2] = "2".into();
-            let stated = said.statement(system);
+            let stated = said.statement(system).expect("numbers");
             let got = stated.recovered.expect("stated");
             assert!((got - kg).abs() < 1e-3, "{got}");
             assert!(stated.oil_out.is_some_and(|v| v > 1e-6), "{stated:?}");
             assert_eq!(stated.charged, None);
         }
         let mut said = Said {
-            nothing_vented: true,
+            nothing_vented: Some(true),
             ..Said::default()
         };
-        said.numbers[1] = "much".into();
+        said.numbers[1] = "500".into();
         said.parts.push(Part::Compressor);
         said.hold = Some(Outcome::Held);
         said.gas = Some(Gas::R12);
         // Nothing was converted, so that this is not asked.
-        said.in_order = true;
-        let signed = sign(&bay("healthy"), said, UnitSystem::SI);
+        said.in_order = Some(true);
+        let signed = sign(&bay("healthy"), said, UnitSystem::SI).expect("possible");
         let wrong = [
             Mismatch::Charged,
             Mismatch::Parts,
@@ -180,5 +290,62 @@ mod tests {
             Mismatch::Gas,
         ];
         assert_eq!(signed.wrong, wrong);
+    }
+
+    #[test]
+    fn what_is_left_empty_accuses_nobody_and_counts_for_nothing() {
+        // The couplers are on, and so the caps off: a truth that an empty form must not be held against.
+        let bay = bay("healthy");
+        let empty = sign(&bay, Said::default(), UnitSystem::US).expect("possible");
+        assert_eq!(empty.wrong, []);
+        let unsaid = [
+            Mismatch::Gas,
+            Mismatch::Recovered,
+            Mismatch::Charged,
+            Mismatch::OilOut,
+            Mismatch::OilIn,
+            Mismatch::Parts,
+            Mismatch::Hold,
+            Mismatch::Vented,
+            Mismatch::Caps,
+        ];
+        assert_eq!(empty.unsaid, unsaid);
+        // Said outright, each is held against the truth.
+        let said = |caps_on| Said {
+            caps_on: Some(caps_on),
+            no_parts: true,
+            ..Said::default()
+        };
+        for (caps_on, wrong) in [(true, vec![Mismatch::Caps]), (false, Vec::new())] {
+            let signed = sign(&bay, said(caps_on), UnitSystem::US).expect("possible");
+            assert_eq!(signed.wrong, wrong);
+            assert!(
+                !signed.unsaid.contains(&Mismatch::Caps)
+                    && !signed.unsaid.contains(&Mismatch::Parts)
+            );
+        }
+        // A draft of an earlier version: boxes that were not ticked.
+        let old = "{\"numbers\":[\"\",\"\",\"\",\"\"],\"parts\":[],\"leaks\":[],\"hold\":null,\"gas\":null,\
+                   \"in_order\":false,\"nothing_vented\":false,\"caps_on\":true}";
+        let old = Said::parse(old).expect("an old draft");
+        assert_eq!((old.nothing_vented, old.caps_on), (None, Some(true)));
+    }
+
+    #[test]
+    fn a_number_that_cannot_be_is_named_with_the_most_there_is() {
+        let bay = bay("healthy");
+        let long = "1".repeat(17);
+        for typed in ["much", "-1", "1e9", "nan", "inf", "1 2", &long, "5000 kg"] {
+            for number in 0..NUMBERS {
+                let mut said = Said::default();
+                said.numbers[number] = typed.into();
+                let [wrong] = &said.impossible(UnitSystem::SI)[..] else {
+                    panic!("{typed} in line {number} is impossible");
+                };
+                let most = ["50000", "5000"][usize::from(number >= 2)];
+                assert_eq!((wrong.number, wrong.most.number.as_str()), (number, most));
+                assert_eq!(sign(&bay, said, UnitSystem::SI), Err(wrong.clone()));
+            }
+        }
     }
 }

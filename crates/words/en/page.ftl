@@ -20,13 +20,27 @@ resuming-cancel = Back to the bay that was open
 resume-broken = A bay could not be taken up again: { $why }. It is kept.
 resume-once = The program failed while your bay was being taken up, so this is another one. Yours is kept.
 copy = Copy its actions
-take-too-large = { $bytes } bytes are more than { $most }, the most a take may have
-take-not-one = this is no take: { $why }
+take-too-large = it is larger than { $most }, the most it may be
+take-part-too-large = its { $part } is larger than { $most }
+take-empty = nothing stands in it
+take-cut-short = its end is missing
+take-not-one = it is no saved bay
+take-part-broken = its { $part } cannot be read
 take-format = it has format { $format }, and this program reads { $known }
-take-scenario = its scenario: { $why }
-take-range = { $field } = { $value } is outside 0 to { $most }
+take-many-acts = it has { $value } acts, and no more than { $most } are read
+take-too-long = it lasts longer than { $hours } hours
+take-out-of-order = its { $part } comes before the one above it or after its end
+take-part = { $part ->
+    [format] format number
+    [scenario] scenario
+    [log] list of acts
+    [ticks] length
+    [hash] mark of its end
+   *[act] act { $number }
+ }
+take-value = its scenario: { $why }
 take-act = act { $number } of its log: { $why }
-take-differs = it ends elsewhere than it says: it was changed, or made with another version of the physics
+take-differs = it does not end where it says: it was edited, or another version of the program made it
 
 ## Controls
 
@@ -113,7 +127,7 @@ clutch-out = out
 clutch-in = in
 cycles = { $n } / min
 scale = Scale
-given = Given by the cans
+given = Charged by weight
 label = label { $charge }
 no-can = no can
 

@@ -23,7 +23,7 @@ update-there = A newer version is there. Your bay is kept.
 update-now = Take it now
 offline-ready = Kept on this device: works without a network.
 offline-not-yet = Not yet kept on this device for times without a network.
-resume-differs = Taken up with a newer version of the physics: readings may differ from what you saw.
+resume-differs = It does not end where it says: it was edited, or another version of this program made it. Readings may differ from those seen then.
 
 ## Bays that are kept
 
@@ -57,3 +57,4 @@ projector = Show to a class
 print = Print readings and chart
 file-broken = This file could not be opened: { $why }. Your bay is as it was.
 link-broken = This link could not be opened: { $why }.
+link-unknown = there is no bay called “{ $name }” here

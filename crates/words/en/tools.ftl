@@ -42,6 +42,7 @@ cylinder-holds = It holds
 regulator = Regulator
 vacuum-gauge = Vacuum gauge
 vacuum-over = above its range
+gauge-at = at { $place }
 scale-empty = empty
 scale-zero = Zero
 
@@ -199,8 +200,8 @@ sight-oil = { $much ->
     [some] wet with oil
    *[lots] oil stands in it
  }
-drained = Drained
-poured = Poured
+drained = Drained from it
+poured = Poured into it
 renewed = New ones
 worksheet-note = Measure what comes out: as much goes back in, of the same kind.
 
@@ -253,7 +254,7 @@ hold-not-done = not done
 hold-held = held
 hold-rose = rose
 state = Your statement
-state-idea = Write down what you did before you look. Signing opens the bay’s own record and says where the two differ. An empty line is not compared.
+state-idea = Write down what you did before you look. Signing opens the bay’s own record and says where the two differ. What is not stated is not compared.
 state-unsaid = not stated
 state-leaks = Leak found at
 state-none-vented = Nothing was let into the room
@@ -357,3 +358,52 @@ refused-hose-taken = something hangs on the service hose: take it off first
 refused-fitting-locked = the fitting for { $gas } stays on: no other goes over it
 refused-cut-out-fitted = there is a cut-out already
 refused-screw-at-end = the screw goes no further
+
+## What a step asks at once, and what a job cost
+asked-below = { $what } below { $value }
+asked-above = { $what } above { $value }
+reading-can-liquid = Liquid in the can
+reading-charge = Charge in the loop
+reading-air = Air in the loop
+reading-water = Free water in the loop
+reading-desiccant-water = Water in the desiccant
+reading-oil = Oil in the loop
+reading-seals-leak = Leak of the joints a year
+reading-suction-liquid = Liquid drawn by the compressor
+reading-r12 = R-12 in the refrigerant
+reading-purity = Purity by the identifier
+reading-wear = Wear of the compressor
+reading-mineral-oil = Mineral oil in the oil
+reading-hurt = Somebody was hurt
+reading-loop-open = A joint is apart
+reading-leak-found = Leak found
+reading-new-fittings = Fittings for R-134a on both ports
+reading-new-seals = New oiled O-rings in all joints
+reading-new-accumulator = New accumulator
+reading-in-order = Conversion in order
+reading-noted-before = Readings noted before the work
+reading-noted-after = Readings noted after the work
+reading-can = Can on the hose
+reading-can-burst = Can burst
+severity-slight = slight
+severity-serious = serious
+severity-grave = grave
+cost-hurt = { $n ->
+    [one] somebody was hurt
+   *[other] somebody was hurt { $n } times
+ }
+cost-burst = { $n ->
+    [one] a can burst
+   *[other] { $n } cans burst
+ }
+cost-liquid = { $n ->
+    [one] the compressor drew liquid once
+   *[other] the compressor drew liquid { $n } times
+ }, { $time } in all: { $life } of its life
+cost-wear = heat, pressure, grit or want of oil took { $life } of the compressor’s life
+cost-air = { $mass } of air let into the loop
+cost-water = { $mass } of free water let into the loop
+cost-vented = { $mass } of refrigerant let into the room
+signed-passed-with = Passed: every step is done. But there is harm: { $harms }
+state-left-out = Not stated: { $lines }
+state-impossible = { $line }: write a number from 0 to { $most }

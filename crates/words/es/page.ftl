@@ -20,13 +20,27 @@ resuming-cancel = Volver al trabajo que estaba abierto
 resume-broken = No se pudo retomar un trabajo: { $why }. Sigue guardado.
 resume-once = El programa falló mientras se retomaba su trabajo, por eso este es otro. El suyo sigue guardado.
 copy = Copiar sus acciones
-take-too-large = { $bytes } bytes son más que { $most }, lo máximo para una grabación
-take-not-one = esto no es una grabación: { $why }
-take-format = tiene el formato { $format } y este programa lee el { $known }
-take-scenario = su situación inicial: { $why }
-take-range = { $field } = { $value } está fuera de 0 a { $most }
-take-act = acción { $number } de su registro: { $why }
-take-differs = termina distinto de lo que dice: fue modificada, o se hizo con otra versión de la física
+take-too-large = pasa de { $most }, lo más que puede tener
+take-part-too-large = su { $part } pasa de { $most }
+take-empty = no contiene nada
+take-cut-short = le falta el final
+take-not-one = no es un taller guardado
+take-part-broken = su { $part } no se puede leer
+take-format = tiene el formato { $format }, y este programa lee el { $known }
+take-many-acts = tiene { $value } acciones, y no se leen más de { $most }
+take-too-long = dura más de { $hours } horas
+take-out-of-order = su { $part } va antes que la anterior o después del final
+take-part = { $part ->
+    [format] número de formato
+    [scenario] situación inicial
+    [log] lista de acciones
+    [ticks] duración
+    [hash] marca del final
+   *[act] acción { $number }
+ }
+take-value = su situación inicial: { $why }
+take-act = acción { $number } de su lista: { $why }
+take-differs = no termina donde dice: se editó, o lo hizo otra versión del programa
 
 ## Mandos
 
@@ -113,7 +127,7 @@ clutch-out = suelto
 clutch-in = pegado
 cycles = { $n } / min
 scale = Báscula
-given = Entregado por las latas
+given = Cargado por peso
 label = etiqueta { $charge }
 no-can = sin lata
 

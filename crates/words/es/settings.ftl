@@ -23,7 +23,7 @@ update-there = Hay una versión más nueva. Su trabajo se conserva.
 update-now = Tomarla ahora
 offline-ready = Guardado en este aparato: funciona sin red.
 offline-not-yet = Todavía no está guardado en este aparato para usarlo sin red.
-resume-differs = Se retomó con una versión más nueva de la física: las lecturas pueden diferir de lo que vio.
+resume-differs = No termina donde dice: se editó, o lo hizo otra versión de este programa. Las lecturas pueden diferir de las que se vieron.
 
 ## Trabajos guardados
 
@@ -57,3 +57,4 @@ projector = Mostrar a un grupo
 print = Imprimir lecturas y gráfica
 file-broken = No se pudo abrir este archivo: { $why }. Su taller sigue como estaba.
 link-broken = No se pudo abrir este enlace: { $why }.
+link-unknown = aquí no hay ningún taller llamado «{ $name }»

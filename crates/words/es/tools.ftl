@@ -42,6 +42,7 @@ cylinder-holds = Contiene
 regulator = Regulador
 vacuum-gauge = Vacuómetro
 vacuum-over = sobre su rango
+gauge-at = en { $place }
 scale-empty = vacía
 scale-zero = Tara
 
@@ -199,8 +200,8 @@ sight-oil = { $much ->
     [some] mojado de aceite
    *[lots] hay aceite dentro
  }
-drained = Escurrido
-poured = Vertido
+drained = Sacado de ella
+poured = Vertido en ella
 renewed = Nuevos
 worksheet-note = Mida lo que sale: otro tanto vuelve a entrar, del mismo tipo.
 
@@ -253,7 +254,7 @@ hold-not-done = no hecha
 hold-held = aguantó
 hold-rose = subió
 state = Su declaración
-state-idea = Anote lo que hizo antes de mirar. Al firmar se abre el informe del propio taller y se dice en qué difieren. Una línea vacía no se compara.
+state-idea = Anote lo que hizo antes de mirar. Al firmar se abre el informe del propio taller y se dice en qué difieren. Lo que no se declara no se compara.
 state-unsaid = sin declarar
 state-leaks = Fuga hallada en
 state-none-vented = No se soltó nada al aire
@@ -357,3 +358,52 @@ refused-hose-taken = algo cuelga de la manguera de servicio: quítelo primero
 refused-fitting-locked = la conexión para { $gas } se queda puesta: encima no va otra
 refused-cut-out-fitted = ya hay un corte por alta
 refused-screw-at-end = el tornillo no da más
+
+## Lo que un paso pide a la vez, y lo que costó un trabajo
+asked-below = { $what } por debajo de { $value }
+asked-above = { $what } por encima de { $value }
+reading-can-liquid = Líquido en la lata
+reading-charge = Carga en el circuito
+reading-air = Aire en el circuito
+reading-water = Agua libre en el circuito
+reading-desiccant-water = Agua en el desecante
+reading-oil = Aceite en el circuito
+reading-seals-leak = Fuga de las uniones por año
+reading-suction-liquid = Líquido que aspira el compresor
+reading-r12 = R-12 en el refrigerante
+reading-purity = Pureza según el identificador
+reading-wear = Desgaste del compresor
+reading-mineral-oil = Aceite mineral en el aceite
+reading-hurt = Alguien se lastimó
+reading-loop-open = Hay una unión abierta
+reading-leak-found = Fuga hallada
+reading-new-fittings = Conexiones para R-134a en los dos puertos
+reading-new-seals = O-rings nuevos y aceitados en todas las uniones
+reading-new-accumulator = Acumulador nuevo
+reading-in-order = Conversión en regla
+reading-noted-before = Lecturas anotadas antes del trabajo
+reading-noted-after = Lecturas anotadas después del trabajo
+reading-can = Lata en la manguera
+reading-can-burst = Lata reventada
+severity-slight = leve
+severity-serious = serio
+severity-grave = grave
+cost-hurt = { $n ->
+    [one] alguien se lastimó
+   *[other] alguien se lastimó { $n } veces
+ }
+cost-burst = { $n ->
+    [one] reventó una lata
+   *[other] reventaron { $n } latas
+ }
+cost-liquid = { $n ->
+    [one] el compresor aspiró líquido una vez
+   *[other] el compresor aspiró líquido { $n } veces
+ }, { $time } en total: { $life } de su vida útil
+cost-wear = el calor, la presión, la suciedad o la falta de aceite le quitaron al compresor { $life } de su vida útil
+cost-air = { $mass } de aire entraron al circuito
+cost-water = { $mass } de agua libre entraron al circuito
+cost-vented = { $mass } de refrigerante se fueron al aire
+signed-passed-with = Aprobado: todos los pasos están hechos. Pero hay daños: { $harms }
+state-left-out = Sin declarar: { $lines }
+state-impossible = { $line }: escriba un número de 0 a { $most }

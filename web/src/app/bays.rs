@@ -278,6 +278,8 @@ impl App {
                 (Shelf::of(&bay), notice)
             }
             Source::File | Source::Link => {
+                // What was told of the file or link before is over.
+                self.notice = None;
                 let notice = self.put_aside();
                 self.settle(bays::new_id(), None);
                 self.state_nothing();

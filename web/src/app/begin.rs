@@ -34,7 +34,7 @@ impl App {
             }
             Ok(None) => self.take_up(ctx, found),
             Err(e) => {
-                self.tell(words::link_broken(words::take_why(&e)), None);
+                self.tell(words::link_broken(words::link_why(&e)), None);
                 self.take_up(ctx, found);
             }
         }
@@ -54,7 +54,7 @@ impl App {
                 self.stage.ticks.clear();
                 self.ask(ctx, asked);
             }
-            Err(e) => self.tell(words::link_broken(words::take_why(&e)), None),
+            Err(e) => self.tell(words::link_broken(words::link_why(&e)), None),
         }
     }
 

@@ -73,7 +73,7 @@ impl App {
                 };
                 self.tell(text, None);
             }
-            Msg::Open(text) => match Take::parse(text) {
+            Msg::Open(text) => match text.clone().and_then(|text| Take::parse(&text)) {
                 Ok(take) => self.replay(ctx, take, Source::File),
                 Err(e) => self.tell(words::file_broken(words::take_why(&e)), None),
             },

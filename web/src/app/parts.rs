@@ -15,7 +15,7 @@ use crate::{
     later,
     settings::SettingsProps,
     sheet,
-    timebar::{TimeBarProps, time_bar},
+    timebar::{TimeBarProps, goals, time_bar},
     top::{TopProps, top},
     words,
 };
@@ -108,6 +108,7 @@ impl App {
             can_undo,
             can_redo,
             lines: s.lines_kept(),
+            goals: goals(&s.bay),
             waits_for: s.waits_for(),
             wait_ended: self.told.map(|e| (e.goal, e.met)),
             seek: link.callback(Msg::Seek),

@@ -5,6 +5,7 @@ use lowside_present::{
     job::{self, Job},
     retrofit,
     statement::{self, Said},
+    toll,
     tools::{Tool, Tools},
 };
 use lowside_session::Bay;
@@ -17,7 +18,7 @@ use crate::{
     job::{JobSheet, JobView},
     later,
     stage::{self, Stage},
-    statement::verdict,
+    statement::{impossible, verdict},
     store,
     tools::{HoseTools, Instruments},
     words,
@@ -46,9 +47,13 @@ impl App {
                 self.draft = said;
             }
             WorkMsg::Sign => {
-                let signed = statement::sign(&self.stage.bay, self.draft.clone(), self.units);
-                self.waiting.push(verdict(&signed));
-                self.signed = Some(signed);
+                match statement::sign(&self.stage.bay, self.draft.clone(), self.units) {
+                    Ok(signed) => {
+                        self.waiting.push(verdict(&signed));
+                        self.signed = Some(signed);
+                    }
+                    Err(wrong) => self.waiting.push(impossible(&wrong)),
+                }
             }
             WorkMsg::Job(None) => {
                 self.stage.job = None;
@@ -150,7 +155,8 @@ impl App {
 
     pub(crate) fn job_view(&self, ctx: &Context<Self>) -> Html {
         html! {
-            <JobSheet key="job" job={self.stage.job.as_ref().map(JobView::of)} record={job::record(&self.stage.bay, self.units)}
+            <JobSheet key="job" job={self.stage.job.as_ref().map(|job| JobView::of(job, &self.stage.bay, self.units))} toll={toll::told(&self.stage.bay, self.units)}
+                tick={self.stage.bay.tick()} record={job::record(&self.stage.bay, self.units)}
                 units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))}
                 say={ctx.link().callback(Msg::Say)} said={self.draft.clone()} edit={ctx.link().callback(|s| Msg::Work(WorkMsg::Draft(s)))}
                 signed={self.signed.clone()} sign={ctx.link().callback(|()| Msg::Work(WorkMsg::Sign))} act={ctx.link().callback(Msg::Act)} />

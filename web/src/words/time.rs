@@ -10,7 +10,10 @@ use lowside_units::{
 };
 use lowside_words as say;
 
-use super::labels;
+use super::{
+    labels,
+    work::{joint_name, part},
+};
 
 /// An act as the log tells it: what, and how it was left.
 pub(crate) fn act(action: Action) -> String {
@@ -53,16 +56,18 @@ pub(crate) fn act(action: Action) -> String {
         Action::TakeMachine { .. } => say::act_take_machine().to_owned(),
         Action::MachineStop { .. } => say::act_machine_stop().to_owned(),
         Action::ChangeCylinder { .. } => say::act_change_cylinder().to_owned(),
-        Action::OpenJoint { .. } => say::act_open_joint().to_owned(),
-        Action::CapJoint { .. } => say::act_cap_joint().to_owned(),
-        Action::CloseJoint { .. } => say::act_close_joint().to_owned(),
-        Action::RemovePart { .. } => say::act_remove_part().to_owned(),
-        Action::RefitPart { .. } => say::act_refit_part().to_owned(),
-        Action::NewPart { .. } => say::act_new_part().to_owned(),
+        Action::OpenJoint { joint } => labels::named(say::act_open_joint(), &joint_name(joint)),
+        Action::CapJoint { joint, .. } => labels::named(say::act_cap_joint(), &joint_name(joint)),
+        Action::CloseJoint { joint, .. } => {
+            labels::named(say::act_close_joint(), &joint_name(joint))
+        }
+        Action::RemovePart { part: p } => labels::named(say::act_remove_part(), part(p)),
+        Action::RefitPart { part: p } => labels::named(say::act_refit_part(), part(p)),
+        Action::NewPart { part: p } => labels::named(say::act_new_part(), part(p)),
         Action::FitOrifice { .. } => say::act_fit_orifice().to_owned(),
-        Action::DrainPart { .. } => say::act_drain_part().to_owned(),
-        Action::FlushPart { .. } => say::do_flush().to_owned(),
-        Action::PourOil { .. } => say::act_pour_oil().to_owned(),
+        Action::DrainPart { part: p } => labels::named(say::act_drain_part(), part(p)),
+        Action::FlushPart { part: p, .. } => labels::named(say::do_flush(), part(p)),
+        Action::PourOil { part: p, .. } => labels::named(say::act_pour_oil(), part(p)),
         Action::InjectOil { .. } => say::act_inject_oil().to_owned(),
         Action::PortCap { .. } => say::act_port_cap().to_owned(),
         Action::LowTap { .. } => say::low_tap().to_owned(),

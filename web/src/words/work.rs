@@ -1,12 +1,16 @@
 //! Tools, parts and joints by their names, and what is seen in them.
 use lowside_present::{
-    UnitSystem,
+    Shown, UnitSystem,
     bench::{Joint, Much, OilKind, Part, Seal, Side, Sight, Standing},
     job::Breach,
+    toll::{Severity, Told},
     tools::{Glass, Point, PumpOilLook, Site, Spot, Tool, Tools},
 };
+use lowside_session::condition::{Condition, Reading, Test};
+use lowside_units::{AbsolutePressure, GaugePressure, Mass, Quantity, Ratio, Temperature, display};
 use lowside_words as say;
 
+use super::labels;
 use crate::host;
 
 /// What can be taken.
@@ -131,6 +135,94 @@ pub(crate) fn oil_name(kind: OilKind) -> &'static str {
         OilKind::Pag150 => "PAG 150",
         OilKind::Ester => say::oil_ester(),
         OilKind::Mineral => say::oil_mineral(),
+    }
+}
+
+/// What a goal or a harm asks for.
+pub(crate) fn condition(c: Condition, units: UnitSystem) -> String {
+    let gauge = |si| display::gauge_pressure(GaugePressure::from_si(si), units);
+    let vacuum = |si| display::vacuum(AbsolutePressure::from_si(si), units);
+    let mass = |si| display::mass(Mass::from_si(si), units);
+    let temperature = |si| display::temperature(Temperature::from_si(si), units);
+    let ratio = |si| display::ratio(Ratio::from_si(si));
+    let year = |si| mass(si * 365.25 * 86_400.0);
+    let answers = [say::no(), say::yes()];
+    let on = labels::engine_states();
+    let coupler = labels::coupler_states();
+    let valve = labels::tap_states();
+    let (name, show, states): (_, &dyn Fn(f64) -> Shown, _) = match c.reading {
+        Reading::Low => (say::low_side(), &gauge, answers),
+        Reading::High => (say::high_side(), &gauge, answers),
+        Reading::LowSwitch => (say::low_switch(), &gauge, answers),
+        Reading::Vacuum => (say::vacuum_gauge(), &vacuum, answers),
+        Reading::Vent => (say::vent(), &temperature, answers),
+        Reading::Cabin => (say::cabin_t(), &temperature, answers),
+        Reading::Clamp => (say::act_clamp(), &temperature, answers),
+        Reading::CanLiquid => (say::reading_can_liquid(), &mass, answers),
+        Reading::Charge => (say::reading_charge(), &mass, answers),
+        Reading::Air => (say::reading_air(), &mass, answers),
+        Reading::Water => (say::reading_water(), &mass, answers),
+        Reading::DesiccantWater => (say::reading_desiccant_water(), &mass, answers),
+        Reading::Oil => (say::reading_oil(), &mass, answers),
+        Reading::Vented => (say::record_vented(), &mass, answers),
+        Reading::Recovered => (say::recovered(), &mass, answers),
+        Reading::Scale => (say::scale(), &mass, answers),
+        Reading::SealsLeak => (say::reading_seals_leak(), &year, answers),
+        Reading::SuctionLiquid => (say::reading_suction_liquid(), &ratio, answers),
+        Reading::R12 => (say::reading_r12(), &ratio, answers),
+        Reading::Purity => (say::reading_purity(), &ratio, answers),
+        Reading::Wear => (say::reading_wear(), &ratio, answers),
+        Reading::MineralOil => (say::reading_mineral_oil(), &ratio, answers),
+        Reading::Engine => (say::engine(), &ratio, on),
+        Reading::AirConditioning => (say::ac(), &ratio, on),
+        Reading::Pump => (say::act_pump(), &ratio, on),
+        Reading::Machine => (say::act_machine(), &ratio, on),
+        Reading::Clutch => (say::clutch(), &ratio, labels::in_out()),
+        Reading::LowCoupler => (say::low_coupler(), &ratio, coupler),
+        Reading::HighCoupler => (say::high_coupler(), &ratio, coupler),
+        Reading::LowValve => (say::low_valve(), &ratio, valve),
+        Reading::HighValve => (say::high_valve(), &ratio, valve),
+        Reading::Hurt => (say::reading_hurt(), &ratio, answers),
+        Reading::Caps => (say::state_caps(), &ratio, answers),
+        Reading::LoopOpen => (say::reading_loop_open(), &ratio, answers),
+        Reading::LeakFound => (say::reading_leak_found(), &ratio, answers),
+        Reading::Label => (say::new_label(), &ratio, answers),
+        Reading::NewFittings => (say::reading_new_fittings(), &ratio, answers),
+        Reading::CutOut => (say::cut_out(), &ratio, answers),
+        Reading::NewSeals => (say::reading_new_seals(), &ratio, answers),
+        Reading::NewAccumulator => (say::reading_new_accumulator(), &ratio, answers),
+        Reading::ConversionInOrder => (say::reading_in_order(), &ratio, answers),
+        Reading::NotedBefore => (say::reading_noted_before(), &ratio, answers),
+        Reading::NotedAfter => (say::reading_noted_after(), &ratio, answers),
+        Reading::Can => (say::reading_can(), &ratio, answers),
+        Reading::CanBurst => (say::reading_can_burst(), &ratio, answers),
+    };
+    match c.test {
+        Test::Below(si) => say::asked_below(name, show(si)),
+        Test::Above(si) => say::asked_above(name, show(si)),
+        Test::Is(so) => labels::named(name, states[usize::from(so)]),
+    }
+}
+
+/// How bad a harm is.
+pub(crate) fn severity(s: Severity) -> &'static str {
+    match s {
+        Severity::Slight => say::severity_slight(),
+        Severity::Serious => say::severity_serious(),
+        Severity::Grave => say::severity_grave(),
+    }
+}
+
+/// What was done, in figures.
+pub(crate) fn cost(told: &Told) -> String {
+    match told {
+        Told::Hurt(n) => say::cost_hurt(*n as f64),
+        Told::Burst(n) => say::cost_burst(*n as f64),
+        Told::Liquid(n, time, life) => say::cost_liquid(*n as f64, &time.number, life),
+        Told::Wear(life) => say::cost_wear(life),
+        Told::Air(mass) => say::cost_air(mass),
+        Told::Water(mass) => say::cost_water(mass),
+        Told::Vented(mass) => say::cost_vented(mass),
     }
 }
 
