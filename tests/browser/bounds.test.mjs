@@ -117,22 +117,32 @@ for (const colorScheme of ["light", "dark"])
       await page.emulateMedia({ media: "print", colorScheme });
       for (const [selector, seen] of [[".gauges .dial", true], [".readings dl", true], [".chart .strip", true], [".levels", false], [".panel", false]])
         assert.equal(await visible(selector), seen, selector);
-      // Ink on white, whatever the page is on: the lines of the chart keep a contrast of 3 (WCAG 1.4.11).
-      const shades = await page.evaluate(() => {
-        const canvas = document.createElement("canvas").getContext("2d");
-        const luminance = (colour) => {
-          canvas.fillStyle = colour;
-          canvas.fillRect(0, 0, 1, 1);
-          const [r, g, b] = [...canvas.getImageData(0, 0, 1, 1).data].map((c) => ((c /= 255) <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4));
-          return 0.2126 * r + 0.7152 * g + 0.0722 * b;
-        };
-        const lines = [...document.querySelectorAll(".chart .strip svg [stroke]")].filter((e) => getComputedStyle(e).strokeWidth !== "0px");
-        return [...lines.map((e) => getComputedStyle(e).stroke), getComputedStyle(document.querySelector(".readings dd")).color]
-          .filter((colour) => colour !== "none")
-          .map((colour) => [colour, 1.05 / (luminance(colour) + 0.05)]);
-      });
-      assert.ok(shades.length > 2, "the chart has lines");
-      if (colorScheme === "dark") assert.ok(shades.at(-1)[1] > 4.5, `text ${shades.at(-1)}`);
+      // Ink on white, whatever the page is on: the ground is white, and something on it has the contrast of a line (3, WCAG 1.4.11) or of
+      // text (4.5, WCAG 1.4.3).
+      for (const [selector, contrast] of [[".chart .strip", 3], [".readings", 4.5], [".gauges .dial", 4.5]]) {
+        const image = (await page.locator(selector).first().screenshot()).toString("base64");
+        const [white, ink] = await page.evaluate(
+          async ([data, least]) => {
+            const image = new Image();
+            image.src = `data:image/png;base64,${data}`;
+            await image.decode();
+            const canvas = Object.assign(document.createElement("canvas"), { width: image.width, height: image.height }).getContext("2d");
+            canvas.drawImage(image, 0, 0);
+            const { data: all } = canvas.getImageData(0, 0, image.width, image.height);
+            const linear = (c) => ((c /= 255) <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4);
+            let [white, ink] = [0, 0];
+            for (let i = 0; i < all.length; i += 4) {
+              const light = 0.2126 * linear(all[i]) + 0.7152 * linear(all[i + 1]) + 0.0722 * linear(all[i + 2]);
+              white += light > 0.9;
+              ink += 1.05 / (light + 0.05) >= least;
+            }
+            return [white, ink].map((n) => (4 * n) / all.length);
+          },
+          [image, contrast],
+        );
+        assert.ok(white > 0.7, `${selector}: ${white} is white`);
+        assert.ok(ink > 5e-4 && ink < 0.3, `${selector}: ${ink} is ink`);
+      }
       const paper = await page.pdf({ format: "A4" });
       assert.ok(paper.length > 20_000, `${paper.length} bytes of PDF`);
       await page.emulateMedia({ media: "screen" });

@@ -199,7 +199,7 @@ pageTest(
     assert.equal(await page.getByLabel("Start with").evaluate((e) => e.selectedOptions[0].textContent), "Healthy van, running");
     assertQuiet(page);
     for (const [path, told] of [
-      [`#s=healthy&t=5&l=${"A".repeat(2_000_000)}`, "it is larger than 1.5 kB, the most it may be"],
+      [`#s=healthy&t=5&l=${"A".repeat(200_000)}`, "it is larger than 1.5 kB, the most it may be"],
       ["#s=healthy&t=5&l=!!!", "its list of acts cannot be read"],
       ["#s=healthy&l=W10", "its length cannot be read"],
       [`#s=healthy&t=5&l=${btoa("[[0,{")}`, "its end is missing"],

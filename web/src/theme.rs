@@ -16,6 +16,8 @@ pub(crate) fn apply() {
         .document_element()
         .and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok());
     let Some(root) = root else { return };
+    // Paper is white: the style sheet turns a dark page over for it.
+    drop(root.toggle_attribute_with_force("data-dark", host::dark()));
     let style = root.style();
     for (name, colour) in [
         ("--ground", theme.ground),

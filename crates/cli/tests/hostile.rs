@@ -179,3 +179,30 @@ fn scenarios_scripts_and_cards_that_would_eat_memory() {
     }
     fs::remove_dir_all(folder).expect("removed");
 }
+
+/// The bounds are no trap: a scenario as large as one may be is run, and its take, in which it is longer, is read again.
+#[test]
+fn the_largest_scenario_comes_back_from_its_take() {
+    let folder = folder("largest");
+    let act = "[[act]]\nafter=\"1s\"\nwhen=\"vent < 9.876543 degC\"\nat_most=\"1min\"\nact={do=\"bath\",temperature=\"45.1234degC\"}\n";
+    let healthy = lowside_session::library::scenario("healthy").expect("shipped");
+    let text = format!("{healthy}\n{}", act.repeat(2000));
+    assert!(
+        text.len() > lowside_session::scenario::LARGEST * 3 / 4,
+        "{} bytes",
+        text.len()
+    );
+    fs::write(folder.join("s.toml"), text).expect("written");
+    for args in [
+        &["run", "s.toml", "--until", "500ms", "--take", "t.json"][..],
+        &["replay", "t.json"],
+    ] {
+        let out = bounded(&folder, args);
+        assert!(
+            out.status.success(),
+            "{}",
+            String::from_utf8_lossy(&out.stderr)
+        );
+    }
+    fs::remove_dir_all(folder).expect("removed");
+}
