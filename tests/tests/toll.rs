@@ -20,7 +20,7 @@ fn act(bay: &mut Bay, actions: &[Action]) {
 
 fn run(bay: &mut Bay, seconds: u64) {
     for _ in 0..seconds * TICKS_PER_SECOND {
-        bay.step();
+        bay.step().expect("the engine goes on");
     }
 }
 

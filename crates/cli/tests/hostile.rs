@@ -2,6 +2,7 @@
 //!
 //! The bound is the shell's: `ulimit -v`, in kilobytes (its man page); a program that asks for more is aborted.
 #![cfg(target_os = "linux")]
+#![allow(clippy::format_collect, reason = "texts of a test, each made once")]
 
 mod common;
 
