@@ -205,7 +205,7 @@ for (const [window, language, said] of [
       await page.waitForTimeout(6000);
       assert.ok(await late.isVisible(), "after ten");
     },
-    { path: "about:blank", folded: true, locale: language, serviceWorkers: "block" },
+    { path: "about:blank", folded: true, running: false, locale: language, serviceWorkers: "block" },
   );
 
 pageTest("the page is nobody's frame for forms or other bases", desktop, async (page) => {
