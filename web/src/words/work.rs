@@ -2,7 +2,7 @@
 use lowside_present::{
     UnitSystem,
     bench::{Joint, Much, OilKind, Part, Seal, Side, Sight, Standing},
-    job::Breach,
+    job::{Breach, Line},
     tools::{Glass, Point, PumpOilLook, Site, Spot, Tool, Tools},
 };
 use lowside_words as say;
@@ -168,12 +168,27 @@ pub(crate) fn standing_of(s: Standing) -> String {
 }
 
 /// What a conversion lacks.
-pub(crate) fn lacks(b: Breach) -> &'static str {
+pub(crate) fn lacks(b: Breach) -> String {
     match b {
         Breach::OldGas => say::lacks_old_gas(),
         Breach::Fittings => say::lacks_fittings(),
         Breach::Label => say::new_label(),
+        Breach::LabelLine(line) => return super::named(say::new_label(), label_line(line)),
         Breach::CutOut => say::cut_out(),
+    }
+    .to_owned()
+}
+
+/// A line of a conversion's label.
+pub(crate) fn label_line(line: Line) -> &'static str {
+    match line {
+        Line::Technician => say::label_technician(),
+        Line::Shop => say::label_shop(),
+        Line::Date => say::label_date(),
+        Line::Oil => say::oil_kind(),
+        Line::OilMaker => say::label_oil_maker(),
+        Line::OilVolume => say::label_oil_volume(),
+        Line::OldCovered => say::label_old_covered(),
     }
 }
 
