@@ -53,7 +53,7 @@ fn from_a_can() -> [Action; 5] {
     ]
 }
 
-/// Every gas has fittings of its own, and none goes onto another's by hand (SAE J639, J2197; 40 CFR 82 subpart G, appendix D; all
+/// Every gas has fittings of its own, and none goes onto another's by hand (SAE J639, J2197; 40 CFR 82 subpart G, appendix H; all
 /// from memory).
 #[test]
 fn no_hose_goes_onto_another_gas_port() {

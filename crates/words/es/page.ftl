@@ -49,7 +49,7 @@ blower = Soplador
 cabin-air = Aire
 engine-speed = Velocidad del motor
 windows = Ventanas
-fan = Abanico frente a la parrilla
+fan = Ventilador frente a la parrilla
 outside-air = Aire exterior
 humidity = Humedad
 shut = Cerrar
@@ -66,6 +66,9 @@ purge-state =
 tap-state =
     .off = cerrada
     .on = abierta
+windows-state =
+    .off = cerradas
+    .on = abiertas
 turn-state =
     .off = válvula arriba: vapor
     .on = válvula abajo: líquido
@@ -108,7 +111,7 @@ vent-cold = fría
 cabin-t = Cabina
 clutch = Embrague
 clutch-out = suelto
-clutch-in = pegado
+clutch-in = acoplado
 cycles = { $n } / min
 scale = Báscula
 given = Entregado por las latas
@@ -147,7 +150,7 @@ place-waste = Desechos
 place-lost = Perdido por extremos abiertos
 log = Qué pasó
 log-empty = Sin novedad.
-event-clutch-in = El embrague pegó
+event-clutch-in = El embrague se acopló
 event-low-switch = El interruptor de baja soltó el embrague
 event-cut-out = Abrió el corte por alta presión: se suelta el embrague
 event-relief-lifted = Abrió la válvula de alivio: sale refrigerante al taller
@@ -187,7 +190,7 @@ redone = Se rehizo: { $act }
 scrub = Momento
 looking-back = { $now } de { $end }
 to-now = Ir a lo último
-line = Versión
+line = Rama
 line-choice = { $id }: de { $from } a { $end }, { $acts ->
     [one] { $acts } acción
    *[other] { $acts } acciones
@@ -198,8 +201,8 @@ stop-waiting = Parar
 wait-met = Se llegó: { $goal }
 wait-given-up = No se llegó en una hora: { $goal }
 goal-cycles = { $n ->
-    [one] pegue el embrague
-   *[other] el embrague haya pegado { $n } veces
+    [one] se acople el embrague
+   *[other] el embrague se haya acoplado { $n } veces
  }
 goal-empty = se vacíe la lata
 goal-steady = la salida esté estable
@@ -228,7 +231,7 @@ compressor = compresor
 orifice = orificio
 bursts = revienta
 switch-out = embrague suelto
-switch-in = embrague pegado
+switch-in = embrague acoplado
 key-temperature = frío a caliente
 key-liquid = líquido
 key-vapour = vapor
