@@ -304,7 +304,7 @@ fn the_record_says_what_a_conversion_lacks() {
     let old = r#"{"do":"label","charge":"980 g","gas":"R-134a"}"#;
     assert!(serde_json::from_str::<Action>(old).is_ok());
     let long = old.replace(
-        "}",
+        '}',
         &format!(r#","particulars":{{"technician":"{}"}}}}"#, "x".repeat(41)),
     );
     let refused = serde_json::from_str::<Action>(&long)
