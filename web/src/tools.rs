@@ -12,7 +12,10 @@ use lowside_units::{
     GaugePressure, Length, Mass, Speed, Volume,
     display::{self, Shown},
 };
-use yew::{Callback, Html, Properties, UseStateHandle, component, html, use_state};
+use yew::{
+    Callback, Html, Properties, UseStateHandle, component, html, use_force_update, use_mut_ref,
+    use_state,
+};
 
 use crate::{
     bench::OILS,
@@ -289,7 +292,9 @@ struct LabelProps {
 fn NewLabel(p: &LabelProps) -> Html {
     let grams = use_state(|| None::<f64>);
     let oil = use_state(|| 0_usize);
-    let rest = use_state(Particulars::default);
+    // What is typed is held at once: a state that is set later would draw an older text over it.
+    let rest = use_mut_ref(Particulars::default);
+    let redraw = use_force_update();
     let gas = p.tools.hoses;
     let charge = Mass::from_g(grams.unwrap_or(p.tools.label_g));
     let kind = OILS[*oil];
@@ -298,38 +303,26 @@ fn NewLabel(p: &LabelProps) -> Html {
     let what = format!("{gas}, {text}, {}", oils[*oil]);
     let mark = if p.tools.labelled { " \u{2713}" } else { "" };
     let converted = p.tools.conversion.is_some() && gas == Gas::R134a;
-    let particulars = if converted {
-        *rest
-    } else {
-        Particulars::default()
-    };
+    let now = *rest.borrow();
     let set = |by: fn(&mut Particulars, String)| {
         let rest = rest.clone();
-        move |text| {
-            let mut now = *rest;
-            by(&mut now, text);
-            rest.set(now);
-        }
+        move |text| by(&mut rest.borrow_mut(), text)
     };
     let covered = {
-        let rest = rest.clone();
+        let (rest, redraw) = (rest.clone(), redraw.clone());
         move |on| {
-            rest.set(Particulars {
-                old_covered: on,
-                ..*rest
-            });
+            rest.borrow_mut().old_covered = on;
+            redraw.force_update();
         }
     };
     let put_in = {
         let rest = rest.clone();
         move |ml| {
-            rest.set(Particulars {
-                oil_volume: Some(Volume::from_cm3(ml)),
-                ..*rest
-            });
+            rest.borrow_mut().oil_volume = Some(Volume::from_cm3(ml));
+            redraw.force_update();
         }
     };
-    let volume = rest.oil_volume.unwrap_or(Volume::from_cm3(0.0));
+    let volume = now.oil_volume.unwrap_or(Volume::from_cm3(0.0));
     let name = words::label_line;
     let act = p.act.clone();
     html! {
@@ -340,13 +333,16 @@ fn NewLabel(p: &LabelProps) -> Html {
             if converted {
                 { slider("label-oil-volume", name(Line::OilVolume), [0.0, 500.0, 5.0, volume.cm3()],
                     &display::volume(volume, p.units).to_string(), put_in) }
-                { field(name(Line::OilMaker), "text", &rest.oil_maker, set(|l, text| l.oil_maker = written(&text))) }
-                { field(name(Line::Technician), "text", &rest.technician, set(|l, text| l.technician = written(&text))) }
-                { field(name(Line::Shop), "text", &rest.shop, set(|l, text| l.shop = written(&text))) }
-                { field(name(Line::Date), "date", &rest.date.map_or_else(String::new, |d| d.to_string()), set(|l, text| l.date = text.parse().ok())) }
-                { switch("label-covers", name(Line::OldCovered), [words::no(), words::yes()], rest.old_covered, covered) }
+                { field(name(Line::OilMaker), "text", &now.oil_maker, set(|l, text| l.oil_maker = written(&text))) }
+                { field(name(Line::Technician), "text", &now.technician, set(|l, text| l.technician = written(&text))) }
+                { field(name(Line::Shop), "text", &now.shop, set(|l, text| l.shop = written(&text))) }
+                { field(name(Line::Date), "date", &now.date.map_or_else(String::new, |d| d.to_string()), set(|l, text| l.date = text.parse().ok())) }
+                { switch("label-covers", name(Line::OldCovered), [words::no(), words::yes()], now.old_covered, covered) }
             }
-            { button(words::label_write(what) + mark, true, move || act.emit(Action::Label { charge, gas: Some(gas), oil: Some(kind), particulars })) }
+            { button(words::label_write(what) + mark, true, move || {
+                let particulars = if converted { *rest.borrow() } else { Particulars::default() };
+                act.emit(Action::Label { charge, gas: Some(gas), oil: Some(kind), particulars });
+            }) }
         </fieldset>
     }
 }
