@@ -85,9 +85,9 @@ pageTest(
       await k.push("Take out");
       await k.push("Drain the oil");
     }
-    await k.push("Lay a new one ready");
-    // 60 mL are set; 140 for the compressor.
-    for (const [part, more] of [[/^Accumulator/, 0], [/^Compressor/, 16]]) {
+    await k.push("Get a new one");
+    // 60 mL are set; 150 for the compressor.
+    for (const [part, more] of [[/^Accumulator/, 0], [/^Compressor/, 18]]) {
       await item(part);
       const amount = page.locator(".worktop #pour");
       await amount.focus();
@@ -154,7 +154,21 @@ pageTest(
     const amount = page.locator("#label-charge");
     assert.ok(number(await amount.getAttribute("aria-valuetext")) > 34, "the label begins with the calculator's amount");
     await k.pickAt("#label-oil", "ester");
+    // A label that names nobody is not what the law asks.
     await k.push(/^Label: R-134a, .*, ester$/);
+    const lacking = page.locator(".record .line", { hasText: "Conversion still lacks" });
+    assert.match(await lacking.textContent(), /technician.*date.*old label covered/);
+    const volume = page.locator("#label-oil-volume");
+    await volume.focus();
+    for (let n = 0; n < 42; n += 1) await page.keyboard.press("ArrowRight");
+    assert.match(await volume.getAttribute("aria-valuetext"), /^7\.\d fl oz$/);
+    for (const [name, text] of [["Oil\u2019s maker", "Maker of the bottle"], ["Technician", "A. Technician"], ["Shop and its address", "Training bay, 1 Workshop Road"]]) {
+      await page.getByLabel(name, { exact: true }).focus();
+      await page.keyboard.type(text);
+    }
+    await page.getByLabel("Date", { exact: true }).fill("2026-05-04");
+    await k.turn(true, "Old label covered");
+    await k.push(/^Label: R-134a, .*, ester/);
     await k.turn(false, "A/C");
     await k.turn(false, "Engine");
     await pass(200);
@@ -181,7 +195,7 @@ pageTest(
     assert.match(said, /Refrigerant R-134a/);
     assert.match(said, /Label charge R-12, 44\.0 oz/);
     assert.match(said, /Low port R-134a High port R-134a/);
-    assert.match(said, /New label R-134a, .* oz, ester; /);
+    assert.match(said, /New label R-134a, .* oz; ester, 7\.1 fl oz, Maker of the bottle; A\. Technician; Training bay, 1 Workshop Road; 2026-05-04; Old label covered/);
     assert.match(said, /High-pressure cut-out 420 psig/);
     assert.match(said, /Conversion still lacks none/);
     // What was stated of gas and conversion is so.
@@ -192,7 +206,7 @@ pageTest(
     assertQuiet(page);
     await page.getByLabel("Language").selectOption("es");
     await page.getByRole("heading", { name: "De R-12 a R-134a" }).waitFor();
-    assert.match(await record(), /Etiqueta nueva R-134a, .* oz, \u00e9ster; /);
+    assert.match(await record(), /Etiqueta nueva R-134a, .* oz; \u00e9ster, /);
   },
   { limit: 600_000 },
 );

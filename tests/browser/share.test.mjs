@@ -119,7 +119,7 @@ pageTest(
   desktop,
   async (page) => {
     const k = keys(page);
-    const course = page.getByLabel("Course");
+    const course = page.getByLabel("Branch");
     const courses = () => course.locator("option").allInnerTexts();
     // Paused, so that nothing but what is done here goes on.
     await toggle(page, "Windows").click();

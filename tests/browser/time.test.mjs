@@ -63,7 +63,7 @@ pageTest("any second comes back, and going on parts the lines", desktop, async (
   await toggle(page, "Engine").click();
   await button(page, "+1 s").click();
   assert.equal(await clock(page), 31);
-  const course = page.getByLabel("Course");
+  const course = page.getByLabel("Branch");
   assert.equal(await course.locator("option").count(), 2);
   await course.selectOption("1");
   await until(page, "the old course", async () => (await clock(page)) === end + 1);

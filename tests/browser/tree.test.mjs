@@ -103,7 +103,7 @@ pageTest(
     await t.set("Engine", true);
     await t.set("A/C", true);
     await t.key("slider", "Blower", "End");
-    await t.key("slider", "Fan before the grille", "End");
+    await t.key("slider", "Fan in front of the grille", "End");
     for (let can = 0; can < 3; can += 1) {
       await t.press("button", /^(Take a can|Fresh can)$/);
       await t.set("Tap", true);

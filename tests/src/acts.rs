@@ -7,6 +7,7 @@ use lowside_shop::{
     flush::Flush,
     identifier::Port,
     joints::{Joint, Seal, Side, Tap},
+    label::{Particulars, written},
     meters::Point,
     oil::OilKind,
     parts::{PARTS, Part},
@@ -261,6 +262,12 @@ fn with_instruments(dice: &mut Dice, on: bool) -> Action {
             charge: Mass::from_kg(dice.between(0.0, 3.2)),
             gas: on.then_some(Gas::R12),
             oil: on.then_some(OilKind::Ester),
+            particulars: Particulars {
+                technician: written(if on { "A. Technician" } else { "" }),
+                oil_volume: on.then(|| Volume::from_l(dice.between(-0.1, 1.1))),
+                old_covered: on,
+                ..Particulars::default()
+            },
         },
     }
 }

@@ -6,8 +6,11 @@ use std::{collections::BTreeMap, fs, path::Path};
 use lowside_fluids::Gas;
 use lowside_lessons::{JobCard, Progress, library};
 use lowside_plant::species::{OIL, WATER};
-use lowside_session::{Bay, Event, condition::Condition, scenario::script, script::Player};
+use lowside_session::{
+    Action, Bay, Event, TICKS_PER_SECOND, condition::Condition, scenario::script, script::Player,
+};
 use lowside_shop::{
+    label::Line,
     ledger::Place,
     record::{Breach, Prices, breaches},
 };
@@ -154,6 +157,9 @@ fn low_charge_well_and_badly() {
     well_done("2-low-charge");
     badly_done("2-low-charge.bad-top-up", &["charge > 1.1 kg"]);
     badly_done("2-low-charge.bad-vent", &["vented > 300 g"]);
+    // 70 g a year for six years are what was gone: so will they be again.
+    let leak = ["leaks > 69 g/yr", "leaks < 71 g/yr", "charge > 34 oz"];
+    badly_done("2-low-charge.bad-leak-left", &leak);
 }
 
 /// Of the 3.6 g of air that a never-evacuated loop holds, a standing pressure shows what blowing off does not cure.
@@ -179,6 +185,15 @@ fn drying_well_and_badly() {
     assert!(water(&bay) > 4.5e-3, "{:.2} g of water", water(&bay) * 1e3);
     let (_, bay, _) = badly_done("4-vacuum-that-dries.bad-too-short", &[]);
     assert!(water(&bay) > 1e-3, "{:.2} g of water", water(&bay) * 1e3);
+    // The bag that comes first drinks; the old one keeps nearly all of its ten grams.
+    badly_done(
+        "4-vacuum-that-dries.bad-accumulator-first",
+        &["desiccant_water > 300 mg"],
+    );
+    badly_done(
+        "4-vacuum-that-dries.bad-old-bag",
+        &["desiccant_water > 10 g"],
+    );
 }
 
 /// No vacuum dries a full desiccant (a trade association's article on it); an accumulator that is changed without one leaves air.
@@ -187,6 +202,8 @@ fn left_open_well_and_badly() {
     well_done("5-left-open");
     badly_done("5-left-open.bad-only-vacuum", &["desiccant_water > 5 g"]);
     badly_done("5-left-open.bad-no-vacuum", &["air > 3 g"]);
+    // Two of its eight ounces went out with the old accumulator.
+    badly_done("5-left-open.bad-no-oil", &["oil_volume < 6.5 fl oz"]);
 }
 
 /// A dry O-ring leaks under pressure and not in vacuum.
@@ -195,9 +212,17 @@ fn dry_o_ring_well_and_badly() {
     well_done("6-dry-o-ring");
     badly_done(
         "6-dry-o-ring.bad-vacuum-only",
-        &["seals_leak > 300 g/yr", "air < 60 mg"],
+        &["leaks > 300 g/yr", "air < 60 mg"],
     );
-    badly_done("6-dry-o-ring.bad-dry-again", &["seals_leak > 100 g/yr"]);
+    badly_done("6-dry-o-ring.bad-dry-again", &["leaks > 100 g/yr"]);
+    // Tight, and not proved; then a leak that a search in the fan's wind does not find, which proves nothing.
+    let (card, bay, progress) = badly_done("6-dry-o-ring.bad-no-search-after", &["leaks < 4 g/yr"]);
+    assert_eq!(progress.next(&card), Some(5));
+    assert!(!bay.shop().repairs_cleared());
+    let (_, bay, _) = badly_done("6-dry-o-ring.bad-search-in-draught", &["leaks > 100 g/yr"]);
+    let shop = bay.shop();
+    assert!(shop.search.iter().flatten().all(|f| !f.found));
+    assert!(!shop.repairs_cleared());
     badly_done(
         "6-dry-o-ring.bad-under-pressure",
         &["hurt is on", "vented > 5 g"],
@@ -208,9 +233,25 @@ fn dry_o_ring_well_and_badly() {
 fn clogged_screen_well_and_badly() {
     well_done("7-clogged-screen");
     badly_done("7-clogged-screen.bad-more-gas", &["charge > 1.4 kg"]);
-    // All of the job is done, and liquid goes round the tube: the one step that says so stays open.
+    // All of the job is done, and liquid goes past the tube: the one step that says so stays open.
     let (card, _, progress) = badly_done("7-clogged-screen.bad-no-rings", &[]);
-    assert_eq!(progress.next(&card), Some(4));
+    assert_eq!(progress.next(&card), Some(6));
+    // It cools at the end, and an afternoon's driving later the new screen is closed again.
+    let name = "7-clogged-screen.bad-cause-not-found";
+    let (card, mut bay, progress) = badly_done(name, &["loose_beads > 40 g"]);
+    assert_eq!(progress.next(&card), Some(3));
+    let open = bay.plant().orifice_clean();
+    for act in [
+        Action::Engine { on: true },
+        Action::AirConditioning { on: true },
+    ] {
+        bay.apply(act).expect("a van that starts");
+    }
+    for _ in 0..90 * 60 * TICKS_PER_SECOND {
+        bay.step().expect("the engine goes on");
+    }
+    let later = bay.plant().orifice_clean();
+    assert!(open > 0.9 && later < 0.5, "open {open:.2}, then {later:.2}");
 }
 
 #[test]
@@ -253,6 +294,22 @@ fn retrofit_well_and_badly() {
     assert!((standing - 836e3).abs() < 15e3, "{standing:.0} Pa");
     assert!(harms(&card, &progress)[0].starts_with("Two gases"));
     assert!(breaches(&bay.record(&Prices::default())).contains(&Breach::OldGas));
+
+    // What US rules ask of the label: 40 CFR 82 subpart G, appendix D.
+    let (_, bay, _) = badly_done(
+        "9-retrofit.bad-half-a-label",
+        &["conversion_in_order is off"],
+    );
+    let lines = [
+        Line::Technician,
+        Line::Shop,
+        Line::Date,
+        Line::OilMaker,
+        Line::OilVolume,
+        Line::OldCovered,
+    ];
+    let lacks = breaches(&bay.record(&Prices::default()));
+    assert_eq!(lacks, lines.map(Breach::LabelLine));
 
     let (_, full, _) = badly_done("9-retrofit.bad-full-mass", &["charge > 1200 g"]);
     let head = |bay: &Bay| bay.shop().noted[1].expect("noted").high;

@@ -1,6 +1,7 @@
 //! The longest bay there can be is written and read again: whoever records one asks [`is_full`] where to stop.
 use lowside_session::{
     Action, Bay, Take, TakeError, library,
+    take::Part,
     take::{LONGEST, MOST_ACTS, is_full},
 };
 
@@ -13,17 +14,23 @@ fn bay() -> Bay {
 fn a_day_is_written_and_read() {
     let mut bay = bay();
     while !is_full(&bay) {
-        bay.step();
+        bay.step().expect("the engine goes on");
     }
     assert_eq!(bay.tick(), LONGEST);
     bay.apply(Action::Windows { on: true })
         .expect("at the last moment");
     let take = Take::parse(&Take::of(&bay).to_text()).expect("a day can be read");
     assert_eq!((take.ticks, take.log.len()), (LONGEST, 1));
-    bay.step();
+    bay.step().expect("the engine goes on");
     let beyond = Take::parse(&Take::of(&bay).to_text());
     assert!(
-        matches!(beyond, Err(TakeError::Range { field: "ticks", .. })),
+        matches!(
+            beyond,
+            Err(TakeError::Range {
+                part: Part::Ticks,
+                ..
+            })
+        ),
         "{beyond:?}"
     );
 }
@@ -46,7 +53,7 @@ fn the_most_acts_are_written_and_read() {
         matches!(
             beyond,
             Err(TakeError::Range {
-                field: "number of acts",
+                part: Part::Log,
                 ..
             })
         ),

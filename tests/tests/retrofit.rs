@@ -10,12 +10,13 @@ use lowside_fluids::Gas;
 use lowside_session::{Action, Bay, Event, Refused};
 use lowside_shop::{
     joints::Side,
+    label::{Line, Particulars, written},
     oil::OilKind,
     record::{Breach, Mismatch, Prices, Statement, breaches, mismatches},
     shop::SCREW,
 };
 use lowside_tests::runs::{run, scenario};
-use lowside_units::{GaugePressure, Mass, Ratio};
+use lowside_units::{GaugePressure, Mass, Ratio, Volume};
 
 /// The van on R-12, at rest.
 fn van(more: &[&str]) -> Bay {
@@ -52,7 +53,7 @@ fn from_a_can() -> [Action; 5] {
     ]
 }
 
-/// Every gas has fittings of its own, and none goes onto another's by hand (SAE J639, J2197; 40 CFR 82 subpart G, appendix D; all
+/// Every gas has fittings of its own, and none goes onto another's by hand (SAE J639, J2197; 40 CFR 82 subpart G, appendix H; all
 /// from memory).
 #[test]
 fn no_hose_goes_onto_another_gas_port() {
@@ -266,10 +267,50 @@ fn the_record_says_what_a_conversion_lacks() {
         charge: Mass::from_kg(bay.charge()),
         gas: Some(Gas::R134a),
         oil: Some(OilKind::Ester),
+        particulars: Particulars::default(),
     };
     act(&mut bay, &[label, Action::FitCutOut { opens }]);
+    // It names nobody, no day and no maker of the oil.
+    let lacks = breaches(&bay.record(&Prices::default()));
+    assert_eq!(lacks[0], Breach::Fittings);
+    assert!(!lacks.contains(&Breach::Label));
+    assert!(lacks.contains(&Breach::LabelLine(Line::Technician)));
+    let whole = Action::Label {
+        charge: Mass::from_kg(bay.charge()),
+        gas: Some(Gas::R134a),
+        oil: Some(OilKind::Ester),
+        particulars: Particulars {
+            technician: written("A. Technician"),
+            shop: written("Training bay, 1 Workshop Road"),
+            date: "2026-05-04".parse().ok(),
+            oil_maker: written("Maker of the bottle"),
+            oil_volume: Some(Volume::from_l(0.0)),
+            old_covered: true,
+        },
+    };
+    let hash = bay.state_hash();
+    act(&mut bay, &[whole]);
+    assert_ne!(
+        bay.state_hash(),
+        hash,
+        "what the label says is part of the bay"
+    );
     let lacks = breaches(&bay.record(&Prices::default()));
     assert_eq!(lacks, [Breach::Fittings]);
+    // In a take it stands as it was written, and one from before labels had these lines still reads.
+    let text = serde_json::to_string(&whole).unwrap();
+    assert!(text.contains(r#""date":"2026-05-04""#), "{text}");
+    assert_eq!(serde_json::from_str::<Action>(&text).unwrap(), whole);
+    let old = r#"{"do":"label","charge":"980 g","gas":"R-134a"}"#;
+    assert!(serde_json::from_str::<Action>(old).is_ok());
+    let long = old.replace(
+        '}',
+        &format!(r#","particulars":{{"technician":"{}"}}}}"#, "x".repeat(41)),
+    );
+    let refused = serde_json::from_str::<Action>(&long)
+        .unwrap_err()
+        .to_string();
+    assert!(refused.contains("40"), "{refused}");
 }
 
 /// Each machine keeps its own cylinder: what the R-12 machine drew stays in it, and is counted, when the other is brought.

@@ -7,6 +7,7 @@ use lowside_shop::{
     detect::{Sensitivity, Spot},
     hold::Outcome,
     joints::{Joint, Seal, Side},
+    label::Particulars,
     meters::{self, Glass, Point},
     parts::Part,
     record::{Mismatch, Prices, Statement, gwp, mismatches},
@@ -385,6 +386,7 @@ fn the_record_is_filled_from_what_happened() {
             charge: Mass::from_g(900.0),
             gas: None,
             oil: None,
+            particulars: Particulars::default(),
         },
     );
     let record = bay.record(&Prices::default());

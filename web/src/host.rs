@@ -189,6 +189,14 @@ pub(crate) fn focus_soon(id: &'static str) {
     });
 }
 
+/// The focus is in a field that is typed into: its keys are no shortcuts.
+pub(crate) fn in_text_field() -> bool {
+    document()
+        .active_element()
+        .and_then(|a| a.dyn_into::<web_sys::HtmlInputElement>().ok())
+        .is_some_and(|f| !matches!(f.type_().as_str(), "range" | "checkbox" | "file"))
+}
+
 /// Shift and an arrow move a slider by a fifth of its step; an arrow alone by its step. True if it was done here.
 pub(crate) fn fine_step(e: &web_sys::KeyboardEvent) -> bool {
     let sign = match e.key().as_str() {

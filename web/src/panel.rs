@@ -205,7 +205,7 @@ fn vehicle(p: &PanelProps) -> Html {
                 |v| Action::Blower { step: blower_step(v) }) }
             <span class="pair">
                 { switch(p, Control::Recirculation, (words::cabin_air(), ""), Some(c.recirculation), words::air_states(), |on| Action::Recirculation { on }) }
-                { switch(p, Control::Windows, (words::windows(), ""), Some(c.windows), words::tap_states(), |on| Action::Windows { on }) }
+                { switch(p, Control::Windows, (words::windows(), ""), Some(c.windows), words::windows_states(), |on| Action::Windows { on }) }
             </span>
             { slider(p, Control::Rpm, (words::engine_speed(), ""), [600.0, 3000.0, 50.0, c.rpm.value], c.rpm.shown.to_string(),
                 |v| Action::EngineSpeed { speed: RotationSpeed::from_rpm(v) }) }

@@ -1,7 +1,7 @@
 //! The bay's own record of the job: shut until the statement is signed, to print and to save.
 use lowside_present::{
     Shown,
-    job::{Noted, RecordView},
+    job::{Line as LabelLine, NewLabel, Noted, RecordView},
     record_file,
     statement::{Mismatch, Outcome, Said, Signed},
     tools::name,
@@ -76,6 +76,37 @@ pub(crate) fn outcome(o: Outcome) -> &'static str {
     }
 }
 
+/// What stands on the new label.
+fn label(l: &NewLabel) -> String {
+    let p = &l.particulars;
+    let oil = [
+        l.oil.map(|o| words::oil_name(o).to_owned()),
+        l.oil_volume.as_ref().map(Shown::to_string),
+        Some(p.oil_maker.to_string()),
+    ];
+    let oil: Vec<String> = oil
+        .into_iter()
+        .flatten()
+        .filter(|t| !t.is_empty())
+        .collect();
+    let date = p.date.map_or_else(String::new, |d| d.to_string());
+    let covered = if p.old_covered {
+        words::label_line(LabelLine::OldCovered)
+    } else {
+        ""
+    };
+    let lines = [
+        format!("{}, {}", l.gas, l.charge),
+        oil.join(", "),
+        p.technician.to_string(),
+        p.shop.to_string(),
+        date,
+        covered.to_owned(),
+    ];
+    let lines: Vec<String> = lines.into_iter().filter(|t| !t.is_empty()).collect();
+    lines.join("; ")
+}
+
 #[expect(clippy::too_many_lines, reason = "a line of the record each")]
 fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
     let s = Shown::to_string;
@@ -95,14 +126,8 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
         .map_or_else(String::new, |[from, to, time]| {
             words::record_hold(s(from), s(to), &time.number)
         });
-    let new_label = r
-        .new_label
-        .as_ref()
-        .map_or_else(String::new, |(gas, mass, oil, at)| {
-            let oil = oil.map_or_else(String::new, |o| format!(", {}", words::oil_name(o)));
-            format!("{gas}, {mass}{oil}; {at}")
-        });
-    let lacks = r.lacks.iter().map(|b| words::lacks(*b).to_owned());
+    let new_label = r.new_label.as_ref().map_or_else(String::new, label);
+    let lacks = r.lacks.iter().map(|b| words::lacks(*b));
     let plain = |name: &str, value: String| (None, name.to_owned(), value, String::new());
     let of = |which, name: &str, value, said: &dyn Fn(&Said) -> String| {
         let stated = signed.map_or_else(String::new, |s| said(&s.said));

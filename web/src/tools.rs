@@ -2,6 +2,7 @@
 use lowside_present::{
     UnitSystem,
     bench::{Joint, OilKind},
+    job::{Line, Particulars, written},
     tools::{
         Gas, Hung, POINTS, Sample, Sensitivity, Spot, Tool, Tools, identify, move_vacuum_gauge,
     },
@@ -11,12 +12,15 @@ use lowside_units::{
     GaugePressure, Length, Mass, Speed, Volume,
     display::{self, Shown},
 };
-use yew::{Callback, Html, Properties, UseStateHandle, component, html, use_state};
+use yew::{
+    Callback, Html, Properties, UseStateHandle, component, html, use_force_update, use_mut_ref,
+    use_state,
+};
 
 use crate::{
     bench::OILS,
     words,
-    work::{button, choice, line, slider, switch},
+    work::{button, choice, field, line, slider, switch},
 };
 
 #[derive(Properties, PartialEq)]
@@ -283,11 +287,14 @@ struct LabelProps {
     act: Callback<Action>,
 }
 
-/// The label that is left under the hood: gas, amount, oil.
+/// The label that is left under the hood: gas, amount, oil, and what a conversion's says besides.
 #[component]
 fn NewLabel(p: &LabelProps) -> Html {
     let grams = use_state(|| None::<f64>);
     let oil = use_state(|| 0_usize);
+    // What is typed is held at once: a state that is set later would draw an older text over it.
+    let rest = use_mut_ref(Particulars::default);
+    let redraw = use_force_update();
     let gas = p.tools.hoses;
     let charge = Mass::from_g(grams.unwrap_or(p.tools.label_g));
     let kind = OILS[*oil];
@@ -295,13 +302,47 @@ fn NewLabel(p: &LabelProps) -> Html {
     let text = display::mass(charge, p.units).to_string();
     let what = format!("{gas}, {text}, {}", oils[*oil]);
     let mark = if p.tools.labelled { " \u{2713}" } else { "" };
+    let converted = p.tools.conversion.is_some() && gas == Gas::R134a;
+    let now = *rest.borrow();
+    let set = |by: fn(&mut Particulars, String)| {
+        let rest = rest.clone();
+        move |text| by(&mut rest.borrow_mut(), text)
+    };
+    let covered = {
+        let (rest, redraw) = (rest.clone(), redraw.clone());
+        move |on| {
+            rest.borrow_mut().old_covered = on;
+            redraw.force_update();
+        }
+    };
+    let put_in = {
+        let rest = rest.clone();
+        move |ml| {
+            rest.borrow_mut().oil_volume = Some(Volume::from_cm3(ml));
+            redraw.force_update();
+        }
+    };
+    let volume = now.oil_volume.unwrap_or(Volume::from_cm3(0.0));
+    let name = words::label_line;
     let act = p.act.clone();
     html! {
         <fieldset class="group">
             <legend>{ words::new_label() }</legend>
             { slider("label-charge", words::amount(), [50.0, 2000.0, 5.0, charge.g()], &text, move |v| grams.set(Some(v))) }
             { choice("label-oil", words::oil_kind(), &oils, *oil, move |n| oil.set(n.min(OILS.len() - 1))) }
-            { button(words::label_write(what) + mark, true, move || act.emit(Action::Label { charge, gas: Some(gas), oil: Some(kind) })) }
+            if converted {
+                { slider("label-oil-volume", name(Line::OilVolume), [0.0, 500.0, 5.0, volume.cm3()],
+                    &display::volume(volume, p.units).to_string(), put_in) }
+                { field(name(Line::OilMaker), "text", &now.oil_maker, set(|l, text| l.oil_maker = written(&text))) }
+                { field(name(Line::Technician), "text", &now.technician, set(|l, text| l.technician = written(&text))) }
+                { field(name(Line::Shop), "text", &now.shop, set(|l, text| l.shop = written(&text))) }
+                { field(name(Line::Date), "date", &now.date.map_or_else(String::new, |d| d.to_string()), set(|l, text| l.date = text.parse().ok())) }
+                { switch("label-covers", name(Line::OldCovered), [words::no(), words::yes()], now.old_covered, covered) }
+            }
+            { button(words::label_write(what) + mark, true, move || {
+                let particulars = if converted { *rest.borrow() } else { Particulars::default() };
+                act.emit(Action::Label { charge, gas: Some(gas), oil: Some(kind), particulars });
+            }) }
         </fieldset>
     }
 }

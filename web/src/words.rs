@@ -121,6 +121,7 @@ pub(crate) fn caution_text(c: Caution, gas: Gas) -> (&'static str, String) {
             let text = caution_eyes_text(gas, celsius, fahrenheit);
             return (caution_eyes(), with_fire(text, gas));
         }
+        Caution::OtherGas => (caution_other_gas(), caution_other_gas_text()),
         Caution::Venting => (caution_venting(), caution_venting_text()),
         Caution::OpenHose => (caution_open_hose(), caution_open_hose_text()),
         Caution::PressureToPump => (caution_pressure_to_pump(), caution_pressure_to_pump_text()),

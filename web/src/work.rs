@@ -48,6 +48,24 @@ pub(crate) fn slider(
     }
 }
 
+/// A line to write on, of text or for a date.
+pub(crate) fn field(
+    name: &'static str,
+    kind: &'static str,
+    value: &str,
+    set: impl Fn(String) + 'static,
+) -> Html {
+    let typed = Callback::from(move |e: InputEvent| {
+        if let Some(f) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
+            set(f.value());
+        }
+    });
+    html! {
+        <label class="amount"><span>{ name }</span>
+            <input type={kind} autocomplete="off" value={value.to_owned()} oninput={typed} /></label>
+    }
+}
+
 /// A choice among names; hears the place of what was chosen.
 pub(crate) fn choice(
     id: &'static str,

@@ -42,7 +42,7 @@ pub enum Control {
     Recirculation,
     /// Windows and doors.
     Windows,
-    /// Fan before the grille.
+    /// Fan in front of the grille.
     RoadSpeed,
     /// Temperature of the day.
     Ambient,
@@ -92,7 +92,7 @@ pub struct Controls {
     pub recirculation: bool,
     /// Windows and doors open.
     pub windows: bool,
-    /// Fan before the grille, km/h.
+    /// Fan in front of the grille, km/h.
     pub road_speed: Setting,
     /// Day's temperature, degC.
     pub ambient: Setting,

@@ -11,7 +11,10 @@ use lowside_units::{
     display::{self, Shown, UnitSystem},
 };
 
-pub use lowside_shop::record::Breach;
+pub use lowside_shop::{
+    label::{Line, Particulars, written},
+    record::Breach,
+};
 
 use crate::{
     bench::{OilKind, Part},
@@ -159,6 +162,21 @@ fn performance(bay: &Bay, found: Option<Performance>, units: UnitSystem) -> Perf
     }
 }
 
+/// The new label under the hood.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NewLabel {
+    /// Refrigerant.
+    pub gas: &'static str,
+    /// Its amount.
+    pub charge: Shown,
+    /// Oil, if it is named.
+    pub oil: Option<OilKind>,
+    /// How much of it was put in.
+    pub oil_volume: Option<Shown>,
+    /// As it was written.
+    pub particulars: Particulars,
+}
+
 /// The job record as it is printed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RecordView {
@@ -188,8 +206,8 @@ pub struct RecordView {
     pub fittings: [&'static str; 2],
     /// The switches.
     pub switches: Switches,
-    /// The new label: gas, charge, oil, and the bay time at which it was stuck on.
-    pub new_label: Option<(&'static str, Shown, Option<OilKind>, Shown)>,
+    /// The new label.
+    pub new_label: Option<NewLabel>,
     /// It is being converted to another gas.
     pub converted: bool,
     /// What a conversion still lacks.
@@ -247,9 +265,12 @@ pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
         built_for: crate::tools::name(r.built_for),
         fittings: r.fittings.map(crate::tools::name),
         switches: retrofit::switches(bay, units),
-        new_label: r.new_label.map(|l| {
-            let at = display::duration(Duration::from_s(l.at));
-            (crate::tools::name(l.gas), mass(l.charge), l.oil, at)
+        new_label: r.new_label.map(|l| NewLabel {
+            gas: crate::tools::name(l.gas),
+            charge: mass(l.charge),
+            oil: l.oil,
+            oil_volume: l.particulars.oil_volume.map(|v| display::volume(v, units)),
+            particulars: l.particulars,
         }),
         converted: converted_to(&r).is_some(),
         lacks: breaches(&r),

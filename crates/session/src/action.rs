@@ -8,6 +8,7 @@ use lowside_shop::{
     flush::Flush,
     identifier::Port,
     joints::{Joint, Seal, Side, Tap},
+    label::Particulars,
     meters::Point,
     oil::OilKind,
     parts::Part,
@@ -389,6 +390,9 @@ pub enum Action {
         /// The oil, if it is named.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         oil: Option<OilKind>,
+        /// What else a conversion's label says.
+        #[serde(default, skip_serializing_if = "Particulars::none")]
+        particulars: Particulars,
     },
     /// Take off whatever hangs on the service hose.
     Disconnect,

@@ -3,7 +3,10 @@
 use core::fmt;
 
 use lowside_fluids::{Gas, oil::Oil};
-use lowside_plant::species::{AIR, OIL, WATER};
+use lowside_plant::{
+    species::{AIR, OIL, WATER},
+    state::RHO_OIL,
+};
 use lowside_shop::{
     joints::Joint,
     parts::Part,
@@ -11,6 +14,7 @@ use lowside_shop::{
 };
 use lowside_units::{
     AbsolutePressure, GaugePressure, Mass, MassFlow, Quantity, Ratio, Temperature, UnitError,
+    Volume,
 };
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use thiserror::Error;
@@ -26,6 +30,7 @@ enum Kind {
     Mass,
     Share,
     Flow,
+    Volume,
     Switch,
 }
 
@@ -124,6 +129,16 @@ readings! {
     LeakFound, "leak_found", Switch, b => switch(b.shop().search.iter().flatten().any(|f| f.found));
     /// Vapour that joints and ports made by hand would let out if the loop stood at saturation at 20 degC.
     SealsLeak, "seals_leak", Flow, b => b.shop().openings.standing_leak();
+    /// Vapour that joints and parts, the ports aside, would let out if the loop stood at saturation at 20 degC.
+    Leaks, "leaks", Flow, b => b.shop().standing_leak(b.plant());
+    /// Every place that hands have worked at has been searched since and cleared, and no last search shows a leak.
+    RepairsCleared, "repairs_cleared", Switch, b => switch(b.shop().repairs_cleared());
+    /// The clamp, last read with the clutch in, was colder behind the orifice tube than before it by 15 K.
+    ColdAtOrifice, "cold_at_orifice", Switch, b => switch(matches!(b.shop().across, [Some(before), Some(behind)] if before - behind > STEP));
+    /// Beads of a burst desiccant bag that are loose in the loop, on no screen yet.
+    LooseBeads, "loose_beads", Mass, b => b.plant().debris.loose + b.plant().debris.beads_in_condenser();
+    /// Refrigerant has been let out by hand.
+    LetOut, "let_out", Switch, b => switch(b.shop().ventings > 0);
     /// A label with the charge has been stuck on.
     Label, "label", Switch, b => switch(b.shop().label.is_some());
     /// Both ports carry R-134a's fittings.
@@ -148,6 +163,8 @@ readings! {
     DesiccantWater, "desiccant_water", Mass, b => b.plant().desiccant_water();
     /// Oil in the loop.
     Oil, "oil", Mass, b => in_loop(b, OIL);
+    /// The same by volume.
+    OilVolume, "oil_volume", Volume, b => in_loop(b, OIL) / RHO_OIL;
     /// Mineral oil in the loop's oil.
     MineralOil, "mineral_oil", Share, b => b.plant().oil.oils.share(Oil::Mineral);
     /// The recovery machine runs.
@@ -157,6 +174,9 @@ readings! {
     /// The can on the service hose has burst.
     CanBurst, "can_burst", Switch, b => switch(b.shop().hands.attached.can().is_some_and(|c| c.burst));
 }
+
+/// What a line has to fall at the orifice tube for it to be the place where it turns cold, K (own figure).
+pub const STEP: f64 = 15.0;
 
 fn switch(on: bool) -> f64 {
     f64::from(u8::from(on))
@@ -264,6 +284,7 @@ impl core::str::FromStr for Condition {
                     Kind::Temperature => Temperature::parse(value)?.si(),
                     Kind::Mass => Mass::parse(value)?.si(),
                     Kind::Flow => MassFlow::parse(value)?.si(),
+                    Kind::Volume => Volume::parse(value)?.si(),
                     Kind::Share | Kind::Switch => Ratio::parse(value)?.si(),
                 };
                 if sign == "<" {
@@ -292,6 +313,7 @@ impl fmt::Display for Condition {
             Kind::Temperature => Temperature::from_si(si).fmt(f),
             Kind::Mass => Mass::from_si(si).fmt(f),
             Kind::Flow => MassFlow::from_si(si).fmt(f),
+            Kind::Volume => Volume::from_si(si).fmt(f),
             Kind::Share | Kind::Switch => Ratio::from_si(si).fmt(f),
         }
     }

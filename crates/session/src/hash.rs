@@ -33,6 +33,13 @@ impl Fnv {
         self.word(bits);
     }
 
+    fn text(&mut self, text: &str) {
+        self.word(text.len() as u64);
+        for b in text.bytes() {
+            self.word(u64::from(b));
+        }
+    }
+
     fn numbers<const N: usize>(&mut self, all: [f64; N]) {
         for x in all {
             self.number(x);
@@ -316,6 +323,15 @@ impl Fnv {
             shop.label.map_or(0.0, |l| l.charge),
             shop.instruments.stopwatch,
         ]);
+        if let Some(label) = shop.label.filter(|l| !l.particulars.none()) {
+            let p = label.particulars;
+            for text in [&p.technician[..], &p.shop, &p.oil_maker] {
+                h.text(text);
+            }
+            h.text(&p.date.map_or_else(String::new, String::from));
+            h.number(p.oil_volume.map_or(0.0, Quantity::si));
+            h.flags([p.old_covered]);
+        }
         h.word(shop.hands.clamp.map_or(0, |at| 1 + at as u64));
         for finding in shop.search.iter().flatten() {
             h.number(finding.signal);

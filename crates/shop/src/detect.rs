@@ -42,6 +42,16 @@ impl Spot {
         }
     }
 
+    /// Gauge pressure behind it, Pa.
+    pub fn pressure(self, plant: &Plant, shop: &Shop) -> f64 {
+        match self {
+            Self::Joint(joint) => shop.openings.behind(plant, joint).0,
+            Self::Site(site) => {
+                plant.network.node(site.node(&plant.places)).state.p - plant.day().p
+            }
+        }
+    }
+
     /// What escapes there now.
     pub fn escape(self, plant: &Plant, shop: &Shop) -> Escape {
         let coupled = [shop.hands.low_coupled, shop.hands.high_coupled];
@@ -135,6 +145,34 @@ pub struct Finding {
     pub found: bool,
     /// How strong against what is just found: 1 at the threshold.
     pub signal: f64,
+    /// Least leak that this search would have found there, kg/s; infinite for the lamp, which shows what has been lost by then.
+    pub least: f64,
+    /// Gauge pressure behind the place, Pa.
+    pub pressure: f64,
+    /// Bay time of the search, s.
+    pub at: f64,
+}
+
+/// Least gauge pressure under which a search can clear a place, Pa: 50 psi (SAE J1628; from memory).
+pub const PROVING: f64 = 345e3;
+
+impl Finding {
+    fn new(means: Means, signal: f64, least: f64, plant: &Plant, shop: &Shop, spot: Spot) -> Self {
+        Self {
+            means,
+            found: signal >= 1.0,
+            signal,
+            least,
+            pressure: spot.pressure(plant, shop),
+            at: shop.clock,
+        }
+    }
+
+    /// Nothing was found by a search that would have found what a detector at its coarsest has to, 14 g a year, with pressure enough
+    /// in the loop.
+    pub fn clears(&self) -> bool {
+        !self.found && self.least <= Sensitivity::Low.threshold() && self.pressure >= PROVING
+    }
 }
 
 /// Distance at which a detector has to find its leak, m: 3/8 in (SAE J2791; from memory).
@@ -170,12 +208,16 @@ pub fn sniff(
     // The plume is as wide as it is far away: what the tip draws falls with the square of the distance.
     let near = TESTED_AT / distance.max(TOUCHES);
     let reaches = near * near / (1.0 + wind * wind);
-    let signal = spot.escape(plant, shop).refrigerant * reaches / sensitivity.threshold();
-    Finding {
-        means: Means::Detector(sensitivity),
-        found: signal >= 1.0,
+    let least = sensitivity.threshold() / reaches;
+    let signal = spot.escape(plant, shop).refrigerant / least;
+    Finding::new(
+        Means::Detector(sensitivity),
         signal,
-    }
+        least,
+        plant,
+        shop,
+        spot,
+    )
 }
 
 /// Brushes soap on a place.
@@ -185,19 +227,12 @@ pub fn soap(plant: &Plant, shop: &Shop, spot: Spot) -> Finding {
     let refrigerant = plant.network.table().molar_mass() * day.p / (R * day.t);
     let other = day.p / (R_AIR * day.t);
     let volume = e.refrigerant / refrigerant + (e.all - e.refrigerant).max(0.0) / other;
-    Finding {
-        means: Means::Soap,
-        found: volume >= BUBBLES,
-        signal: volume / BUBBLES,
-    }
+    let (signal, least) = (volume / BUBBLES, BUBBLES * refrigerant);
+    Finding::new(Means::Soap, signal, least, plant, shop, spot)
 }
 
 /// Shines the lamp on a place.
-pub fn lamp(shop: &Shop, spot: Spot) -> Finding {
+pub fn lamp(plant: &Plant, shop: &Shop, spot: Spot) -> Finding {
     let signal = shop.stains[spot.index()] / SHOWS;
-    Finding {
-        means: Means::Lamp,
-        found: signal >= 1.0,
-        signal,
-    }
+    Finding::new(Means::Lamp, signal, f64::INFINITY, plant, shop, spot)
 }

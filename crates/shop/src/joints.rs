@@ -309,15 +309,20 @@ impl Openings {
     /// Vapour that joints and ports would let out in all if the loop stood at saturation at 20 degC, kg/s; more than any record
     /// can hold where something is open.
     pub fn standing_leak(&self) -> f64 {
-        let joints = self.joints.iter().map(|fit| match fit {
-            Fit::Made(Seal::Missing) | Fit::Open => f64::INFINITY,
-            fit => self.seeps(*fit),
-        });
         let ports = self.all_ports().map(|port| {
             let (hole, seeps) = port.lets();
             if hole > 0.0 { f64::INFINITY } else { seeps }
         });
-        joints.chain(ports).sum()
+        self.joints_leak() + ports.sum::<f64>()
+    }
+
+    /// The same of the joints alone.
+    pub fn joints_leak(&self) -> f64 {
+        let joints = self.joints.iter().map(|fit| match fit {
+            Fit::Made(Seal::Missing) | Fit::Open => f64::INFINITY,
+            fit => self.seeps(*fit),
+        });
+        joints.sum()
     }
 
     /// A joint is apart.

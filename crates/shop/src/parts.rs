@@ -105,7 +105,7 @@ impl Part {
     }
 
     /// Where it can leak, its joints aside.
-    fn sites(self) -> &'static [Site] {
+    pub fn sites(self) -> &'static [Site] {
         match self {
             Self::Compressor => &[Site::ShaftSeal],
             Self::DischargeHose => &[Site::DischargeHose],

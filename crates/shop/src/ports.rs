@@ -1,8 +1,8 @@
 //! The two service ports: core, cap, and the fitting that takes the hoses of one gas alone.
 //!
 //! R-12 ports are threaded, those of R-134a and R-1234yf are quick couplers of different shapes and diameters, so that no hose goes
-//! onto another gas's port by hand or with usual tools (SAE J639 for vehicles, J2197 for hoses, 40 CFR 82 subpart G, appendix D for
-//! conversions; all from memory).
+//! onto another gas's port by hand or with usual tools (SAE J639 for vehicles, J2197 for hoses, from memory; 40 CFR 82 subpart G, appendix
+//! H for conversions: fittings that screw on differ by a sixteenth of an inch or turn the other way).
 
 use lowside_fluids::Gas;
 use serde::{Deserialize, Serialize};

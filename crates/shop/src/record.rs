@@ -9,7 +9,7 @@ use crate::{
     detect::{Finding, Spot},
     hold::{Hold, Outcome},
     identifier::PURE,
-    label::Label,
+    label::{Label, Line},
     oil::{RHO_OIL, worksheet},
     parts::{PARTS, Part},
     shop::Shop,
@@ -240,7 +240,8 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
     }
 }
 
-/// A condition of a lawful conversion that is not met (US: 40 CFR 82 subpart G, appendix D, from memory; local rules may ask more).
+/// A condition of a lawful conversion that is not met (US: 40 CFR 82 subpart G, appendix B lists R-134a on condition of fittings, label
+/// and all R-12 taken out, appendix D has what is on the label and, from memory, the cut-out; local rules may ask more).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Breach {
@@ -248,14 +249,16 @@ pub enum Breach {
     OldGas,
     /// A port does not carry the new gas's own fitting.
     Fittings,
-    /// There is no label with the new gas, its amount as charged, and the oil.
+    /// There is no label with the new gas and its amount as charged.
     Label,
+    /// A line of that label is empty or wrong.
+    LabelLine(Line),
     /// There is a relief valve and no switch that stops the compressor before it opens.
     CutOut,
 }
 
 /// A label's charge may differ from what is in the loop by this, kg: two ounces (own figure).
-const LABEL: f64 = 0.06;
+pub const LABEL: f64 = 0.0567;
 
 /// The gas that the vehicle is being converted to: that of its fittings or of its loop, where it was built for another.
 pub fn converted_to(record: &Record) -> Option<Gas> {
@@ -268,9 +271,13 @@ pub fn breaches(record: &Record) -> Vec<Breach> {
     let Some(new) = converted_to(record) else {
         return Vec::new();
     };
-    let label = record.new_label.is_some_and(|l| {
-        l.gas == new && l.oil.is_some() && (l.charge - record.in_loop).abs() <= LABEL
-    });
+    let label = record
+        .new_label
+        .filter(|l| l.gas == new && (l.charge - record.in_loop).abs() <= LABEL);
+    let lines = label
+        .iter()
+        .flat_map(|l| l.lacks(record.oil_in))
+        .map(Breach::LabelLine);
     let stops = record.cut_out.is_some_and(|p| p < record.relief);
     let all = [
         (
@@ -278,12 +285,13 @@ pub fn breaches(record: &Record) -> Vec<Breach> {
             Breach::OldGas,
         ),
         (record.fittings.iter().any(|f| *f != new), Breach::Fittings),
-        (!label, Breach::Label),
+        (label.is_none(), Breach::Label),
         (!stops, Breach::CutOut),
     ];
     all.into_iter()
         .filter(|(lacks, _)| *lacks)
         .map(|(_, b)| b)
+        .chain(lines)
         .collect()
 }
 

@@ -2,6 +2,7 @@
 
 use lowside_fluids::Gas;
 use lowside_plant::{
+    leak::{Site, Size},
     network::{Law, LinkId, ROOM},
     plant::Plant,
     shell::Around,
@@ -139,6 +140,10 @@ pub struct Shop {
     pub stain_time: f64,
     /// What the last search at each place showed.
     pub search: [Option<Finding>; SPOTS],
+    /// Bay time at which hands last worked at each place, s.
+    pub worked: [Option<f64>; SPOTS],
+    /// What the clamp last read at each end of the orifice tube with the clutch in, K: liquid line, evaporator inlet.
+    pub across: [Option<f64>; 2],
     /// Readings written down before and after the work.
     pub noted: [Option<Readings>; 2],
     /// Holds under vacuum.
@@ -237,6 +242,8 @@ impl Shop {
             stains: [0.0; SPOTS],
             stain_time: 0.0,
             search: [None; SPOTS],
+            worked: [None; SPOTS],
+            across: [None; 2],
             noted: [None; 2],
             holds: hold::Watch::default(),
             label: None,
@@ -268,6 +275,36 @@ impl Shop {
             }
             self.stain_time = 0.0;
         }
+    }
+
+    /// Hands have worked at a place.
+    pub(crate) fn work_at(&mut self, spot: Spot) {
+        self.worked[spot.index()] = Some(self.clock);
+    }
+
+    /// Every place that hands have worked at has been searched since, by a search that clears it, and no last search shows a leak.
+    pub fn repairs_cleared(&self) -> bool {
+        let mut worked = self
+            .worked
+            .iter()
+            .zip(&self.search)
+            .filter_map(|(at, f)| Some(((*at)?, f)));
+        let cleared =
+            |(at, f): (f64, &Option<Finding>)| f.is_some_and(|f| f.at >= at && f.clears());
+        self.worked.iter().any(Option::is_some)
+            && worked.all(cleared)
+            && !self.search.iter().flatten().any(|f| f.found)
+    }
+
+    /// Vapour that joints and parts would let out if the loop stood at saturation at 20 degC, kg/s, the ports aside: their caps are
+    /// their seal. More than any record can hold where something is open or has a hole.
+    pub fn standing_leak(&self, plant: &Plant) -> f64 {
+        let parts = plant.leaks().iter().map(|leak| match (leak.at, leak.size) {
+            (Site::LowPort | Site::HighPort, _) => 0.0,
+            (_, Size::Standing(flow)) => flow,
+            (_, Size::Hole(_)) => f64::INFINITY,
+        });
+        self.openings.joints_leak() + parts.sum::<f64>()
     }
 
     /// The instruments as they stand, to write down.
@@ -449,6 +486,12 @@ impl Shop {
         i.high.follow(node(self.places.high_hose).p - p + high, dt);
         if let Some(at) = self.hands.clamp {
             i.clamp.follow(meters::felt(plant, at), dt);
+            let end = [Point::LiquidLine, Point::EvaporatorIn]
+                .iter()
+                .position(|p| *p == at);
+            if let Some(end) = end.filter(|_| plant.drive.engaged) {
+                self.across[end] = Some(i.clamp.pointer());
+            }
         }
         i.vent.follow(plant.cabin.vent.t, dt);
         i.cabin.follow(plant.cabin.air.t, dt);

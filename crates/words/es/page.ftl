@@ -65,7 +65,7 @@ blower = Soplador
 cabin-air = Aire
 engine-speed = Velocidad del motor
 windows = Ventanas
-fan = Abanico frente a la parrilla
+fan = Ventilador frente a la parrilla
 outside-air = Aire exterior
 humidity = Humedad
 shut = Cerrar
@@ -82,6 +82,9 @@ purge-state =
 tap-state =
     .off = cerrada
     .on = abierta
+windows-state =
+    .off = cerradas
+    .on = abiertas
 turn-state =
     .off = válvula arriba: vapor
     .on = válvula abajo: líquido
@@ -124,7 +127,7 @@ vent-cold = fría
 cabin-t = Cabina
 clutch = Embrague
 clutch-out = suelto
-clutch-in = pegado
+clutch-in = acoplado
 cycles = { $n } / min
 scale = Báscula
 given = Cargado por peso
@@ -163,7 +166,7 @@ place-waste = Desechos
 place-lost = Perdido por extremos abiertos
 log = Qué pasó
 log-empty = Sin novedad.
-event-clutch-in = El embrague pegó
+event-clutch-in = El embrague se acopló
 event-low-switch = El interruptor de baja soltó el embrague
 event-cut-out = Abrió el corte por alta presión: se suelta el embrague
 event-relief-lifted = Abrió la válvula de alivio: sale refrigerante al taller
@@ -204,7 +207,7 @@ redone = Se rehizo: { $act }
 scrub = Momento
 looking-back = { $now } de { $end }
 to-now = Ir a lo último
-line = Versión
+line = Rama
 line-choice = { $id }: de { $from } a { $end }, { $acts ->
     [one] { $acts } acción
    *[other] { $acts } acciones
@@ -215,8 +218,8 @@ stop-waiting = Parar
 wait-met = Se llegó: { $goal }
 wait-given-up = No se llegó en una hora: { $goal }
 goal-cycles = { $n ->
-    [one] pegue el embrague
-   *[other] el embrague haya pegado { $n } veces
+    [one] se acople el embrague
+   *[other] el embrague se haya acoplado { $n } veces
  }
 goal-empty = se vacíe la lata
 goal-steady = la salida esté estable
@@ -245,7 +248,7 @@ compressor = compresor
 orifice = orificio
 bursts = revienta
 switch-out = embrague suelto
-switch-in = embrague pegado
+switch-in = embrague acoplado
 key-temperature = frío a caliente
 key-liquid = líquido
 key-vapour = vapor

@@ -50,7 +50,7 @@ pub(super) fn keys(
         );
         let control = (e.ctrl_key() || e.meta_key()) && !e.alt_key();
         // A text being written has an undo of its own.
-        let writes = matches!(focused.as_str(), "textarea");
+        let writes = focused == "textarea" || host::in_text_field();
         let message = match e.key().to_ascii_lowercase().as_str() {
             "z" if control && !e.shift_key() && !writes => Some(Msg::Undo),
             "y" | "z" if control && !writes => Some(Msg::Redo),
@@ -63,7 +63,7 @@ pub(super) fn keys(
         if focused == "input" && host::fine_step(&e) {
             return;
         }
-        let types = matches!(focused.as_str(), "textarea" | "select");
+        let types = writes || focused == "select";
         if !shortcuts.get() || types || e.ctrl_key() || e.meta_key() || e.alt_key() {
             return;
         }

@@ -17,6 +17,10 @@ pub(crate) fn tap_states() -> [&'static str; 2] {
     [say::tap_state_off(), say::tap_state_on()]
 }
 
+pub(crate) fn windows_states() -> [&'static str; 2] {
+    [say::windows_state_off(), say::windows_state_on()]
+}
+
 pub(crate) fn turn_states() -> [&'static str; 2] {
     [say::turn_state_off(), say::turn_state_on()]
 }

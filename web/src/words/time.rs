@@ -24,7 +24,7 @@ pub(crate) fn act(action: Action) -> String {
         Action::Engine { on } => two(say::engine(), labels::engine_states(), on),
         Action::AirConditioning { on } => two(say::ac(), labels::ac_states(), on),
         Action::Recirculation { on } => two(say::cabin_air(), labels::air_states(), on),
-        Action::Windows { on } => two(say::windows(), labels::tap_states(), on),
+        Action::Windows { on } => two(say::windows(), labels::windows_states(), on),
         Action::LowCoupler { on } => two(say::low_coupler(), labels::coupler_states(), on),
         Action::HighCoupler { on } => two(say::high_coupler(), labels::coupler_states(), on),
         Action::Purge { on } => two(say::purge(), labels::purge_states(), on),

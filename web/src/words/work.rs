@@ -2,12 +2,14 @@
 use lowside_present::{
     Shown, UnitSystem,
     bench::{Joint, Much, OilKind, Part, Seal, Side, Sight, Standing},
-    job::Breach,
+    job::{Breach, Line},
     toll::{Severity, Told},
     tools::{Glass, Point, PumpOilLook, Site, Spot, Tool, Tools},
 };
 use lowside_session::condition::{Condition, Reading, Test};
-use lowside_units::{AbsolutePressure, GaugePressure, Mass, Quantity, Ratio, Temperature, display};
+use lowside_units::{
+    AbsolutePressure, GaugePressure, Mass, Quantity, Ratio, Temperature, Volume, display,
+};
 use lowside_words as say;
 
 use super::labels;
@@ -143,6 +145,7 @@ pub(crate) fn condition(c: Condition, units: UnitSystem) -> String {
     let gauge = |si| display::gauge_pressure(GaugePressure::from_si(si), units);
     let vacuum = |si| display::vacuum(AbsolutePressure::from_si(si), units);
     let mass = |si| display::mass(Mass::from_si(si), units);
+    let volume = |si| display::volume(Volume::from_si(si), units);
     let temperature = |si| display::temperature(Temperature::from_si(si), units);
     let ratio = |si| display::ratio(Ratio::from_si(si));
     let year = |si| mass(si * 365.25 * 86_400.0);
@@ -164,10 +167,13 @@ pub(crate) fn condition(c: Condition, units: UnitSystem) -> String {
         Reading::Water => (say::reading_water(), &mass, answers),
         Reading::DesiccantWater => (say::reading_desiccant_water(), &mass, answers),
         Reading::Oil => (say::reading_oil(), &mass, answers),
+        Reading::OilVolume => (say::reading_oil(), &volume, answers),
         Reading::Vented => (say::record_vented(), &mass, answers),
         Reading::Recovered => (say::recovered(), &mass, answers),
         Reading::Scale => (say::scale(), &mass, answers),
         Reading::SealsLeak => (say::reading_seals_leak(), &year, answers),
+        Reading::Leaks => (say::reading_leaks(), &year, answers),
+        Reading::LooseBeads => (say::reading_loose_beads(), &mass, answers),
         Reading::SuctionLiquid => (say::reading_suction_liquid(), &ratio, answers),
         Reading::R12 => (say::reading_r12(), &ratio, answers),
         Reading::Purity => (say::reading_purity(), &ratio, answers),
@@ -186,6 +192,9 @@ pub(crate) fn condition(c: Condition, units: UnitSystem) -> String {
         Reading::Caps => (say::state_caps(), &ratio, answers),
         Reading::LoopOpen => (say::reading_loop_open(), &ratio, answers),
         Reading::LeakFound => (say::reading_leak_found(), &ratio, answers),
+        Reading::RepairsCleared => (say::reading_repairs_cleared(), &ratio, answers),
+        Reading::ColdAtOrifice => (say::reading_cold_at_orifice(), &ratio, answers),
+        Reading::LetOut => (say::reading_let_out(), &ratio, answers),
         Reading::Label => (say::new_label(), &ratio, answers),
         Reading::NewFittings => (say::reading_new_fittings(), &ratio, answers),
         Reading::CutOut => (say::cut_out(), &ratio, answers),
@@ -260,12 +269,27 @@ pub(crate) fn standing_of(s: Standing) -> String {
 }
 
 /// What a conversion lacks.
-pub(crate) fn lacks(b: Breach) -> &'static str {
+pub(crate) fn lacks(b: Breach) -> String {
     match b {
         Breach::OldGas => say::lacks_old_gas(),
         Breach::Fittings => say::lacks_fittings(),
         Breach::Label => say::new_label(),
+        Breach::LabelLine(line) => return super::named(say::new_label(), label_line(line)),
         Breach::CutOut => say::cut_out(),
+    }
+    .to_owned()
+}
+
+/// A line of a conversion's label.
+pub(crate) fn label_line(line: Line) -> &'static str {
+    match line {
+        Line::Technician => say::label_technician(),
+        Line::Shop => say::label_shop(),
+        Line::Date => say::label_date(),
+        Line::Oil => say::oil_kind(),
+        Line::OilMaker => say::label_oil_maker(),
+        Line::OilVolume => say::label_oil_volume(),
+        Line::OldCovered => say::label_old_covered(),
     }
 }
 

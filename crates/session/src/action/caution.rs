@@ -26,6 +26,7 @@ impl Action {
             } if t.k() > can::BATH_LIMIT => Some(Caution::BathTooHot),
             Self::Invert { on: true } if running => Some(Caution::LiquidToSuction),
             Self::Engine { on: true } => Some(Caution::BeltAndFan),
+            Self::TakeCanOf { gas } if gas != shop.hands.hoses => Some(Caution::OtherGas),
             Self::TakeCan
             | Self::TakeCanOf { .. }
             | Self::TakeSelfSealingCan
@@ -125,6 +126,7 @@ impl Caution {
             }
             Self::BeltAndFan => running,
             Self::EyesAndHands => can.is_some() || cylinder.is_some(),
+            Self::OtherGas => can.is_some(),
             Self::OpenHose => {
                 h.attached == Attached::Nothing && (h.low_valve > 0.0 || h.high_valve > 0.0)
             }
@@ -175,6 +177,8 @@ pub enum Caution {
     BeltAndFan,
     /// Frost burns: eye and hand protection.
     EyesAndHands,
+    /// A can of another gas goes on by an adapter alone: what the fittings are there to prevent.
+    OtherGas,
     /// Refrigerant goes into the room: forbidden and harmful.
     Venting,
     /// The service hose is open to the room.

@@ -2,7 +2,7 @@
 
 use lowside_plant::plant::Plant;
 use lowside_shop::{Shop, detect, label::Label};
-use lowside_units::{Length, Mass, Quantity, Speed};
+use lowside_units::{Length, Mass, Quantity, Speed, Volume};
 
 use super::{Action, Refused};
 use crate::limits::within;
@@ -26,7 +26,7 @@ pub(super) fn apply(act: Action, plant: &Plant, shop: &mut Shop) -> Result<(), R
         Action::Soap { at } => {
             shop.search[at.index()] = Some(detect::soap(plant, shop, at));
         }
-        Action::Lamp { at } => shop.search[at.index()] = Some(detect::lamp(shop, at)),
+        Action::Lamp { at } => shop.search[at.index()] = Some(detect::lamp(plant, shop, at)),
         Action::Dye => {
             if !shop.hands.low_coupled {
                 return Err(Refused::NotCoupled);
@@ -44,12 +44,22 @@ pub(super) fn apply(act: Action, plant: &Plant, shop: &mut Shop) -> Result<(), R
         Action::NoteReadings { after } => {
             shop.noted[usize::from(after)] = Some(shop.readings(plant));
         }
-        Action::Label { charge, gas, oil } => {
+        Action::Label {
+            charge,
+            gas,
+            oil,
+            particulars,
+        } => {
             let (least, most) = (Mass::from_g(50.0), Mass::from_kg(3.0));
+            if let Some(volume) = particulars.oil_volume {
+                let (none, bottle) = (Volume::from_l(0.0), Volume::from_l(1.0));
+                within("mL", "oil_volume", volume, none, bottle)?;
+            }
             shop.label = Some(Label {
                 charge: within("g", "charge", charge, least, most)?.si(),
                 gas: gas.unwrap_or(plant.vehicle.refrigerant),
                 oil,
+                particulars,
                 at: shop.clock,
             });
         }

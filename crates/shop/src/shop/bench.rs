@@ -2,6 +2,7 @@
 
 use super::{HURTS, Shop};
 use crate::{
+    detect::Spot,
     flush::{self, Flush},
     joints::{Fit, Joint, Seal, Side, Tap},
     oil::OilKind,
@@ -23,6 +24,7 @@ impl Shop {
     pub fn open_joint(&mut self, plant: &Plant, joint: Joint) -> bool {
         let (pressure, liquid) = self.openings.behind(plant, joint);
         self.openings.take_apart(joint);
+        self.work_at(Spot::Joint(joint));
         self.ventings += u32::from(pressure > HURTS && Self::holds(plant));
         self.hurt(pressure > HURTS || liquid)
     }
@@ -44,6 +46,10 @@ impl Shop {
         let out = port.core && !fitted;
         port.core = fitted;
         port.old_core &= !fitted;
+        self.work_at(Spot::Site(match side {
+            Side::Low => Site::LowPort,
+            Side::High => Site::HighPort,
+        }));
         // A leak that the loop came with is at the accumulator's core, where there are two on the low side.
         if fitted && side == Side::High {
             plant.mend(Site::HighPort);
@@ -58,6 +64,7 @@ impl Shop {
     /// Puts a joint together.
     pub fn make_joint(&mut self, joint: Joint, seal: Seal) {
         self.openings.joints[joint as usize] = Fit::Made(seal);
+        self.work_at(Spot::Joint(joint));
     }
 
     /// Lays a part on the bench.
@@ -94,6 +101,9 @@ impl Shop {
                 OilKind::Pag46
             };
             parts::renew(plant, part);
+            for site in part.sites() {
+                self.work_at(Spot::Site(*site));
+            }
             self.renewed[part as usize] += 1;
             let seat = old.seat.map(|_| Seat::of(&plant.vehicle.orifice));
             self.bench[part as usize] = Some(OnBench {

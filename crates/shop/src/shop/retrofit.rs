@@ -98,7 +98,7 @@ impl Shop {
             let (pressure, liquid) = self.openings.behind(plant, joint);
             worst = (f64::max(worst.0, pressure), worst.1 || liquid);
             self.openings.take_apart(joint);
-            self.openings.make_up(joint, Seal::NewOiled);
+            self.make_joint(joint, Seal::NewOiled);
         }
         self.openings.work_at_all(SEALS_TIME);
         self.ventings += u32::from(worst.0 > HURTS && Self::holds(plant));
