@@ -163,7 +163,7 @@ impl Chart {
         let values = [&row.low, &row.high, &row.vent, &row.cabin].map(ToString::to_string);
         let read = charts::cursor(&row.time.number, &values);
         Some(match row.vacuum {
-            Some(vacuum) => words::strip_cursor_vacuum(&read, &vacuum.to_string()),
+            Some(vacuum) => words::strip_cursor_vacuum(&read, vacuum.to_string()),
             None => read,
         })
     }

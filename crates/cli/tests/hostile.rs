@@ -37,6 +37,7 @@ fn full(piece: &str, bytes: usize) -> String {
 }
 
 #[test]
+#[expect(clippy::too_many_lines, reason = "one row a case")]
 fn takes_that_would_eat_memory() {
     const ROOM: usize = lowside_session::take::LARGEST - 16_000;
     let folder = folder("hostile_takes");

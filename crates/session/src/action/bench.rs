@@ -4,7 +4,7 @@ use lowside_plant::{plant::Plant, seat::Seat, species::OIL};
 use lowside_shop::{
     Shop, flush,
     joints::{Fit, Joint, Side},
-    oil::RHO_OIL,
+    oil::{OilKind, RHO_OIL},
     parts::{BORES, Part},
 };
 use lowside_units::{Length, Quantity, Volume};
@@ -92,20 +92,7 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<b
             }
             shop.pour_oil(part, kg, oil);
         }
-        Action::InjectOil { volume, oil } => {
-            let kg = measured(volume)?;
-            if !shop.hands.low_coupled {
-                return Err(Refused::NotCoupled);
-            }
-            let held = plant.network.node(plant.places.accumulator).content[OIL];
-            // A loop full of liquid takes no more: an injector is screwed by hand.
-            let port = shop.openings.port_node(Side::Low);
-            let room = INJECTED_INTO * plant.network.node(port).state.v_gas;
-            if held + kg > Part::Accumulator.most_oil(plant) || kg > room * RHO_OIL {
-                return Err(Refused::NoRoom(Part::Accumulator));
-            }
-            shop.inject_oil(plant, kg, oil);
-        }
+        Action::InjectOil { volume, oil } => inject_oil(measured(volume)?, oil, plant, shop)?,
         Action::PortCap { side, on } => {
             free(shop, side)?;
             shop.openings.ports[side as usize].cap = on;
@@ -120,6 +107,22 @@ pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<b
         _ => {}
     }
     Ok(hurt)
+}
+
+/// Presses so much oil (kg) through the low-side port.
+fn inject_oil(kg: f64, oil: OilKind, plant: &mut Plant, shop: &mut Shop) -> Result<(), Refused> {
+    if !shop.hands.low_coupled {
+        return Err(Refused::NotCoupled);
+    }
+    let held = plant.network.node(plant.places.accumulator).content[OIL];
+    // A loop full of liquid takes no more: an injector is screwed by hand.
+    let port = shop.openings.port_node(Side::Low);
+    let room = INJECTED_INTO * plant.network.node(port).state.v_gas;
+    if held + kg > Part::Accumulator.most_oil(plant) || kg > room * RHO_OIL {
+        return Err(Refused::NoRoom(Part::Accumulator));
+    }
+    shop.inject_oil(plant, kg, oil);
+    Ok(())
 }
 
 /// Oil by the measuring cup, kg.
