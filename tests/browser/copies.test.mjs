@@ -125,7 +125,7 @@ served(
     const got = JSON.parse(await page.evaluate(() => localStorage.getItem(Object.keys(localStorage).find((key) => key.endsWith(".take")))));
     const was = JSON.parse(take);
     assert.deepEqual([got.hash, got.ticks, got.log], [was.hash, was.ticks, was.log]);
-    assert.equal(await page.getByLabel("Course").locator("option").count(), 2, "with the line beside it");
+    assert.equal(await page.getByLabel("Branch").locator("option").count(), 2, "with the line beside it");
     assert.match(await page.locator(".readings").innerText(), /°C/, "in the units chosen then");
     assert.deepEqual(await page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith("lowside."))), []);
     await installed(page);

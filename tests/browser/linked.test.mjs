@@ -116,6 +116,7 @@ pageTest(
     // Another bay, another reader.
     assert.deepEqual(await page.evaluate(() => Object.keys(localStorage).filter((key) => /caution/.test(key))), []);
     await page.getByLabel("Start with").selectOption("healthy-crossover");
+    await page.locator("#open-start").press("Enter");
     await page.locator(".pause").press("Enter");
     await k.push(/^Take a can$/);
     await count(1, "a can in another bay");
@@ -179,7 +180,7 @@ pageTest(
     await until(page, "the cursor reads", 5, async () => (await read.innerText()) !== "");
     const [, time, low, high, vent] = (await read.innerText()).match(/^([\d:]+): low (\S+) psig, high (\S+) psig, vent (\S+) \u00b0F/);
     const { head, rows } = await csv();
-    assert.ok(head.length === 6 && rows.length > 100, `${head}: ${rows.length} rows`);
+    assert.ok(head.length === 7 && rows.length > 100, `${head}: ${rows.length} rows`);
     const row = rows.reduce((best, r) => (Math.abs(seconds(r[0]) - seconds(time)) < Math.abs(seconds(best[0]) - seconds(time)) ? r : best));
     assert.ok(Math.abs(seconds(row[0]) - seconds(time)) <= 2, `${row[0]} for ${time}`);
     for (const [cell, value, off] of [[1, low, 1], [2, high, 2], [3, vent, 0.5]]) assert.ok(Math.abs(Number.parseFloat(row[cell]) - Number(value)) <= off, `${head[cell]}: ${row[cell]} for ${value}`);

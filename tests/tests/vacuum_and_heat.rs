@@ -1,8 +1,9 @@
 //! The ends of what a loop can hold: nothing at all, and more heat than it can shed. Neither makes a number that is none, and no
 //! energy is lost where a table ends.
 
-use lowside_session::{Bay, Event, TICKS_PER_SECOND};
-use lowside_tests::runs::scenario;
+use lowside_session::{Action, Bay, Event, TICKS_PER_SECOND};
+use lowside_tests::runs::{act, scenario};
+use lowside_units::{Ratio, VolumeFlow};
 
 const VEHICLES: [&str; 4] = [
     "healthy",
@@ -55,19 +56,24 @@ fn books_close(bay: &Bay, what: &str) {
 #[test]
 fn air_fills_a_perfect_vacuum_and_gets_no_hotter_than_an_ideal_gas() {
     for vehicle in VEHICLES {
-        for opening in OPENINGS {
+        // Oil holds heat: a loop without it, as after a flush, is the harder case.
+        let oils = ["start.oil=237 g", "start.oil=0 g"];
+        for (opening, oil) in OPENINGS.iter().flat_map(|o| oils.map(|oil| (o, oil))) {
             let set = [
                 "start.charge=0 g",
                 "start.air=0 g",
                 "engine.on=false",
                 opening,
+                oil,
             ];
             let scenario = scenario(vehicle, &set);
             let mut bay = Bay::new(&scenario);
-            let what = format!("{vehicle}, {opening}");
+            let what = format!("{vehicle}, {opening}, {oil}");
             let peak = hottest(&mut bay, 120);
             let ideal = KAPPA * bay.plant().day().t;
-            assert!(peak < 1.01 * ideal, "{what}: {peak} K, {ideal} K");
+            // Where no oil holds heat, the first gas in a coil is filled into cell after cell: a few percent more.
+            let more = if oil.ends_with("=0 g") { 1.05 } else { 1.01 };
+            assert!(peak < more * ideal, "{what}: {peak} K, {ideal} K");
             books_close(&bay, &what);
             // A hole of 0.2 mm takes longer than two minutes.
             let (net, p) = (&bay.plant().network, bay.plant().places);
@@ -123,4 +129,53 @@ fn a_loop_that_sheds_no_heat_ends_in_a_burst_hose() {
     let mut bay = Bay::new(&scenario("healthy", &blocked));
     let peak = hottest(&mut bay, 600);
     assert!(peak < 393.15 && !bay.plant().hose_burst(), "{peak} K");
+}
+
+/// No oil, a switch that never opens, all the speed there is: the gas gets hotter until the pistons are fast. Common practice, no source:
+/// a compressor run dry seizes.
+#[test]
+fn a_compressor_run_dry_and_hot_seizes() {
+    let dry = [
+        "start.oil=0 g",
+        "engine.on=true",
+        "controls.ac=true",
+        "engine.speed=5000 rpm",
+        "condition.cycling_switch_stuck=true",
+    ];
+    let mut bay = Bay::new(&scenario("healthy", &dry));
+    let peak = hottest(&mut bay, 1200);
+    assert!(peak < 573.15, "{peak} K");
+    books_close(&bay, "run dry");
+    let seized = bay
+        .events()
+        .iter()
+        .any(|(_, e)| *e == Event::CompressorSeized);
+    assert!(seized && bay.plant().compressor_rpm() < 1e-9 && bay.plant().drive.engaged);
+}
+
+/// Outside eyes found it: a pump that has emptied its hose, and then a loop of air let into it.
+#[test]
+fn a_hand_valve_opened_onto_an_evacuated_hose_is_sound() {
+    let mut bay = Bay::new(&scenario(
+        "healthy-compact",
+        &["start.charge=1 g", "start.air=20 g"],
+    ));
+    act(
+        &mut bay,
+        Action::TakePump {
+            speed: VolumeFlow::from_cfm(8.0),
+        },
+    );
+    act(&mut bay, Action::Pump { on: true });
+    act(&mut bay, Action::Isolation { on: true });
+    let before = hottest(&mut bay, 120);
+    act(
+        &mut bay,
+        Action::HighValve {
+            open: Ratio::from_fraction(1.0),
+        },
+    );
+    let peak = hottest(&mut bay, 10);
+    assert!(peak < 1.4 * before, "{peak} K after {before} K");
+    books_close(&bay, "the pump's hose");
 }

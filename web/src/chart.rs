@@ -57,6 +57,8 @@ struct Frame {
     dark: bool,
     minutes: f64,
     back: f64,
+    /// There is a vacuum to show, on an axis of its own at the right.
+    vacuum: bool,
     size: (f64, f64),
 }
 
@@ -67,6 +69,19 @@ pub(crate) struct Look {
     /// Minutes between the right end and now; 0 follows.
     back: f64,
     cursor: Option<f64>,
+    /// The window holds a vacuum.
+    vacuum: bool,
+}
+
+impl Look {
+    /// Room at the right of the plots, px.
+    fn margin(&self) -> f64 {
+        margin(self.vacuum)
+    }
+}
+
+fn margin(vacuum: bool) -> f64 {
+    if vacuum { 72.0 } else { 14.0 }
 }
 
 /// The strip chart.
@@ -85,6 +100,7 @@ impl Default for Chart {
                 minutes: 10.0,
                 back: 0.0,
                 cursor: None,
+                vacuum: false,
             },
             held: None,
             now: 0,
@@ -180,11 +196,14 @@ impl Chart {
         let Some(size) = ink::place(traces) else {
             return;
         };
+        let (from, to) = self.window(bay.tick());
+        self.look.vacuum = history.extent(Trace::Vacuum, from, to).is_some();
         let frame = Frame {
             units,
             dark: host::dark(),
             minutes: self.look.minutes,
             back: self.look.back,
+            vacuum: self.look.vacuum,
             size,
         };
         // A sheet that was taken away and came back is blank.
@@ -204,6 +223,7 @@ impl Chart {
             dark: false,
             minutes: self.look.minutes,
             back: self.look.back,
+            vacuum: self.look.vacuum,
             size: (900.0, 240.0),
         });
         let mut all = still(&frame, theme);
@@ -280,10 +300,7 @@ impl Chart {
         trace(Trace::Low, t.low, width(Which::Low), Some([9.0, 3.0]));
         trace(Trace::Cabin, t.cabin, 1.4, Some([4.0, 3.0]));
         trace(Trace::Vent, t.vent, 2.0, None);
-        if history.extent(Trace::Vacuum, from, to).is_some() {
-            trace(Trace::Vacuum, t.ink, 1.8, Some([2.0, 2.5]));
-            decades(&mut m, &g, t);
-        }
+        trace(Trace::Vacuum, t.ink, 1.8, Some([2.0, 2.5]));
         if let Some(at) = self.look.cursor {
             let x = g.left + (g.right - g.left) * at;
             m.line(vec![(x, g.top), (x, g.bottom)], t.ink, 1.2);
@@ -331,7 +348,7 @@ impl Grid {
         Self {
             scales: Scales(f.units),
             left: 42.0,
-            right: w - 14.0,
+            right: w - margin(f.vacuum),
             top,
             middle: top + (bottom - top) * 0.56,
             floor: top + (bottom - top) * 0.56 + 8.0,
@@ -379,7 +396,7 @@ impl Grid {
 /// Ends of the axis of vacuum, Pa: 7.5 to 30 000 micron, what pumps reach and gauges read.
 const VACUUM: [f64; 2] = [1.0, 4000.0];
 
-/// The axis of the vacuum trace, inside the right edge: a mark each factor of ten, in the gauge's unit.
+/// The axis of the vacuum trace, at the right: a mark each factor of ten, in the gauge's unit.
 fn decades(m: &mut Marks, g: &Grid, t: &Theme) {
     let per_pa = g.scales.vacuum(1.0);
     let unit = g.scales.vacuum_unit();
@@ -390,9 +407,9 @@ fn decades(m: &mut Marks, g: &Grid, t: &Theme) {
             continue;
         }
         let y = g.deep(pa);
-        m.line(vec![(g.right - 5.0, y), (g.right, y)], t.ink, 1.2);
+        m.line(vec![(g.right, y), (g.right + 4.0, y)], t.ink, 1.2);
         let text = format!("{shown} {unit}");
-        m.text(text, (g.right - 8.0, y), 10.5, Side::Right, t.ink);
+        m.text(text, (g.right + 7.0, y), 10.5, Side::Left, t.ink);
     }
 }
 
@@ -459,6 +476,10 @@ fn still(f: &Frame, t: &Theme) -> Marks {
         k += 1.0;
     }
     m.line(vec![(g.left, g.top), (g.left, g.middle)], t.edge, 1.0);
+    if f.vacuum {
+        m.line(vec![(g.right, g.top), (g.right, g.middle)], t.edge, 1.0);
+        decades(&mut m, &g, t);
+    }
     m.line(
         vec![
             (g.left, g.floor + 10.0),
@@ -486,9 +507,10 @@ pub(crate) struct StripProps {
 #[component]
 pub(crate) fn StripView(p: &StripProps) -> Html {
     let dragged = use_mut_ref(|| None::<f64>);
-    let place = |e: &MouseEvent, traces: &NodeRef| {
+    let margin = p.look.margin();
+    let place = move |e: &MouseEvent, traces: &NodeRef| {
         let (w, ..) = traces.cast::<Element>().and_then(|e| ink::place(&e))?;
-        Some((sheet::pointed(e).0 - 42.0) / (w - 56.0))
+        Some((sheet::pointed(e).0 - 42.0) / (w - 42.0 - margin))
     };
     let send = |act: Strip| {
         let send = p.send.clone();
@@ -546,7 +568,7 @@ pub(crate) fn StripView(p: &StripProps) -> Html {
             <h2 id="chart-title">{ words::chart() }
                 <small><span class="name high">{ words::chart_key()[0] }</span><span class="name low">{ words::chart_key()[1] }</span>
                 <span class="name accent">{ words::chart_key()[2] }</span><span class="name grey">{ words::chart_key()[3] }</span>
-                if p.rows.iter().any(|r| r.vacuum.is_some()) { <span class="name ink">{ words::column_vacuum() }</span> }</small>
+                if p.look.vacuum { <span class="name trace-vacuum">{ words::column_vacuum() }</span> }</small>
                 <span class="speeds" role="group" aria-label={words::chart_length()}>
                     { for WINDOWS.iter().map(|&m| {
                         let on = (m - p.look.minutes).abs() < 1e-9;

@@ -113,7 +113,11 @@ pub(crate) fn verdict(signed: &Signed) -> String {
     if signed.unsaid.is_empty() {
         return found;
     }
-    format!("{found} {}", words::state_left_out(list(&signed.unsaid)))
+    format!(
+        "{}. {}",
+        found.trim_end_matches('.'),
+        words::state_left_out(list(&signed.unsaid))
+    )
 }
 
 /// Names of the numbers, in their order.

@@ -42,6 +42,7 @@ pub(crate) fn advice(
         Advice::Card(i) => card(i).map_or_else(Default::default, |step| {
             (told(&step.title), told(&step.reason))
         }),
+        Advice::Spoilt => (next_spoilt().to_owned(), next_spoilt_why().to_owned()),
         Advice::SignOff => (next_sign_off().to_owned(), next_sign_off_why().to_owned()),
     }
 }
@@ -58,7 +59,7 @@ pub(crate) fn told(text: &Text) -> String {
 pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, String) {
     let (what, why) = match step {
         NextStep::StopEngine => (next_stop_engine(), next_stop_engine_why()),
-        NextStep::BurstCan => (next_burst_can(), next_burst_can_why()),
+        NextStep::BurstCan(_) => (next_burst_can(), next_burst_can_why()),
         NextStep::KeepAway => (next_keep_away(), next_keep_away_why()),
         NextStep::CapEnds => (next_cap_ends(), next_cap_ends_why()),
         NextStep::UnknownCharge => (next_unknown_charge(), next_unknown_charge_why()),
@@ -194,6 +195,8 @@ pub(crate) fn event(e: Event) -> &'static str {
         Event::CutOutOpened => event_cut_out(),
         Event::EngineTooHot => event_engine_too_hot(),
         Event::ClutchSmells => event_clutch_smells(),
+        Event::CompressorSeized => event_compressor_seized(),
+        Event::LetOut => event_let_out(),
         Event::HoseBurst => event_hose_burst(),
         Event::ReliefLifted => event_relief_lifted(),
         Event::ReliefSeated => event_relief_seated(),

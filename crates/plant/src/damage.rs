@@ -24,6 +24,9 @@ const DRY_RATE: f64 = 1.0 / 600.0;
 const RUB_RATE: f64 = 1.0 / 36_000.0;
 /// Discharge temperature from which oil and seals suffer, K (common practice: 120-130 degC).
 const HOT_FROM: f64 = 403.15;
+/// Discharge temperature at which its pistons grow fast in their bores, K: 250 degC, where oil has burnt and seals of PTFE are near their
+/// end (own figure, plausible 220-280 degC).
+const SEIZES: f64 = 523.15;
 /// Wear a second adds for each kelvin above that: at 150 degC about half an hour to ruin.
 const HOT_RATE: f64 = 1.0 / (1800.0 * 20.0);
 /// Discharge pressure from which valves and gaskets suffer, Pa (above any cut-out's setting).
@@ -48,6 +51,8 @@ pub struct Damage {
     pub pressure: f64,
     /// Ground by the dust of desiccant beads.
     pub grit: f64,
+    /// Its pistons are stuck in their bores: it turns no more.
+    pub seized: bool,
 }
 
 impl Damage {
@@ -77,6 +82,7 @@ impl Damage {
         let dry = share(1.0 - suction.content[OIL] / OIL_LEAST);
         self.dryness += (dry * DRY_RATE + shortage * RUB_RATE) * dt;
         self.heat += (discharge.state.t - HOT_FROM).max(0.0) * HOT_RATE * dt;
+        self.seized |= discharge.state.t > SEIZES;
         self.pressure += (discharge.state.p - PRESSURE_FROM).max(0.0) * PRESSURE_RATE * dt;
         for cause in [
             &mut self.slugging,

@@ -436,7 +436,7 @@ impl Plant {
 
     /// Speed of the compressor, 1/min.
     pub fn compressor_rpm(&self) -> f64 {
-        if self.drive.engaged && self.fitted.compressor {
+        if self.drive.engaged && self.fitted.compressor && !self.damage.seized {
             self.pulley_rpm() * self.clutch.grip
         } else {
             0.0

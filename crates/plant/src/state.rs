@@ -41,12 +41,14 @@ const TRACE_DENSITY: f64 = 1e-7;
 const CLOSE: f64 = 2e-7;
 /// Coldest temperature looked for, K: liquid that sprays into a vacuum freezes itself to some 140 K before a wall warms it.
 pub(crate) const T_LOW: f64 = 100.0;
-/// Hottest temperature looked for, K.
-pub(crate) const T_HIGH: f64 = 600.0;
+/// Hottest temperature looked for, K: air that a compressor lifts by thirty times leaves it at some 850 K before its heat seizes it.
+pub(crate) const T_HIGH: f64 = 1000.0;
 /// Greatest pressure to which the tables of liquid hold, Pa (see [`lowside_fluids::table::Table::liquid`]).
 pub(crate) const P_HIGH: f64 = 30e6;
-/// Heat capacity of a volume that holds nothing, J/K: without it the temperature of nothing would be any.
-const NOTHING: f64 = 1e-9;
+/// Heat capacity of the skin of a volume's wall, which is as warm as the gas at once, J/K: a tenth of a square metre of aluminium, some
+/// twenty nanometres deep (own figure; heat goes through a micron of it within a microsecond). Without it the gas that first comes into
+/// an evacuated volume would be hotter from volume to volume.
+pub(crate) const SKIN: f64 = 5e-3;
 
 /// Which phases of refrigerant a volume holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -197,7 +199,7 @@ impl State {
 ///
 /// The energy is a rising function of temperature, so that Newton's method, held inside a shrinking bracket, always
 /// ends; two or three trials in ordinary steps. Air, oil and water count their energy from 0 degC; the refrigerant
-/// from the IIR reference state. The search ends at 100 K and 600 K: what asks for more keeps an energy that its state does not
+/// from the IIR reference state. The search ends at 100 K and 1000 K: what asks for more keeps an energy that its state does not
 /// have, and [`Network::advance`](crate::network::Network::advance) ends with an error.
 pub fn solve(table: &Table, content: &Content, energy: f64, volume: f64, t_guess: f64) -> State {
     let mut state = State::default();
@@ -286,8 +288,8 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64, state: 
     };
     let dt = t - T_ZERO;
     // Dissolved refrigerant has the energy of its liquid: the heat of solution is the latent heat.
-    core.u += (inert_capacity + NOTHING) * dt + m_dissolved * sat.u_l;
-    core.u_t += inert_capacity + NOTHING + m_dissolved * sat.du_l;
+    core.u += (inert_capacity + SKIN) * dt + m_dissolved * sat.u_l;
+    core.u_t += inert_capacity + SKIN + m_dissolved * sat.du_l;
     let mut water = (core.stiffness / RHO_WATER, CP_WATER * dt);
     if content[WATER] > 0.0 && rho < steam::THIN_REFRIGERANT {
         add_steam(&mut core, &mut water, content[WATER], rho, state);

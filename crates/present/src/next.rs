@@ -19,8 +19,8 @@ mod shown;
 pub enum NextStep {
     /// Something blows, stands open or somebody is hurt, and the engine runs: get away and shut it off.
     StopEngine,
-    /// The can has burst: take it off, shut what is open.
-    BurstCan,
+    /// The can has burst: shut what is open, then take it off; the control that comes first.
+    BurstCan(Control),
     /// Something blows or somebody is hurt: keep away, help.
     KeepAway,
     /// The high valve is open with the engine running: shut it.
@@ -98,7 +98,7 @@ impl NextStep {
     /// The control it refers to.
     pub fn control(self) -> Option<Control> {
         Some(match self {
-            Self::BurstCan => Control::DropCan,
+            Self::BurstCan(first) => first,
             Self::ShutHighValve => Control::HighValve,
             Self::ShutOpenHose
             | Self::OpenLowValve
@@ -130,7 +130,7 @@ impl NextStep {
 
     /// Somebody is in danger now.
     pub fn emergency(self) -> bool {
-        matches!(self, Self::StopEngine | Self::BurstCan | Self::KeepAway)
+        matches!(self, Self::StopEngine | Self::BurstCan(_) | Self::KeepAway)
     }
 
     /// It goes before the steps of an open job card.
@@ -156,6 +156,8 @@ pub enum Advice {
     Card(usize),
     /// Every step of the card is done: sign off.
     SignOff,
+    /// Every step is done, and a harm on the way keeps the card from being passed.
+    Spoilt,
 }
 
 impl Advice {
@@ -163,7 +165,7 @@ impl Advice {
     pub fn control(self) -> Option<Control> {
         match self {
             Self::Step(step) => step.control(),
-            Self::Card(_) | Self::SignOff => None,
+            Self::Card(_) | Self::SignOff | Self::Spoilt => None,
         }
     }
 
@@ -181,7 +183,11 @@ pub fn advice(bay: &Bay, job: Option<&Job>) -> Advice {
     };
     let done = |s: &Standing| matches!(s, Standing::Done { .. });
     let first = job.steps().iter().position(|s| !done(s));
-    first.map_or(Advice::SignOff, Advice::Card)
+    match first {
+        Some(step) => Advice::Card(step),
+        None if job.passed() => Advice::SignOff,
+        None => Advice::Spoilt,
+    }
 }
 
 /// What is in the loop by weight, as text; nothing where that is not known.
@@ -228,7 +234,14 @@ fn danger(s: &Shown) -> Option<NextStep> {
         return Some(NextStep::StopEngine);
     }
     if s.burst() {
-        return Some(NextStep::BurstCan);
+        let first = if h.high_valve > 0.0 {
+            Control::HighValve
+        } else if s.low_open() {
+            Control::LowValve
+        } else {
+            Control::DropCan
+        };
+        return Some(NextStep::BurstCan(first));
     }
     if blows {
         return Some(NextStep::KeepAway);
@@ -618,7 +631,7 @@ mod tests {
         assert!(matches!(harm(&bay), Some((_, Harm::Burst))));
         assert_eq!(said(&bay), NextStep::StopEngine);
         bay.apply(Action::Engine { on: false }).unwrap();
-        assert_eq!(said(&bay), NextStep::BurstCan);
+        assert_eq!(said(&bay), NextStep::BurstCan(Control::HighValve));
     }
 
     /// Bays that differ only in what nobody sees (charge, air, leaks, wear, the state of tube and coils), at rest at one temperature so that

@@ -62,6 +62,7 @@ impl Bay {
         let mut plant = scenario.build();
         let mut shop = Shop::new(&mut plant);
         scenario.condition.equip(&mut shop, &mut plant);
+        shop.rest_gauges(&plant);
         let account = plant.network.account();
         let mut mass_at_start = plant.network.held();
         mass_at_start.add(&account.mass_in, -1.0);

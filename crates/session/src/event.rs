@@ -32,6 +32,10 @@ pub enum Event {
     LiquidGone,
     /// Use has worn the compressor by another tenth.
     CompressorHurt,
+    /// The compressor got so hot that it seized.
+    CompressorSeized,
+    /// Refrigerant went into the room from a hose or a can that hands had left open.
+    LetOut,
     /// Pressure has blown oil out of the vacuum pump.
     PumpOilBlown,
     /// Somebody was hurt: a joint or port was opened under pressure.

@@ -191,6 +191,9 @@ impl Fnv {
         if w.grit > 0.0 {
             h.number(w.grit);
         }
+        if w.seized {
+            h.word(1);
+        }
         for x in plant.debris.numbers() {
             h.number(x);
         }

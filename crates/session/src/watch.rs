@@ -1,6 +1,9 @@
 //! Watches the bay for what is worth telling.
 
-use lowside_plant::plant::{Plant, TICK};
+use lowside_plant::{
+    plant::{Plant, TICK},
+    species::REFRIGERANT,
+};
 use lowside_shop::{Shop, recovery::Stop, shop::Happened};
 
 use crate::event::Event;
@@ -13,6 +16,16 @@ const DRAINED: f64 = 0.06;
 const FLOOD_LAG: f64 = 0.5;
 /// Liquid in a can below which it is empty, kg.
 pub(crate) const EMPTY: f64 = 1e-3;
+
+/// Refrigerant let out by hand from which it is told, and told again, kg: an ounce. A purge done well takes a few grams.
+const TELLS: f64 = 0.028;
+
+/// Refrigerant that leaves through the open end of the service hose in a tick, kg.
+fn by_the_hose(plant: &Plant, shop: &Shop) -> f64 {
+    let inside = &plant.network.node(shop.places.service_hose).state;
+    let share = 1.0 - (inside.p_air + inside.p_water) / inside.p.max(1.0);
+    plant.network.link(shop.places.hose_end).flow.max(0.0) * share.max(0.0) * TICK
+}
 
 /// What was the case at the last tick.
 #[derive(Debug, Clone, Copy, Default)]
@@ -30,6 +43,11 @@ pub(crate) struct Watch {
     flooded: bool,
     can_had_liquid: bool,
     pump_oil_low: bool,
+    seized: bool,
+    /// What hands have let out since it was last told, kg.
+    let_out: f64,
+    /// What went with cans and parts by the last tick, kg.
+    lost: f64,
     tenths_worn: u8,
     wet: f64,
 }
@@ -108,6 +126,17 @@ impl Watch {
         if plant.damage.wear() >= 0.1 * f64::from(self.tenths_worn + 1) {
             self.tenths_worn += 1;
             tell(Event::CompressorHurt);
+        }
+        let seized = plant.damage.seized;
+        if seized && !self.seized {
+            tell(Event::CompressorSeized);
+        }
+        self.seized = seized;
+        self.let_out += shop.lost[REFRIGERANT] - self.lost + by_the_hose(plant, shop);
+        self.lost = shop.lost[REFRIGERANT];
+        if self.let_out > TELLS {
+            self.let_out = 0.0;
+            tell(Event::LetOut);
         }
         let low = shop.pump_oil.low();
         if low && !self.pump_oil_low {

@@ -29,6 +29,11 @@ impl Instrument {
         }
     }
 
+    /// Puts the pointer where it has long come to rest.
+    pub fn rest_at(&mut self, truth: f64) {
+        self.value = truth;
+    }
+
     /// Lets `dt` seconds pass with the truth at `truth`.
     pub fn follow(&mut self, truth: f64, dt: f64) {
         self.value += (truth - self.value) * dt / (self.lag + dt);

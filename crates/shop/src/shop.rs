@@ -321,6 +321,26 @@ impl Shop {
         }
     }
 
+    /// Puts the gauges where they rest on a set that has hung at its ports for a while: on what is behind each, unless its coupler does not
+    /// reach the core.
+    pub fn rest_gauges(&mut self, plant: &Plant) {
+        let day = plant.day().p;
+        let rest = |side: Side, hose: usize, stuck: bool| {
+            let inside = plant.network.node(hose).state.p - day;
+            if stuck {
+                inside
+            } else {
+                self.openings.behind_port(plant, side)
+            }
+        };
+        let [low, high] = [
+            rest(Side::Low, self.places.low_hose, self.faults.stuck[0]),
+            rest(Side::High, self.places.high_hose, self.faults.stuck[1]),
+        ];
+        self.instruments.low.rest_at(low + self.faults.offset[0]);
+        self.instruments.high.rest_at(high + self.faults.offset[1]);
+    }
+
     /// The link between low-side hose and loop: that of the port that hands work at.
     pub fn low_port(&self) -> LinkId {
         let p = &self.places;

@@ -8,7 +8,8 @@ use lowside_fluids::{
 use crate::{
     species::{AIR, Content, DISSOLVED, OIL, REFRIGERANT, WATER},
     state::{
-        CP_AIR, CP_OIL, CP_WATER, Phase, R_AIR, RHO_DISSOLVED, RHO_OIL, RHO_WATER, State, T_ZERO,
+        CP_AIR, CP_OIL, CP_WATER, Phase, R_AIR, RHO_DISSOLVED, RHO_OIL, RHO_WATER, SKIN, State,
+        T_ZERO,
     },
     steam,
 };
@@ -98,7 +99,8 @@ fn vapour_entropy(table: &Table, rho: f64, t: f64) -> f64 {
 pub(super) fn node_entropy(table: &Table, content: &Content, energy: f64, s: &State) -> f64 {
     let mut sum = (energy - s.energy) / s.t
         + content[AIR] * air_entropy(s.t, s.p_air)
-        + inert_entropy(content, s.t);
+        + inert_entropy(content, s.t)
+        + SKIN * libm::log(s.t);
     if s.m_steam > 0.0 {
         let liquid = CP_WATER * libm::log(s.t / T_ZERO);
         sum += s.m_steam * (steam_entropy(s.t, s.p_water) - liquid);
