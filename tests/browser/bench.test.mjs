@@ -167,7 +167,7 @@ pageTest("a statement is signed and held against the bay's own record", desktop,
   await k.pick("Hold under vacuum", "held");
   await k.pick("Nothing was let into the room", "yes");
   await k.push("Sign the record");
-  await page.getByText("Signed, but the bay\u2019s own record says otherwise: Recovered; New parts; Hold under vacuum Not stated: Refrigerant; Oil out; Oil in; Caps on the ports").waitFor();
+  await page.getByText("Signed, but the bay\u2019s own record says otherwise: Recovered; New parts; Hold under vacuum. Not stated: Refrigerant; Oil out; Oil in; Caps on the ports").waitFor();
   assert.notEqual(await record.getAttribute("open"), null);
   await field("Recovered, oz").fill("0");
   await field("Compressor").press("Space");
