@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-/// Why the vehicle stands still. Nothing of it moves any more; what it holds is its last sound state.
+/// Why the vehicle stands still. Nothing of it moves any more; its volumes hold what they did before the step that failed.
 #[derive(Debug, Clone, Copy, PartialEq, Error)]
 #[error("{place}: {cause}")]
 pub struct Halt {
