@@ -45,11 +45,10 @@ pub(crate) const T_LOW: f64 = 100.0;
 pub(crate) const T_HIGH: f64 = 1000.0;
 /// Greatest pressure to which the tables of liquid hold, Pa (see [`lowside_fluids::table::Table::liquid`]).
 pub(crate) const P_HIGH: f64 = 30e6;
-/// Heat capacity of the skin of a volume's wall, which is as warm as the gas at once, J/K: a tenth of a square metre of aluminium, some
-/// twenty nanometres deep (tuned, 0.001-0.2 J/K, so that a loop without oil lets air in without a halt; heat goes through a micron
-/// of aluminium within a microsecond). Without it the gas that first comes into
-/// an evacuated volume would be hotter from volume to volume.
-pub(crate) const SKIN: f64 = 5e-3;
+/// Heat capacity of the skin of a volume's wall, which is as warm as the gas at once, J/K: a tenth of a square metre of aluminium
+/// (2.4 MJ/(m3 K)), a micron deep, through which heat goes within a microsecond (own figure, 0.1 to 1 J/K are as true). Without it
+/// the gas that first comes into an evacuated volume would be hotter from volume to volume.
+pub(crate) const SKIN: f64 = 0.24;
 
 /// Which phases of refrigerant a volume holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
