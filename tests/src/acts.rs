@@ -1,7 +1,9 @@
 //! Random acts, from a seed.
 
 use lowside_fluids::Gas;
-use lowside_session::Action;
+use lowside_session::{
+    Action, BenchAct, HoseAct, InstrumentAct, MachineAct, RecordAct, VehicleAct, VesselAct,
+};
 use lowside_shop::{
     detect::{SPOTS, Sensitivity, Spot},
     flush::Flush,
@@ -55,24 +57,27 @@ impl Dice {
 /// Some act with the vacuum pump, its gauge or the air outside.
 fn vacuum(dice: &mut Dice, on: bool) -> Action {
     match dice.bits() % 10 {
-        0 | 1 => Action::TakePump {
+        0 | 1 => MachineAct::TakePump {
             speed: VolumeFlow::from_cfm(dice.between(1.4, 8.1)),
-        },
-        2 | 3 => Action::Pump { on },
-        4 | 5 => Action::Isolation { on },
-        6 => Action::Ballast { on },
-        7 if on => Action::PumpOil,
-        7 => Action::Disconnect,
-        8 => Action::VacuumGauge {
+        }
+        .into(),
+        2 | 3 => MachineAct::Pump { on }.into(),
+        4 | 5 => MachineAct::Isolation { on }.into(),
+        6 => MachineAct::Ballast { on }.into(),
+        7 if on => MachineAct::PumpOil.into(),
+        7 => HoseAct::Disconnect.into(),
+        8 => InstrumentAct::VacuumGauge {
             at: if on {
                 GaugePlace::Loop
             } else {
                 GaugePlace::Pump
             },
-        },
-        _ => Action::AirPressure {
+        }
+        .into(),
+        _ => VehicleAct::AirPressure {
             pressure: AbsolutePressure::from_kpa(dice.between(59.0, 111.0)),
-        },
+        }
+        .into(),
     }
 }
 
@@ -85,65 +90,76 @@ pub fn any(dice: &mut Dice) -> Action {
         dice.between(0.0, 1.02)
     });
     match dice.bits() % 40 {
-        0 | 1 => Action::Engine { on },
-        2 => Action::EngineSpeed {
+        0 | 1 => VehicleAct::Engine { on }.into(),
+        2 => VehicleAct::EngineSpeed {
             speed: RotationSpeed::from_rpm(dice.between(450.0, 5050.0)),
-        },
-        3 | 4 => Action::AirConditioning { on },
-        5 => Action::Blower {
+        }
+        .into(),
+        3 | 4 => VehicleAct::AirConditioning { on }.into(),
+        5 => VehicleAct::Blower {
             step: u8::try_from(dice.bits() % 6).unwrap_or(0),
-        },
-        6 if on => Action::Recirculation {
+        }
+        .into(),
+        6 if on => VehicleAct::Recirculation {
             on: dice.chance(0.5),
-        },
-        6 => Action::Windows {
+        }
+        .into(),
+        6 => VehicleAct::Windows {
             on: dice.chance(0.5),
-        },
-        7 => Action::RoadSpeed {
+        }
+        .into(),
+        7 => VehicleAct::RoadSpeed {
             speed: Speed::from_m_s(dice.between(0.0, 41.0)),
-        },
-        8 => Action::Ambient {
+        }
+        .into(),
+        8 => VehicleAct::Ambient {
             temperature: Temperature::from_k(dice.between(262.0, 324.0)),
-        },
-        9 => Action::Humidity {
+        }
+        .into(),
+        9 => VehicleAct::Humidity {
             share: Ratio::from_fraction(dice.between(0.04, 1.0)),
-        },
-        10 if dice.chance(0.3) => Action::LowTap {
+        }
+        .into(),
+        10 if dice.chance(0.3) => HoseAct::LowPort {
             at: if on {
                 Tap::Compressor
             } else {
                 Tap::Accumulator
             },
-        },
-        10 => Action::LowCoupler { on },
-        11 => Action::HighCoupler { on },
-        12 | 13 => Action::LowValve { open },
-        14 => Action::HighValve { open },
-        15 => Action::Purge { on },
-        16 => Action::TakeCan,
+        }
+        .into(),
+        10 => HoseAct::LowCoupler { on }.into(),
+        11 => HoseAct::HighCoupler { on }.into(),
+        12 | 13 => HoseAct::LowValve { open }.into(),
+        14 => HoseAct::HighValve { open }.into(),
+        15 => HoseAct::Purge { on }.into(),
+        16 => VesselAct::TakeCan.into(),
         17 => {
             if dice.chance(0.3) {
-                Action::DropCan
+                VesselAct::DropCan.into()
             } else {
-                Action::Invert { on }
+                VesselAct::Invert { on }.into()
             }
         }
-        18 => Action::Tap { on },
+        18 => VesselAct::Tap { on }.into(),
         19..=22 => vacuum(dice, on),
         23..=29 => at_the_hose(dice, on),
-        30 => Action::TakeCanOf {
+        30 => VesselAct::TakeCanOf {
             gas: if on { Gas::R12 } else { Gas::R134a },
-        },
-        31 => Action::Identify {
+        }
+        .into(),
+        31 => InstrumentAct::Identify {
             port: if on { Port::Low } else { Port::High },
-        },
+        }
+        .into(),
         32..=36 => at_the_bench(dice, on),
         37 | 38 => with_instruments(dice, on),
-        _ => Action::Bath {
+        _ => VesselAct::Bath {
             temperature: dice
                 .chance(0.7)
                 .then(|| Temperature::from_k(dice.between(270.0, 360.0))),
-        },
+        }
+        .into(),
     }
 }
 
@@ -155,27 +171,32 @@ fn at_the_hose(dice: &mut Dice, on: bool) -> Action {
         Gas::R12
     };
     match dice.bits() % 10 {
-        0 => Action::TakeSelfSealingCan,
-        1 => Action::TapScrew {
+        0 => VesselAct::TakeSelfSealingCan.into(),
+        1 => VesselAct::TapScrew {
             back: Ratio::from_fraction(dice.between(0.0, 1.02)),
-        },
-        2 => Action::TakeCylinder {
+        }
+        .into(),
+        2 => VesselAct::TakeCylinder {
             gas,
             holds: Mass::from_kg(dice.between(0.4, 14.0)),
-        },
-        3 => Action::Dose {
+        }
+        .into(),
+        3 => VesselAct::Dose {
             mass: Mass::from_kg(dice.between(0.0, 2.0)),
-        },
-        4 | 5 => Action::TakeMachine { gas },
-        6 => Action::Machine { on },
-        7 => Action::MachineStop {
+        }
+        .into(),
+        4 | 5 => MachineAct::TakeRecoveryMachine { gas }.into(),
+        6 => MachineAct::RecoveryMachine { on }.into(),
+        7 => MachineAct::RecoveryStop {
             pressure: GaugePressure::from_kpa(dice.between(-95.0, 0.0)),
-        },
-        8 => Action::ChangeCylinder {
+        }
+        .into(),
+        8 => MachineAct::ChangeCylinder {
             holds: Mass::from_kg(dice.between(-0.1, 10.2)),
-        },
-        _ if dice.chance(0.5) => Action::Disconnect,
-        _ => Action::ZeroScale,
+        }
+        .into(),
+        _ if dice.chance(0.5) => HoseAct::Disconnect.into(),
+        _ => InstrumentAct::ZeroScale.into(),
     }
 }
 
@@ -192,40 +213,46 @@ fn at_the_bench(dice: &mut Dice, on: bool) -> Action {
         OilKind::Mineral
     };
     match one(dice, 20) {
-        0 | 1 => Action::OpenJoint { joint },
-        2 => Action::CapJoint { joint },
-        3 => Action::CloseJoint {
+        0 | 1 => BenchAct::OpenJoint { joint }.into(),
+        2 => BenchAct::CapJoint { joint }.into(),
+        3 => BenchAct::CloseJoint {
             joint,
             seal: [Seal::NewOiled, Seal::OldDry, Seal::Missing][one(dice, 3)],
-        },
-        4 | 5 => Action::RemovePart { part },
-        6 => Action::RefitPart { part },
-        7 => Action::NewPart { part },
-        8 => Action::FitOrifice {
+        }
+        .into(),
+        4 | 5 => BenchAct::RemovePart { part }.into(),
+        6 => BenchAct::RefitPart { part }.into(),
+        7 => BenchAct::NewPart { part }.into(),
+        8 => BenchAct::FitOrifice {
             bore: Length::from_mm(dice.between(0.7, 3.1)),
             reversed: on,
             rings: dice.chance(0.5),
-        },
-        9 => Action::DrainPart { part },
-        10 => Action::PourOil { part, volume, oil },
-        11 => Action::InjectOil { volume, oil },
-        12 => Action::PortCap { side, on },
-        13 => Action::ConvertPort { side, new_core: on },
-        14 => Action::FitCutOut {
+        }
+        .into(),
+        9 => BenchAct::DrainPart { part }.into(),
+        10 => BenchAct::PourOil { part, volume, oil }.into(),
+        11 => BenchAct::InjectOil { volume, oil }.into(),
+        12 => BenchAct::PortCap { side, on }.into(),
+        13 => BenchAct::ConvertPort { side, new_core: on }.into(),
+        14 => BenchAct::FitCutOut {
             opens: GaugePressure::from_kpa(dice.between(1950.0, 3350.0)),
-        },
-        15 => Action::SwitchScrew {
+        }
+        .into(),
+        15 => BenchAct::SwitchScrew {
             quarters: if on { -3 } else { 2 },
-        },
-        16 => Action::RenewSeals,
-        17 => Action::FlushPart {
+        }
+        .into(),
+        16 => BenchAct::RenewSeals.into(),
+        17 => BenchAct::FlushPart {
             part,
             with: if on { Flush::Solvent } else { Flush::Nitrogen },
-        },
-        18 => Action::GaugeSet {
+        }
+        .into(),
+        18 => HoseAct::GaugeSet {
             gas: if on { Gas::R134a } else { Gas::R12 },
-        },
-        _ => Action::Core { side, fitted: on },
+        }
+        .into(),
+        _ => BenchAct::ValveCore { side, fitted: on }.into(),
     }
 }
 
@@ -235,30 +262,34 @@ fn with_instruments(dice: &mut Dice, on: bool) -> Action {
         .nth(usize::try_from(dice.bits() % SPOTS as u64).unwrap_or(0))
         .expect("one of them");
     match dice.bits() % 12 {
-        0 | 1 => Action::TakeNitrogen,
-        2 | 3 => Action::Regulator {
+        0 | 1 => VesselAct::TakeNitrogen.into(),
+        2 | 3 => VesselAct::Regulator {
             pressure: GaugePressure::from_kpa(dice.between(-10.0, 1050.0)),
-        },
-        4 => Action::Sniff {
+        }
+        .into(),
+        4 => InstrumentAct::Sniff {
             at,
             sensitivity: Sensitivity::High,
             distance: Length::from_mm(dice.between(0.0, 110.0)),
             wind: Speed::from_m_s(dice.between(0.0, 11.0)),
-        },
-        5 => Action::Soap { at },
-        6 => Action::Dye,
-        7 => Action::Lamp { at },
-        8 => Action::Clamp {
+        }
+        .into(),
+        5 => InstrumentAct::Soap { at }.into(),
+        6 => InstrumentAct::Dye.into(),
+        7 => InstrumentAct::Lamp { at }.into(),
+        8 => InstrumentAct::Clamp {
             at: on.then_some(Point::LiquidLine),
-        },
-        9 if dice.bits().is_multiple_of(2) => Action::ClutchMeter { on },
-        9 if on => Action::HeaterHose {
+        }
+        .into(),
+        9 if dice.bits().is_multiple_of(2) => InstrumentAct::ClutchMeter { on }.into(),
+        9 if on => VehicleAct::HeaterHose {
             pinched: dice.bits().is_multiple_of(2),
-        },
-        9 => Action::Stopwatch { on },
-        10 if on => Action::PerformanceTest,
-        10 => Action::NoteReadings { after: on },
-        _ => Action::Label {
+        }
+        .into(),
+        9 => InstrumentAct::Stopwatch { on }.into(),
+        10 if on => RecordAct::PerformanceTest.into(),
+        10 => RecordAct::NoteReadings { after: on }.into(),
+        _ => RecordAct::Label {
             charge: Mass::from_kg(dice.between(0.0, 3.2)),
             gas: on.then_some(Gas::R12),
             oil: on.then_some(OilKind::Ester),
@@ -268,6 +299,7 @@ fn with_instruments(dice: &mut Dice, on: bool) -> Action {
                 old_covered: on,
                 ..Particulars::default()
             },
-        },
+        }
+        .into(),
     }
 }

@@ -44,7 +44,8 @@ pub fn healthy(overrides: &[&str]) -> Summary {
 ///
 /// # Panics
 /// When the bay refuses it.
-pub fn act(bay: &mut Bay, action: Action) {
+pub fn act(bay: &mut Bay, action: impl Into<Action>) {
+    let action = action.into();
     bay.apply(action)
         .unwrap_or_else(|e| panic!("{action:?}: {e}"));
 }

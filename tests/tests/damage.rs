@@ -1,7 +1,7 @@
 //! Abuse wears the compressor, ordinary use does not (common practice, no source; the rates are our own).
 
-use lowside_session::{Action, Bay, Event};
-use lowside_tests::runs::{play, run, scenario};
+use lowside_session::{Bay, Event, HoseAct, VesselAct};
+use lowside_tests::runs::{act, play, run, scenario};
 use lowside_units::Ratio;
 
 #[test]
@@ -46,14 +46,13 @@ fn liquid_poured_into_the_running_suction_slugs() {
         &["start.charge=1.7kg", "day.ambient=27degC"],
     ));
     run(&mut bay, 120.0);
-    let act = |bay: &mut Bay, a| bay.apply(a).expect("it can be done");
     for _ in 0..4 {
-        act(&mut bay, Action::TakeCan);
-        act(&mut bay, Action::Invert { on: true });
-        act(&mut bay, Action::Tap { on: true });
+        act(&mut bay, VesselAct::TakeCan);
+        act(&mut bay, VesselAct::Invert { on: true });
+        act(&mut bay, VesselAct::Tap { on: true });
         act(
             &mut bay,
-            Action::LowValve {
+            HoseAct::LowValve {
                 open: Ratio::from_fraction(1.0),
             },
         );

@@ -2,7 +2,7 @@
 //! seen there. Directions and cures after common practice (no single source); the figures are the model's own.
 
 use lowside_plant::species::OIL;
-use lowside_session::{Action, Bay, Refused};
+use lowside_session::{Bay, BenchAct, Refused, VehicleAct};
 use lowside_shop::{
     flush::Flush,
     joints::{Joint, Seal},
@@ -30,10 +30,10 @@ fn mean(bay: &mut Bay) -> (f64, f64) {
 fn out(bay: &mut Bay, part: Part) {
     for joint in part.joints() {
         if !bay.shop().openings.apart(*joint) {
-            act(bay, Action::OpenJoint { joint: *joint });
+            act(bay, BenchAct::OpenJoint { joint: *joint });
         }
     }
-    act(bay, Action::RemovePart { part });
+    act(bay, BenchAct::RemovePart { part });
 }
 
 #[test]
@@ -90,25 +90,25 @@ fn each_new_part_takes_its_own_solids_with_it() {
         ]);
         for part in parts {
             out(&mut bay, *part);
-            act(&mut bay, Action::NewPart { part: *part });
+            act(&mut bay, BenchAct::NewPart { part: *part });
             if *part == Part::Orifice {
                 act(
                     &mut bay,
-                    Action::FitOrifice {
+                    BenchAct::FitOrifice {
                         bore: Length::from_m(1.83e-3),
                         reversed: false,
                         rings: true,
                     },
                 );
             } else {
-                act(&mut bay, Action::RefitPart { part: *part });
+                act(&mut bay, BenchAct::RefitPart { part: *part });
             }
         }
         for joint in Joint::ALL {
             if bay.shop().openings.apart(joint) {
                 act(
                     &mut bay,
-                    Action::CloseJoint {
+                    BenchAct::CloseJoint {
                         joint,
                         seal: Seal::NewOiled,
                     },
@@ -126,7 +126,7 @@ fn a_tube_turned_round_chokes_on_the_metal_of_a_worn_compressor() {
     // Far too little oil: the compressor wears as it runs.
     let mut dry = bay(&["start.oil=15g"]);
     run(&mut dry, 420.0);
-    act(&mut dry, Action::Engine { on: false });
+    act(&mut dry, VehicleAct::Engine { on: false });
     let metal = dry.plant().debris;
     let damage = dry.plant().damage;
     assert!(
@@ -138,7 +138,7 @@ fn a_tube_turned_round_chokes_on_the_metal_of_a_worn_compressor() {
     out(&mut dry, Part::Orifice);
     act(
         &mut dry,
-        Action::FitOrifice {
+        BenchAct::FitOrifice {
             bore: Length::from_m(1.83e-3),
             reversed: true,
             rings: true,
@@ -173,13 +173,13 @@ fn a_burst_bag_wears_the_compressor() {
 /// A loop whose bag burst, with a new accumulator and a new tube; `condenser` does what it does to the condenser on the bench.
 fn repaired(worn: &Bay, condenser: impl Fn(&mut Bay)) -> Bay {
     let mut bay = worn.clone();
-    act(&mut bay, Action::Engine { on: false });
+    act(&mut bay, VehicleAct::Engine { on: false });
     for part in [Part::Accumulator, Part::Orifice, Part::Condenser] {
         out(&mut bay, part);
     }
     condenser(&mut bay);
     for part in [Part::Accumulator, Part::Orifice] {
-        act(&mut bay, Action::NewPart { part });
+        act(&mut bay, BenchAct::NewPart { part });
     }
     bay
 }
@@ -194,7 +194,7 @@ fn what_lodged_in_the_condenser_comes_after_unless_it_is_flushed() {
         move |bay: &mut Bay| {
             act(
                 bay,
-                Action::FlushPart {
+                BenchAct::FlushPart {
                     part: Part::Condenser,
                     with,
                 },
@@ -206,7 +206,7 @@ fn what_lodged_in_the_condenser_comes_after_unless_it_is_flushed() {
         &|_| {},
         &flush(Flush::Nitrogen),
         &flush(Flush::Solvent),
-        &|bay| act(bay, Action::NewPart { part }),
+        &|bay| act(bay, BenchAct::NewPart { part }),
     ];
     let bays: Vec<Bay> = ways.iter().map(|way| repaired(&worn, way)).collect();
     let left: Vec<f64> = bays
@@ -261,7 +261,7 @@ fn what_would_keep_the_solvent_is_not_flushed() {
         out(&mut bay, part);
         let with = Flush::Solvent;
         assert_eq!(
-            bay.apply(Action::FlushPart { part, with }),
+            bay.apply(BenchAct::FlushPart { part, with }),
             Err(Refused::NotFlushed(part))
         );
     }
@@ -269,7 +269,7 @@ fn what_would_keep_the_solvent_is_not_flushed() {
     let part = Part::Evaporator;
     let with = Flush::Nitrogen;
     assert_eq!(
-        bay.apply(Action::FlushPart { part, with }),
+        bay.apply(BenchAct::FlushPart { part, with }),
         Err(Refused::PartIn(part))
     );
 }

@@ -1,7 +1,7 @@
 //! Faults beside the loop: a clutch that slips, a blend door that leaks heat, an engine that overheats (fault table of common practice,
 //! no source; the resistance of copper is IEC 60028's).
 
-use lowside_session::{Action, Bay, Event};
+use lowside_session::{Bay, Event, VehicleAct};
 use lowside_shop::meters::{self, Point};
 use lowside_tests::runs::{act, run, scenario};
 use lowside_units::RotationSpeed;
@@ -79,10 +79,10 @@ fn a_leaking_blend_door_warms_the_vent_alone_until_the_heater_hose_is_pinched() 
         "{:.1} K warmer for {mixed:.1}",
         vent - v
     );
-    act(&mut bay, Action::HeaterHose { pinched: true });
+    act(&mut bay, VehicleAct::HeaterHose { pinched: true });
     run(&mut bay, 600.0);
     assert!((readings(&bay)[2] - v).abs() < 0.5);
-    act(&mut bay, Action::HeaterHose { pinched: false });
+    act(&mut bay, VehicleAct::HeaterHose { pinched: false });
     run(&mut bay, 300.0);
     assert!(readings(&bay)[2] > v + 4.0);
 }
@@ -119,22 +119,22 @@ fn the_engines_control_lets_the_clutch_go_and_takes_it_again() {
     let mut bay = Bay::new(&scenario("healthy-compact", &["condition.radiator=3%"]));
     act(
         &mut bay,
-        Action::EngineSpeed {
+        VehicleAct::EngineSpeed {
             speed: RotationSpeed::from_rpm(2500.0),
         },
     );
     run(&mut bay, 1200.0);
     assert!(seen(&bay, Event::EngineTooHot));
     assert!(!bay.plant().drive.engaged);
-    act(&mut bay, Action::Engine { on: false });
+    act(&mut bay, VehicleAct::Engine { on: false });
     run(&mut bay, 3600.0);
     act(
         &mut bay,
-        Action::EngineSpeed {
+        VehicleAct::EngineSpeed {
             speed: RotationSpeed::from_rpm(800.0),
         },
     );
-    act(&mut bay, Action::Engine { on: true });
+    act(&mut bay, VehicleAct::Engine { on: true });
     run(&mut bay, 30.0);
     assert!(bay.plant().drive.engaged, "cooled down, it is let in again");
 }

@@ -2,7 +2,7 @@
 //! single source); water and energy are accounted for to rounding all the while.
 
 use lowside_plant::evaporator::Air;
-use lowside_session::{Action, Bay};
+use lowside_session::{Bay, VehicleAct};
 use lowside_tests::runs::{run, scenario};
 
 /// A mild muggy day, blower low: what ices a coil.
@@ -43,7 +43,7 @@ fn a_stuck_switch_ices_the_coil_and_a_thaw_brings_the_air_back() {
         "low side {:.0} Pa, was {early:.0}",
         low(&bay)
     );
-    bay.apply(Action::AirConditioning { on: false })
+    bay.apply(VehicleAct::AirConditioning { on: false })
         .expect("it can be done");
     run(&mut bay, 25.0 * 60.0);
     let p = bay.plant();

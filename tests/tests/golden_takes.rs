@@ -10,7 +10,7 @@ use std::{
     path::{Path, PathBuf},
 };
 
-use lowside_session::{Action, Bay, Take, TakeError};
+use lowside_session::{Action, Bay, Take, TakeError, VesselAct};
 
 fn dir() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("takes")
@@ -48,7 +48,7 @@ fn every_take_ends_where_it_says() {
 fn the_takes_hold_what_their_names_say() {
     let bay = replayed(&dir().join("charge-from-cans-6min.json"));
     assert!((bay.seconds() - 360.0).abs() < 1e-9, "{} s", bay.seconds());
-    let taken = |(_, act): &&(u64, Action)| *act == Action::TakeCan;
+    let taken = |(_, act): &&(u64, Action)| *act == VesselAct::TakeCan.into();
     assert!(bay.log().iter().filter(taken).count() >= 1, "no can taken");
     assert!(bay.charge() > 0.2, "{:.3} kg in the loop", bay.charge());
 

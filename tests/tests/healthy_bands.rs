@@ -225,7 +225,7 @@ fn pressures_equalise_after_switching_off() {
         let mut bay =
             lowside_session::Bay::new(&lowside_tests::runs::scenario("healthy", &[&wear]));
         lowside_tests::runs::run(&mut bay, 300.0);
-        bay.apply(lowside_session::Action::Engine { on: false })
+        bay.apply(lowside_session::VehicleAct::Engine { on: false })
             .expect("it can be done");
         let start = bay.seconds();
         while bay.seconds() < start + 600.0 {
@@ -248,13 +248,13 @@ fn pressures_equalise_after_switching_off() {
 /// static pressure is read after a full soak).
 #[test]
 fn a_soaked_loop_stands_at_saturation() {
-    use lowside_session::Action;
+    use lowside_session::{VehicleAct, acts};
     let mut bay = lowside_session::Bay::new(&lowside_tests::runs::scenario("healthy", &[]));
     lowside_tests::runs::run(&mut bay, 300.0);
-    for act in [
-        Action::Engine { on: false },
-        Action::AirConditioning { on: false },
-        Action::Blower { step: 0 },
+    for act in acts![
+        VehicleAct::Engine { on: false },
+        VehicleAct::AirConditioning { on: false },
+        VehicleAct::Blower { step: 0 },
     ] {
         bay.apply(act).expect("it can be done");
     }

@@ -7,7 +7,8 @@ use lowside_fluids::Gas;
 use lowside_lessons::{JobCard, Progress, library};
 use lowside_plant::species::{OIL, WATER};
 use lowside_session::{
-    Action, Bay, Event, TICKS_PER_SECOND, condition::Condition, scenario::script, script::Player,
+    Bay, Event, TICKS_PER_SECOND, VehicleAct, acts, condition::Condition, scenario::script,
+    script::Player,
 };
 use lowside_shop::{
     label::Line,
@@ -241,9 +242,9 @@ fn clogged_screen_well_and_badly() {
     let (card, mut bay, progress) = badly_done(name, &["loose_beads > 40 g"]);
     assert_eq!(progress.next(&card), Some(3));
     let open = bay.plant().orifice_clean();
-    for act in [
-        Action::Engine { on: true },
-        Action::AirConditioning { on: true },
+    for act in acts![
+        VehicleAct::Engine { on: true },
+        VehicleAct::AirConditioning { on: true },
     ] {
         bay.apply(act).expect("a van that starts");
     }

@@ -1,6 +1,6 @@
 //! The longest bay there can be is written and read again: whoever records one asks [`is_full`] where to stop.
 use lowside_session::{
-    Action, Bay, Take, TakeError, library,
+    Bay, Take, TakeError, VehicleAct, library,
     take::Part,
     take::{LONGEST, MOST_ACTS, is_full},
 };
@@ -17,7 +17,7 @@ fn a_day_is_written_and_read() {
         bay.step().expect("the engine goes on");
     }
     assert_eq!(bay.tick(), LONGEST);
-    bay.apply(Action::Windows { on: true })
+    bay.apply(VehicleAct::Windows { on: true })
         .expect("at the last moment");
     let take = Take::parse(&Take::of(&bay).to_text()).expect("a day can be read");
     assert_eq!((take.ticks, take.log.len()), (LONGEST, 1));
@@ -40,13 +40,13 @@ fn the_most_acts_are_written_and_read() {
     let mut bay = bay();
     for k in 0..MOST_ACTS {
         assert!(!is_full(&bay), "after {k} acts");
-        bay.apply(Action::Windows { on: k % 2 == 0 })
+        bay.apply(VehicleAct::Windows { on: k % 2 == 0 })
             .expect("windows move");
     }
     assert!(is_full(&bay));
     let take = Take::parse(&Take::of(&bay).to_text()).expect("so many acts can be read");
     assert_eq!(take.log.len(), MOST_ACTS);
-    bay.apply(Action::Windows { on: true })
+    bay.apply(VehicleAct::Windows { on: true })
         .expect("windows move");
     let beyond = Take::parse(&Take::of(&bay).to_text());
     assert!(

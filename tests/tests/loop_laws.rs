@@ -1,7 +1,7 @@
 //! Laws that hold in every loop: standing pressure, first and second law, conservation, identical bits.
 
 use lowside_plant::entropy::{Maker, audit};
-use lowside_session::{Action, Bay, Refused, Take, script::Player};
+use lowside_session::{Action, Bay, HoseAct, Refused, Take, VehicleAct, VesselAct, script::Player};
 use lowside_tests::{
     acts::Dice,
     runs::{play, run, scenario},
@@ -76,32 +76,36 @@ fn two_busy_hours_close_the_books() {
             // In turn, so that every one of them moves many times.
             let open = Ratio::from_fraction(if dice.chance(0.7) { 0.0 } else { dice.unit() });
             let on = dice.chance(0.7);
-            let act = match done % 19 {
-                0 => Action::TakeCan,
-                1 | 9 => Action::Tap { on: true },
-                2 => Action::Purge { on: true },
-                3 => Action::Purge { on: false },
-                4 | 10 => Action::LowValve { open },
-                5 => Action::HighValve { open },
-                6 => Action::Invert { on },
-                7 => Action::Bath {
+            let act: Action = match done % 19 {
+                0 => VesselAct::TakeCan.into(),
+                1 | 9 => VesselAct::Tap { on: true }.into(),
+                2 => HoseAct::Purge { on: true }.into(),
+                3 => HoseAct::Purge { on: false }.into(),
+                4 | 10 => HoseAct::LowValve { open }.into(),
+                5 => HoseAct::HighValve { open }.into(),
+                6 => VesselAct::Invert { on }.into(),
+                7 => VesselAct::Bath {
                     temperature: on.then(|| Temperature::from_deg_c(45.0)),
-                },
-                8 => Action::Engine { on },
-                11 => Action::EngineSpeed {
+                }
+                .into(),
+                8 => VehicleAct::Engine { on }.into(),
+                11 => VehicleAct::EngineSpeed {
                     speed: RotationSpeed::from_rpm(dice.between(600.0, 3000.0)),
-                },
-                12 => Action::AirConditioning { on },
-                13 => Action::Blower {
+                }
+                .into(),
+                12 => VehicleAct::AirConditioning { on }.into(),
+                13 => VehicleAct::Blower {
                     step: u8::try_from(dice.bits() % 5).unwrap_or(0),
-                },
-                14 => Action::Recirculation { on },
-                15 => Action::RoadSpeed {
+                }
+                .into(),
+                14 => VehicleAct::Recirculation { on }.into(),
+                15 => VehicleAct::RoadSpeed {
                     speed: Speed::from_km_h(dice.between(0.0, 90.0)),
-                },
-                16 => Action::LowCoupler { on },
-                17 => Action::Windows { on },
-                _ => Action::HighCoupler { on },
+                }
+                .into(),
+                16 => HoseAct::LowCoupler { on }.into(),
+                17 => VehicleAct::Windows { on }.into(),
+                _ => HoseAct::HighCoupler { on }.into(),
             };
             // Only the tap of a can that has burst can refuse.
             if let Err(why) = bay.apply(act) {
@@ -209,7 +213,7 @@ fn nothing_destroys_entropy() {
         while bay.seconds() < 240.0 {
             player.play(&mut bay).expect("acts are taken");
             if bay.tick() == 9000 {
-                bay.apply(Action::Engine { on: false })
+                bay.apply(VehicleAct::Engine { on: false })
                     .expect("an engine can be stopped");
             }
             if bay.seconds() < 5.0 || bay.tick().is_multiple_of(5) {

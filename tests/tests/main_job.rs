@@ -1,6 +1,6 @@
 //! The main job, headless: an evacuated van charged from small cans, right and wrong.
 
-use lowside_session::{Action, Bay, Event};
+use lowside_session::{Bay, Event, HoseAct, VehicleAct, VesselAct};
 use lowside_tests::runs::{act, play, run, scenario};
 use lowside_units::{Ratio, RotationSpeed, Temperature};
 
@@ -8,24 +8,24 @@ fn seen(bay: &Bay, event: Event) -> usize {
     bay.events().iter().filter(|(_, e)| *e == event).count()
 }
 
-const OPEN: Action = Action::LowValve {
+const OPEN: HoseAct = HoseAct::LowValve {
     open: Ratio::from_fraction(1.0),
 };
-const SHUT: Action = Action::LowValve {
+const SHUT: HoseAct = HoseAct::LowValve {
     open: Ratio::from_fraction(0.0),
 };
 
 /// Opens a can, purges, and lets it flow in warm water until it has no liquid left.
 fn empty_a_can(bay: &mut Bay) {
     act(bay, SHUT);
-    act(bay, Action::TakeCan);
-    act(bay, Action::Tap { on: true });
-    act(bay, Action::Purge { on: true });
+    act(bay, VesselAct::TakeCan);
+    act(bay, VesselAct::Tap { on: true });
+    act(bay, HoseAct::Purge { on: true });
     run(bay, 3.0);
-    act(bay, Action::Purge { on: false });
+    act(bay, HoseAct::Purge { on: false });
     act(
         bay,
-        Action::Bath {
+        VesselAct::Bath {
             temperature: Some(Temperature::from_deg_c(45.0)),
         },
     );
@@ -40,9 +40,9 @@ fn empty_a_can(bay: &mut Bay) {
 }
 
 fn start(bay: &mut Bay) {
-    act(bay, Action::Engine { on: true });
-    act(bay, Action::Blower { step: 4 });
-    act(bay, Action::AirConditioning { on: true });
+    act(bay, VehicleAct::Engine { on: true });
+    act(bay, VehicleAct::Blower { step: 4 });
+    act(bay, VehicleAct::AirConditioning { on: true });
 }
 
 #[test]
@@ -65,8 +65,8 @@ fn three_cans_cool_the_cabin() {
 #[test]
 fn a_can_that_gives_vapour_gets_cold_and_slows() {
     let mut bay = Bay::new(&scenario("charge-from-cans", &[]));
-    act(&mut bay, Action::TakeCan);
-    act(&mut bay, Action::Tap { on: true });
+    act(&mut bay, VesselAct::TakeCan);
+    act(&mut bay, VesselAct::Tap { on: true });
     act(&mut bay, OPEN);
     let can = bay.shop().places.can;
     let state = |bay: &Bay| (bay.plant().network.node(can).state.t, bay.charge());
@@ -133,13 +133,13 @@ fn six_cans_flood_the_compressor_and_drive_the_head_up() {
 fn the_high_valve_open_while_running_drives_gas_into_the_can() {
     let mut bay = Bay::new(&scenario("healthy", &["day.ambient=32degC"]));
     run(&mut bay, 120.0);
-    act(&mut bay, Action::TakeCan);
-    act(&mut bay, Action::Tap { on: true });
+    act(&mut bay, VesselAct::TakeCan);
+    act(&mut bay, VesselAct::Tap { on: true });
     let can = bay.shop().places.can;
     let before = bay.plant().network.node(can).content[0];
     act(
         &mut bay,
-        Action::HighValve {
+        HoseAct::HighValve {
             open: Ratio::from_fraction(1.0),
         },
     );
@@ -153,13 +153,13 @@ fn the_high_valve_open_while_running_drives_gas_into_the_can() {
     // On a hot day with the engine faster the high side passes what a small can stands: it bursts.
     act(
         &mut bay,
-        Action::Ambient {
+        VehicleAct::Ambient {
             temperature: Temperature::from_deg_c(43.0),
         },
     );
     act(
         &mut bay,
-        Action::EngineSpeed {
+        VehicleAct::EngineSpeed {
             speed: RotationSpeed::from_rpm(2500.0),
         },
     );
@@ -186,12 +186,12 @@ fn the_high_valve_open_while_running_drives_gas_into_the_can() {
 fn an_unpurged_hose_brings_its_air_and_no_more() {
     let air = |purge: bool| {
         let mut bay = Bay::new(&scenario("charge-from-cans", &[]));
-        act(&mut bay, Action::TakeCan);
-        act(&mut bay, Action::Tap { on: true });
+        act(&mut bay, VesselAct::TakeCan);
+        act(&mut bay, VesselAct::Tap { on: true });
         if purge {
-            act(&mut bay, Action::Purge { on: true });
+            act(&mut bay, HoseAct::Purge { on: true });
             run(&mut bay, 3.0);
-            act(&mut bay, Action::Purge { on: false });
+            act(&mut bay, HoseAct::Purge { on: false });
         }
         act(&mut bay, OPEN);
         run(&mut bay, 60.0);

@@ -2,7 +2,7 @@
 //! Signs after a fault table of common practice (no single source); thresholds after the ASHRAE Handbook - Refrigeration.
 
 use lowside_plant::species::WATER;
-use lowside_session::{Action, Bay};
+use lowside_session::{Bay, VehicleAct};
 use lowside_shop::ledger::Place;
 use lowside_tests::runs::{run, scenario};
 use lowside_units::Quantity;
@@ -140,7 +140,7 @@ fn a_wet_loop_freezes_up_recovers_and_freezes_up_again() {
         );
         assert!(vent(&bay) > 18.0, "round {round}: vent {:.1}", vent(&bay));
         assert!(bay.plant().ice() > 40e-6, "{} kg of ice", bay.plant().ice());
-        bay.apply(Action::AirConditioning { on: false })
+        bay.apply(VehicleAct::AirConditioning { on: false })
             .expect("it can be done");
         run(&mut bay, 420.0);
         assert!(
@@ -148,7 +148,7 @@ fn a_wet_loop_freezes_up_recovers_and_freezes_up_again() {
             "round {round}: {:.1} mg of ice after seven minutes off",
             1e6 * bay.plant().ice()
         );
-        bay.apply(Action::AirConditioning { on: true })
+        bay.apply(VehicleAct::AirConditioning { on: true })
             .expect("it can be done");
     }
     books_close(&bay, at_start);

@@ -1,7 +1,7 @@
 //! The oil: how it circulates, what it dissolves, and what its lack does.
 
 use lowside_fluids::{Gas, oil::Oil};
-use lowside_session::{Action, Bay, Event};
+use lowside_session::{Bay, BenchAct, Event, HoseAct, MachineAct};
 use lowside_shop::{
     joints::Joint,
     ledger::Place,
@@ -75,12 +75,15 @@ fn oil_gives_off_gas_after_a_quick_emptying() {
     assert!((bay.plant().dissolved() - held).abs() < 0.1 * held);
     let valves = |bay: &mut Bay, open: f64| {
         let open = Ratio::from_fraction(open);
-        act(bay, Action::LowValve { open });
-        act(bay, Action::HighValve { open });
+        act(bay, HoseAct::LowValve { open });
+        act(bay, HoseAct::HighValve { open });
     };
-    act(&mut bay, Action::TakeMachine { gas: Gas::R134a });
+    act(
+        &mut bay,
+        MachineAct::TakeRecoveryMachine { gas: Gas::R134a },
+    );
     valves(&mut bay, 1.0);
-    act(&mut bay, Action::Machine { on: true });
+    act(&mut bay, MachineAct::RecoveryMachine { on: true });
     let stopped = |bay: &Bay| {
         let mut events = bay.events().iter();
         events.any(|(_, e)| *e == Event::MachineAtVacuum)
@@ -169,7 +172,7 @@ fn loosened() -> Bay {
         ],
     ));
     for joint in [Joint::CompressorIn, Joint::CompressorOut] {
-        act(&mut bay, Action::OpenJoint { joint });
+        act(&mut bay, BenchAct::OpenJoint { joint });
     }
     bay
 }
@@ -191,7 +194,7 @@ fn a_drained_part_gives_up_its_own_oils_and_their_water() {
     let whole = kinds(&bay);
     let sum: f64 = whole.iter().sum();
     assert!((whole[Oil::Mineral as usize] - sum).abs() < 1e-12);
-    act(&mut bay, Action::RemovePart { part });
+    act(&mut bay, BenchAct::RemovePart { part });
     let own = bay.shop().bench[part as usize].expect("on the bench");
     assert!((own.oil_water + water_in(&bay) - wet).abs() < 1e-15);
     assert!(
@@ -204,7 +207,7 @@ fn a_drained_part_gives_up_its_own_oils_and_their_water() {
     let volume = Volume::from_si(more / RHO_OIL);
     act(
         &mut bay,
-        Action::PourOil {
+        BenchAct::PourOil {
             part,
             volume,
             oil: OilKind::Ester,
@@ -214,7 +217,7 @@ fn a_drained_part_gives_up_its_own_oils_and_their_water() {
         bay.plant().oil.oils.share(Oil::Ester) <= 0.0,
         "it is in the part"
     );
-    act(&mut bay, Action::DrainPart { part });
+    act(&mut bay, BenchAct::DrainPart { part });
     let work = &bay.shop().oil;
     let out = 0.85 * 1.25 * own.oil;
     assert!((work.waste - out).abs() < 1e-9, "{} of {out}", work.waste);
@@ -239,13 +242,13 @@ fn a_drained_part_gives_up_its_own_oils_and_their_water() {
     let pag = Volume::from_cm3(50.0);
     act(
         &mut bay,
-        Action::PourOil {
+        BenchAct::PourOil {
             part,
             volume: pag,
             oil: OilKind::Pag46,
         },
     );
-    act(&mut bay, Action::RefitPart { part });
+    act(&mut bay, BenchAct::RefitPart { part });
     let (mineral, ester) = (0.15 * own.oil, 0.15 * more);
     let poured = pag.si() * RHO_OIL;
     let loop_now = sum - own.oil + mineral + ester + poured;
@@ -276,10 +279,10 @@ fn a_new_part_that_is_not_fitted_leaves_the_loop_its_oil() {
     let part = Part::Compressor;
     let mut bay = loosened();
     let sum: f64 = kinds(&bay).iter().sum();
-    act(&mut bay, Action::RemovePart { part });
+    act(&mut bay, BenchAct::RemovePart { part });
     let own = bay.shop().bench[part as usize].expect("on the bench").oil;
-    act(&mut bay, Action::NewPart { part });
-    act(&mut bay, Action::DrainPart { part });
+    act(&mut bay, BenchAct::NewPart { part });
+    act(&mut bay, BenchAct::DrainPart { part });
     assert!(bay.plant().oil.oils.share(Oil::Mineral) >= 1.0);
     let work = &bay.shop().oil;
     let came = work.waste_of.share(Oil::Pag46);

@@ -1,7 +1,7 @@
 //! O-rings from the days of R-12 do not keep R-134a: a conversion that leaves them in leaks at every joint, slowly, and the detector finds
 //! it; new ones keep it. Common practice renews them all, no source; the rate is the model's own figure.
 
-use lowside_session::{Action, Bay};
+use lowside_session::{Bay, BenchAct, VehicleAct};
 use lowside_shop::{
     detect::{Sensitivity, Spot},
     joints::{GRAM_A_YEAR, Joint, Seal},
@@ -14,7 +14,7 @@ fn van(other: &str) -> Bay {
         "before-retrofit",
         &[&format!("start.other_refrigerant={other}")],
     ));
-    act(&mut bay, Action::Engine { on: false });
+    act(&mut bay, VehicleAct::Engine { on: false });
     run(&mut bay, 900.0);
     bay
 }
@@ -47,8 +47,8 @@ fn new_rings_keep_it() {
     let mut bay = van("60%");
     let joint = Joint::CondenserOut;
     let seal = Seal::NewOiled;
-    act(&mut bay, Action::OpenJoint { joint });
-    act(&mut bay, Action::CloseJoint { joint, seal });
+    act(&mut bay, BenchAct::OpenJoint { joint });
+    act(&mut bay, BenchAct::CloseJoint { joint, seal });
     run(&mut bay, 1.0);
     assert!(at(&bay, joint) < 1e-9);
     assert!(

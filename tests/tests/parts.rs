@@ -1,7 +1,7 @@
 //! The loop taken apart and put together: joints, seals, parts, oil, the desiccant in the room's air.
 
 use lowside_fluids::moisture::SIEVE_CAPACITY;
-use lowside_session::{Action, Bay, Event, Refused};
+use lowside_session::{Bay, BenchAct, Event, HoseAct, Refused};
 use lowside_shop::{
     joints::{Joint, Seal, Side},
     ledger::Place,
@@ -33,7 +33,7 @@ fn at_rest(overrides: &[&str]) -> Bay {
 fn empty() -> Bay {
     let mut bay = at_rest(&["start.charge=0g", "start.air=3g"]);
     for joint in [Joint::EvaporatorOut, Joint::AccumulatorOut] {
-        act(&mut bay, Action::OpenJoint { joint });
+        act(&mut bay, BenchAct::OpenJoint { joint });
     }
     run(&mut bay, 20.0);
     bay
@@ -50,7 +50,7 @@ fn opening_under_pressure_vents_and_hurts() {
     let mut bay = at_rest(&[]);
     let full = bay.charge();
     let joint = Joint::CondenserOut;
-    act(&mut bay, Action::OpenJoint { joint });
+    act(&mut bay, BenchAct::OpenJoint { joint });
     assert_eq!(bay.shop().injuries, 1);
     assert_eq!(seen(&bay, Event::Injury), 1);
     run(&mut bay, 600.0);
@@ -60,13 +60,13 @@ fn opening_under_pressure_vents_and_hurts() {
         bay.vented()
     );
     assert_eq!(
-        bay.apply(Action::OpenJoint { joint }),
+        bay.apply(BenchAct::OpenJoint { joint }),
         Err(Refused::JointApart(joint))
     );
     sound(&bay);
     let mut calm = empty();
     assert_eq!(calm.shop().injuries, 0, "an empty loop hurts nobody");
-    act(&mut calm, Action::OpenJoint { joint });
+    act(&mut calm, BenchAct::OpenJoint { joint });
     assert_eq!(calm.shop().injuries, 0);
 }
 
@@ -76,14 +76,14 @@ fn an_open_accumulator_takes_grams_of_water_a_day() {
     let mut bay = at_rest(&["start.charge=0g", "start.air=3g", "day.humidity=60%"]);
     let before = bay.plant().desiccant_water();
     for joint in [Joint::EvaporatorOut, Joint::AccumulatorOut] {
-        act(&mut bay, Action::OpenJoint { joint });
+        act(&mut bay, BenchAct::OpenJoint { joint });
     }
     run(&mut bay, 3600.0);
     let open = bay.plant().desiccant_water() - before;
     let a_day = open * 24.0;
     assert!((1e-3..6e-3).contains(&a_day), "{:.2} g a day", a_day * 1e3);
     for joint in [Joint::EvaporatorOut, Joint::AccumulatorOut] {
-        act(&mut bay, Action::CapJoint { joint });
+        act(&mut bay, BenchAct::CapJoint { joint });
     }
     run(&mut bay, 600.0);
     let capped = bay.plant().desiccant_water();
@@ -109,7 +109,7 @@ fn an_end_open_for_a_week_fills_the_desiccant() {
     ]);
     act(
         &mut bay,
-        Action::OpenJoint {
+        BenchAct::OpenJoint {
             joint: Joint::AccumulatorOut,
         },
     );
@@ -137,8 +137,8 @@ fn a_bad_ring_leaks_under_pressure_and_not_in_vacuum() {
         // Put together dry and empty, then charged: here the order is turned, since the leak does not remember.
         let mut bay = at_rest(&["day.ambient=20degC", "start.charge=0g", "start.air=0g"]);
         let joint = Joint::AccumulatorOut;
-        act(&mut bay, Action::OpenJoint { joint });
-        act(&mut bay, Action::CloseJoint { joint, seal });
+        act(&mut bay, BenchAct::OpenJoint { joint });
+        act(&mut bay, BenchAct::CloseJoint { joint, seal });
         let air = |b: &Bay| b.ledger().iter().take(7).map(|e| e.content[1]).sum::<f64>();
         let before = air(&bay);
         run(&mut bay, 600.0);
@@ -147,8 +147,8 @@ fn a_bad_ring_leaks_under_pressure_and_not_in_vacuum() {
             "{seal:?}: a vacuum draws nothing in"
         );
         let mut bay = at_rest(&["day.ambient=20degC"]);
-        act(&mut bay, Action::OpenJoint { joint });
-        act(&mut bay, Action::CloseJoint { joint, seal });
+        act(&mut bay, BenchAct::OpenJoint { joint });
+        act(&mut bay, BenchAct::CloseJoint { joint, seal });
         run(&mut bay, 60.0);
         let at = bay.vented();
         run(&mut bay, 3600.0);
@@ -170,24 +170,24 @@ fn parts_come_out_with_their_oil_and_go_back() {
         .node(bay.plant().places.accumulator)
         .content[3];
     assert!(held > 0.03, "{held}");
-    let wrong = bay.apply(Action::RemovePart {
+    let wrong = bay.apply(BenchAct::RemovePart {
         part: Part::Condenser,
     });
     assert_eq!(wrong, Err(Refused::JointMade(Joint::CondenserIn)));
-    act(&mut bay, Action::RemovePart { part });
+    act(&mut bay, BenchAct::RemovePart { part });
     let bench = bay.shop().bench[part as usize].expect("it is there");
     assert!((bench.oil - held).abs() < 1e-12 && bench.bound > 0.0);
     assert!(bay.plant().desiccant_water() <= 0.0);
     sound(&bay);
     // 30 to 60 mL come out of an accumulator that held some 60 (workshop manuals: measure, then add 1 to 2 oz).
-    act(&mut bay, Action::DrainPart { part });
+    act(&mut bay, BenchAct::DrainPart { part });
     let drained = bay.shop().oil.drained[part as usize];
     assert!((drained / held - 0.7).abs() < 1e-9);
-    act(&mut bay, Action::NewPart { part });
+    act(&mut bay, BenchAct::NewPart { part });
     let volume = Volume::from_cm3(60.0);
     act(
         &mut bay,
-        Action::PourOil {
+        BenchAct::PourOil {
             part,
             volume,
             oil: OilKind::Pag46,
@@ -196,16 +196,16 @@ fn parts_come_out_with_their_oil_and_go_back() {
     let joint = Joint::EvaporatorOut;
     let seal = Seal::NewOiled;
     assert_eq!(
-        bay.apply(Action::CloseJoint { joint, seal }),
+        bay.apply(BenchAct::CloseJoint { joint, seal }),
         Err(Refused::PartOut(part))
     );
-    act(&mut bay, Action::RefitPart { part });
+    act(&mut bay, BenchAct::RefitPart { part });
     assert!(
         bay.plant().desiccant_water() <= 1e-4,
         "a new desiccant is dry"
     );
     for joint in [Joint::EvaporatorOut, Joint::AccumulatorOut] {
-        act(&mut bay, Action::CloseJoint { joint, seal });
+        act(&mut bay, BenchAct::CloseJoint { joint, seal });
     }
     run(&mut bay, 60.0);
     sound(&bay);
@@ -251,13 +251,13 @@ fn a_missing_tube_and_a_loose_tube_level_the_sides() {
         let mut bay = at_rest(&["start.charge=0g", "start.air=0g"]);
         let joint = Joint::EvaporatorIn;
         let part = Part::Orifice;
-        act(&mut bay, Action::OpenJoint { joint });
-        act(&mut bay, Action::RemovePart { part });
+        act(&mut bay, BenchAct::OpenJoint { joint });
+        act(&mut bay, BenchAct::RemovePart { part });
         if let Some((mm, reversed, rings)) = how {
             let bore = Length::from_mm(mm);
             act(
                 &mut bay,
-                Action::FitOrifice {
+                BenchAct::FitOrifice {
                     bore,
                     reversed,
                     rings,
@@ -289,16 +289,16 @@ fn a_missing_tube_and_a_loose_tube_level_the_sides() {
     // Open and shut in one tick: nothing has time to leave.
     let without = run_with(|b| {
         let joint = Joint::EvaporatorIn;
-        act(b, Action::OpenJoint { joint });
+        act(b, BenchAct::OpenJoint { joint });
         act(
             b,
-            Action::RemovePart {
+            BenchAct::RemovePart {
                 part: Part::Orifice,
             },
         );
         act(
             b,
-            Action::CloseJoint {
+            BenchAct::CloseJoint {
                 joint,
                 seal: Seal::NewOiled,
             },
@@ -315,10 +315,10 @@ fn caps_and_cores() {
     let mut bay = at_rest(&["day.ambient=20degC"]);
     let side = Side::Low;
     assert_eq!(
-        bay.apply(Action::PortCap { side, on: true }),
+        bay.apply(BenchAct::PortCap { side, on: true }),
         Err(Refused::Coupled)
     );
-    act(&mut bay, Action::LowCoupler { on: false });
+    act(&mut bay, HoseAct::LowCoupler { on: false });
     run(&mut bay, 60.0);
     let at = bay.vented();
     run(&mut bay, 3600.0);
@@ -327,19 +327,19 @@ fn caps_and_cores() {
         (15.0..45.0).contains(&bare),
         "an old core without its cap: {bare:.1} g a year"
     );
-    act(&mut bay, Action::PortCap { side, on: true });
+    act(&mut bay, BenchAct::PortCap { side, on: true });
     assert_eq!(
-        bay.apply(Action::LowCoupler { on: true }),
+        bay.apply(HoseAct::LowCoupler { on: true }),
         Err(Refused::CapOn)
     );
     let at = bay.vented();
     run(&mut bay, 3600.0);
     let capped = (bay.vented() - at) * 8766.0 * 1e3;
     assert!(capped < 0.1 * bare, "{capped:.2} g a year");
-    act(&mut bay, Action::PortCap { side, on: false });
+    act(&mut bay, BenchAct::PortCap { side, on: false });
     act(
         &mut bay,
-        Action::Core {
+        BenchAct::ValveCore {
             side,
             fitted: false,
         },

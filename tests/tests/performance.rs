@@ -1,6 +1,6 @@
 //! The performance test: its limits follow the day, a healthy van passes, a faulty one does not.
 
-use lowside_session::{Action, Bay, Take};
+use lowside_session::{Bay, HoseAct, RecordAct, Take, VehicleAct};
 use lowside_shop::record::{Performance, Prices};
 use lowside_tests::runs::{run, scenario};
 use lowside_units::{Ratio, RotationSpeed};
@@ -9,7 +9,7 @@ fn begun(day: &str, more: &[&str]) -> Bay {
     let mut all = vec!["act=[]", "engine.on=true", "controls.ac=true", day];
     all.extend(more);
     let mut bay = Bay::new(&scenario("healthy", &all));
-    bay.apply(Action::PerformanceTest).expect("begins");
+    bay.apply(RecordAct::PerformanceTest).expect("begins");
     bay
 }
 
@@ -70,13 +70,13 @@ fn a_changed_setting_breaks_it_off() {
     let mut bay = begun("day.ambient=30degC", &[]);
     run(&mut bay, 100.0);
     let speed = RotationSpeed::from_rpm(2500.0);
-    bay.apply(Action::EngineSpeed { speed }).expect("turns");
+    bay.apply(VehicleAct::EngineSpeed { speed }).expect("turns");
     run(&mut bay, 1.0);
     assert!(bay.test().is_none() && bay.test_disturbed());
-    bay.apply(Action::PerformanceTest).expect("again");
+    bay.apply(RecordAct::PerformanceTest).expect("again");
     // A valve of the gauge set is no setting of the vehicle.
     let open = Ratio::from_fraction(0.0);
-    bay.apply(Action::LowValve { open }).expect("shut");
+    bay.apply(HoseAct::LowValve { open }).expect("shut");
     run(&mut bay, 482.0);
     let take = Take::of(&bay);
     let again = take.resume().expect("the same bits");

@@ -1,7 +1,7 @@
 //! Recovering a charge: rate, vacuum, rebound, the cylinder's limit, the oil; charging by weight.
 
 use lowside_fluids::Gas;
-use lowside_session::{Action, Bay, Event, Refused};
+use lowside_session::{Bay, Event, HoseAct, InstrumentAct, MachineAct, Refused, VesselAct};
 use lowside_shop::{cylinder, ledger::Place};
 use lowside_tests::runs::{act, run, scenario};
 use lowside_units::{GaugePressure, Mass, Ratio};
@@ -18,10 +18,13 @@ fn recovering(overrides: &[&str]) -> Bay {
     let mut all = vec!["engine.on=false", "controls.ac=false", "act=[]"];
     all.extend(overrides);
     let mut bay = Bay::new(&scenario("healthy", &all));
-    act(&mut bay, Action::TakeMachine { gas: Gas::R134a });
-    act(&mut bay, Action::LowValve { open: OPEN });
-    act(&mut bay, Action::HighValve { open: OPEN });
-    act(&mut bay, Action::Machine { on: true });
+    act(
+        &mut bay,
+        MachineAct::TakeRecoveryMachine { gas: Gas::R134a },
+    );
+    act(&mut bay, HoseAct::LowValve { open: OPEN });
+    act(&mut bay, HoseAct::HighValve { open: OPEN });
+    act(&mut bay, MachineAct::RecoveryMachine { on: true });
     bay
 }
 
@@ -50,7 +53,7 @@ fn a_shallow_vacuum_leaves_a_fifth_and_rebounds() {
     ] {
         let mut bay = recovering(&[ambient]);
         let pressure = GaugePressure::from_kpa(-13.5);
-        act(&mut bay, Action::MachineStop { pressure });
+        act(&mut bay, MachineAct::RecoveryStop { pressure });
         let full = bay.charge();
         run(&mut bay, 1200.0);
         assert_eq!(seen(&bay, Event::MachineAtVacuum), 1);
@@ -58,7 +61,7 @@ fn a_shallow_vacuum_leaves_a_fifth_and_rebounds() {
         assert!((least..most).contains(&left), "{ambient}: {left:.3} left");
         let low = bay.shop().instruments.low.reading();
         assert!(low > 0.0, "rebound: {low:.0} Pa");
-        act(&mut bay, Action::Machine { on: true });
+        act(&mut bay, MachineAct::RecoveryMachine { on: true });
         run(&mut bay, 1200.0);
         let again = 1.0 - bay.shop().recovered(bay.plant()) / full;
         assert!(
@@ -125,39 +128,42 @@ fn the_filling_limit_is_four_fifths_liquid_at_54_degrees() {
 fn a_full_cylinder_stops_the_machine_and_another_gas_does_not_mate() {
     let mut bay = recovering(&["day.ambient=24degC"]);
     let holds = Mass::from_kg(10.0);
-    act(&mut bay, Action::ChangeCylinder { holds });
-    act(&mut bay, Action::Machine { on: true });
+    act(&mut bay, MachineAct::ChangeCylinder { holds });
+    act(&mut bay, MachineAct::RecoveryMachine { on: true });
     run(&mut bay, 900.0);
     assert_eq!(seen(&bay, Event::CylinderFull), 1);
     let before = bay.state_hash();
     assert_eq!(
-        bay.apply(Action::Machine { on: true }),
+        bay.apply(MachineAct::RecoveryMachine { on: true }),
         Err(Refused::CylinderFull)
     );
-    let wrong = bay.apply(Action::TakeMachine { gas: Gas::R12 });
+    let wrong = bay.apply(MachineAct::TakeRecoveryMachine { gas: Gas::R12 });
     assert!(
         matches!(wrong, Err(Refused::WrongFitting { .. })),
         "{wrong:?}"
     );
     assert_eq!(before, bay.state_hash());
     let holds = Mass::from_kg(0.0);
-    act(&mut bay, Action::ChangeCylinder { holds });
-    act(&mut bay, Action::Machine { on: true });
+    act(&mut bay, MachineAct::ChangeCylinder { holds });
+    act(&mut bay, MachineAct::RecoveryMachine { on: true });
     run(&mut bay, 60.0);
     assert!(bay.shop().recovered(bay.plant()) > 0.05);
     // Taken off and put on again it is what it was, and nothing is lost.
     let held = bay.shop().recovered(bay.plant());
-    act(&mut bay, Action::LowValve { open: SHUT });
-    act(&mut bay, Action::HighValve { open: SHUT });
-    act(&mut bay, Action::Machine { on: false });
-    act(&mut bay, Action::Disconnect);
+    act(&mut bay, HoseAct::LowValve { open: SHUT });
+    act(&mut bay, HoseAct::HighValve { open: SHUT });
+    act(&mut bay, MachineAct::RecoveryMachine { on: false });
+    act(&mut bay, HoseAct::Disconnect);
     let aside = bay.shop().recovered(bay.plant());
     assert!(
         (aside - held).abs() < 1e-12,
         "{held} kg, put aside {aside} kg"
     );
     run(&mut bay, 5.0);
-    act(&mut bay, Action::TakeMachine { gas: Gas::R134a });
+    act(
+        &mut bay,
+        MachineAct::TakeRecoveryMachine { gas: Gas::R134a },
+    );
     run(&mut bay, 5.0);
     assert!((bay.shop().recovered(bay.plant()) - held).abs() < 1e-9);
     assert!(bay.ledger_gap() < 1e-9, "{:.1e}", bay.ledger_gap());
@@ -171,21 +177,21 @@ fn liquid_goes_into_the_high_side_by_weight() {
         "charge-from-cans",
         &["start.charge=0g", "start.air=0.0025g", "act=[]"],
     ));
-    let cylinder = Action::TakeCylinder {
+    let cylinder = VesselAct::TakeCylinder {
         gas: Gas::R134a,
         holds: Mass::from_kg(9.0),
     };
     act(&mut bay, cylinder);
-    act(&mut bay, Action::Invert { on: true });
-    act(&mut bay, Action::Tap { on: true });
-    act(&mut bay, Action::Purge { on: true });
+    act(&mut bay, VesselAct::Invert { on: true });
+    act(&mut bay, VesselAct::Tap { on: true });
+    act(&mut bay, HoseAct::Purge { on: true });
     run(&mut bay, 3.0);
-    act(&mut bay, Action::Purge { on: false });
+    act(&mut bay, HoseAct::Purge { on: false });
     run(&mut bay, 5.0);
-    act(&mut bay, Action::ZeroScale);
-    act(&mut bay, Action::HighValve { open: OPEN });
+    act(&mut bay, InstrumentAct::ZeroScale);
+    act(&mut bay, HoseAct::HighValve { open: OPEN });
     let mass = Mass::from_g(600.0);
-    act(&mut bay, Action::Dose { mass });
+    act(&mut bay, VesselAct::Dose { mass });
     run(&mut bay, 300.0);
     assert_eq!(seen(&bay, Event::Dosed), 1);
     let by_scale = -bay.shop().instruments.scale.reading();
@@ -202,7 +208,7 @@ fn liquid_goes_into_the_high_side_by_weight() {
     );
     assert!(bay.charge() > 0.5);
     let none = bay
-        .apply(Action::Dose {
+        .apply(VesselAct::Dose {
             mass: Mass::from_kg(50.0),
         })
         .expect_err("more than a dose may be");
@@ -213,11 +219,11 @@ fn liquid_goes_into_the_high_side_by_weight() {
 #[test]
 fn the_tap_pierces_screwed_in_and_flows_backed_out() {
     let mut bay = Bay::new(&scenario("charge-from-cans", &["act=[]"]));
-    let back = |share| Action::TapScrew {
+    let back = |share| VesselAct::TapScrew {
         back: Ratio::from_fraction(share),
     };
     let flow = |bay: &Bay| bay.plant().network.link(bay.shop().places.tap_vapour).flow;
-    act(&mut bay, Action::TakeSelfSealingCan);
+    act(&mut bay, VesselAct::TakeSelfSealingCan);
     act(&mut bay, back(0.5));
     run(&mut bay, 0.1);
     assert!(flow(&bay) <= 0.0, "not pierced yet");
@@ -230,12 +236,12 @@ fn the_tap_pierces_screwed_in_and_flows_backed_out() {
     act(&mut bay, back(1.0));
     run(&mut bay, 0.1);
     assert!(flow(&bay) <= 0.0, "let go, its own valve shuts");
-    act(&mut bay, Action::DropCan);
+    act(&mut bay, VesselAct::DropCan);
     assert!(bay.shop().lost[0] <= 0.0 && bay.shop().shelf[0] > 0.33);
     // A plain can pulled off with its tap open empties into the room.
-    act(&mut bay, Action::TakeCan);
-    act(&mut bay, Action::Tap { on: true });
-    act(&mut bay, Action::DropCan);
+    act(&mut bay, VesselAct::TakeCan);
+    act(&mut bay, VesselAct::Tap { on: true });
+    act(&mut bay, VesselAct::DropCan);
     assert!(bay.shop().lost[0] > 0.33);
     assert!(bay.ledger_gap() < 1e-9, "{:.1e}", bay.ledger_gap());
 }

@@ -1,7 +1,7 @@
 //! The relief valve: it snaps open and seats lower, so that a high side without a way out saw-tooths; a weak one is found, taken out and
 //! replaced. Directions after common practice (no single source); its range of settings after service manuals, 2001-2002.
 
-use lowside_session::{Action, Bay, Event};
+use lowside_session::{Bay, BenchAct, Event};
 use lowside_shop::{
     detect::Spot,
     joints::{Joint, Seal},
@@ -75,25 +75,25 @@ fn a_new_valve_opens_where_the_vehicle_says() {
     assert!(bay.plant().relief.opens < 2.6e6);
     let part = Part::ReliefValve;
     assert!(
-        bay.apply(Action::RemovePart { part }).is_err(),
+        bay.apply(BenchAct::RemovePart { part }).is_err(),
         "its thread has to be apart first"
     );
     let joint = Joint::ReliefThread;
-    act(&mut bay, Action::OpenJoint { joint });
-    act(&mut bay, Action::RemovePart { part });
+    act(&mut bay, BenchAct::OpenJoint { joint });
+    act(&mut bay, BenchAct::RemovePart { part });
     assert!(
-        bay.apply(Action::CloseJoint {
+        bay.apply(BenchAct::CloseJoint {
             joint,
             seal: Seal::NewOiled
         })
         .is_err(),
         "there is nothing to screw in"
     );
-    act(&mut bay, Action::NewPart { part });
-    act(&mut bay, Action::RefitPart { part });
+    act(&mut bay, BenchAct::NewPart { part });
+    act(&mut bay, BenchAct::RefitPart { part });
     act(
         &mut bay,
-        Action::CloseJoint {
+        BenchAct::CloseJoint {
             joint,
             seal: Seal::NewOiled,
         },
@@ -108,7 +108,7 @@ fn its_thread_opened_under_pressure_vents_and_hurts() {
     run(&mut bay, 5.0);
     act(
         &mut bay,
-        Action::OpenJoint {
+        BenchAct::OpenJoint {
             joint: Joint::ReliefThread,
         },
     );

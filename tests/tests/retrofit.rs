@@ -7,7 +7,10 @@
 )]
 
 use lowside_fluids::Gas;
-use lowside_session::{Action, Bay, Event, Refused};
+use lowside_session::{
+    Action, Bay, BenchAct, Event, HoseAct, MachineAct, RecordAct, Refused, VehicleAct, VesselAct,
+    acts,
+};
 use lowside_shop::{
     joints::Side,
     label::{Line, Particulars, written},
@@ -32,22 +35,22 @@ fn act(bay: &mut Bay, acts: &[Action]) {
 }
 
 const OFF: [Action; 2] = [
-    Action::LowCoupler { on: false },
-    Action::HighCoupler { on: false },
+    Action::Hose(HoseAct::LowCoupler { on: false }),
+    Action::Hose(HoseAct::HighCoupler { on: false }),
 ];
 
 fn convert(new_core: bool) -> [Action; 2] {
-    [Side::Low, Side::High].map(|side| Action::ConvertPort { side, new_core })
+    [Side::Low, Side::High].map(|side| BenchAct::ConvertPort { side, new_core }.into())
 }
 
 /// R-134a from a can through the low side, with its own gauge set.
 fn from_a_can() -> [Action; 5] {
-    [
-        Action::GaugeSet { gas: Gas::R134a },
-        Action::LowCoupler { on: true },
-        Action::TakeCan,
-        Action::Tap { on: true },
-        Action::LowValve {
+    acts![
+        HoseAct::GaugeSet { gas: Gas::R134a },
+        HoseAct::LowCoupler { on: true },
+        VesselAct::TakeCan,
+        VesselAct::Tap { on: true },
+        HoseAct::LowValve {
             open: Ratio::from_fraction(1.0),
         },
     ]
@@ -58,7 +61,7 @@ fn from_a_can() -> [Action; 5] {
 #[test]
 fn no_hose_goes_onto_another_gas_port() {
     let mut bay = van(&["start.charge=100 g"]);
-    let set = |gas| Action::GaugeSet { gas };
+    let set = |gas| HoseAct::GaugeSet { gas }.into();
     let hash = bay.state_hash();
     assert_eq!(bay.apply(set(Gas::R12)), Err(Refused::SetInHand(Gas::R12)));
     assert_eq!(bay.apply(set(Gas::R134a)), Err(Refused::Coupled));
@@ -66,9 +69,9 @@ fn no_hose_goes_onto_another_gas_port() {
         bay.apply(set(Gas::R1234yf)),
         Err(Refused::NoMixture { .. })
     ));
-    for act in [
-        Action::TakeMachine { gas: Gas::R134a },
-        Action::TakeCylinder {
+    for act in acts![
+        MachineAct::TakeRecoveryMachine { gas: Gas::R134a },
+        VesselAct::TakeCylinder {
             gas: Gas::R134a,
             holds: Mass::from_kg(5.0),
         },
@@ -81,21 +84,21 @@ fn no_hose_goes_onto_another_gas_port() {
     }
     assert_eq!(bay.state_hash(), hash, "what is refused changes nothing");
     act(&mut bay, &OFF);
-    act(&mut bay, &[Action::TakeCan]);
+    act(&mut bay, &acts![VesselAct::TakeCan]);
     assert_eq!(bay.apply(set(Gas::R134a)), Err(Refused::HoseTaken));
-    act(&mut bay, &[Action::DropCan, set(Gas::R134a)]);
+    act(&mut bay, &acts![VesselAct::DropCan, set(Gas::R134a)]);
     let refused = Refused::WrongPort {
         hose: Gas::R134a,
         port: Gas::R12,
     };
-    assert_eq!(bay.apply(Action::LowCoupler { on: true }), Err(refused));
+    assert_eq!(bay.apply(HoseAct::LowCoupler { on: true }), Err(refused));
     act(&mut bay, &convert(true));
     run(&mut bay, 20.0);
     act(
         &mut bay,
-        &[
-            Action::LowCoupler { on: true },
-            Action::HighCoupler { on: true },
+        &acts![
+            HoseAct::LowCoupler { on: true },
+            HoseAct::HighCoupler { on: true },
         ],
     );
     // What is on stays on, and its own gas's hose fits no more.
@@ -106,7 +109,7 @@ fn no_hose_goes_onto_another_gas_port() {
     assert_eq!(bay.apply(convert(false)[0]), Err(locked));
     act(&mut bay, &[set(Gas::R12)]);
     assert!(matches!(
-        bay.apply(Action::HighCoupler { on: true }),
+        bay.apply(HoseAct::HighCoupler { on: true }),
         Err(Refused::WrongPort { .. })
     ));
     run(&mut bay, 5.0);
@@ -152,7 +155,7 @@ fn the_cycling_switch_is_set_lower() {
         // low enough on gas to cycle
         let mut bay = Bay::new(&scenario("before-retrofit", &["start.charge=600 g"]));
         let before = bay.plant().drive.cycling_points()[0];
-        act(&mut bay, &[Action::SwitchScrew { quarters }]);
+        act(&mut bay, &acts![BenchAct::SwitchScrew { quarters }]);
         let set = bay.plant().drive.cycling_points()[0];
         assert!((set - before - f64::from(quarters) / 4.0 * SCREW).abs() < 1.0);
         let mut lowest = f64::INFINITY;
@@ -175,8 +178,8 @@ fn the_cycling_switch_is_set_lower() {
         assert!(lowest > set && lowest < set + 30e3, "{set} {lowest}");
     }
     let mut bay = van(&[]);
-    act(&mut bay, &[Action::SwitchScrew { quarters: -8 }]);
-    let end = bay.apply(Action::SwitchScrew { quarters: -1 });
+    act(&mut bay, &acts![BenchAct::SwitchScrew { quarters: -8 }]);
+    let end = bay.apply(BenchAct::SwitchScrew { quarters: -1 });
     assert_eq!(end, Err(Refused::ScrewAtEnd));
 }
 
@@ -193,14 +196,15 @@ fn a_cut_out_stops_the_compressor_before_the_relief_valve_lifts() {
         let mut bay = Bay::new(&scenario("before-retrofit", &hot));
         if fitted {
             let opens = GaugePressure::from_kpa(2800.0);
-            bay.apply(Action::AirConditioning { on: false }).unwrap();
-            act(&mut bay, &[Action::FitCutOut { opens }]);
+            bay.apply(VehicleAct::AirConditioning { on: false })
+                .unwrap();
+            act(&mut bay, &acts![BenchAct::FitCutOut { opens }]);
             assert_eq!(
-                bay.apply(Action::FitCutOut { opens }),
+                bay.apply(BenchAct::FitCutOut { opens }),
                 Err(Refused::CutOutFitted)
             );
             run(&mut bay, 6.0);
-            bay.apply(Action::AirConditioning { on: true }).unwrap();
+            bay.apply(VehicleAct::AirConditioning { on: true }).unwrap();
         }
         let vented = bay.vented();
         let mut top = 0.0_f64;
@@ -259,23 +263,23 @@ fn the_record_says_what_a_conversion_lacks() {
     let opens = GaugePressure::from_kpa(2900.0);
     act(
         &mut bay,
-        &[Action::LowValve {
+        &acts![HoseAct::LowValve {
             open: Ratio::from_fraction(0.0),
         }],
     );
-    let label = Action::Label {
+    let label = RecordAct::Label {
         charge: Mass::from_kg(bay.charge()),
         gas: Some(Gas::R134a),
         oil: Some(OilKind::Ester),
         particulars: Particulars::default(),
     };
-    act(&mut bay, &[label, Action::FitCutOut { opens }]);
+    act(&mut bay, &acts![label, BenchAct::FitCutOut { opens }]);
     // It names nobody, no day and no maker of the oil.
     let lacks = breaches(&bay.record(&Prices::default()));
     assert_eq!(lacks[0], Breach::Fittings);
     assert!(!lacks.contains(&Breach::Label));
     assert!(lacks.contains(&Breach::LabelLine(Line::Technician)));
-    let whole = Action::Label {
+    let whole = RecordAct::Label {
         charge: Mass::from_kg(bay.charge()),
         gas: Some(Gas::R134a),
         oil: Some(OilKind::Ester),
@@ -287,7 +291,8 @@ fn the_record_says_what_a_conversion_lacks() {
             oil_volume: Some(Volume::from_l(0.0)),
             old_covered: true,
         },
-    };
+    }
+    .into();
     let hash = bay.state_hash();
     act(&mut bay, &[whole]);
     assert_ne!(
@@ -318,31 +323,34 @@ fn the_record_says_what_a_conversion_lacks() {
 fn each_gas_has_its_own_recovery_cylinder() {
     let mut bay = van(&["start.charge=400 g"]);
     let open = |open| {
-        [
-            Action::LowValve {
+        acts![
+            HoseAct::LowValve {
                 open: Ratio::from_fraction(open),
             },
-            Action::HighValve {
+            HoseAct::HighValve {
                 open: Ratio::from_fraction(open),
             },
         ]
     };
-    act(&mut bay, &[Action::TakeMachine { gas: Gas::R12 }]);
+    act(
+        &mut bay,
+        &acts![MachineAct::TakeRecoveryMachine { gas: Gas::R12 }],
+    );
     act(&mut bay, &open(1.0));
-    act(&mut bay, &[Action::Machine { on: true }]);
+    act(&mut bay, &acts![MachineAct::RecoveryMachine { on: true }]);
     run(&mut bay, 600.0);
     let drawn = bay.shop().recovered(bay.plant());
     assert!(drawn > 0.3, "{drawn}");
     act(&mut bay, &open(0.0));
-    act(&mut bay, &[Action::Disconnect]);
+    act(&mut bay, &acts![HoseAct::Disconnect]);
     act(&mut bay, &OFF);
     act(&mut bay, &convert(true));
     run(&mut bay, 10.0);
     act(
         &mut bay,
-        &[
-            Action::GaugeSet { gas: Gas::R134a },
-            Action::TakeMachine { gas: Gas::R134a },
+        &acts![
+            HoseAct::GaugeSet { gas: Gas::R134a },
+            MachineAct::TakeRecoveryMachine { gas: Gas::R134a },
         ],
     );
     let held = |bay: &Bay| {
@@ -356,9 +364,12 @@ fn each_gas_has_its_own_recovery_cylinder() {
     assert!((bay.shop().recovered(bay.plant()) - drawn).abs() < 1e-6);
     act(
         &mut bay,
-        &[Action::Disconnect, Action::GaugeSet { gas: Gas::R12 }],
+        &acts![HoseAct::Disconnect, HoseAct::GaugeSet { gas: Gas::R12 }],
     );
-    act(&mut bay, &[Action::TakeMachine { gas: Gas::R12 }]);
+    act(
+        &mut bay,
+        &acts![MachineAct::TakeRecoveryMachine { gas: Gas::R12 }],
+    );
     assert!((held(&bay) - drawn).abs() < 1e-3, "the first one again");
     run(&mut bay, 5.0);
     assert!(

@@ -1,24 +1,24 @@
 //! Two low-side ports: at the accumulator liquid falls into the accumulator and boils there, at the compressor it is drawn in as liquid;
 //! the gauge reads the pressure of the place where it sits. Common practice, no source.
 
-use lowside_session::{Action, Bay};
+use lowside_session::{Bay, BenchAct, HoseAct, VesselAct};
 use lowside_shop::joints::{Side, Tap};
 use lowside_tests::runs::{act, run, scenario};
 use lowside_units::{Mass, Ratio};
 
 fn go_to(bay: &mut Bay, at: Tap) {
-    act(bay, Action::LowCoupler { on: false });
-    act(bay, Action::LowTap { at });
+    act(bay, HoseAct::LowCoupler { on: false });
+    act(bay, HoseAct::LowPort { at });
     if bay.shop().openings.ports[Side::Low as usize].cap {
         act(
             bay,
-            Action::PortCap {
+            BenchAct::PortCap {
                 side: Side::Low,
                 on: false,
             },
         );
     }
-    act(bay, Action::LowCoupler { on: true });
+    act(bay, HoseAct::LowCoupler { on: true });
 }
 
 /// Low side on the gauge after a minute at a port, Pa gauge.
@@ -43,16 +43,16 @@ fn charged(tap: Tap) -> (f64, f64) {
     let gas = bay.scenario().vehicle.refrigerant;
     act(
         &mut bay,
-        Action::TakeCylinder {
+        VesselAct::TakeCylinder {
             gas,
             holds: Mass::from_kg(9.0),
         },
     );
-    act(&mut bay, Action::Invert { on: true });
-    act(&mut bay, Action::Tap { on: true });
+    act(&mut bay, VesselAct::Invert { on: true });
+    act(&mut bay, VesselAct::Tap { on: true });
     act(
         &mut bay,
-        Action::LowValve {
+        HoseAct::LowValve {
             open: Ratio::from_fraction(1.0),
         },
     );
@@ -84,27 +84,27 @@ fn liquid_at_the_compressors_port_slugs_and_at_the_accumulators_boils_first() {
 fn the_other_port_keeps_its_own_cap_and_core() {
     let mut bay = Bay::new(&scenario("healthy", &["engine.on=false"]));
     assert!(
-        bay.apply(Action::LowTap {
+        bay.apply(HoseAct::LowPort {
             at: Tap::Compressor
         })
         .is_err(),
         "not with the coupler on"
     );
-    act(&mut bay, Action::LowCoupler { on: false });
+    act(&mut bay, HoseAct::LowCoupler { on: false });
     let side = Side::Low;
-    act(&mut bay, Action::PortCap { side, on: true });
+    act(&mut bay, BenchAct::PortCap { side, on: true });
     act(
         &mut bay,
-        Action::LowTap {
+        HoseAct::LowPort {
             at: Tap::Compressor,
         },
     );
     // The compressor's core is taken out: the loop empties there, and the accumulator's port is as it was left.
-    act(&mut bay, Action::PortCap { side, on: false });
+    act(&mut bay, BenchAct::PortCap { side, on: false });
     let before = bay.charge();
     act(
         &mut bay,
-        Action::Core {
+        BenchAct::ValveCore {
             side,
             fitted: false,
         },
@@ -123,12 +123,12 @@ fn the_other_port_keeps_its_own_cap_and_core() {
             "condition.leak=[{at=\"low-port\",rate=\"4000 g/yr\"}]",
         ],
     ));
-    act(&mut bay, Action::LowCoupler { on: false });
+    act(&mut bay, HoseAct::LowCoupler { on: false });
     for (at, left) in [(Tap::Compressor, 1), (Tap::Accumulator, 0)] {
-        act(&mut bay, Action::LowTap { at });
-        act(&mut bay, Action::PortCap { side, on: false });
+        act(&mut bay, HoseAct::LowPort { at });
+        act(&mut bay, BenchAct::PortCap { side, on: false });
         for fitted in [false, true] {
-            act(&mut bay, Action::Core { side, fitted });
+            act(&mut bay, BenchAct::ValveCore { side, fitted });
         }
         assert_eq!(bay.plant().leaks().len(), left, "{at:?}");
     }
@@ -137,8 +137,8 @@ fn the_other_port_keeps_its_own_cap_and_core() {
 #[test]
 fn one_port_is_one() {
     let mut bay = Bay::new(&scenario("healthy-compact", &[]));
-    act(&mut bay, Action::LowCoupler { on: false });
-    let other = bay.apply(Action::LowTap {
+    act(&mut bay, HoseAct::LowCoupler { on: false });
+    let other = bay.apply(HoseAct::LowPort {
         at: Tap::Compressor,
     });
     assert!(other.is_err());

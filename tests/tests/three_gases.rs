@@ -15,7 +15,7 @@ mod fluids_support;
 
 use fluids_support::{Csv, stem};
 use lowside_fluids::{Gas, oil::Oil};
-use lowside_session::{Action, Bay, Event, Scenario, summary::Summary};
+use lowside_session::{Bay, Event, HoseAct, Scenario, acts, summary::Summary};
 use lowside_tests::{
     acts::{Dice, any},
     runs::{play, run, scenario},
@@ -330,9 +330,9 @@ fn every_gas_stands_at_its_saturation_pressure() {
                 let ambient = format!("day.ambient={t}degC");
                 let off = ["engine.on=false", "controls.ac=false"];
                 let mut bay = Bay::new(&scenario(name, &[&ambient, &charge, off[0], off[1]]));
-                for on in [
-                    Action::LowCoupler { on: false },
-                    Action::HighCoupler { on: false },
+                for on in acts![
+                    HoseAct::LowCoupler { on: false },
+                    HoseAct::HighCoupler { on: false },
                 ] {
                     bay.apply(on).expect("a coupler comes off");
                 }

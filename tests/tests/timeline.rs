@@ -2,7 +2,7 @@
 use std::time::Instant;
 
 use lowside_session::{
-    Action, Bay, Event, TICKS_PER_SECOND, Take,
+    Action, Bay, Event, HoseAct, TICKS_PER_SECOND, Take, VehicleAct, VesselAct, acts,
     condition::Condition,
     timeline::{self, Timeline},
     wait::{Goal, Outcome, Wait},
@@ -28,7 +28,7 @@ impl Run {
         Self { bay, past }
     }
 
-    fn act(&mut self, action: Action) {
+    fn act(&mut self, action: impl Into<Action>) {
         self.past.go_on(&self.bay);
         // A refused act changes nothing.
         drop(self.bay.apply(action));
@@ -83,12 +83,12 @@ fn any_moment_comes_back_to_the_bit() {
 fn going_on_from_the_past_parts_the_lines() {
     let mut run = Run::new("healthy");
     run.pass(40 * TICKS_PER_SECOND);
-    run.act(Action::Engine { on: false });
+    run.act(VehicleAct::Engine { on: false });
     run.pass(40 * TICKS_PER_SECOND);
     let old = (run.bay.tick(), run.bay.state_hash());
     run.bay = run.past.seek(&run.bay, 20 * TICKS_PER_SECOND);
     assert_eq!(run.past.end(&run.bay), old.0, "the line is still there");
-    run.act(Action::Windows { on: true });
+    run.act(VehicleAct::Windows { on: true });
     run.pass(30 * TICKS_PER_SECOND);
     let new = run.bay.state_hash();
     let lines = run.past.lines(&run.bay);
@@ -116,7 +116,7 @@ fn going_on_from_the_past_parts_the_lines() {
     assert_eq!(run.bay.state_hash(), new, "the same came again");
     for k in 1..20 {
         run.pass(50);
-        run.act(Action::Engine { on: k % 2 == 0 });
+        run.act(VehicleAct::Engine { on: k % 2 == 0 });
         run.pass(50);
         run.bay = run.past.seek(&run.bay, run.bay.tick() - 60);
         run.pass(10);
@@ -130,12 +130,12 @@ fn acts_are_taken_back_and_done_again() {
     assert_eq!(run.past.can(&run.bay), (false, false));
     assert!(run.past.undo(&run.bay).is_none());
     let mut states = vec![run.bay.state_hash()];
-    run.act(Action::TakeCan);
-    run.act(Action::Tap { on: true });
+    run.act(VesselAct::TakeCan);
+    run.act(VesselAct::Tap { on: true });
     states.push(run.bay.state_hash());
     run.pass(500);
     states.push(run.bay.state_hash());
-    run.act(Action::LowValve {
+    run.act(HoseAct::LowValve {
         open: Ratio::from_si(1.0),
     });
     run.pass(700);
@@ -155,7 +155,7 @@ fn acts_are_taken_back_and_done_again() {
     assert!(run.past.redo(&run.bay).is_none());
     // After another act the one taken back stays on the old line.
     run.bay = run.past.undo(&run.bay).expect("the valve");
-    run.act(Action::Tap { on: false });
+    run.act(VesselAct::Tap { on: false });
     assert_eq!(run.past.lines(&run.bay).len(), 2);
     assert!(run.past.redo(&run.bay).is_none());
 }
@@ -204,18 +204,18 @@ fn waits_end_when_what_was_waited_for_is_there() {
         (90 * TICKS_PER_SECOND, Outcome::Met)
     );
 
-    let charging = [
-        Action::TakeCan,
-        Action::Tap { on: true },
-        Action::LowValve {
+    let charging = acts![
+        VesselAct::TakeCan,
+        VesselAct::Tap { on: true },
+        HoseAct::LowValve {
             open: Ratio::from_si(1.0),
         },
-        Action::Bath {
+        VesselAct::Bath {
             temperature: Some(Temperature::from_deg_c(45.0)),
         },
-        Action::Engine { on: true },
-        Action::AirConditioning { on: true },
-        Action::Blower { step: 4 },
+        VehicleAct::Engine { on: true },
+        VehicleAct::AirConditioning { on: true },
+        VehicleAct::Blower { step: 4 },
     ];
     let (t, outcome) = ends(Goal::Event(Event::CanEmpty), "charge-from-cans", &charging);
     assert_eq!(outcome, Outcome::Met);
@@ -230,7 +230,11 @@ fn waits_end_when_what_was_waited_for_is_there() {
     let low: Condition = "low > 0 psig".parse().expect("a condition");
     let (t, outcome) = ends(Goal::Condition(low), "charge-from-cans", &charging);
     assert!(outcome == Outcome::Met && t < 120 * TICKS_PER_SECOND, "{t}");
-    let (t, outcome) = ends(Goal::VentSteady, "healthy", &[Action::Engine { on: false }]);
+    let (t, outcome) = ends(
+        Goal::VentSteady,
+        "healthy",
+        &acts![VehicleAct::Engine { on: false }],
+    );
     assert!(outcome == Outcome::Met && t > 60 * TICKS_PER_SECOND, "{t}");
     let never: Condition = "vent > 90 degC".parse().expect("a condition");
     assert_eq!(
@@ -244,7 +248,7 @@ fn waits_end_when_what_was_waited_for_is_there() {
 fn lines_aside_are_told_and_numbered_on() {
     let mut run = Run::new("healthy");
     run.pass(200);
-    run.act(Action::Windows { on: true });
+    run.act(VehicleAct::Windows { on: true });
     run.pass(200);
     let end = run.bay.clone();
     let back = run.past.seek(&run.bay, 100);

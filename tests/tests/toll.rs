@@ -1,7 +1,10 @@
 //! What a careless job costs is told in figures, whatever its card asks for. Outcomes are common practice, no source.
 
 use lowside_lessons::{Cost, Severity, toll};
-use lowside_session::{Action, Bay, Event, Scenario, TICKS_PER_SECOND, library, wait::Goal};
+use lowside_session::{
+    Action, Bay, Event, HoseAct, Scenario, TICKS_PER_SECOND, VehicleAct, VesselAct, acts, library,
+    wait::Goal,
+};
 use lowside_units::{Quantity, Ratio, Temperature};
 
 fn bay(name: &str, set: &[String]) -> Bay {
@@ -33,14 +36,17 @@ fn find<T>(bay: &Bay, wanted: impl Fn(Cost) -> Option<T>) -> Option<(Severity, T
 /// Charges a van for a minute from a can, its hose purged or not.
 fn charge(purge: bool) -> Bay {
     let mut bay = bay("charge-from-cans", &[]);
-    act(&mut bay, &[Action::TakeCan, Action::Tap { on: true }]);
+    act(
+        &mut bay,
+        &acts![VesselAct::TakeCan, VesselAct::Tap { on: true }],
+    );
     if purge {
-        act(&mut bay, &[Action::Purge { on: true }]);
+        act(&mut bay, &acts![HoseAct::Purge { on: true }]);
         run(&mut bay, 4);
-        act(&mut bay, &[Action::Purge { on: false }]);
+        act(&mut bay, &acts![HoseAct::Purge { on: false }]);
     }
     let open = Ratio::from_si(1.0);
-    act(&mut bay, &[Action::LowValve { open }]);
+    act(&mut bay, &acts![HoseAct::LowValve { open }]);
     run(&mut bay, 60);
     bay
 }
@@ -91,11 +97,11 @@ fn liquid_at_the_compressor_is_told_with_its_time_and_what_it_cost() {
 #[test]
 fn a_can_that_bursts_is_told_and_what_it_lost_was_not_given() {
     let mut bay = bay("charge-from-cans", &[]);
-    act(&mut bay, &[Action::TakeCan]);
+    act(&mut bay, &acts![VesselAct::TakeCan]);
     // Nobody may: a bath of 90 degC takes the can past what bursts it.
     act(
         &mut bay,
-        &[Action::Bath {
+        &acts![VesselAct::Bath {
             temperature: Some(Temperature::from_deg_c(90.0)),
         }],
     );
@@ -115,7 +121,7 @@ fn a_can_that_bursts_is_told_and_what_it_lost_was_not_given() {
         .whole()[0];
     assert!(left < 0.1, "it has emptied itself: {left} kg left");
     assert!(given(&bay) < 1e-3, "given {} kg", given(&bay));
-    act(&mut bay, &[Action::DropCan]);
+    act(&mut bay, &acts![VesselAct::DropCan]);
     assert!(
         given(&bay) < 1e-3,
         "given {} kg after it is put away",
@@ -142,18 +148,18 @@ fn what_cannot_come_is_not_waited_for() {
     let empty = Goal::Event(Event::CanEmpty);
     assert!(!empty.can_come(&bay), "without a can");
     assert!(!Goal::Cycles(1).can_come(&bay), "with the engine off");
-    act(&mut bay, &[Action::TakeCan]);
+    act(&mut bay, &acts![VesselAct::TakeCan]);
     run(&mut bay, 1);
     assert!(empty.can_come(&bay), "with a full can");
     act(
         &mut bay,
-        &[
-            Action::Engine { on: true },
-            Action::AirConditioning { on: true },
+        &acts![
+            VehicleAct::Engine { on: true },
+            VehicleAct::AirConditioning { on: true },
         ],
     );
     assert!(Goal::Cycles(1).can_come(&bay));
-    act(&mut bay, &[Action::DropCan]);
+    act(&mut bay, &acts![VesselAct::DropCan]);
     assert!(!empty.can_come(&bay), "after it is put away");
     assert!(Goal::VentSteady.can_come(&bay));
 }

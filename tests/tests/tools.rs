@@ -2,7 +2,9 @@
 
 use lowside_fluids::Gas;
 use lowside_plant::leak::Site;
-use lowside_session::{Action, Bay, Refused};
+use lowside_session::{
+    Bay, BenchAct, HoseAct, InstrumentAct, MachineAct, RecordAct, Refused, VesselAct,
+};
 use lowside_shop::{
     detect::{Sensitivity, Spot},
     hold::Outcome,
@@ -35,8 +37,8 @@ fn at_rest(overrides: &[&str]) -> Bay {
 fn leaking(seal: Seal) -> Bay {
     let mut bay = at_rest(&[]);
     let joint = Joint::AccumulatorOut;
-    act(&mut bay, Action::OpenJoint { joint });
-    act(&mut bay, Action::CloseJoint { joint, seal });
+    act(&mut bay, BenchAct::OpenJoint { joint });
+    act(&mut bay, BenchAct::CloseJoint { joint, seal });
     run(&mut bay, 30.0);
     bay
 }
@@ -45,7 +47,7 @@ fn sniffed(bay: &mut Bay, at: Spot, sensitivity: Sensitivity, mm: f64, wind: f64
     let (distance, wind) = (Length::from_mm(mm), Speed::from_m_s(wind));
     act(
         bay,
-        Action::Sniff {
+        InstrumentAct::Sniff {
             at,
             sensitivity,
             distance,
@@ -94,10 +96,10 @@ fn the_detector_finds_by_rate_distance_and_wind() {
         "tight"
     );
     // Soap shows only large leaks, from 1276 g a year (SAE J1628).
-    act(&mut bay, Action::Soap { at });
+    act(&mut bay, InstrumentAct::Soap { at });
     assert!(!bay.shop().search[at.index()].expect("searched").found);
     let mut bay = leaking(Seal::Missing);
-    act(&mut bay, Action::Soap { at });
+    act(&mut bay, InstrumentAct::Soap { at });
     assert!(bay.shop().search[at.index()].expect("searched").found);
 }
 
@@ -114,40 +116,40 @@ fn a_planted_leak_is_found_and_mended() {
         let (found, signal) = sniffed(&mut bay, other, Sensitivity::High, 9.5, 0.0);
         assert!(!found, "{other:?}: {signal:.2}");
     }
-    act(&mut bay, Action::Soap { at });
+    act(&mut bay, InstrumentAct::Soap { at });
     assert!(!bay.shop().search[at.index()].expect("searched").found);
-    act(&mut bay, Action::Dye);
+    act(&mut bay, InstrumentAct::Dye);
     run(&mut bay, 60.0);
-    act(&mut bay, Action::Lamp { at });
+    act(&mut bay, InstrumentAct::Lamp { at });
     assert!(!bay.shop().search[at.index()].expect("searched").found);
     run(&mut bay, 12.0 * 3600.0);
-    act(&mut bay, Action::Lamp { at });
+    act(&mut bay, InstrumentAct::Lamp { at });
     assert!(bay.shop().search[at.index()].expect("searched").found);
 
     let mut bay = at_rest(&[r#"condition.leak=[{ at = "condenser-top", hole = "500 um" }]"#]);
-    act(&mut bay, Action::Soap { at });
+    act(&mut bay, InstrumentAct::Soap { at });
     assert!(bay.shop().search[at.index()].expect("searched").found);
     let part = Part::Condenser;
     for joint in part.joints() {
-        act(&mut bay, Action::OpenJoint { joint: *joint });
+        act(&mut bay, BenchAct::OpenJoint { joint: *joint });
     }
-    act(&mut bay, Action::RemovePart { part });
-    act(&mut bay, Action::NewPart { part });
-    act(&mut bay, Action::RefitPart { part });
+    act(&mut bay, BenchAct::RemovePart { part });
+    act(&mut bay, BenchAct::NewPart { part });
+    act(&mut bay, BenchAct::RefitPart { part });
     assert!(bay.plant().leaks().is_empty());
     for joint in part.joints() {
         let (joint, seal) = (*joint, Seal::NewOiled);
-        act(&mut bay, Action::CloseJoint { joint, seal });
+        act(&mut bay, BenchAct::CloseJoint { joint, seal });
     }
     // Pressed with nitrogen nothing escapes there now.
-    act(&mut bay, Action::TakeNitrogen);
+    act(&mut bay, VesselAct::TakeNitrogen);
     let pressure = GaugePressure::from_kpa(500.0);
-    act(&mut bay, Action::Regulator { pressure });
-    act(&mut bay, Action::Tap { on: true });
-    act(&mut bay, Action::HighValve { open: OPEN });
+    act(&mut bay, VesselAct::Regulator { pressure });
+    act(&mut bay, VesselAct::Tap { on: true });
+    act(&mut bay, HoseAct::HighValve { open: OPEN });
     run(&mut bay, 60.0);
     assert!(bay.shop().instruments.high.reading() > 400e3);
-    act(&mut bay, Action::Soap { at });
+    act(&mut bay, InstrumentAct::Soap { at });
     assert!(!bay.shop().search[at.index()].expect("searched").found);
     assert!(bay.ledger_gap() < 1e-9, "{:.1e}", bay.ledger_gap());
 }
@@ -156,12 +158,12 @@ fn a_planted_leak_is_found_and_mended() {
 fn dye_shows_after_a_while() {
     let mut bay = leaking(Seal::OldDry);
     let at = Spot::Joint(Joint::AccumulatorOut);
-    act(&mut bay, Action::Dye);
+    act(&mut bay, InstrumentAct::Dye);
     run(&mut bay, 60.0);
-    act(&mut bay, Action::Lamp { at });
+    act(&mut bay, InstrumentAct::Lamp { at });
     assert!(!bay.shop().search[at.index()].expect("searched").found);
     run(&mut bay, 7200.0);
-    act(&mut bay, Action::Lamp { at });
+    act(&mut bay, InstrumentAct::Lamp { at });
     let f = bay.shop().search[at.index()].expect("searched");
     // 400 g a year are 91 mg in two hours.
     assert!(
@@ -177,25 +179,25 @@ fn nitrogen_holds_or_tells() {
     for leak in [false, true] {
         let mut bay = at_rest(&["start.charge=0g", "start.air=0.0025g"]);
         let joint = Joint::AccumulatorOut;
-        act(&mut bay, Action::OpenJoint { joint });
+        act(&mut bay, BenchAct::OpenJoint { joint });
         let seal = if leak { Seal::Missing } else { Seal::NewOiled };
-        act(&mut bay, Action::CloseJoint { joint, seal });
-        act(&mut bay, Action::TakeNitrogen);
+        act(&mut bay, BenchAct::CloseJoint { joint, seal });
+        act(&mut bay, VesselAct::TakeNitrogen);
         let pressure = GaugePressure::from_kpa(900.0);
-        act(&mut bay, Action::Regulator { pressure });
-        act(&mut bay, Action::Tap { on: true });
-        act(&mut bay, Action::LowValve { open: OPEN });
-        act(&mut bay, Action::HighValve { open: OPEN });
+        act(&mut bay, VesselAct::Regulator { pressure });
+        act(&mut bay, VesselAct::Tap { on: true });
+        act(&mut bay, HoseAct::LowValve { open: OPEN });
+        act(&mut bay, HoseAct::HighValve { open: OPEN });
         run(&mut bay, 300.0);
         let low = bay.shop().instruments.low.reading();
         assert!((low - 900e3).abs() < 60e3, "{low:.0} Pa");
-        act(&mut bay, Action::LowValve { open: SHUT });
-        act(&mut bay, Action::HighValve { open: SHUT });
+        act(&mut bay, HoseAct::LowValve { open: SHUT });
+        act(&mut bay, HoseAct::HighValve { open: SHUT });
         // A joint without a ring is empty within a minute.
         run(&mut bay, 3.0);
         let start = bay.shop().instruments.low.reading();
         let at = Spot::Joint(Joint::AccumulatorOut);
-        act(&mut bay, Action::Soap { at });
+        act(&mut bay, InstrumentAct::Soap { at });
         assert_eq!(bay.shop().search[at.index()].expect("searched").found, leak);
         assert!(!sniffed(&mut bay, at, Sensitivity::High, 3.0, 0.0).0);
         run(&mut bay, 15.0);
@@ -206,15 +208,15 @@ fn nitrogen_holds_or_tells() {
     }
     let mut bay = at_rest(&[]);
     let pressure = GaugePressure::from_psi(200.0);
-    act(&mut bay, Action::TakeNitrogen);
+    act(&mut bay, VesselAct::TakeNitrogen);
     let why = bay
-        .apply(Action::Regulator { pressure })
+        .apply(VesselAct::Regulator { pressure })
         .expect_err("over the limit");
     assert!(why.to_string().contains("kPag"), "{why}");
-    act(&mut bay, Action::Disconnect);
+    act(&mut bay, HoseAct::Disconnect);
     let pressure = GaugePressure::from_psi(100.0);
     assert_eq!(
-        bay.apply(Action::Regulator { pressure }),
+        bay.apply(VesselAct::Regulator { pressure }),
         Err(Refused::NoNitrogen)
     );
 }
@@ -254,11 +256,11 @@ fn meters_read_what_is_there() {
     ));
     act(
         &mut bay,
-        Action::Clamp {
+        InstrumentAct::Clamp {
             at: Some(Point::LiquidLine),
         },
     );
-    act(&mut bay, Action::Stopwatch { on: true });
+    act(&mut bay, InstrumentAct::Stopwatch { on: true });
     run(&mut bay, 240.0);
     let plant = bay.plant();
     let truth = plant.network.node(plant.places.liquid).state.t;
@@ -288,16 +290,16 @@ fn the_sight_glass_shows_what_the_can_gives() {
     let mut bay = Bay::new(&scenario("charge-from-cans", &["act=[]"]));
     let glass = |b: &Bay| meters::sight_glass(b.plant(), &b.shop().places);
     assert_eq!(glass(&bay), Glass::Clear);
-    act(&mut bay, Action::TakeCan);
-    act(&mut bay, Action::Invert { on: true });
-    act(&mut bay, Action::Tap { on: true });
-    act(&mut bay, Action::Purge { on: true });
+    act(&mut bay, VesselAct::TakeCan);
+    act(&mut bay, VesselAct::Invert { on: true });
+    act(&mut bay, VesselAct::Tap { on: true });
+    act(&mut bay, HoseAct::Purge { on: true });
     run(&mut bay, 3.0);
-    act(&mut bay, Action::Purge { on: false });
+    act(&mut bay, HoseAct::Purge { on: false });
     run(&mut bay, 1.0);
     let full = glass(&bay);
     assert!(matches!(full, Glass::Liquid | Glass::Bubbles), "{full:?}");
-    act(&mut bay, Action::LowValve { open: OPEN });
+    act(&mut bay, HoseAct::LowValve { open: OPEN });
     run(&mut bay, 900.0);
     let empty = glass(&bay);
     assert!(
@@ -320,15 +322,15 @@ fn the_record_knows_how_a_vacuum_held() {
         let dry = "condition.desiccant_load=0";
         let mut bay = at_rest(&["start.charge=0g", "start.air=1mg", dry, leak]);
         let speed = VolumeFlow::from_cfm(6.0);
-        act(&mut bay, Action::TakePump { speed });
-        act(&mut bay, Action::Pump { on: true });
-        act(&mut bay, Action::Isolation { on: true });
-        act(&mut bay, Action::LowValve { open: OPEN });
-        act(&mut bay, Action::HighValve { open: OPEN });
+        act(&mut bay, MachineAct::TakePump { speed });
+        act(&mut bay, MachineAct::Pump { on: true });
+        act(&mut bay, MachineAct::Isolation { on: true });
+        act(&mut bay, HoseAct::LowValve { open: OPEN });
+        act(&mut bay, HoseAct::HighValve { open: OPEN });
         run(&mut bay, 600.0);
         let none = bay.record(&Prices::default());
         assert!(none.hold.is_none(), "{:?}", none.hold);
-        act(&mut bay, Action::Isolation { on: false });
+        act(&mut bay, MachineAct::Isolation { on: false });
         run(&mut bay, minutes * 60.0);
         let record = bay.record(&Prices::default());
         for other in [Outcome::NotDone, Outcome::Held, Outcome::Rose] {
@@ -349,40 +351,43 @@ fn the_record_knows_how_a_vacuum_held() {
 fn the_record_is_filled_from_what_happened() {
     assert_eq!(gwp(Gas::R134a), (1430.0, 1300.0));
     let mut bay = at_rest(&[]);
-    act(&mut bay, Action::NoteReadings { after: false });
-    act(&mut bay, Action::TakeMachine { gas: Gas::R134a });
-    act(&mut bay, Action::LowValve { open: OPEN });
-    act(&mut bay, Action::HighValve { open: OPEN });
-    act(&mut bay, Action::Machine { on: true });
+    act(&mut bay, RecordAct::NoteReadings { after: false });
+    act(
+        &mut bay,
+        MachineAct::TakeRecoveryMachine { gas: Gas::R134a },
+    );
+    act(&mut bay, HoseAct::LowValve { open: OPEN });
+    act(&mut bay, HoseAct::HighValve { open: OPEN });
+    act(&mut bay, MachineAct::RecoveryMachine { on: true });
     run(&mut bay, 2400.0);
     let joint = Joint::EvaporatorIn;
-    act(&mut bay, Action::OpenJoint { joint });
+    act(&mut bay, BenchAct::OpenJoint { joint });
     let part = Part::Orifice;
-    act(&mut bay, Action::RemovePart { part });
+    act(&mut bay, BenchAct::RemovePart { part });
     assert!(bay.shop().inspect(bay.plant(), part).is_some());
     assert!(
         bay.shop().inspect(bay.plant(), Part::Compressor).is_none(),
         "shut in"
     );
-    act(&mut bay, Action::NewPart { part });
-    act(&mut bay, Action::RefitPart { part });
+    act(&mut bay, BenchAct::NewPart { part });
+    act(&mut bay, BenchAct::RefitPart { part });
     act(
         &mut bay,
-        Action::CloseJoint {
+        BenchAct::CloseJoint {
             joint,
             seal: Seal::NewOiled,
         },
     );
-    act(&mut bay, Action::LowValve { open: SHUT });
-    act(&mut bay, Action::HighValve { open: SHUT });
-    act(&mut bay, Action::LowCoupler { on: false });
-    act(&mut bay, Action::HighCoupler { on: false });
+    act(&mut bay, HoseAct::LowValve { open: SHUT });
+    act(&mut bay, HoseAct::HighValve { open: SHUT });
+    act(&mut bay, HoseAct::LowCoupler { on: false });
+    act(&mut bay, HoseAct::HighCoupler { on: false });
     for side in [Side::Low, Side::High] {
-        act(&mut bay, Action::PortCap { side, on: true });
+        act(&mut bay, BenchAct::PortCap { side, on: true });
     }
     act(
         &mut bay,
-        Action::Label {
+        RecordAct::Label {
             charge: Mass::from_g(900.0),
             gas: None,
             oil: None,

@@ -2,7 +2,7 @@
 
 use lowside_fluids::air;
 use lowside_plant::species::{AIR, REFRIGERANT, WATER};
-use lowside_session::{Action, Bay};
+use lowside_session::{Action, Bay, HoseAct, InstrumentAct, MachineAct, acts};
 use lowside_shop::{
     ledger::Place,
     vacuum::{GaugePlace, MICRON},
@@ -35,12 +35,12 @@ fn opened(more: &[&str]) -> Bay {
 fn pump(bay: &mut Bay, cfm: f64) {
     let speed = VolumeFlow::from_cfm(cfm);
     let open = Ratio::from_si(1.0);
-    for action in [
-        Action::TakePump { speed },
-        Action::LowValve { open },
-        Action::HighValve { open },
-        Action::Pump { on: true },
-        Action::Isolation { on: true },
+    for action in acts![
+        MachineAct::TakePump { speed },
+        HoseAct::LowValve { open },
+        HoseAct::HighValve { open },
+        MachineAct::Pump { on: true },
+        MachineAct::Isolation { on: true },
     ] {
         act(bay, action);
     }
@@ -49,8 +49,8 @@ fn pump(bay: &mut Bay, cfm: f64) {
 /// Shuts both hand valves, as before a holding test.
 fn shut(bay: &mut Bay) {
     let open = Ratio::from_si(0.0);
-    act(bay, Action::LowValve { open });
-    act(bay, Action::HighValve { open });
+    act(bay, HoseAct::LowValve { open });
+    act(bay, HoseAct::HighValve { open });
 }
 
 /// Pressure at the accumulator, Pa absolute.
@@ -113,7 +113,7 @@ fn hoses_set_the_pace_and_the_gauge_at_the_pump_flatters() {
         let at_pump = bay.shop().instruments.vacuum.reading();
         act(
             &mut bay,
-            Action::VacuumGauge {
+            InstrumentAct::VacuumGauge {
                 at: GaugePlace::Loop,
             },
         );
@@ -165,12 +165,12 @@ fn five_grams_of_water_boil_off_and_wet_the_pump() {
     let before = loop_pressure(&bay);
     // 20 to 70 Pa with wet oil (from memory).
     assert!(before > 250.0 * MICRON, "{:.0} micron", before / MICRON);
-    for action in [
-        Action::Isolation { on: false },
-        Action::Pump { on: false },
-        Action::PumpOil,
-        Action::Pump { on: true },
-        Action::Isolation { on: true },
+    for action in acts![
+        MachineAct::Isolation { on: false },
+        MachineAct::Pump { on: false },
+        MachineAct::PumpOil,
+        MachineAct::Pump { on: true },
+        MachineAct::Isolation { on: true },
     ] {
         act(&mut bay, action);
     }
@@ -185,15 +185,15 @@ fn gas_ballast_keeps_the_oil_dry() {
     let after = |ballast: bool| {
         let mut bay = opened(&["start.water=5g"]);
         pump(&mut bay, 3.0);
-        act(&mut bay, Action::Ballast { on: ballast });
+        act(&mut bay, MachineAct::Ballast { on: ballast });
         run(&mut bay, 900.0);
         books_close(&bay);
         (bay.shop().pump_oil.water, bay)
     };
     let ((without, mut bay), (with, _)) = (after(false), after(true));
     assert!(with < 0.5 * without, "{with} against {without} kg");
-    act(&mut bay, Action::Isolation { on: false });
-    act(&mut bay, Action::Ballast { on: true });
+    act(&mut bay, MachineAct::Isolation { on: false });
+    act(&mut bay, MachineAct::Ballast { on: true });
     run(&mut bay, 1800.0);
     let now = bay.shop().pump_oil.water;
     assert!(
@@ -229,8 +229,8 @@ fn twenty_inches_dry_nothing() {
     let before = in_loop(&bay, WATER);
     pump(&mut bay, 3.0);
     run_down_to(&mut bay, (ATMOSPHERE - 20.0 * INCH) / MICRON, 300.0);
-    act(&mut bay, Action::Isolation { on: false });
-    act(&mut bay, Action::Pump { on: false });
+    act(&mut bay, MachineAct::Isolation { on: false });
+    act(&mut bay, MachineAct::Pump { on: false });
     run(&mut bay, 3600.0);
     assert!(
         in_loop(&bay, WATER) > 0.9 * before,
@@ -281,9 +281,9 @@ fn hold(bay: &mut Bay) -> Vec<f64> {
 fn a_leak_raises_the_vacuum_in_a_straight_line() {
     let leak = r#"condition.leak=[{at="condenser-top",rate="450 g/yr"}]"#;
     let mut bay = opened(&["start.air=0.1mg", "condition.desiccant_load=0", leak]);
-    for action in [
-        Action::LowCoupler { on: false },
-        Action::HighCoupler { on: false },
+    for action in acts![
+        HoseAct::LowCoupler { on: false },
+        HoseAct::HighCoupler { on: false },
     ] {
         act(&mut bay, action);
     }
@@ -399,18 +399,18 @@ fn pumping_a_charged_loop_blows_the_oil_out() {
     let open = Ratio::from_si(1.0);
     act(
         &mut bay,
-        Action::TakePump {
+        MachineAct::TakePump {
             speed: VolumeFlow::from_cfm(3.0),
         },
     );
-    act(&mut bay, Action::LowValve { open });
+    act(&mut bay, HoseAct::LowValve { open });
     run(&mut bay, 5.0);
-    let last = Action::Isolation { on: true };
+    let last = Action::from(MachineAct::Isolation { on: true });
     assert!(
         last.caution(bay.plant(), bay.shop()).is_some(),
         "no caution at the act"
     );
-    act(&mut bay, Action::Pump { on: true });
+    act(&mut bay, MachineAct::Pump { on: true });
     act(&mut bay, last);
     run(&mut bay, 60.0);
     let oil = bay.shop().pump_oil.level;
@@ -440,7 +440,7 @@ fn vacuums_give_the_same_bits() {
     run(&mut b, 150.0);
     assert_eq!(a.state_hash(), b.state_hash());
     let mut c = a.clone();
-    act(&mut c, Action::Ballast { on: true });
+    act(&mut c, MachineAct::Ballast { on: true });
     assert_ne!(a.state_hash(), c.state_hash());
     let leak = |rate: &str| {
         let leak = format!(r#"condition.leak=[{{at="low-port",rate="{rate}"}}]"#);

@@ -1,7 +1,7 @@
 //! The ends of what a loop can hold: nothing at all, and more heat than it can shed. Neither makes a number that is none, and no
 //! energy is lost where a table ends.
 
-use lowside_session::{Action, Bay, Event, TICKS_PER_SECOND};
+use lowside_session::{Bay, Event, HoseAct, MachineAct, TICKS_PER_SECOND};
 use lowside_tests::runs::{act, scenario};
 use lowside_units::{Ratio, VolumeFlow};
 
@@ -160,16 +160,16 @@ fn a_hand_valve_opened_onto_an_evacuated_hose_is_sound() {
     ));
     act(
         &mut bay,
-        Action::TakePump {
+        MachineAct::TakePump {
             speed: VolumeFlow::from_cfm(8.0),
         },
     );
-    act(&mut bay, Action::Pump { on: true });
-    act(&mut bay, Action::Isolation { on: true });
+    act(&mut bay, MachineAct::Pump { on: true });
+    act(&mut bay, MachineAct::Isolation { on: true });
     let before = hottest(&mut bay, 120);
     act(
         &mut bay,
-        Action::HighValve {
+        HoseAct::HighValve {
             open: Ratio::from_fraction(1.0),
         },
     );

@@ -8,7 +8,9 @@
 
 use lowside_fluids::{Blend, Gas};
 use lowside_plant::species::REFRIGERANT;
-use lowside_session::{Action, Bay, Refused, Scenario, condition::Condition};
+use lowside_session::{
+    Bay, HoseAct, InstrumentAct, Refused, Scenario, VesselAct, condition::Condition,
+};
 use lowside_shop::identifier::{NoSample, Port, TIME};
 use lowside_tests::{
     acts::{Dice, any},
@@ -61,7 +63,7 @@ fn standing_pressure_is_raised_and_venting_does_not_cure_it() {
         assert!(before > lo && before < hi, "{x}: {before}");
         let charge = bay.charge();
         // Vapour out at the low side for two minutes, as one purges air; then a rest until it is warm again.
-        let valve = |open: f64| Action::LowValve {
+        let valve = |open: f64| HoseAct::LowValve {
             open: Ratio::from_fraction(open),
         };
         bay.apply(valve(0.2)).unwrap();
@@ -96,10 +98,10 @@ fn the_head_runs_higher_with_r12_in_it() {
 fn the_identifier_takes_its_time_and_says_what_is_there() {
     let mut bay = Bay::new(&still(&["start.other_refrigerant=12 %", "start.air=3 g"]));
     run(&mut bay, 60.0);
-    let low = Action::Identify { port: Port::Low };
+    let low = InstrumentAct::Identify { port: Port::Low };
     bay.apply(low).unwrap();
     assert!(bay.shop().identifier.result().is_none());
-    let busy = bay.apply(Action::Identify { port: Port::High });
+    let busy = bay.apply(InstrumentAct::Identify { port: Port::High });
     assert!(matches!(
         busy,
         Err(Refused::Identifier(NoSample::Busy { .. }))
@@ -140,8 +142,8 @@ fn the_identifier_takes_its_time_and_says_what_is_there() {
 #[test]
 fn the_identifier_refuses_without_coupler_or_pressure() {
     let mut bay = Bay::new(&still(&[]));
-    bay.apply(Action::HighCoupler { on: false }).unwrap();
-    let high = Action::Identify { port: Port::High };
+    bay.apply(HoseAct::HighCoupler { on: false }).unwrap();
+    let high = InstrumentAct::Identify { port: Port::High };
     let hash = bay.state_hash();
     let refused = bay.apply(high).unwrap_err();
     assert_eq!(
@@ -163,7 +165,7 @@ fn a_can_of_the_other_gas_comes_in_and_is_counted() {
     run(&mut bay, 10.0);
     assert!(bay.plant().network.r12().is_none());
     let before = psig(&bay);
-    bay.apply(Action::TakeCanOf { gas: Gas::R12 }).unwrap();
+    bay.apply(VesselAct::TakeCanOf { gas: Gas::R12 }).unwrap();
     run(&mut bay, 5.0);
     assert!((psig(&bay) - before).abs() < 0.1, "its tap is shut");
     assert!((r12(&bay) - 0.340_194).abs() < 1e-12);
@@ -174,18 +176,18 @@ fn a_can_of_the_other_gas_comes_in_and_is_counted() {
     // A can of R-12 has the pressure of R-12.
     let expected = Gas::R12.table().p_sat((75.0 + 459.67) / 1.8);
     assert!((can(&bay) / expected - 1.0).abs() < 0.01, "{}", can(&bay));
-    bay.apply(Action::Invert { on: true }).unwrap();
-    bay.apply(Action::Bath {
+    bay.apply(VesselAct::Invert { on: true }).unwrap();
+    bay.apply(VesselAct::Bath {
         temperature: Some(Temperature::from_deg_c(45.0)),
     })
     .unwrap();
-    bay.apply(Action::Tap { on: true }).unwrap();
-    bay.apply(Action::LowValve {
+    bay.apply(VesselAct::Tap { on: true }).unwrap();
+    bay.apply(HoseAct::LowValve {
         open: Ratio::from_fraction(1.0),
     })
     .unwrap();
     run(&mut bay, 600.0);
-    bay.apply(Action::LowValve {
+    bay.apply(HoseAct::LowValve {
         open: Ratio::from_fraction(0.0),
     })
     .unwrap();
@@ -222,15 +224,16 @@ fn fresh_gas_in_an_emptied_loop_is_pure() {
         "start.charge=3 g",
     ]));
     run(&mut bay, 10.0);
-    bay.apply(Action::TakeCan).unwrap();
-    bay.apply(Action::Invert { on: true }).unwrap();
-    bay.apply(Action::Tap { on: true }).unwrap();
-    bay.apply(Action::LowValve {
+    bay.apply(VesselAct::TakeCan).unwrap();
+    bay.apply(VesselAct::Invert { on: true }).unwrap();
+    bay.apply(VesselAct::Tap { on: true }).unwrap();
+    bay.apply(HoseAct::LowValve {
         open: Ratio::from_fraction(1.0),
     })
     .unwrap();
     run(&mut bay, 900.0);
-    bay.apply(Action::Identify { port: Port::Low }).unwrap();
+    bay.apply(InstrumentAct::Identify { port: Port::Low })
+        .unwrap();
     run(&mut bay, TIME + 0.1);
     let s = bay.shop().identifier.result().unwrap();
     println!("{s:?}, {:.0} g", bay.charge() * 1e3);
@@ -241,15 +244,21 @@ fn fresh_gas_in_an_emptied_loop_is_pure() {
 #[test]
 fn what_does_not_mix_is_refused() {
     let mut yf = Bay::new(&scenario("healthy-crossover", &[]));
-    let refused = yf.apply(Action::TakeCanOf { gas: Gas::R12 }).unwrap_err();
+    let refused = yf
+        .apply(VesselAct::TakeCanOf { gas: Gas::R12 })
+        .unwrap_err();
     assert_eq!(
         refused.to_string(),
         "gas: R-12 does not mix with R-1234yf here; only R-12 and R-134a do"
     );
-    yf.apply(Action::TakeCanOf { gas: Gas::R1234yf }).unwrap();
+    yf.apply(VesselAct::TakeCanOf { gas: Gas::R1234yf })
+        .unwrap();
     assert!(yf.plant().network.r12().is_none());
     let mut van = Bay::new(&still(&[]));
-    assert!(van.apply(Action::TakeCanOf { gas: Gas::R1234yf }).is_err());
+    assert!(
+        van.apply(VesselAct::TakeCanOf { gas: Gas::R1234yf })
+            .is_err()
+    );
     for (name, value) in [
         ("healthy", "0.61"),
         ("healthy", "-0.01"),

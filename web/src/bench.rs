@@ -6,7 +6,7 @@ use lowside_present::{
     },
     retrofit::Switches,
 };
-use lowside_session::Action;
+use lowside_session::{Action, BenchAct, HoseAct};
 use lowside_units::{Length, Volume, display};
 use yew::{Callback, Html, MouseEvent, Properties, classes, component, html, use_state};
 
@@ -144,11 +144,11 @@ fn JointWork(p: &JointProps) -> Html {
     let with = SEALS[*seal];
     html! {
         <div class="acts">
-            { button(words::do_open(), p.standing != Standing::Open, does(Action::OpenJoint { joint })) }
-            { button(words::do_cap(), p.standing == Standing::Open, does(Action::CapJoint { joint })) }
+            { button(words::do_open(), p.standing != Standing::Open, does(BenchAct::OpenJoint { joint }.into())) }
+            { button(words::do_cap(), p.standing == Standing::Open, does(BenchAct::CapJoint { joint }.into())) }
             { choice("seal", words::with_seal(), &seals, *seal, move |n| seal.set(n.min(SEALS.len() - 1))) }
-            { button(words::do_close(), apart, does(Action::CloseJoint { joint, seal: with })) }
-            { button(words::seals_all(), true, does(Action::RenewSeals)) }
+            { button(words::do_close(), apart, does(BenchAct::CloseJoint { joint, seal: with }.into())) }
+            { button(words::seals_all(), true, does(BenchAct::RenewSeals.into())) }
         </div>
     }
 }
@@ -183,15 +183,15 @@ fn PortWork(p: &PortProps) -> Html {
             if coupled { <p class="told">{ words::coupler_first() }</p> }
             if let Some(tap) = tap {
                 { switch("low-tap", words::low_tap(), words::low_tap_states(), tap == Tap::Compressor,
-                    move |on| act_tap.emit(Action::LowTap { at: if on { Tap::Compressor } else { Tap::Accumulator } })) }
+                    move |on| act_tap.emit(HoseAct::LowPort { at: if on { Tap::Compressor } else { Tap::Accumulator } }.into())) }
             }
-            { switch("port-cap", words::port_cap(), words::cap_states(), cap, move |on| act.emit(Action::PortCap { side, on })) }
+            { switch("port-cap", words::port_cap(), words::cap_states(), cap, move |on| act.emit(BenchAct::PortCap { side, on }.into())) }
             { switch("port-core", words::port_core(), [words::port_core_states_off(), words::port_core_states_on()], core,
-                move |fitted| act_core.emit(Action::Core { side, fitted })) }
+                move |fitted| act_core.emit(BenchAct::ValveCore { side, fitted }.into())) }
             if takes_fitting {
                 { switch("old-core", words::old_core(), [words::old_core_states_off(), words::old_core_states_on()], changed,
                     move |on| set.set(on)) }
-                { button(words::do_convert(), !coupled, move || act_fit.emit(Action::ConvertPort { side, new_core: changed })) }
+                { button(words::do_convert(), !coupled, move || act_fit.emit(BenchAct::ConvertPort { side, new_core: changed }.into())) }
             }
         </div>
     }
@@ -206,10 +206,10 @@ fn switches(p: &BenchProps) -> Html {
     html! {
         <div class="acts">
             { switch_lines(s) }
-            { button(words::screw_lower(), true, does(Action::SwitchScrew { quarters: -1 })) }
-            { button(words::screw_higher(), true, does(Action::SwitchScrew { quarters: 1 })) }
+            { button(words::screw_lower(), true, does(BenchAct::SwitchScrew { quarters: -1 }.into())) }
+            { button(words::screw_higher(), true, does(BenchAct::SwitchScrew { quarters: 1 }.into())) }
             if s.cut_out.is_none() {
-                { button(words::do_cut_out(&s.kit.1), true, does(Action::FitCutOut { opens: s.kit.0 })) }
+                { button(words::do_cut_out(&s.kit.1), true, does(BenchAct::FitCutOut { opens: s.kit.0 }.into())) }
             }
         </div>
     }
@@ -270,20 +270,20 @@ fn PartWork(p: &PartProps) -> Html {
             <ul class="seen">{ for p.state.seen.iter().map(|s| html! { <li>{ words::sight(s) }</li> }) }</ul>
         }
         <div class="acts">
-            { button(words::do_remove(), free && !p.out, does(Action::RemovePart { part })) }
-            { button(words::do_refit(), free && p.out, does(Action::RefitPart { part })) }
-            { button(words::do_new(), p.out, does(Action::NewPart { part })) }
+            { button(words::do_remove(), free && !p.out, does(BenchAct::RemovePart { part }.into())) }
+            { button(words::do_refit(), free && p.out, does(BenchAct::RefitPart { part }.into())) }
+            { button(words::do_new(), p.out, does(BenchAct::NewPart { part }.into())) }
             if part != Part::Orifice {
-                { button(words::do_drain(), p.out, does(Action::DrainPart { part })) }
+                { button(words::do_drain(), p.out, does(BenchAct::DrainPart { part }.into())) }
                 { slider("pour", words::amount(), [5.0, 300.0, 5.0, *amount], &text, move |v| set_amount.set(v)) }
                 { choice("oil-kind", words::oil_kind(), &oils, *kind, move |n| kind.set(n.min(OILS.len() - 1))) }
-                { button(words::do_pour(), p.out, does(Action::PourOil { part, volume, oil })) }
+                { button(words::do_pour(), p.out, does(BenchAct::PourOil { part, volume, oil }.into())) }
                 { line(words::drained(), &measured(&p.state.drained)) }
                 { line(words::poured(), &measured(&p.state.poured)) }
             }
             if flushable(part) {
-                { button(words::do_flush(), p.out, does(Action::FlushPart { part, with: Flush::Solvent })) }
-                { button(words::do_blow(), p.out, does(Action::FlushPart { part, with: Flush::Nitrogen })) }
+                { button(words::do_flush(), p.out, does(BenchAct::FlushPart { part, with: Flush::Solvent }.into())) }
+                { button(words::do_blow(), p.out, does(BenchAct::FlushPart { part, with: Flush::Nitrogen }.into())) }
             }
             { line(words::renewed(), &p.state.renewed.to_string()) }
         </div>
@@ -305,7 +305,7 @@ fn OrificeWork(p: &OrificeProps) -> Html {
     let bore = use_state(|| 1.7_f64);
     let turned = use_state(|| false);
     let rings = use_state(|| true);
-    let action = Action::FitOrifice {
+    let action = BenchAct::FitOrifice {
         bore: Length::from_mm(*bore),
         reversed: *turned,
         rings: *rings,
@@ -318,7 +318,7 @@ fn OrificeWork(p: &OrificeProps) -> Html {
             { slider("bore", words::bore(), [0.8, 3.0, 0.05, *bore], &text, move |v| set_bore.set(v)) }
             { switch("turned", words::turned(), [words::turned_states_off(), words::turned_states_on()], *turned, move |on| set_turned.set(on)) }
             { switch("rings", words::rings(), [words::rings_states_off(), words::rings_states_on()], *rings, move |on| set_rings.set(on)) }
-            { button(words::do_fit_orifice(), p.can, move || act.emit(action)) }
+            { button(words::do_fit_orifice(), p.can, move || act.emit(action.into())) }
         </div>
     }
 }

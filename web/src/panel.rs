@@ -1,6 +1,6 @@
 //! The controls: gauge set, can, vehicle. Each control has its one home here, beside the drawing.
 use lowside_present::controls::{Control, Controls};
-use lowside_session::Action;
+use lowside_session::{Action, HoseAct, VehicleAct, VesselAct};
 use lowside_units::{Ratio, RotationSpeed, Speed, Temperature};
 use wasm_bindgen::JsCast;
 use yew::{Callback, Event, Html, InputEvent, MouseEvent, TargetCast, classes, html};
@@ -114,11 +114,11 @@ pub(crate) fn panel(p: &PanelProps) -> Html {
             <h2 id="controls-title" class="unseen">{ words::controls() }</h2>
             <fieldset class="group">
                 <legend>{ words::gauge_set() }</legend>
-                { switch(p, Control::LowCoupler, (words::low_coupler(), "low"), Some(c.low_coupled), words::coupler_states(), |on| Action::LowCoupler { on }) }
-                { valve(p, Control::LowValve, (words::low_valve(), "low"), c.low_valve, |v| Action::LowValve { open: Ratio::from_percent(v) }) }
-                { switch(p, Control::Purge, (words::purge(), "service"), Some(c.purging), words::purge_states(), |on| Action::Purge { on }) }
-                { valve(p, Control::HighValve, (words::high_valve(), "high"), c.high_valve, |v| Action::HighValve { open: Ratio::from_percent(v) }) }
-                { switch(p, Control::HighCoupler, (words::high_coupler(), "high"), Some(c.high_coupled), words::coupler_states(), |on| Action::HighCoupler { on }) }
+                { switch(p, Control::LowCoupler, (words::low_coupler(), "low"), Some(c.low_coupled), words::coupler_states(), |on| HoseAct::LowCoupler { on }.into()) }
+                { valve(p, Control::LowValve, (words::low_valve(), "low"), c.low_valve, |v| HoseAct::LowValve { open: Ratio::from_percent(v) }.into()) }
+                { switch(p, Control::Purge, (words::purge(), "service"), Some(c.purging), words::purge_states(), |on| HoseAct::Purge { on }.into()) }
+                { valve(p, Control::HighValve, (words::high_valve(), "high"), c.high_valve, |v| HoseAct::HighValve { open: Ratio::from_percent(v) }.into()) }
+                { switch(p, Control::HighCoupler, (words::high_coupler(), "high"), Some(c.high_coupled), words::coupler_states(), |on| HoseAct::HighCoupler { on }.into()) }
             </fieldset>
             { p.hose.clone() }
             if !p.no_can { { can(p) } }
@@ -146,8 +146,11 @@ fn can(p: &PanelProps) -> Html {
     };
     let on = c.can.as_ref();
     let bath = on.and_then(|k| k.bath.as_ref());
-    let degrees = |v: f64| Action::Bath {
-        temperature: Some(Temperature::from_deg_c(v)),
+    let degrees = |v: f64| {
+        VesselAct::Bath {
+            temperature: Some(Temperature::from_deg_c(v)),
+        }
+        .into()
     };
     let act = p.act.clone();
     let set_bath = Callback::from(move |v| act.emit(degrees(v)));
@@ -160,14 +163,14 @@ fn can(p: &PanelProps) -> Html {
             <legend>{ title }</legend>
             <span class="pair">
                 <button type="button" id={id(Control::TakeCan)} class={classes!("plain", needs(Control::TakeCan).then_some("needed"))}
-                    onclick={plain(Action::TakeCan)}>{ if on.is_some() { words::fresh_can() } else { words::take_a_can() } }</button>
+                    onclick={plain(VesselAct::TakeCan.into())}>{ if on.is_some() { words::fresh_can() } else { words::take_a_can() } }</button>
                 <button type="button" id={id(Control::DropCan)} class={classes!("plain", needs(Control::DropCan).then_some("needed"))}
-                    disabled={on.is_none()} onclick={plain(Action::DropCan)}>{ words::take_off() }</button>
+                    disabled={on.is_none()} onclick={plain(VesselAct::DropCan.into())}>{ words::take_off() }</button>
             </span>
-            { switch(p, Control::Tap, (words::tap(), "service"), on.map(|k| k.open), words::tap_states(), |on| Action::Tap { on }) }
-            { switch(p, Control::Invert, (words::turn_over(), ""), on.map(|k| k.inverted), words::turn_states(), |on| Action::Invert { on }) }
+            { switch(p, Control::Tap, (words::tap(), "service"), on.map(|k| k.open), words::tap_states(), |on| VesselAct::Tap { on }.into()) }
+            { switch(p, Control::Invert, (words::turn_over(), ""), on.map(|k| k.inverted), words::turn_states(), |on| VesselAct::Invert { on }.into()) }
             { switch(p, Control::Bath, (words::bath(), ""), on.map(|_| bath.is_some()), words::bath_states(), move |into| {
-                if into { degrees(45.0) } else { Action::Bath { temperature: None } }
+                if into { degrees(45.0) } else { VesselAct::Bath { temperature: None }.into() }
             }) }
             {{
                 let text = bath.map_or_else(|| "\u{2014}".to_owned(), |b| b.shown.to_string());
@@ -198,23 +201,23 @@ fn vehicle(p: &PanelProps) -> Html {
         <fieldset class="group">
             <legend>{ words::vehicle() }</legend>
             <span class="pair">
-                { switch(p, Control::Engine, (words::engine(), ""), Some(c.engine), words::engine_states(), |on| Action::Engine { on }) }
-                { switch(p, Control::Ac, (words::ac(), ""), Some(c.ac), words::ac_states(), |on| Action::AirConditioning { on }) }
+                { switch(p, Control::Engine, (words::engine(), ""), Some(c.engine), words::engine_states(), |on| VehicleAct::Engine { on }.into()) }
+                { switch(p, Control::Ac, (words::ac(), ""), Some(c.ac), words::ac_states(), |on| VehicleAct::AirConditioning { on }.into()) }
             </span>
             { slider(p, Control::Blower, (words::blower(), ""), [0.0, f64::from(c.blower_most), 1.0, f64::from(c.blower)], blower,
-                |v| Action::Blower { step: blower_step(v) }) }
+                |v| VehicleAct::Blower { step: blower_step(v) }.into()) }
             <span class="pair">
-                { switch(p, Control::Recirculation, (words::cabin_air(), ""), Some(c.recirculation), words::air_states(), |on| Action::Recirculation { on }) }
-                { switch(p, Control::Windows, (words::windows(), ""), Some(c.windows), words::windows_states(), |on| Action::Windows { on }) }
+                { switch(p, Control::Recirculation, (words::cabin_air(), ""), Some(c.recirculation), words::air_states(), |on| VehicleAct::Recirculation { on }.into()) }
+                { switch(p, Control::Windows, (words::windows(), ""), Some(c.windows), words::windows_states(), |on| VehicleAct::Windows { on }.into()) }
             </span>
             { slider(p, Control::Rpm, (words::engine_speed(), ""), [600.0, 3000.0, 50.0, c.rpm.value], c.rpm.shown.to_string(),
-                |v| Action::EngineSpeed { speed: RotationSpeed::from_rpm(v) }) }
+                |v| VehicleAct::EngineSpeed { speed: RotationSpeed::from_rpm(v) }.into()) }
             { slider(p, Control::RoadSpeed, (words::fan(), ""), [0.0, 80.0, 5.0, c.road_speed.value], c.road_speed.shown.to_string(),
-                |v| Action::RoadSpeed { speed: Speed::from_km_h(v) }) }
+                |v| VehicleAct::RoadSpeed { speed: Speed::from_km_h(v) }.into()) }
             { slider(p, Control::Ambient, (words::outside_air(), ""), [0.0, 48.0, 1.0, c.ambient.value], c.ambient.shown.to_string(),
-                |v| Action::Ambient { temperature: Temperature::from_deg_c(v) }) }
+                |v| VehicleAct::Ambient { temperature: Temperature::from_deg_c(v) }.into()) }
             { slider(p, Control::Humidity, (words::humidity(), ""), [10.0, 95.0, 5.0, c.humidity.value], c.humidity.shown.to_string(),
-                |v| Action::Humidity { share: Ratio::from_percent(v) }) }
+                |v| VehicleAct::Humidity { share: Ratio::from_percent(v) }.into()) }
         </fieldset>
     }
 }

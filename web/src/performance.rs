@@ -1,6 +1,6 @@
 //! The performance test: what it asks for, how far it is, and the readings beside their limits for this day.
 use lowside_present::job::{CheckedView, PerformanceView};
-use lowside_session::Action;
+use lowside_session::{Action, RecordAct};
 use yew::{Callback, Html, html};
 
 use crate::{words, work::button};
@@ -17,7 +17,7 @@ pub(crate) fn performance(test: &PerformanceView, act: &Callback<Action>) -> Htm
     ];
     let begin = {
         let act = act.clone();
-        move || act.emit(Action::PerformanceTest)
+        move || act.emit(RecordAct::PerformanceTest.into())
     };
     html! {
         <div class="statement">

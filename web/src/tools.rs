@@ -7,7 +7,9 @@ use lowside_present::{
         Gas, Hung, POINTS, Sample, Sensitivity, Spot, Tool, Tools, identify, move_vacuum_gauge,
     },
 };
-use lowside_session::Action;
+use lowside_session::{
+    Action, BenchAct, HoseAct, InstrumentAct, MachineAct, RecordAct, VehicleAct, VesselAct,
+};
 use lowside_units::{
     GaugePressure, Length, Mass, Speed, Volume,
     display::{self, Shown},
@@ -66,14 +68,14 @@ pub(crate) fn HoseTools(p: &ToolsProps) -> Html {
             if let Some(c) = &p.tools.conversion {
                 { switch("gauge-set", words::gauge_set_for(), ["R-12", "R-134a"], p.tools.hoses == Gas::R134a, {
                     let act = p.act.clone();
-                    move |on| act.emit(Action::GaugeSet { gas: if on { Gas::R134a } else { Gas::R12 } })
+                    move |on| act.emit(HoseAct::GaugeSet { gas: if on { Gas::R134a } else { Gas::R12 } }.into())
                 }) }
                 <p class="told">{ words::conversion_charge(&c.range[0], &c.range[1], &c.label) }</p>
             }
             { choice("hose-tool", words::hose_tool(), &names, *picked, move |n| picked.set(n)) }
             <span class="pair">
                 { button(words::hose_connect(), true, connect) }
-                { button(words::hose_free(), free && p.tools.hung != Hung::Can, does(Action::Disconnect)) }
+                { button(words::hose_free(), free && p.tools.hung != Hung::Can, does(HoseAct::Disconnect.into())) }
             </span>
             { hung(p, &dose) }
         </fieldset>
@@ -103,13 +105,13 @@ fn hung(p: &ToolsProps, dose: &UseStateHandle<Option<f64>>) -> Html {
             oil,
             ..
         } => html! { <>
-            { switch("pump-run", words::pump_run(), words::engine_states(), *on, flag(|on| Action::Pump { on })) }
-            { switch("pump-valve", words::pump_valve(), words::tap_states(), *valve, flag(|on| Action::Isolation { on })) }
-            { switch("pump-ballast", words::pump_ballast(), words::tap_states(), *ballast, flag(|on| Action::Ballast { on })) }
+            { switch("pump-run", words::pump_run(), words::engine_states(), *on, flag(|on| MachineAct::Pump { on }.into())) }
+            { switch("pump-valve", words::pump_valve(), words::tap_states(), *valve, flag(|on| MachineAct::Isolation { on }.into())) }
+            { switch("pump-ballast", words::pump_ballast(), words::tap_states(), *ballast, flag(|on| MachineAct::Ballast { on }.into())) }
             { switch("gauge-place", words::gauge_place(), [words::gauge_place_states_off(), words::gauge_place_states_on()],
                 p.tools.vacuum_at_loop, { let act = p.act.clone(); move |on| act.emit(move_vacuum_gauge(on)) }) }
             { line(words::pump_oil(), words::pump_oil_look(*oil)) }
-            { button(words::pump_change_oil(), !*on, does(Action::PumpOil)) }
+            { button(words::pump_change_oil(), !*on, does(MachineAct::PumpOil.into())) }
         </> },
         Hung::Machine {
             on,
@@ -118,13 +120,13 @@ fn hung(p: &ToolsProps, dose: &UseStateHandle<Option<f64>>) -> Html {
             full,
             oil,
         } => html! { <>
-            { switch("machine-run", words::machine_run(), words::engine_states(), *on, flag(|on| Action::Machine { on })) }
+            { switch("machine-run", words::machine_run(), words::engine_states(), *on, flag(|on| MachineAct::RecoveryMachine { on }.into())) }
             { slider("machine-stop", words::machine_stop(), [-90.0, -5.0, 1.0, stop.value], &shown(&stop.shown),
-                number(|v| Action::MachineStop { pressure: GaugePressure::from_kpa(v) })) }
+                number(|v| MachineAct::RecoveryStop { pressure: GaugePressure::from_kpa(v) }.into())) }
             { line(words::recovered(), &shown(recovered)) }
             { line(words::cylinder_full(), &shown(full)) }
             { line(words::separator_oil(), &shown(oil)) }
-            { button(words::machine_new_cylinder(), true, does(Action::ChangeCylinder { holds: Mass::from_g(0.0) })) }
+            { button(words::machine_new_cylinder(), true, does(MachineAct::ChangeCylinder { holds: Mass::from_g(0.0) }.into())) }
         </> },
         Hung::Cylinder {
             open,
@@ -136,20 +138,20 @@ fn hung(p: &ToolsProps, dose: &UseStateHandle<Option<f64>>) -> Html {
             let grams = dose.unwrap_or(p.tools.label_g);
             let mass = Mass::from_g(grams);
             html! { <>
-                { switch("cylinder-valve", words::cylinder_valve(), words::tap_states(), *open, flag(|on| Action::Tap { on })) }
+                { switch("cylinder-valve", words::cylinder_valve(), words::tap_states(), *open, flag(|on| VesselAct::Tap { on }.into())) }
                 { switch("cylinder-way", words::cylinder_way(), [words::cylinder_way_states_off(), words::cylinder_way_states_on()],
-                    *liquid, flag(|on| Action::Invert { on })) }
+                    *liquid, flag(|on| VesselAct::Invert { on }.into())) }
                 { slider("dose", words::dose(), [10.0, 1600.0, 5.0, grams], &shown(&display::mass(mass, p.units)), move |v| set.set(Some(v))) }
-                { button(words::dose_give(), true, does(Action::Dose { mass })) }
+                { button(words::dose_give(), true, does(VesselAct::Dose { mass }.into())) }
                 { line(words::dose_left(), &left.as_ref().map_or_else(|| "\u{2014}".to_owned(), shown)) }
                 { line(words::cylinder_holds(), &shown(holds)) }
-                { button(words::scale_zero(), true, does(Action::ZeroScale)) }
+                { button(words::scale_zero(), true, does(InstrumentAct::ZeroScale.into())) }
             </> }
         }
         Hung::Nitrogen { open, set } => html! { <>
-            { switch("nitrogen-valve", words::cylinder_valve(), words::tap_states(), *open, flag(|on| Action::Tap { on })) }
+            { switch("nitrogen-valve", words::cylinder_valve(), words::tap_states(), *open, flag(|on| VesselAct::Tap { on }.into())) }
             { slider("regulator", words::regulator(), [0.0, 1030.0, 10.0, set.value], &shown(&set.shown),
-                number(|v| Action::Regulator { pressure: GaugePressure::from_kpa(v) })) }
+                number(|v| VesselAct::Regulator { pressure: GaugePressure::from_kpa(v) }.into())) }
         </> },
     }
 }
@@ -182,9 +184,12 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
     let set_clamp = {
         let act = p.act.clone();
         move |n: usize| {
-            act.emit(Action::Clamp {
-                at: n.checked_sub(1).and_then(|n| POINTS.get(n)).copied(),
-            });
+            act.emit(
+                InstrumentAct::Clamp {
+                    at: n.checked_sub(1).and_then(|n| POINTS.get(n)).copied(),
+                }
+                .into(),
+            );
         }
     };
     let sample = match &t.sample {
@@ -238,11 +243,11 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
                 <legend>{ words::search() }</legend>
                 { choice("search-place", words::search_place(), &spots, *place, move |n| place.set(n)) }
                 <span class="pair">
-                    { button(words::detector(), true, does(Action::Sniff { at, sensitivity: Sensitivity::High,
-                        distance: Length::from_mm(NEAR_MM), wind: Speed::from_m_s(0.0) })) }
-                    { button(words::soap(), true, does(Action::Soap { at })) }
-                    { button(words::lamp(), true, does(Action::Lamp { at })) }
-                    { button(words::dye(), !t.dye, does(Action::Dye)) }
+                    { button(words::detector(), true, does(InstrumentAct::Sniff { at, sensitivity: Sensitivity::High,
+                        distance: Length::from_mm(NEAR_MM), wind: Speed::from_m_s(0.0) }.into())) }
+                    { button(words::soap(), true, does(InstrumentAct::Soap { at }.into())) }
+                    { button(words::lamp(), true, does(InstrumentAct::Lamp { at }.into())) }
+                    { button(words::dye(), !t.dye, does(InstrumentAct::Dye.into())) }
                 </span>
                 <p class="told">{ found }</p>
             </fieldset>
@@ -255,25 +260,25 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
                 { line(words::hygrometer(), &t.air[1].to_string()) }
                 { switch("clutch-meter", words::clutch_meter(), [words::no(), words::yes()], t.clutch.is_some(), {
                     let act = p.act.clone();
-                    move |on| act.emit(Action::ClutchMeter { on })
+                    move |on| act.emit(InstrumentAct::ClutchMeter { on }.into())
                 }) }
                 if let Some([volts, amperes]) = &t.clutch { { line(words::clutch(), &format!("{volts}, {amperes}")) } }
                 { line(words::clutch_hub(), &t.turning[0].to_string()) }
                 { line(words::pulley(), &t.turning[1].to_string()) }
                 { switch("heater-hose", words::heater_hose(), [words::no(), words::yes()], t.heater_pinched, {
                     let act = p.act.clone();
-                    move |pinched| act.emit(Action::HeaterHose { pinched })
+                    move |pinched| act.emit(VehicleAct::HeaterHose { pinched }.into())
                 }) }
                 { line(words::stopwatch(), &t.stopwatch.1.number) }
                 { button(if t.stopwatch.0 { words::stopwatch_stop() } else { words::stopwatch_start() }, true,
-                    does(Action::Stopwatch { on: !t.stopwatch.0 })) }
+                    does(InstrumentAct::Stopwatch { on: !t.stopwatch.0 }.into())) }
             </fieldset>
             <fieldset class="group">
                 <legend>{ words::record() }</legend>
-                { button(noted(0, words::note_before()), true, does(Action::NoteReadings { after: false })) }
-                { button(noted(1, words::note_after()), true, does(Action::NoteReadings { after: true })) }
+                { button(noted(0, words::note_before()), true, does(RecordAct::NoteReadings { after: false }.into())) }
+                { button(noted(1, words::note_after()), true, does(RecordAct::NoteReadings { after: true }.into())) }
                 { button(words::inject_oil(display::volume(squirt, p.units)), true,
-                    does(Action::InjectOil { volume: squirt, oil: if t.hoses == Gas::R12 { OilKind::Mineral } else { OilKind::Pag46 } })) }
+                    does(BenchAct::InjectOil { volume: squirt, oil: if t.hoses == Gas::R12 { OilKind::Mineral } else { OilKind::Pag46 } }.into())) }
             </fieldset>
             <NewLabel tools={t.clone()} units={p.units} act={p.act.clone()} />
         </details>
@@ -341,7 +346,7 @@ fn NewLabel(p: &LabelProps) -> Html {
             }
             { button(words::label_write(what) + mark, true, move || {
                 let particulars = if converted { *rest.borrow() } else { Particulars::default() };
-                act.emit(Action::Label { charge, gas: Some(gas), oil: Some(kind), particulars });
+                act.emit(RecordAct::Label { charge, gas: Some(gas), oil: Some(kind), particulars }.into());
             }) }
         </fieldset>
     }

@@ -3,7 +3,7 @@
 //! The question goes by what is shown, as the advice does. A loop counts as empty only if that was seen: both gauges connected and down, or
 //! stayed down before they came off, or something open that does not blow.
 
-use lowside_session::{Action, Bay, Caution};
+use lowside_session::{Action, Bay, BenchAct, Caution, HoseAct, VehicleAct, VesselAct};
 use lowside_shop::{joints::Fit, parts::Part, weighed::NO_PRESSURE};
 use lowside_units::{
     GaugePressure,
@@ -39,15 +39,10 @@ pub fn question(bay: &Bay, action: Action, units: UnitSystem) -> Option<Question
 }
 
 fn peril(bay: &Bay, now: &Shown, action: Action) -> Option<Caution> {
-    let caution = match action {
-        Action::Bath { .. } => Caution::BathTooHot,
-        Action::HighValve { .. }
-        | Action::Engine { on: true }
-        | Action::Tap { on: true }
-        | Action::TapScrew { .. } => Caution::HighValveRunning,
-        _ if opens(bay, action) && !shown_empty(now) => Caution::OpensUnderPressure,
-        _ => return None,
-    };
+    let caution = risk(bay, action)?;
+    if caution == Caution::OpensUnderPressure && shown_empty(now) {
+        return None;
+    }
     let mut after = bay.clone();
     after.apply(action).ok()?;
     let begins = caution == Caution::OpensUnderPressure || {
@@ -60,18 +55,67 @@ fn peril(bay: &Bay, now: &Shown, action: Action) -> Option<Caution> {
     begins.then_some(caution)
 }
 
-/// Does an act open the loop to the room?
-fn opens(bay: &Bay, action: Action) -> bool {
-    let fit = |j| bay.shop().openings.fit(j);
+/// Returns what an act may do to people: give a can heat or pressure, or open the loop to the room.
+fn risk(bay: &Bay, action: Action) -> Option<Caution> {
     match action {
-        Action::OpenJoint { .. }
-        | Action::Core { fitted: false, .. }
-        | Action::ConvertPort { .. }
-        | Action::FitCutOut { .. }
-        | Action::RenewSeals => true,
+        Action::Vehicle(act) => {
+            (act == VehicleAct::Engine { on: true }).then_some(Caution::HighValveRunning)
+        }
+        Action::Hose(act) => match act {
+            HoseAct::HighValve { .. } => Some(Caution::HighValveRunning),
+            HoseAct::GaugeSet { .. }
+            | HoseAct::LowCoupler { .. }
+            | HoseAct::LowPort { .. }
+            | HoseAct::HighCoupler { .. }
+            | HoseAct::LowValve { .. }
+            | HoseAct::Purge { .. }
+            | HoseAct::Disconnect => None,
+        },
+        Action::Vessel(act) => match act {
+            VesselAct::Bath { .. } => Some(Caution::BathTooHot),
+            VesselAct::Tap { on: true } | VesselAct::TapScrew { .. } => {
+                Some(Caution::HighValveRunning)
+            }
+            VesselAct::TakeCan
+            | VesselAct::TakeCanOf { .. }
+            | VesselAct::TakeSelfSealingCan
+            | VesselAct::DropCan
+            | VesselAct::Tap { on: false }
+            | VesselAct::Invert { .. }
+            | VesselAct::TakeCylinder { .. }
+            | VesselAct::Dose { .. }
+            | VesselAct::TakeNitrogen
+            | VesselAct::Regulator { .. } => None,
+        },
+        Action::Bench(act) => opens(bay, act).then_some(Caution::OpensUnderPressure),
+        // They neither heat a can nor open anything to the room.
+        Action::Machine(_) | Action::Instrument(_) | Action::Record(_) => None,
+    }
+}
+
+/// Does an act open the loop to the room?
+fn opens(bay: &Bay, act: BenchAct) -> bool {
+    let fit = |j| bay.shop().openings.fit(j);
+    match act {
+        BenchAct::OpenJoint { .. }
+        | BenchAct::ValveCore { fitted: false, .. }
+        | BenchAct::ConvertPort { .. }
+        | BenchAct::FitCutOut { .. }
+        | BenchAct::RenewSeals => true,
         // Caps come off with it.
-        Action::RemovePart { part } => Part::joints(part).iter().any(|j| fit(*j) == Fit::Capped),
-        _ => false,
+        BenchAct::RemovePart { part } => Part::joints(part).iter().any(|j| fit(*j) == Fit::Capped),
+        BenchAct::CapJoint { .. }
+        | BenchAct::CloseJoint { .. }
+        | BenchAct::RefitPart { .. }
+        | BenchAct::NewPart { .. }
+        | BenchAct::FitOrifice { .. }
+        | BenchAct::DrainPart { .. }
+        | BenchAct::FlushPart { .. }
+        | BenchAct::PourOil { .. }
+        | BenchAct::InjectOil { .. }
+        | BenchAct::PortCap { .. }
+        | BenchAct::ValveCore { fitted: true, .. }
+        | BenchAct::SwitchScrew { .. } => false,
     }
 }
 
@@ -88,7 +132,7 @@ fn shows_pressure(s: &Shown) -> bool {
 mod tests {
     use super::*;
     use crate::readout::tests::bay;
-    use lowside_session::TICKS_PER_SECOND;
+    use lowside_session::{TICKS_PER_SECOND, acts};
     use lowside_shop::joints::{Joint, Seal, Side};
     use lowside_units::{Ratio, Temperature};
 
@@ -98,12 +142,12 @@ mod tests {
         }
     }
 
-    fn asked(bay: &Bay, action: Action) -> Option<Question> {
-        question(bay, action, UnitSystem::US)
+    fn asked(bay: &Bay, action: impl Into<Action>) -> Option<Question> {
+        question(bay, action.into(), UnitSystem::US)
     }
 
     const JOINT: Joint = Joint::EvaporatorOut;
-    const OPEN: Action = Action::OpenJoint { joint: JOINT };
+    const OPEN: BenchAct = BenchAct::OpenJoint { joint: JOINT };
 
     #[test]
     fn whatever_opens_a_loop_under_pressure_is_asked_about_with_the_gauges_figures() {
@@ -115,17 +159,17 @@ mod tests {
         let shown = crate::readout::Readout::of(&bay, UnitSystem::US);
         assert_eq!(q.gauges, [Some(shown.low), Some(shown.high)]);
         assert!(q.pressure);
-        assert!(asked(&bay, Action::RenewSeals).is_some());
+        assert!(asked(&bay, BenchAct::RenewSeals).is_some());
         // A core under its coupler is refused, not asked about.
-        let core = Action::Core {
+        let core = BenchAct::ValveCore {
             side: Side::Low,
             fitted: false,
         };
         assert_eq!(asked(&bay, core), None);
-        bay.apply(Action::LowCoupler { on: false }).unwrap();
+        bay.apply(HoseAct::LowCoupler { on: false }).unwrap();
         let q = asked(&bay, core).expect("asked");
         assert!(q.gauges[0].is_none() && q.gauges[1].is_some());
-        bay.apply(Action::HighCoupler { on: false }).unwrap();
+        bay.apply(HoseAct::HighCoupler { on: false }).unwrap();
         let q = asked(&bay, OPEN).expect("asked");
         assert_eq!(q.gauges, [None, None], "nobody knows");
         assert!(!q.pressure);
@@ -133,7 +177,7 @@ mod tests {
         assert_eq!(bay.shop().openings.fit(JOINT), Fit::Untouched);
         bay.apply(OPEN).unwrap();
         assert_eq!(asked(&bay, OPEN), None, "it is apart already");
-        let again = Action::OpenJoint {
+        let again = BenchAct::OpenJoint {
             joint: Joint::CondenserIn,
         };
         pass(&mut bay, 2);
@@ -146,19 +190,19 @@ mod tests {
     fn fittings_and_the_cut_out_of_a_conversion_are_asked_about() {
         let mut bay = bay("before-retrofit");
         pass(&mut bay, 5);
-        bay.apply(Action::LowCoupler { on: false }).unwrap();
-        bay.apply(Action::HighCoupler { on: false }).unwrap();
+        bay.apply(HoseAct::LowCoupler { on: false }).unwrap();
+        bay.apply(HoseAct::HighCoupler { on: false }).unwrap();
         let kit = crate::retrofit::switches(&bay, UnitSystem::US).kit.0;
-        for act in [
-            Action::ConvertPort {
+        for act in acts![
+            BenchAct::ConvertPort {
                 side: Side::Low,
                 new_core: true,
             },
-            Action::ConvertPort {
+            BenchAct::ConvertPort {
                 side: Side::High,
                 new_core: false,
             },
-            Action::FitCutOut { opens: kit },
+            BenchAct::FitCutOut { opens: kit },
         ] {
             let q = asked(&bay, act).expect("asked");
             assert_eq!(q.caution, Caution::OpensUnderPressure, "{act:?}");
@@ -170,9 +214,9 @@ mod tests {
         let mut bay = bay("charge-from-cans");
         pass(&mut bay, 5);
         assert_eq!(asked(&bay, OPEN), None, "both gauges stand in a vacuum");
-        for act in [
-            Action::LowCoupler { on: false },
-            Action::HighCoupler { on: false },
+        for act in acts![
+            HoseAct::LowCoupler { on: false },
+            HoseAct::HighCoupler { on: false },
         ] {
             bay.apply(act).unwrap();
         }
@@ -180,21 +224,21 @@ mod tests {
         assert_eq!(asked(&bay, OPEN), None, "and did until they came off");
         // What is let in, nobody has seen the end of.
         let mut filled = bay.clone();
-        for act in [
-            Action::TakeCan,
-            Action::Tap { on: true },
-            Action::LowCoupler { on: true },
-            Action::LowValve {
+        for act in acts![
+            VesselAct::TakeCan,
+            VesselAct::Tap { on: true },
+            HoseAct::LowCoupler { on: true },
+            HoseAct::LowValve {
                 open: Ratio::from_fraction(1.0),
             },
         ] {
             filled.apply(act).unwrap();
         }
         pass(&mut filled, 1);
-        filled.apply(Action::LowCoupler { on: false }).unwrap();
+        filled.apply(HoseAct::LowCoupler { on: false }).unwrap();
         assert!(asked(&filled, OPEN).is_some(), "a can was let in");
         bay.apply(OPEN).unwrap();
-        let other = Action::OpenJoint {
+        let other = BenchAct::OpenJoint {
             joint: Joint::AccumulatorOut,
         };
         pass(&mut bay, 120);
@@ -204,38 +248,38 @@ mod tests {
     #[test]
     fn one_gauge_shows_one_side_and_caps_hide_what_is_behind_them() {
         let mut bay = bay("healthy");
-        bay.apply(Action::LowCoupler { on: false }).unwrap();
+        bay.apply(HoseAct::LowCoupler { on: false }).unwrap();
         bay.apply(OPEN).unwrap();
         pass(&mut bay, 900);
         let other = Joint::AccumulatorOut;
-        bay.apply(Action::OpenJoint { joint: other }).unwrap();
+        bay.apply(BenchAct::OpenJoint { joint: other }).unwrap();
         for joint in [JOINT, other] {
-            bay.apply(Action::CapJoint { joint }).unwrap();
+            bay.apply(BenchAct::CapJoint { joint }).unwrap();
         }
         let part = Part::Accumulator;
-        assert!(asked(&bay, Action::RemovePart { part }).is_some());
+        assert!(asked(&bay, BenchAct::RemovePart { part }).is_some());
         let seal = Seal::NewOiled;
-        let close = Action::CloseJoint { joint: JOINT, seal };
+        let close = BenchAct::CloseJoint { joint: JOINT, seal };
         assert_eq!(asked(&bay, close), None);
         assert!(asked(&bay, OPEN).is_some());
     }
 
     #[test]
     fn the_high_valve_into_a_can_is_asked_about_by_whichever_act_completes_it() {
-        let (valve, tap, engine) = (
-            Action::HighValve {
+        let [valve, tap, engine] = acts![
+            HoseAct::HighValve {
                 open: Ratio::from_fraction(0.3),
             },
-            Action::Tap { on: true },
-            Action::Engine { on: true },
-        );
+            VesselAct::Tap { on: true },
+            VehicleAct::Engine { on: true },
+        ];
         for order in [
             [valve, tap, engine],
             [engine, valve, tap],
             [tap, engine, valve],
         ] {
             let mut bay = bay("healthy");
-            for act in [Action::Engine { on: false }, Action::TakeCan] {
+            for act in acts![VehicleAct::Engine { on: false }, VesselAct::TakeCan] {
                 bay.apply(act).unwrap();
             }
             let [first, second, last] = order;
@@ -246,7 +290,7 @@ mod tests {
             let q = asked(&bay, last).expect("asked");
             assert_eq!(q.caution, Caution::HighValveRunning, "{order:?}");
             bay.apply(last).unwrap();
-            let wider = Action::HighValve {
+            let wider = HoseAct::HighValve {
                 open: Ratio::from_fraction(0.9),
             };
             assert_eq!(asked(&bay, wider), None, "asked once");
@@ -257,11 +301,11 @@ mod tests {
     #[test]
     fn water_too_hot_for_a_can_is_asked_about_once() {
         let mut bay = bay("healthy");
-        let bath = |c| Action::Bath {
+        let bath = |c| VesselAct::Bath {
             temperature: Some(Temperature::from_deg_c(c)),
         };
         assert_eq!(asked(&bay, bath(70.0)), None, "there is no can");
-        bay.apply(Action::TakeCan).unwrap();
+        bay.apply(VesselAct::TakeCan).unwrap();
         assert_eq!(asked(&bay, bath(51.0)), None);
         let q = asked(&bay, bath(53.0)).expect("asked");
         assert_eq!(q.caution, Caution::BathTooHot);

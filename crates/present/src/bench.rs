@@ -253,7 +253,7 @@ pub fn part(bay: &Bay, part: Part, units: UnitSystem) -> PartState {
 mod tests {
     use super::*;
     use crate::readout::tests::bay;
-    use lowside_session::Action;
+    use lowside_session::{BenchAct, InstrumentAct, VehicleAct};
 
     #[test]
     fn a_part_shows_itself_once_it_is_open() {
@@ -267,16 +267,16 @@ mod tests {
                 .is_empty()
         );
         for joint in [Joint::EvaporatorOut, Joint::AccumulatorOut] {
-            bay.apply(Action::OpenJoint { joint }).unwrap();
+            bay.apply(BenchAct::OpenJoint { joint }).unwrap();
         }
         let state = part(&bay, Part::Accumulator, UnitSystem::SI);
         assert!(state.held_by.is_empty() && !state.seen.is_empty());
-        bay.apply(Action::RemovePart {
+        bay.apply(BenchAct::RemovePart {
             part: Part::Accumulator,
         })
         .unwrap();
         assert_eq!(at(&bay, Item::Part(Part::Accumulator)), Standing::OnBench);
-        bay.apply(Action::DrainPart {
+        bay.apply(BenchAct::DrainPart {
             part: Part::Accumulator,
         })
         .unwrap();
@@ -308,22 +308,22 @@ mod tests {
             assert_eq!(seen(&leaks), seen(&tight), "{p:?}");
         }
         // The detector tells that it leaks, not why.
-        let sniff = Action::Sniff {
+        let sniff = InstrumentAct::Sniff {
             at: Spot::Joint(joint),
             sensitivity: lowside_shop::detect::Sensitivity::High,
             distance: lowside_units::Length::from_mm(5.0),
             wind: lowside_units::Speed::from_m_s(0.0),
         };
-        leaks.apply(Action::Engine { on: false }).unwrap();
+        leaks.apply(VehicleAct::Engine { on: false }).unwrap();
         for _ in 0..50 {
             leaks.step().expect("the engine goes on");
         }
         leaks.apply(sniff).unwrap();
         let at = |bay: &Bay| standing(bay, Item::Joint(joint));
         assert_eq!(at(&leaks), Standing::Unopened { leak: Some(true) });
-        leaks.apply(Action::OpenJoint { joint }).unwrap();
+        leaks.apply(BenchAct::OpenJoint { joint }).unwrap();
         let seal = Seal::NewOiled;
-        leaks.apply(Action::CloseJoint { joint, seal }).unwrap();
+        leaks.apply(BenchAct::CloseJoint { joint, seal }).unwrap();
         assert_eq!(at(&leaks), Standing::Made(seal));
     }
 
@@ -332,7 +332,7 @@ mod tests {
         let mut scenario = lowside_session::library::shipped("healthy").expect("shipped");
         scenario.act.clear();
         let mut bay = Bay::new(&scenario);
-        bay.apply(Action::OpenJoint {
+        bay.apply(BenchAct::OpenJoint {
             joint: Joint::EvaporatorIn,
         })
         .unwrap();

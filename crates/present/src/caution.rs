@@ -1,6 +1,6 @@
 //! The cautions of one bay: each comes at its act, stays until it is understood or its cause is gone, and is understood for this bay alone.
 
-use lowside_session::{Action, Bay, Caution, Tick};
+use lowside_session::{Action, Bay, Caution, Tick, VesselAct};
 use lowside_units::{
     AbsolutePressure, Temperature,
     display::{self, UnitSystem},
@@ -29,7 +29,7 @@ pub struct Cautions {
 /// The gas that an act has to do with, by what is written on cans, hoses and fittings.
 pub fn gas(bay: &Bay, action: Action) -> Gas {
     match action {
-        Action::TakeCanOf { gas } | Action::TakeCylinder { gas, .. } => gas,
+        Action::Vessel(VesselAct::TakeCanOf { gas } | VesselAct::TakeCylinder { gas, .. }) => gas,
         _ => bay.shop().hands.hoses,
     }
 }
@@ -91,10 +91,11 @@ impl Cautions {
 mod tests {
     use super::*;
     use crate::readout::tests::bay;
-    use lowside_session::Timeline;
+    use lowside_session::{HoseAct, Timeline, VehicleAct, acts};
     use lowside_units::{Ratio, Temperature};
 
-    fn act(cautions: &mut Cautions, bay: &mut Bay, action: Action) -> Option<Caution> {
+    fn act(cautions: &mut Cautions, bay: &mut Bay, action: impl Into<Action>) -> Option<Caution> {
+        let action = action.into();
         let caution = action.caution(bay.plant(), bay.shop());
         bay.apply(action).expect("possible");
         let told = caution.and_then(|c| cautions.raise(bay, c));
@@ -109,47 +110,40 @@ mod tests {
     #[test]
     fn a_caution_ends_with_its_cause_and_comes_again_until_it_is_understood() {
         let (shut, open) = (Ratio::from_fraction(0.0), Ratio::from_fraction(1.0));
-        let bath = |c| Action::Bath {
+        let bath = |c| VesselAct::Bath {
             temperature: Some(Temperature::from_deg_c(c)),
         };
+        let invert = |on| VesselAct::Invert { on };
+        let valve = |open| HoseAct::HighValve { open };
         let pairs = [
+            (acts![valve(open), valve(shut)], Caution::HighValveRunning),
+            (acts![bath(70.0), bath(40.0)], Caution::BathTooHot),
+            (acts![invert(true), invert(false)], Caution::LiquidToSuction),
             (
-                Action::HighValve { open },
-                Action::HighValve { open: shut },
-                Caution::HighValveRunning,
-            ),
-            (bath(70.0), bath(40.0), Caution::BathTooHot),
-            (
-                Action::Invert { on: true },
-                Action::Invert { on: false },
-                Caution::LiquidToSuction,
-            ),
-            (
-                Action::Invert { on: true },
-                Action::Engine { on: false },
+                acts![invert(true), VehicleAct::Engine { on: false }],
                 Caution::LiquidToSuction,
             ),
         ];
-        for (cause, end, caution) in pairs {
+        for ([cause, end], caution) in pairs {
             let (mut bay, mut cautions) = (bay("healthy"), Cautions::default());
-            act(&mut cautions, &mut bay, Action::TakeCan);
+            act(&mut cautions, &mut bay, VesselAct::TakeCan);
             cautions.understand(Caution::EyesAndHands);
             for _ in 0..2 {
                 assert_eq!(act(&mut cautions, &mut bay, cause), Some(caution));
                 assert_eq!(shown(&cautions), Some(caution));
                 act(&mut cautions, &mut bay, end);
                 assert_eq!(shown(&cautions), None, "{end:?}");
-                let _ = bay.apply(Action::Engine { on: true });
-                let _ = bay.apply(Action::Invert { on: false });
+                let _ = bay.apply(VehicleAct::Engine { on: true });
+                let _ = bay.apply(VesselAct::Invert { on: false });
             }
             act(&mut cautions, &mut bay, cause);
             cautions.understand(caution);
             act(&mut cautions, &mut bay, end);
-            let _ = bay.apply(Action::Engine { on: true });
+            let _ = bay.apply(VehicleAct::Engine { on: true });
             assert_eq!(act(&mut cautions, &mut bay, cause), None, "understood");
             let mut other = Cautions::default();
             let mut next = self::bay("healthy");
-            act(&mut other, &mut next, Action::TakeCan);
+            act(&mut other, &mut next, VesselAct::TakeCan);
             assert_eq!(act(&mut other, &mut next, cause), Some(caution));
         }
     }
@@ -159,7 +153,7 @@ mod tests {
         let mut bay = bay("healthy");
         let mut past = Timeline::new(&bay);
         let mut cautions = Cautions::default();
-        act(&mut cautions, &mut bay, Action::TakeCan);
+        act(&mut cautions, &mut bay, VesselAct::TakeCan);
         bay.step().expect("the engine goes on");
         past.record(&bay);
         assert_eq!(shown(&cautions), Some(Caution::EyesAndHands));
@@ -193,14 +187,14 @@ mod tests {
         for (name, other) in [("healthy", Gas::R12), ("before-retrofit", Gas::R134a)] {
             let (mut bay, mut cautions) = (bay(name), Cautions::default());
             let hoses = bay.shop().hands.hoses;
-            act(&mut cautions, &mut bay, Action::TakeCan);
+            act(&mut cautions, &mut bay, VesselAct::TakeCan);
             assert_eq!(cautions.latest().expect("told").0.gas, hoses);
             let mut cautions = Cautions::default();
-            act(&mut cautions, &mut bay, Action::TakeCanOf { gas: other });
+            act(&mut cautions, &mut bay, VesselAct::TakeCanOf { gas: other });
             assert_eq!(cautions.latest().expect("told").0.gas, other);
         }
         let (mut bay, mut cautions) = (bay("healthy-crossover"), Cautions::default());
-        act(&mut cautions, &mut bay, Action::TakeCan);
+        act(&mut cautions, &mut bay, VesselAct::TakeCan);
         assert_eq!(cautions.latest().expect("told").0.gas, Gas::R1234yf);
     }
 }

@@ -185,14 +185,14 @@ impl Controls {
 mod tests {
     use super::*;
     use crate::readout::tests::bay;
-    use lowside_session::Action;
+    use lowside_session::VesselAct;
 
     #[test]
     fn controls_follow_the_acts() {
         let mut bay = bay("charge-from-cans");
         assert_eq!(Controls::of(&bay, UnitSystem::SI).can, None);
-        bay.apply(Action::TakeCan).unwrap();
-        bay.apply(Action::Bath {
+        bay.apply(VesselAct::TakeCan).unwrap();
+        bay.apply(VesselAct::Bath {
             temperature: Some(Temperature::from_deg_c(45.0)),
         })
         .unwrap();

@@ -245,7 +245,7 @@ mod tests {
 
     #[test]
     fn a_needle_trembles_only_where_strokes_reach_it_and_about_its_reading() {
-        use lowside_session::Action;
+        use lowside_session::{HoseAct, VehicleAct};
         let mut bay = bay("healthy");
         for _ in 0..50 * 60 {
             bay.step().expect("the engine goes on");
@@ -258,9 +258,9 @@ mod tests {
         let p = bay.shop().instruments.high.pointer();
         assert!(most > 1e-3 * p && most < 1e-2 * p, "{most} of {p}");
         assert!(mean.abs() < 0.05 * most);
-        bay.apply(Action::HighCoupler { on: false }).unwrap();
+        bay.apply(HoseAct::HighCoupler { on: false }).unwrap();
         assert!(flutter(&bay, Which::High, 0.1).abs() < 1e-9);
-        bay.apply(Action::Engine { on: false }).unwrap();
+        bay.apply(VehicleAct::Engine { on: false }).unwrap();
         assert!(flutter(&bay, Which::Low, 0.1).abs() < 1e-9);
     }
 

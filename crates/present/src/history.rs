@@ -3,7 +3,9 @@
 use std::collections::VecDeque;
 
 use crate::plot::Scales;
-use lowside_session::{Action, Bay, Event, TICKS_PER_SECOND, Tick};
+use lowside_session::{
+    Action, Bay, Event, MachineAct, TICKS_PER_SECOND, Tick, VehicleAct, VesselAct,
+};
 use lowside_units::{
     AbsolutePressure, Duration, GaugePressure, Temperature,
     display::{self, Shown, UnitSystem},
@@ -318,14 +320,19 @@ pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
     let mut can = 0;
     let acts = bay.log().iter().filter_map(|(t, a)| {
         let kind = match a {
-            Action::TakeCan | Action::TakeCanOf { .. } => {
+            Action::Vehicle(VehicleAct::Engine { on: true }) => MarkKind::EngineOn,
+            Action::Vehicle(VehicleAct::Engine { on: false }) => MarkKind::EngineOff,
+            Action::Vessel(
+                VesselAct::TakeCan | VesselAct::TakeCanOf { .. } | VesselAct::TakeSelfSealingCan,
+            ) => {
                 can += 1;
                 MarkKind::Can(can)
             }
-            Action::Engine { on: true } => MarkKind::EngineOn,
-            Action::Engine { on: false } => MarkKind::EngineOff,
-            Action::Isolation { on: true } => MarkKind::PumpOn,
-            Action::Isolation { on: false } | Action::Pump { on: false } => MarkKind::PumpOff,
+            Action::Machine(MachineAct::Isolation { on: true }) => MarkKind::PumpOn,
+            Action::Machine(
+                MachineAct::Isolation { on: false } | MachineAct::Pump { on: false },
+            ) => MarkKind::PumpOff,
+            // A mark stands for a few acts that shape the curves, and for no other.
             _ => return None,
         };
         Some((*t, kind))
@@ -355,6 +362,7 @@ pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
 mod tests {
     use super::*;
     use crate::readout::tests::bay;
+    use lowside_session::{HoseAct, InstrumentAct, acts};
 
     fn made(n: u64, value: impl Fn(u64) -> f32) -> History {
         let samples = (0..n)
@@ -425,12 +433,13 @@ mod tests {
     #[test]
     fn marks_number_the_cans_even_outside_the_window() {
         let mut bay = bay("charge-from-cans");
-        bay.apply(Action::TakeCan).unwrap();
+        bay.apply(VesselAct::TakeCan).unwrap();
         for _ in 0..100 {
             bay.step().expect("the engine goes on");
         }
-        bay.apply(Action::TakeCan).unwrap();
+        bay.apply(VesselAct::TakeSelfSealingCan).unwrap();
         assert_eq!(marks(&bay, 50, 150), [(0.5, MarkKind::Can(2))]);
+        assert_eq!(bay.shop().hands.cans_taken, 2);
     }
 
     /// An evacuated loop's vacuum gauge for ten minutes after the pump was shut off, and the marks on the way.
@@ -444,17 +453,17 @@ mod tests {
         let full = lowside_units::Ratio::from_fraction(1.0);
         let at = lowside_shop::vacuum::GaugePlace::Loop;
         let mut h = History::default();
-        let mut acts = vec![
-            Action::TakePump { speed },
-            Action::VacuumGauge { at },
-            Action::Pump { on: true },
-            Action::Isolation { on: true },
-            Action::LowValve { open: full },
-            Action::HighValve { open: full },
-        ];
+        let mut acts = Vec::from(acts![
+            MachineAct::TakePump { speed },
+            InstrumentAct::VacuumGauge { at },
+            MachineAct::Pump { on: true },
+            MachineAct::Isolation { on: true },
+            HoseAct::LowValve { open: full },
+            HoseAct::HighValve { open: full },
+        ]);
         for second in 0..1500 {
             if second == 900 {
-                acts.push(Action::Isolation { on: false });
+                acts.push(MachineAct::Isolation { on: false }.into());
             }
             for act in acts.drain(..) {
                 bay.apply(act).expect("possible");

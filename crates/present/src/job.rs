@@ -297,7 +297,7 @@ pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use lowside_session::{Action, TICKS_PER_SECOND};
+    use lowside_session::{HoseAct, TICKS_PER_SECOND, VesselAct};
     use lowside_units::Ratio;
 
     fn pass(job: &mut Job, bay: &mut Bay, seconds: u64) {
@@ -314,9 +314,9 @@ mod tests {
         pass(&mut job, &mut bay, 5);
         let (early, tick) = (job.steps(), bay.tick());
         assert!(early.iter().all(|s| !matches!(s, Standing::Done { .. })));
-        bay.apply(Action::TakeCan).unwrap();
-        bay.apply(Action::Tap { on: true }).unwrap();
-        bay.apply(Action::LowValve {
+        bay.apply(VesselAct::TakeCan).unwrap();
+        bay.apply(VesselAct::Tap { on: true }).unwrap();
+        bay.apply(HoseAct::LowValve {
             open: Ratio::from_si(1.0),
         })
         .unwrap();

@@ -408,7 +408,7 @@ mod tests {
     #[test]
     fn the_evacuated_loop_lies_on_the_floor_and_a_full_can_stands_by_the_outside_air() {
         let mut bay = bay("charge-from-cans");
-        bay.apply(lowside_session::Action::TakeCan).unwrap();
+        bay.apply(lowside_session::VesselAct::TakeCan).unwrap();
         let l = Levels::of(&bay, UnitSystem::SI);
         assert!(l.high.iter().all(|b| b.below && b.height == 0.0));
         let can = l.can.expect("a can is on");

@@ -377,7 +377,10 @@ fn finish(s: &Shown) -> NextStep {
 mod tests {
     use super::*;
     use crate::readout::tests::bay;
-    use lowside_session::{Action, Scenario, TICKS_PER_SECOND, library};
+    use lowside_session::{
+        Action, BenchAct, HoseAct, MachineAct, Scenario, TICKS_PER_SECOND, VehicleAct, VesselAct,
+        acts, library,
+    };
     use lowside_shop::joints::Joint;
     use lowside_units::{Quantity, Ratio, Temperature};
 
@@ -404,26 +407,27 @@ mod tests {
     fn obey(step: NextStep) -> Option<Action> {
         let (shut, full) = (Ratio::from_si(0.0), Ratio::from_si(1.0));
         Some(match step {
-            NextStep::TakeCan | NextStep::CanEmptySwap => Action::TakeCan,
-            NextStep::OpenTap => Action::Tap { on: true },
-            NextStep::ShutTap => Action::Tap { on: false },
-            NextStep::Purge => Action::Purge { on: true },
-            NextStep::StopPurge => Action::Purge { on: false },
-            NextStep::StartEngine => Action::Engine { on: true },
-            NextStep::StopEngine | NextStep::EngineOff => Action::Engine { on: false },
-            NextStep::AcOn => Action::AirConditioning { on: true },
-            NextStep::BlowerHigh => Action::Blower { step: 4 },
-            NextStep::OpenLowValve => Action::LowValve { open: full },
+            NextStep::TakeCan | NextStep::CanEmptySwap => VesselAct::TakeCan.into(),
+            NextStep::OpenTap => VesselAct::Tap { on: true }.into(),
+            NextStep::ShutTap => VesselAct::Tap { on: false }.into(),
+            NextStep::Purge => HoseAct::Purge { on: true }.into(),
+            NextStep::StopPurge => HoseAct::Purge { on: false }.into(),
+            NextStep::StartEngine => VehicleAct::Engine { on: true }.into(),
+            NextStep::StopEngine | NextStep::EngineOff => VehicleAct::Engine { on: false }.into(),
+            NextStep::AcOn => VehicleAct::AirConditioning { on: true }.into(),
+            NextStep::BlowerHigh => VehicleAct::Blower { step: 4 }.into(),
+            NextStep::OpenLowValve => HoseAct::LowValve { open: full }.into(),
             NextStep::CanEmptyShut
             | NextStep::ChargedShut
             | NextStep::Overcharged
-            | NextStep::ShutOpenHose => Action::LowValve { open: shut },
-            NextStep::WarmCan => Action::Bath {
+            | NextStep::ShutOpenHose => HoseAct::LowValve { open: shut }.into(),
+            NextStep::WarmCan => VesselAct::Bath {
                 temperature: Some(Temperature::from_deg_c(45.0)),
-            },
-            NextStep::TakeLowCoupler => Action::LowCoupler { on: false },
-            NextStep::TakeHighCoupler => Action::HighCoupler { on: false },
-            NextStep::PutLowCoupler => Action::LowCoupler { on: true },
+            }
+            .into(),
+            NextStep::TakeLowCoupler => HoseAct::LowCoupler { on: false }.into(),
+            NextStep::TakeHighCoupler => HoseAct::HighCoupler { on: false }.into(),
+            NextStep::PutLowCoupler => HoseAct::LowCoupler { on: true }.into(),
             _ => return None,
         })
     }
@@ -478,11 +482,11 @@ mod tests {
         assert_eq!(advice(&bay, None), Advice::Step(NextStep::TakeCan));
         assert_eq!(advice(&bay, Some(&job)), Advice::Card(0));
         let full = Ratio::from_si(1.0);
-        bay.apply(Action::LowValve { open: full }).unwrap();
+        bay.apply(HoseAct::LowValve { open: full }).unwrap();
         let shut = Advice::Step(NextStep::ShutOpenHose);
         assert_eq!(advice(&bay, Some(&job)), shut);
-        bay.apply(Action::TakeCan).unwrap();
-        bay.apply(Action::Tap { on: true }).unwrap();
+        bay.apply(VesselAct::TakeCan).unwrap();
+        bay.apply(VesselAct::Tap { on: true }).unwrap();
         for _ in 0..60 * TICKS_PER_SECOND {
             bay.step().expect("the engine goes on");
             job.look(&bay);
@@ -493,12 +497,12 @@ mod tests {
     fn give_a_can(bay: &mut Bay) {
         let (shut, full) = (Ratio::from_si(0.0), Ratio::from_si(1.0));
         let temperature = Some(Temperature::from_deg_c(50.0));
-        for act in [
-            Action::LowValve { open: shut },
-            Action::TakeCan,
-            Action::Tap { on: true },
-            Action::Bath { temperature },
-            Action::LowValve { open: full },
+        for act in acts![
+            HoseAct::LowValve { open: shut },
+            VesselAct::TakeCan,
+            VesselAct::Tap { on: true },
+            VesselAct::Bath { temperature },
+            HoseAct::LowValve { open: full },
         ] {
             bay.apply(act).unwrap();
         }
@@ -508,10 +512,10 @@ mod tests {
     #[test]
     fn a_can_too_many_is_told_where_the_charge_is_known() {
         let mut bay = bay("charge-from-cans");
-        for act in [
-            Action::Engine { on: true },
-            Action::AirConditioning { on: true },
-            Action::Blower { step: 4 },
+        for act in acts![
+            VehicleAct::Engine { on: true },
+            VehicleAct::AirConditioning { on: true },
+            VehicleAct::Blower { step: 4 },
         ] {
             bay.apply(act).unwrap();
         }
@@ -520,7 +524,7 @@ mod tests {
         }
         assert_eq!(said(&bay), NextStep::Overcharged);
         let open = Ratio::from_si(0.0);
-        bay.apply(Action::LowValve { open }).unwrap();
+        bay.apply(HoseAct::LowValve { open }).unwrap();
         assert_eq!(said(&bay), NextStep::TooMuch);
     }
 
@@ -531,7 +535,7 @@ mod tests {
             let mut bay = opened(set);
             pass(&mut bay, 120);
             assert_eq!(said(&bay), NextStep::TryHotter, "{set:?}");
-            bay.apply(Action::Blower { step: 3 }).unwrap();
+            bay.apply(VehicleAct::Blower { step: 3 }).unwrap();
             assert_eq!(said(&bay), NextStep::Free, "{set:?}");
             give_a_can(&mut bay);
             assert_eq!(said(&bay), NextStep::UnknownCharge, "{set:?}");
@@ -552,29 +556,29 @@ mod tests {
         let mut bay = opened(&["start.charge=22 oz"]);
         let (shut, full) = (Ratio::from_si(0.0), Ratio::from_si(1.0));
         let gas = bay.shop().hands.hoses;
-        for act in [
-            Action::Engine { on: false },
-            Action::TakeMachine { gas },
-            Action::LowValve { open: full },
-            Action::HighValve { open: full },
-            Action::Machine { on: true },
+        for act in acts![
+            VehicleAct::Engine { on: false },
+            MachineAct::TakeRecoveryMachine { gas },
+            HoseAct::LowValve { open: full },
+            HoseAct::HighValve { open: full },
+            MachineAct::RecoveryMachine { on: true },
         ] {
             bay.apply(act).unwrap();
         }
         pass(&mut bay, 1500);
-        bay.apply(Action::TakePump {
+        bay.apply(MachineAct::TakePump {
             speed: lowside_units::VolumeFlow::from_cfm(6.0),
         })
         .unwrap();
         assert_eq!(said(&bay), NextStep::WorkTool);
-        bay.apply(Action::Pump { on: true }).unwrap();
-        bay.apply(Action::Isolation { on: true }).unwrap();
+        bay.apply(MachineAct::Pump { on: true }).unwrap();
+        bay.apply(MachineAct::Isolation { on: true }).unwrap();
         pass(&mut bay, 600);
-        bay.apply(Action::LowValve { open: shut }).unwrap();
-        bay.apply(Action::HighValve { open: shut }).unwrap();
-        bay.apply(Action::Isolation { on: false }).unwrap();
-        bay.apply(Action::Pump { on: false }).unwrap();
-        bay.apply(Action::Disconnect).unwrap();
+        bay.apply(HoseAct::LowValve { open: shut }).unwrap();
+        bay.apply(HoseAct::HighValve { open: shut }).unwrap();
+        bay.apply(MachineAct::Isolation { on: false }).unwrap();
+        bay.apply(MachineAct::Pump { on: false }).unwrap();
+        bay.apply(HoseAct::Disconnect).unwrap();
         pass(&mut bay, 5);
         assert_eq!(said(&bay), NextStep::TakeCan);
         give_a_can(&mut bay);
@@ -586,7 +590,7 @@ mod tests {
         );
         assert_ne!(said(&bay), NextStep::UnknownCharge);
         let joint = Joint::CompressorIn;
-        bay.apply(Action::OpenJoint { joint }).unwrap();
+        bay.apply(BenchAct::OpenJoint { joint }).unwrap();
         pass(&mut bay, 1);
         assert_eq!(Shown::of(&bay).charge, None);
     }
@@ -596,19 +600,19 @@ mod tests {
         let mut job = Job::open("2-low-charge").expect("shipped");
         let mut bay = job.bay();
         pass(&mut bay, 30);
-        bay.apply(Action::Engine { on: true }).unwrap();
+        bay.apply(VehicleAct::Engine { on: true }).unwrap();
         pass(&mut bay, 30);
         job.look(&bay);
         assert!(matches!(advice(&bay, Some(&job)), Advice::Card(_)));
         assert_eq!(harm(&bay), None);
         let joint = Joint::CondenserOut;
-        bay.apply(Action::OpenJoint { joint }).unwrap();
+        bay.apply(BenchAct::OpenJoint { joint }).unwrap();
         let first = |bay: &Bay| advice(bay, Some(&job));
         assert_eq!(first(&bay), Advice::Step(NextStep::StopEngine));
         assert_eq!(harm(&bay), Some((bay.tick(), Harm::Injury)));
         pass(&mut bay, 1);
         assert_eq!(first(&bay), Advice::Step(NextStep::StopEngine));
-        bay.apply(Action::Engine { on: false }).unwrap();
+        bay.apply(VehicleAct::Engine { on: false }).unwrap();
         assert_eq!(first(&bay), Advice::Step(NextStep::KeepAway));
         pass(&mut bay, 300);
         assert!(matches!(first(&bay), Advice::Card(_)));
@@ -620,17 +624,17 @@ mod tests {
         let mut bay = opened(&["day.ambient=45 degC"]);
         pass(&mut bay, 60);
         let open = Ratio::from_si(1.0);
-        for act in [
-            Action::TakeCan,
-            Action::Tap { on: true },
-            Action::HighValve { open },
+        for act in acts![
+            VesselAct::TakeCan,
+            VesselAct::Tap { on: true },
+            HoseAct::HighValve { open },
         ] {
             bay.apply(act).unwrap();
         }
         pass(&mut bay, 60);
         assert!(matches!(harm(&bay), Some((_, Harm::Burst))));
         assert_eq!(said(&bay), NextStep::StopEngine);
-        bay.apply(Action::Engine { on: false }).unwrap();
+        bay.apply(VehicleAct::Engine { on: false }).unwrap();
         assert_eq!(said(&bay), NextStep::BurstCan(Control::HighValve));
     }
 
@@ -647,20 +651,20 @@ mod tests {
             &["start.charge=22 oz", "condition.compressor_wear=30%"],
         ];
         let (shut, full) = (Ratio::from_si(0.0), Ratio::from_si(1.0));
-        let acts = [
-            Action::LowCoupler { on: false },
-            Action::TakeCan,
-            Action::Tap { on: true },
-            Action::Purge { on: true },
-            Action::Purge { on: false },
-            Action::Disconnect,
-            Action::TakeNitrogen,
-            Action::TakeCan,
-            Action::HighCoupler { on: false },
-            Action::LowValve { open: full },
-            Action::DropCan,
-            Action::LowValve { open: shut },
-            Action::AirConditioning { on: false },
+        let acts = acts![
+            HoseAct::LowCoupler { on: false },
+            VesselAct::TakeCan,
+            VesselAct::Tap { on: true },
+            HoseAct::Purge { on: true },
+            HoseAct::Purge { on: false },
+            HoseAct::Disconnect,
+            VesselAct::TakeNitrogen,
+            VesselAct::TakeCan,
+            HoseAct::HighCoupler { on: false },
+            HoseAct::LowValve { open: full },
+            VesselAct::DropCan,
+            HoseAct::LowValve { open: shut },
+            VehicleAct::AirConditioning { on: false },
         ];
         let told = |set: &[&str]| {
             let parked = ["engine.on=false"];
@@ -685,29 +689,29 @@ mod tests {
     #[test]
     fn wrong_turns_are_answered() {
         let mut bay = bay("charge-from-cans");
-        bay.apply(Action::LowValve {
+        bay.apply(HoseAct::LowValve {
             open: Ratio::from_si(1.0),
         })
         .unwrap();
         assert_eq!(said(&bay), NextStep::ShutOpenHose);
-        bay.apply(Action::LowValve {
+        bay.apply(HoseAct::LowValve {
             open: Ratio::from_si(0.0),
         })
         .unwrap();
-        bay.apply(Action::TakeCan).unwrap();
-        bay.apply(Action::LowCoupler { on: false }).unwrap();
+        bay.apply(VesselAct::TakeCan).unwrap();
+        bay.apply(HoseAct::LowCoupler { on: false }).unwrap();
         assert_eq!(said(&bay), NextStep::PutLowCoupler);
-        bay.apply(Action::Engine { on: true }).unwrap();
-        bay.apply(Action::HighValve {
+        bay.apply(VehicleAct::Engine { on: true }).unwrap();
+        bay.apply(HoseAct::HighValve {
             open: Ratio::from_si(1.0),
         })
         .unwrap();
         assert_eq!(said(&bay), NextStep::ShutHighValve);
-        bay.apply(Action::HighValve {
+        bay.apply(HoseAct::HighValve {
             open: Ratio::from_si(0.0),
         })
         .unwrap();
-        bay.apply(Action::Bath {
+        bay.apply(VesselAct::Bath {
             temperature: Some(Temperature::from_deg_c(80.0)),
         })
         .unwrap();

@@ -292,7 +292,7 @@ fn vehicle(bay: &Bay, units: UnitSystem, notes: &mut Vec<Note>) {
 mod tests {
     use super::*;
     use crate::readout::tests::bay;
-    use lowside_session::{Action, Scenario, library};
+    use lowside_session::{HoseAct, Scenario, VesselAct, acts, library};
 
     fn ideas(bay: &Bay) -> Vec<Idea> {
         of(bay, UnitSystem::US).iter().map(|n| n.idea).collect()
@@ -358,7 +358,7 @@ mod tests {
     #[test]
     fn the_can_and_the_open_hose_are_told() {
         let mut bay = bay("charge-from-cans");
-        bay.apply(Action::LowValve {
+        bay.apply(HoseAct::LowValve {
             open: lowside_units::Ratio::from_si(1.0),
         })
         .unwrap();
@@ -371,16 +371,16 @@ mod tests {
             "the room stands above an empty loop"
         );
         let mut bay = self::bay("charge-from-cans");
-        bay.apply(Action::TakeCan).unwrap();
+        bay.apply(VesselAct::TakeCan).unwrap();
         assert!(ideas(&bay).contains(&Idea::CanAbove));
     }
 
     #[test]
     fn an_open_high_valve_on_a_running_vehicle_is_the_first_thing_told() {
         let mut bay = opened("healthy", &[], 60);
-        bay.apply(Action::TakeCan).unwrap();
-        bay.apply(Action::Tap { on: true }).unwrap();
-        bay.apply(Action::HighValve {
+        bay.apply(VesselAct::TakeCan).unwrap();
+        bay.apply(VesselAct::Tap { on: true }).unwrap();
+        bay.apply(HoseAct::HighValve {
             open: lowside_units::Ratio::from_si(0.5),
         })
         .unwrap();
@@ -389,7 +389,7 @@ mod tests {
         }
         assert_eq!(ideas(&bay)[0], Idea::FallsIntoCan);
         // With its tap shut nothing falls into it.
-        bay.apply(Action::Tap { on: false }).unwrap();
+        bay.apply(VesselAct::Tap { on: false }).unwrap();
         for _ in 0..10 {
             bay.step().expect("the engine goes on");
         }
@@ -406,9 +406,9 @@ mod tests {
         let parked = ["engine.on=false", "controls.ac=false"];
         for bath in [None, Some(35.0)] {
             let mut bay = opened("healthy", &parked, 1);
-            bay.apply(Action::TakeCan).unwrap();
+            bay.apply(VesselAct::TakeCan).unwrap();
             let temperature = bath.map(Temperature::from_deg_c);
-            bay.apply(Action::Bath { temperature }).unwrap();
+            bay.apply(VesselAct::Bath { temperature }).unwrap();
             for _ in 0..100 {
                 bay.step().expect("the engine goes on");
             }
@@ -445,11 +445,11 @@ mod tests {
     fn no_difference_is_told_in_a_gauge_s_unit() {
         let mut bay = opened("healthy", &[], 60);
         let mut told = Vec::new();
-        let acts = [
-            Action::TakeCan,
-            Action::Tap { on: true },
-            Action::Purge { on: true },
-            Action::HighValve {
+        let acts = acts![
+            VesselAct::TakeCan,
+            VesselAct::Tap { on: true },
+            HoseAct::Purge { on: true },
+            HoseAct::HighValve {
                 open: lowside_units::Ratio::from_si(0.5),
             },
         ];

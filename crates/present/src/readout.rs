@@ -117,7 +117,7 @@ impl Readout {
 #[cfg(test)]
 pub(crate) mod tests {
     use super::*;
-    use lowside_session::{Action, Scenario, library};
+    use lowside_session::{HoseAct, Scenario, VesselAct, library};
     use lowside_units::Ratio;
 
     /// A shipped bay without its script.
@@ -138,15 +138,15 @@ pub(crate) mod tests {
     fn the_scale_tells_what_went_in() {
         let mut bay = bay("charge-from-cans");
         assert!(given(&bay).abs() < 1e-9);
-        bay.apply(Action::TakeCan).unwrap();
+        bay.apply(VesselAct::TakeCan).unwrap();
         pass(&mut bay, 5);
         assert!(
             given(&bay) < 1e-9,
             "nothing has left a can whose tap is shut: {}",
             given(&bay)
         );
-        bay.apply(Action::Tap { on: true }).unwrap();
-        bay.apply(Action::LowValve {
+        bay.apply(VesselAct::Tap { on: true }).unwrap();
+        bay.apply(HoseAct::LowValve {
             open: Ratio::from_fraction(1.0),
         })
         .unwrap();
@@ -158,7 +158,7 @@ pub(crate) mod tests {
             "scale {by_scale} against books {true_gain} (hoses hold a little)"
         );
         let before = given(&bay);
-        bay.apply(Action::DropCan).unwrap();
+        bay.apply(VesselAct::DropCan).unwrap();
         pass(&mut bay, 5);
         assert!(
             (given(&bay) - before).abs() < 4e-3,

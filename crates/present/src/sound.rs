@@ -46,14 +46,14 @@ impl Sound {
 mod tests {
     use super::*;
     use crate::readout::tests::bay;
-    use lowside_session::Action;
+    use lowside_session::HoseAct;
     use lowside_units::Ratio;
 
     #[test]
     fn a_resting_bay_is_silent_a_running_one_hums_and_an_open_hose_hisses() {
         let mut rest = bay("charge-from-cans");
         assert!(Sound::of(&rest).turns.abs() < 1e-9 && Sound::of(&rest).hiss < 0.05);
-        rest.apply(Action::LowValve {
+        rest.apply(HoseAct::LowValve {
             open: Ratio::from_fraction(1.0),
         })
         .unwrap();

@@ -1,6 +1,6 @@
 //! What hangs on the service hose, how its controls stand, and what the tools beside it show.
 
-use lowside_session::{Action, Bay, Port};
+use lowside_session::{Action, Bay, InstrumentAct, MachineAct, Port, VesselAct};
 use lowside_shop::{
     Attached, can::Stance, cylinder, detect::Finding, meters, shop::Shop, vacuum::GaugePlace,
 };
@@ -79,24 +79,27 @@ impl Tool {
     pub fn take(self, bay: &Bay) -> Action {
         let gas = bay.shop().hands.hoses;
         match self {
-            Self::Can => Action::TakeCan,
-            Self::SelfSealingCan => Action::TakeSelfSealingCan,
-            Self::OtherCan => Action::TakeCanOf {
+            Self::Can => VesselAct::TakeCan.into(),
+            Self::SelfSealingCan => VesselAct::TakeSelfSealingCan.into(),
+            Self::OtherCan => VesselAct::TakeCanOf {
                 gas: if gas == Gas::R12 {
                     Gas::R134a
                 } else {
                     Gas::R12
                 },
-            },
-            Self::Pump { large } => Action::TakePump {
+            }
+            .into(),
+            Self::Pump { large } => MachineAct::TakePump {
                 speed: pump_speed(large),
-            },
-            Self::Machine => Action::TakeMachine { gas },
-            Self::Cylinder => Action::TakeCylinder {
+            }
+            .into(),
+            Self::Machine => MachineAct::TakeRecoveryMachine { gas }.into(),
+            Self::Cylinder => VesselAct::TakeCylinder {
                 gas,
                 holds: cylinder_holds(),
-            },
-            Self::Nitrogen => Action::TakeNitrogen,
+            }
+            .into(),
+            Self::Nitrogen => VesselAct::TakeNitrogen.into(),
         }
     }
 }
@@ -391,20 +394,22 @@ impl Tools {
 
 /// The act that moves the vacuum gauge.
 pub fn move_vacuum_gauge(to_loop: bool) -> Action {
-    Action::VacuumGauge {
+    InstrumentAct::VacuumGauge {
         at: if to_loop {
             GaugePlace::Loop
         } else {
             GaugePlace::Pump
         },
     }
+    .into()
 }
 
 /// The act that takes a sample.
 pub fn identify(low: bool) -> Action {
-    Action::Identify {
+    InstrumentAct::Identify {
         port: if low { Port::Low } else { Port::High },
     }
+    .into()
 }
 
 /// All places of the clamp thermometer, in the order of the flow.
@@ -441,7 +446,7 @@ mod tests {
             };
             assert!(right, "{tool:?} hangs as {hung:?}");
         }
-        bay.apply(Action::Disconnect).unwrap();
+        bay.apply(lowside_session::HoseAct::Disconnect).unwrap();
         assert_eq!(Tools::of(&bay, UnitSystem::SI).hung, Hung::Nothing);
     }
 
@@ -455,7 +460,7 @@ mod tests {
         }
         assert!(bay.plant().drive.engaged);
         assert_eq!(Tools::of(&bay, UnitSystem::SI).clutch, None);
-        bay.apply(Action::ClutchMeter { on: true }).unwrap();
+        bay.apply(InstrumentAct::ClutchMeter { on: true }).unwrap();
         let tools = Tools::of(&bay, UnitSystem::SI);
         let [volts, amperes] = tools.clutch.expect("connected");
         assert_eq!(volts.to_string(), "13.8 V");

@@ -15,7 +15,7 @@ use lowside_shop::{
 use lowside_units::{Mass, Quantity};
 
 use crate::{
-    action::{Action, Refused},
+    action::{Action, Outcome, Refused},
     event::Event,
     hash,
     performance::{Step, Test},
@@ -90,15 +90,16 @@ impl Bay {
     ///
     /// # Errors
     /// [`Refused`], naming the field and its limits or what is missing.
-    pub fn apply(&mut self, action: Action) -> Result<(), Refused> {
-        if action == Action::PerformanceTest {
-            self.test = Some(Box::new(Test::new(self)));
-            self.performance = None;
-            self.disturbed = false;
-        }
-        let hurt = action.apply(&mut self.plant, &mut self.shop)?;
-        if hurt {
-            self.events.push((self.tick, Event::Injury));
+    pub fn apply(&mut self, act: impl Into<Action>) -> Result<(), Refused> {
+        let action = act.into();
+        match action.apply(&mut self.plant, &mut self.shop)? {
+            Outcome::Done => {}
+            Outcome::Hurt => self.events.push((self.tick, Event::Injury)),
+            Outcome::TestBegins => {
+                self.test = Some(Box::new(Test::new(self)));
+                self.performance = None;
+                self.disturbed = false;
+            }
         }
         self.log.push((self.tick, action));
         Ok(())

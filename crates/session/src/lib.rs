@@ -18,7 +18,10 @@ pub mod timeline;
 pub mod wait;
 mod watch;
 
-pub use action::{Action, Caution, Refused};
+pub use action::{
+    Action, BenchAct, Caution, HoseAct, InstrumentAct, MachineAct, RecordAct, Refused, VehicleAct,
+    VesselAct,
+};
 pub use bay::{Bay, Entered, TICKS_PER_SECOND, Tick};
 pub use event::Event;
 pub use limits::size;

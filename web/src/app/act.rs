@@ -3,7 +3,7 @@ use lowside_present::{
     controls::{Control, Controls},
     parts::Part,
 };
-use lowside_session::{Action, TICKS_PER_SECOND};
+use lowside_session::{HoseAct, TICKS_PER_SECOND, VesselAct};
 use lowside_units::Ratio;
 
 use yew::Context;
@@ -109,19 +109,23 @@ impl App {
         let c = Controls::of(&self.stage.bay, self.units);
         let turn = |now: u8| Ratio::from_fraction(if now > 0 { 0.0 } else { 1.0 });
         let action = match control {
-            Control::LowValve => Action::LowValve {
+            Control::LowValve => HoseAct::LowValve {
                 open: turn(c.low_valve),
-            },
-            Control::HighValve => Action::HighValve {
+            }
+            .into(),
+            Control::HighValve => HoseAct::HighValve {
                 open: turn(c.high_valve),
-            },
-            Control::LowCoupler => Action::LowCoupler { on: !c.low_coupled },
-            Control::HighCoupler => Action::HighCoupler {
+            }
+            .into(),
+            Control::LowCoupler => HoseAct::LowCoupler { on: !c.low_coupled }.into(),
+            Control::HighCoupler => HoseAct::HighCoupler {
                 on: !c.high_coupled,
-            },
-            Control::Tap => Action::Tap {
+            }
+            .into(),
+            Control::Tap => VesselAct::Tap {
                 on: !c.can.is_some_and(|k| k.open),
-            },
+            }
+            .into(),
             _ => return,
         };
         self.act(action);

@@ -1,6 +1,7 @@
 //! Acts, and what is waited for, in words.
 use lowside_session::{
-    Action, Event, Port,
+    Action, BenchAct, Event, HoseAct, InstrumentAct, MachineAct, Port, RecordAct, VehicleAct,
+    VesselAct,
     condition::{Reading, Test},
     wait::Goal,
 };
@@ -17,86 +18,128 @@ use super::{
 
 /// An act as the log tells it: what, and how it was left.
 pub(crate) fn act(action: Action) -> String {
-    let two = |what: &str, states: [&'static str; 2], on: bool| {
-        labels::named(what, states[usize::from(on)])
-    };
     match action {
-        Action::Engine { on } => two(say::engine(), labels::engine_states(), on),
-        Action::AirConditioning { on } => two(say::ac(), labels::ac_states(), on),
-        Action::Recirculation { on } => two(say::cabin_air(), labels::air_states(), on),
-        Action::Windows { on } => two(say::windows(), labels::windows_states(), on),
-        Action::LowCoupler { on } => two(say::low_coupler(), labels::coupler_states(), on),
-        Action::HighCoupler { on } => two(say::high_coupler(), labels::coupler_states(), on),
-        Action::Purge { on } => two(say::purge(), labels::purge_states(), on),
-        Action::Tap { on } => two(say::tap(), labels::tap_states(), on),
-        Action::Invert { on } => two(say::turn_over(), labels::turn_states(), on),
-        Action::Bath { temperature } => {
+        Action::Vehicle(act) => vehicle(act),
+        Action::Hose(act) => hose(act),
+        Action::Vessel(act) => vessel(act),
+        Action::Machine(act) => machine(act),
+        Action::Bench(act) => bench(act),
+        Action::Instrument(act) => instrument(act),
+        Action::Record(act) => record(act),
+    }
+}
+
+fn two(what: &str, states: [&'static str; 2], on: bool) -> String {
+    labels::named(what, states[usize::from(on)])
+}
+
+fn vehicle(act: VehicleAct) -> String {
+    match act {
+        VehicleAct::Engine { on } => two(say::engine(), labels::engine_states(), on),
+        VehicleAct::EngineSpeed { .. } => say::engine_speed().to_owned(),
+        VehicleAct::AirConditioning { on } => two(say::ac(), labels::ac_states(), on),
+        VehicleAct::Blower { .. } => say::blower().to_owned(),
+        VehicleAct::Recirculation { on } => two(say::cabin_air(), labels::air_states(), on),
+        VehicleAct::RoadSpeed { .. } => say::fan().to_owned(),
+        VehicleAct::Windows { on } => two(say::windows(), labels::windows_states(), on),
+        VehicleAct::HeaterHose { .. } => say::heater_hose().to_owned(),
+        VehicleAct::Ambient { .. } => say::outside_air().to_owned(),
+        VehicleAct::Humidity { .. } => say::humidity().to_owned(),
+        VehicleAct::AirPressure { .. } => say::act_air_pressure().to_owned(),
+    }
+}
+
+fn hose(act: HoseAct) -> String {
+    match act {
+        HoseAct::GaugeSet { gas } => format!("{} {gas}", say::gauge_set_for()),
+        HoseAct::LowCoupler { on } => two(say::low_coupler(), labels::coupler_states(), on),
+        HoseAct::LowPort { .. } => say::low_tap().to_owned(),
+        HoseAct::HighCoupler { on } => two(say::high_coupler(), labels::coupler_states(), on),
+        HoseAct::LowValve { .. } => say::low_valve().to_owned(),
+        HoseAct::HighValve { .. } => say::high_valve().to_owned(),
+        HoseAct::Purge { on } => two(say::purge(), labels::purge_states(), on),
+        HoseAct::Disconnect => say::act_disconnect().to_owned(),
+    }
+}
+
+fn vessel(act: VesselAct) -> String {
+    match act {
+        VesselAct::TakeCan => say::take_a_can().to_owned(),
+        VesselAct::TakeCanOf { gas } => say::act_take_can_of(gas),
+        VesselAct::TakeSelfSealingCan => say::act_take_self_sealing_can().to_owned(),
+        VesselAct::DropCan => say::take_off().to_owned(),
+        VesselAct::Tap { on } => two(say::tap(), labels::tap_states(), on),
+        VesselAct::TapScrew { .. } => say::act_tap_screw().to_owned(),
+        VesselAct::Invert { on } => two(say::turn_over(), labels::turn_states(), on),
+        VesselAct::Bath { temperature } => {
             two(say::bath(), labels::bath_states(), temperature.is_some())
         }
-        Action::LowValve { .. } => say::low_valve().to_owned(),
-        Action::HighValve { .. } => say::high_valve().to_owned(),
-        Action::TakeCan => say::take_a_can().to_owned(),
-        Action::TakeCanOf { gas } => say::act_take_can_of(gas),
-        Action::Identify { port: Port::Low } => say::act_identify_low().to_owned(),
-        Action::Identify { port: Port::High } => say::act_identify_high().to_owned(),
-        Action::DropCan => say::take_off().to_owned(),
-        Action::EngineSpeed { .. } => say::engine_speed().to_owned(),
-        Action::Blower { .. } => say::blower().to_owned(),
-        Action::RoadSpeed { .. } => say::fan().to_owned(),
-        Action::Ambient { .. } => say::outside_air().to_owned(),
-        Action::Humidity { .. } => say::humidity().to_owned(),
-        Action::AirPressure { .. } => say::act_air_pressure().to_owned(),
-        Action::TakePump { .. } => say::act_take_pump().to_owned(),
-        Action::PumpOil => say::act_pump_oil().to_owned(),
-        Action::VacuumGauge { .. } => say::act_vacuum_gauge().to_owned(),
-        Action::TakeSelfSealingCan => say::act_take_self_sealing_can().to_owned(),
-        Action::TapScrew { .. } => say::act_tap_screw().to_owned(),
-        Action::TakeCylinder { .. } => say::act_take_cylinder().to_owned(),
-        Action::Dose { .. } => say::act_dose().to_owned(),
-        Action::TakeMachine { .. } => say::act_take_machine().to_owned(),
-        Action::MachineStop { .. } => say::act_machine_stop().to_owned(),
-        Action::ChangeCylinder { .. } => say::act_change_cylinder().to_owned(),
-        Action::OpenJoint { joint } => labels::named(say::act_open_joint(), &joint_name(joint)),
-        Action::CapJoint { joint, .. } => labels::named(say::act_cap_joint(), &joint_name(joint)),
-        Action::CloseJoint { joint, .. } => {
+        VesselAct::TakeCylinder { .. } => say::act_take_cylinder().to_owned(),
+        VesselAct::Dose { .. } => say::act_dose().to_owned(),
+        VesselAct::TakeNitrogen => say::act_take_nitrogen().to_owned(),
+        VesselAct::Regulator { .. } => say::act_regulator().to_owned(),
+    }
+}
+
+fn machine(act: MachineAct) -> String {
+    match act {
+        MachineAct::TakePump { .. } => say::act_take_pump().to_owned(),
+        MachineAct::Pump { on } => two(say::act_pump(), labels::engine_states(), on),
+        MachineAct::Isolation { on } => two(say::act_isolation(), labels::tap_states(), on),
+        MachineAct::Ballast { on } => two(say::act_ballast(), labels::tap_states(), on),
+        MachineAct::PumpOil => say::act_pump_oil().to_owned(),
+        MachineAct::TakeRecoveryMachine { .. } => say::act_take_machine().to_owned(),
+        MachineAct::RecoveryMachine { on } => two(say::act_machine(), labels::engine_states(), on),
+        MachineAct::RecoveryStop { .. } => say::act_machine_stop().to_owned(),
+        MachineAct::ChangeCylinder { .. } => say::act_change_cylinder().to_owned(),
+    }
+}
+
+fn bench(act: BenchAct) -> String {
+    match act {
+        BenchAct::OpenJoint { joint } => labels::named(say::act_open_joint(), &joint_name(joint)),
+        BenchAct::CapJoint { joint, .. } => labels::named(say::act_cap_joint(), &joint_name(joint)),
+        BenchAct::CloseJoint { joint, .. } => {
             labels::named(say::act_close_joint(), &joint_name(joint))
         }
-        Action::RemovePart { part: p } => labels::named(say::act_remove_part(), part(p)),
-        Action::RefitPart { part: p } => labels::named(say::act_refit_part(), part(p)),
-        Action::NewPart { part: p } => labels::named(say::act_new_part(), part(p)),
-        Action::FitOrifice { .. } => say::act_fit_orifice().to_owned(),
-        Action::DrainPart { part: p } => labels::named(say::act_drain_part(), part(p)),
-        Action::FlushPart { part: p, .. } => labels::named(say::do_flush(), part(p)),
-        Action::PourOil { part: p, .. } => labels::named(say::act_pour_oil(), part(p)),
-        Action::InjectOil { .. } => say::act_inject_oil().to_owned(),
-        Action::PortCap { .. } => say::act_port_cap().to_owned(),
-        Action::LowTap { .. } => say::low_tap().to_owned(),
-        Action::Core { .. } => say::act_core().to_owned(),
-        Action::GaugeSet { gas } => format!("{} {gas}", say::gauge_set_for()),
-        Action::ConvertPort { .. } => say::do_convert().to_owned(),
-        Action::FitCutOut { .. } => say::cut_out().to_owned(),
-        Action::SwitchScrew { .. } => say::low_switch().to_owned(),
-        Action::RenewSeals => say::seals_all().to_owned(),
-        Action::Disconnect => say::act_disconnect().to_owned(),
-        Action::ZeroScale => say::act_zero_scale().to_owned(),
-        Action::TakeNitrogen => say::act_take_nitrogen().to_owned(),
-        Action::Regulator { .. } => say::act_regulator().to_owned(),
-        Action::Sniff { .. } => say::act_sniff().to_owned(),
-        Action::Soap { .. } => say::act_soap().to_owned(),
-        Action::Dye => say::act_dye().to_owned(),
-        Action::Lamp { .. } => say::act_lamp().to_owned(),
-        Action::Clamp { .. } => say::act_clamp().to_owned(),
-        Action::ClutchMeter { .. } => say::clutch_meter().to_owned(),
-        Action::HeaterHose { .. } => say::heater_hose().to_owned(),
-        Action::PerformanceTest => say::performance().to_owned(),
-        Action::NoteReadings { .. } => say::act_note_readings().to_owned(),
-        Action::Label { .. } => say::act_label().to_owned(),
-        Action::Stopwatch { on } => two(say::act_stopwatch(), labels::engine_states(), on),
-        Action::Pump { on } => two(say::act_pump(), labels::engine_states(), on),
-        Action::Isolation { on } => two(say::act_isolation(), labels::tap_states(), on),
-        Action::Ballast { on } => two(say::act_ballast(), labels::tap_states(), on),
-        Action::Machine { on } => two(say::act_machine(), labels::engine_states(), on),
-        // Acts of tools that the page has no controls for yet.
+        BenchAct::RemovePart { part: p } => labels::named(say::act_remove_part(), part(p)),
+        BenchAct::RefitPart { part: p } => labels::named(say::act_refit_part(), part(p)),
+        BenchAct::NewPart { part: p } => labels::named(say::act_new_part(), part(p)),
+        BenchAct::FitOrifice { .. } => say::act_fit_orifice().to_owned(),
+        BenchAct::DrainPart { part: p } => labels::named(say::act_drain_part(), part(p)),
+        BenchAct::FlushPart { part: p, .. } => labels::named(say::do_flush(), part(p)),
+        BenchAct::PourOil { part: p, .. } => labels::named(say::act_pour_oil(), part(p)),
+        BenchAct::InjectOil { .. } => say::act_inject_oil().to_owned(),
+        BenchAct::PortCap { .. } => say::act_port_cap().to_owned(),
+        BenchAct::ValveCore { .. } => say::act_core().to_owned(),
+        BenchAct::ConvertPort { .. } => say::do_convert().to_owned(),
+        BenchAct::FitCutOut { .. } => say::cut_out().to_owned(),
+        BenchAct::SwitchScrew { .. } => say::low_switch().to_owned(),
+        BenchAct::RenewSeals => say::seals_all().to_owned(),
+    }
+}
+
+fn instrument(act: InstrumentAct) -> String {
+    match act {
+        InstrumentAct::Identify { port: Port::High } => say::act_identify_high().to_owned(),
+        InstrumentAct::Identify { port: Port::Low } => say::act_identify_low().to_owned(),
+        InstrumentAct::VacuumGauge { .. } => say::act_vacuum_gauge().to_owned(),
+        InstrumentAct::Sniff { .. } => say::act_sniff().to_owned(),
+        InstrumentAct::Soap { .. } => say::act_soap().to_owned(),
+        InstrumentAct::Dye => say::act_dye().to_owned(),
+        InstrumentAct::Lamp { .. } => say::act_lamp().to_owned(),
+        InstrumentAct::Clamp { .. } => say::act_clamp().to_owned(),
+        InstrumentAct::ClutchMeter { .. } => say::clutch_meter().to_owned(),
+        InstrumentAct::Stopwatch { on } => two(say::act_stopwatch(), labels::engine_states(), on),
+        InstrumentAct::ZeroScale => say::act_zero_scale().to_owned(),
+    }
+}
+
+fn record(act: RecordAct) -> String {
+    match act {
+        RecordAct::NoteReadings { .. } => say::act_note_readings().to_owned(),
+        RecordAct::PerformanceTest => say::performance().to_owned(),
+        RecordAct::Label { .. } => say::act_label().to_owned(),
     }
 }
 

@@ -1,10 +1,11 @@
 //! What a person in the bay is shown. The advice goes by this alone, so that it cannot know what nobody there knows.
 
-use lowside_session::{Action, Bay, Event, TICKS_PER_SECOND, Tick};
+use lowside_session::{Action, Bay, Event, HoseAct, MachineAct, TICKS_PER_SECOND, Tick, VesselAct};
 use lowside_shop::{
     Attached, Hands,
     can::{self, Can, Stance},
 };
+use lowside_units::Ratio;
 
 use crate::{readout, retrofit};
 
@@ -148,22 +149,47 @@ struct Connected {
     purged: f64,
 }
 
+/// Does an act change what is screwed onto the service hose?
+fn changes(action: &Action) -> bool {
+    match action {
+        Action::Hose(act) => match act {
+            HoseAct::GaugeSet { .. } | HoseAct::Disconnect => true,
+            HoseAct::LowCoupler { .. }
+            | HoseAct::LowPort { .. }
+            | HoseAct::HighCoupler { .. }
+            | HoseAct::LowValve { .. }
+            | HoseAct::HighValve { .. }
+            | HoseAct::Purge { .. } => false,
+        },
+        Action::Vessel(act) => match act {
+            VesselAct::TakeCan
+            | VesselAct::TakeCanOf { .. }
+            | VesselAct::TakeSelfSealingCan
+            | VesselAct::DropCan
+            | VesselAct::TakeCylinder { .. }
+            | VesselAct::TakeNitrogen => true,
+            VesselAct::Tap { .. }
+            | VesselAct::TapScrew { .. }
+            | VesselAct::Invert { .. }
+            | VesselAct::Bath { .. }
+            | VesselAct::Dose { .. }
+            | VesselAct::Regulator { .. } => false,
+        },
+        Action::Machine(act) => match act {
+            MachineAct::TakePump { .. } | MachineAct::TakeRecoveryMachine { .. } => true,
+            MachineAct::Pump { .. }
+            | MachineAct::Isolation { .. }
+            | MachineAct::Ballast { .. }
+            | MachineAct::PumpOil
+            | MachineAct::RecoveryMachine { .. }
+            | MachineAct::RecoveryStop { .. }
+            | MachineAct::ChangeCylinder { .. } => false,
+        },
+        Action::Vehicle(_) | Action::Bench(_) | Action::Instrument(_) | Action::Record(_) => false,
+    }
+}
+
 fn taken_up(bay: &Bay) -> Connected {
-    let changes = |a: &Action| {
-        matches!(
-            a,
-            Action::TakeCan
-                | Action::TakeCanOf { .. }
-                | Action::TakeSelfSealingCan
-                | Action::TakeCylinder { .. }
-                | Action::TakeMachine { .. }
-                | Action::TakePump { .. }
-                | Action::TakeNitrogen
-                | Action::DropCan
-                | Action::Disconnect
-                | Action::GaugeSet { .. }
-        )
-    };
     let log = bay.log();
     let Some(at) = log.iter().rposition(|(_, a)| changes(a)) else {
         return Connected {
@@ -172,21 +198,22 @@ fn taken_up(bay: &Bay) -> Connected {
         };
     };
     let earlier = log[..at].iter().rev().find_map(|(_, a)| match a {
-        Action::Purge { on } => Some(*on),
+        Action::Hose(HoseAct::Purge { on }) => Some(*on),
         _ => None,
     });
     let (mut tap, mut cracked) = (false, earlier.unwrap_or(false));
-    let (mut now, mut ticks) = (log[at].0, 0);
-    for (tick, act) in log[at..].iter().chain(&[(bay.tick(), Action::ZeroScale)]) {
-        if tap && cracked {
-            ticks += tick - now;
-        }
-        now = *tick;
+    let mut ticks = 0;
+    let until = log[at + 1..].iter().map(|(tick, _)| *tick);
+    for ((tick, act), until) in log[at..].iter().zip(until.chain([bay.tick()])) {
         match act {
-            Action::Purge { on } => cracked = *on,
-            Action::Tap { on } => tap = *on,
-            Action::TapScrew { back } => tap = *back > lowside_units::Ratio::default(),
+            Action::Hose(HoseAct::Purge { on }) => cracked = *on,
+            Action::Vessel(VesselAct::Tap { on }) => tap = *on,
+            Action::Vessel(VesselAct::TapScrew { back }) => tap = *back > Ratio::default(),
+            // No other act opens or shuts a can's way out.
             _ => {}
+        }
+        if tap && cracked {
+            ticks += until - tick;
         }
     }
     Connected {

@@ -2,111 +2,172 @@
 
 use lowside_plant::plant::Plant;
 use lowside_shop::{Attached, Shop, can, flush::Flush, joints::Side, shop::HURTS};
-use lowside_units::Quantity;
+use lowside_units::{Quantity, Ratio};
 use serde::{Deserialize, Serialize};
 
-use super::Action;
+use super::{Action, BenchAct, HoseAct, MachineAct, VehicleAct, VesselAct};
 
 impl Action {
-    /// The caution to show at the act, given how the bay stands before it.
+    /// Returns the caution to show at the act, given how the bay stands before it.
     pub fn caution(self, plant: &Plant, shop: &Shop) -> Option<Caution> {
-        let running = plant.settings.engine_on;
-        let open_can = shop.hands.attached.can().is_some_and(|c| c.open());
-        let pump = shop.hands.attached.pump();
-        let pump_open = pump.is_some_and(|p| p.valve_open);
         match self {
-            Self::HighValve { open } if open.si() > 0.0 && running => {
-                Some(Caution::HighValveRunning)
-            }
-            Self::Engine { on: true } if shop.hands.high_valve > 0.0 => {
-                Some(Caution::HighValveRunning)
-            }
-            Self::Bath {
-                temperature: Some(t),
-            } if t.k() > can::BATH_LIMIT => Some(Caution::BathTooHot),
-            Self::Invert { on: true } if running => Some(Caution::LiquidToSuction),
-            Self::Engine { on: true } => Some(Caution::BeltAndFan),
-            Self::TakeCanOf { gas } if gas != shop.hands.hoses => Some(Caution::OtherGas),
-            Self::TakeCan
-            | Self::TakeCanOf { .. }
-            | Self::TakeSelfSealingCan
-            | Self::TakeCylinder { .. }
-            | Self::TapScrew { .. }
-            | Self::Dose { .. }
-            | Self::Tap { on: true } => Some(Caution::EyesAndHands),
-            Self::DropCan | Self::Disconnect if open_can => Some(Caution::Venting),
-            Self::Machine { on: true } | Self::ChangeCylinder { .. } => {
-                Some(Caution::RecoveryCylinder)
-            }
-            Self::OpenJoint { joint } => {
-                let (pressure, liquid) = shop.openings.behind(plant, joint);
-                Some(if pressure > HURTS || liquid {
-                    Caution::OpensUnderPressure
-                } else {
-                    Caution::CapAtOnce
-                })
-            }
-            Self::Core {
-                side,
-                fitted: false,
-            }
-            | Self::ConvertPort { side, .. }
-                if shop.openings.behind_port(plant, side) > HURTS =>
-            {
-                Some(Caution::OpensUnderPressure)
-            }
-            Self::FitCutOut { .. } if shop.openings.behind_port(plant, Side::High) > HURTS => {
-                Some(Caution::OpensUnderPressure)
-            }
-            Self::RenewSeals => Some(
-                if [Side::Low, Side::High]
-                    .iter()
-                    .any(|s| shop.openings.behind_port(plant, *s) > HURTS)
-                {
-                    Caution::OpensUnderPressure
-                } else {
-                    Caution::CapAtOnce
-                },
-            ),
-            Self::TakeNitrogen
-            | Self::Regulator { .. }
-            | Self::FlushPart {
-                with: Flush::Nitrogen,
-                ..
-            } => Some(Caution::Nitrogen),
-            Self::FlushPart {
-                with: Flush::Solvent,
-                ..
-            } => Some(Caution::Solvent),
-            Self::DrainPart { .. } | Self::PourOil { .. } | Self::InjectOil { .. } => {
-                Some(Caution::Oil)
-            }
-            Self::LowValve { open } | Self::HighValve { open }
-                if open.si() > 0.0 && shop.hands.attached == Attached::Nothing =>
-            {
-                Some(Caution::OpenHose)
-            }
-            Self::LowValve { open } if open.si() > 0.0 => {
-                let p = plant.network.node(shop.places.low_hose).state.p;
-                opens_to_pump(p, plant, shop)
-            }
-            Self::HighValve { open } if open.si() > 0.0 => {
-                let p = plant.network.node(shop.places.high_hose).state.p;
-                opens_to_pump(p, plant, shop)
-            }
-            Self::Isolation { on: true } if pressure_to_pump(plant, shop) => {
-                Some(Caution::PressureToPump)
-            }
-            Self::Pump { on: true } if pump_open && pressure_to_pump(plant, shop) => {
-                Some(Caution::PressureToPump)
-            }
-            Self::Pump { on: false } if pump_open && pump.is_some_and(|p| p.on) => {
-                Some(Caution::PumpStopsOpen)
-            }
-            Self::PumpOil => Some(Caution::HotOil),
-            _ => None,
+            Self::Vehicle(act) => vehicle(act, shop),
+            Self::Hose(act) => hose(act, plant, shop),
+            Self::Vessel(act) => vessel(act, plant, shop),
+            Self::Machine(act) => machine(act, plant, shop),
+            Self::Bench(act) => bench(act, plant, shop),
+            // Nothing is opened, started or set free with these.
+            Self::Instrument(_) | Self::Record(_) => None,
         }
     }
+}
+
+fn vehicle(act: VehicleAct, shop: &Shop) -> Option<Caution> {
+    match act {
+        VehicleAct::Engine { on: true } if shop.hands.high_valve > 0.0 => {
+            Some(Caution::HighValveRunning)
+        }
+        VehicleAct::Engine { on: true } => Some(Caution::BeltAndFan),
+        VehicleAct::Engine { on: false }
+        | VehicleAct::EngineSpeed { .. }
+        | VehicleAct::AirConditioning { .. }
+        | VehicleAct::Blower { .. }
+        | VehicleAct::Recirculation { .. }
+        | VehicleAct::RoadSpeed { .. }
+        | VehicleAct::Windows { .. }
+        | VehicleAct::HeaterHose { .. }
+        | VehicleAct::Ambient { .. }
+        | VehicleAct::Humidity { .. }
+        | VehicleAct::AirPressure { .. } => None,
+    }
+}
+
+fn hose(act: HoseAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
+    let opens = |open: Ratio, hose| {
+        let p = plant.network.node(hose).state.p;
+        if open.si() <= 0.0 {
+            None
+        } else if shop.hands.attached == Attached::Nothing {
+            Some(Caution::OpenHose)
+        } else {
+            opens_to_pump(p, plant, shop)
+        }
+    };
+    match act {
+        HoseAct::HighValve { open } if open.si() > 0.0 && plant.settings.engine_on => {
+            Some(Caution::HighValveRunning)
+        }
+        HoseAct::LowValve { open } => opens(open, shop.places.low_hose),
+        HoseAct::HighValve { open } => opens(open, shop.places.high_hose),
+        HoseAct::Disconnect => opens_can(shop),
+        HoseAct::GaugeSet { .. }
+        | HoseAct::LowCoupler { .. }
+        | HoseAct::LowPort { .. }
+        | HoseAct::HighCoupler { .. }
+        | HoseAct::Purge { .. } => None,
+    }
+}
+
+fn vessel(act: VesselAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
+    match act {
+        VesselAct::Bath {
+            temperature: Some(t),
+        } if t.k() > can::BATH_LIMIT => Some(Caution::BathTooHot),
+        VesselAct::Invert { on: true } if plant.settings.engine_on => {
+            Some(Caution::LiquidToSuction)
+        }
+        VesselAct::TakeCanOf { gas } if gas != shop.hands.hoses => Some(Caution::OtherGas),
+        VesselAct::TakeCan
+        | VesselAct::TakeCanOf { .. }
+        | VesselAct::TakeSelfSealingCan
+        | VesselAct::TakeCylinder { .. }
+        | VesselAct::TapScrew { .. }
+        | VesselAct::Dose { .. }
+        | VesselAct::Tap { on: true } => Some(Caution::EyesAndHands),
+        VesselAct::DropCan => opens_can(shop),
+        VesselAct::TakeNitrogen | VesselAct::Regulator { .. } => Some(Caution::Nitrogen),
+        VesselAct::Bath { .. } | VesselAct::Invert { .. } | VesselAct::Tap { on: false } => None,
+    }
+}
+
+fn machine(act: MachineAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
+    let pump = shop.hands.attached.pump();
+    let pump_open = pump.is_some_and(|p| p.valve_open);
+    match act {
+        MachineAct::RecoveryMachine { on: true } | MachineAct::ChangeCylinder { .. } => {
+            Some(Caution::RecoveryCylinder)
+        }
+        MachineAct::Isolation { on: true } if pressure_to_pump(plant, shop) => {
+            Some(Caution::PressureToPump)
+        }
+        MachineAct::Pump { on: true } if pump_open && pressure_to_pump(plant, shop) => {
+            Some(Caution::PressureToPump)
+        }
+        MachineAct::Pump { on: false } if pump_open && pump.is_some_and(|p| p.on) => {
+            Some(Caution::PumpStopsOpen)
+        }
+        MachineAct::PumpOil => Some(Caution::HotOil),
+        MachineAct::TakePump { .. }
+        | MachineAct::Pump { .. }
+        | MachineAct::Isolation { .. }
+        | MachineAct::Ballast { .. }
+        | MachineAct::TakeRecoveryMachine { .. }
+        | MachineAct::RecoveryMachine { on: false }
+        | MachineAct::RecoveryStop { .. } => None,
+    }
+}
+
+fn bench(act: BenchAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
+    let hurts = |side| shop.openings.behind_port(plant, side) > HURTS;
+    match act {
+        BenchAct::OpenJoint { joint } => {
+            let (pressure, liquid) = shop.openings.behind(plant, joint);
+            Some(if pressure > HURTS || liquid {
+                Caution::OpensUnderPressure
+            } else {
+                Caution::CapAtOnce
+            })
+        }
+        BenchAct::ValveCore {
+            side,
+            fitted: false,
+        }
+        | BenchAct::ConvertPort { side, .. }
+            if hurts(side) =>
+        {
+            Some(Caution::OpensUnderPressure)
+        }
+        BenchAct::FitCutOut { .. } if hurts(Side::High) => Some(Caution::OpensUnderPressure),
+        BenchAct::RenewSeals => Some(if [Side::Low, Side::High].into_iter().any(hurts) {
+            Caution::OpensUnderPressure
+        } else {
+            Caution::CapAtOnce
+        }),
+        BenchAct::FlushPart { with, .. } => match with {
+            Flush::Nitrogen => Some(Caution::Nitrogen),
+            Flush::Solvent => Some(Caution::Solvent),
+        },
+        BenchAct::DrainPart { .. } | BenchAct::PourOil { .. } | BenchAct::InjectOil { .. } => {
+            Some(Caution::Oil)
+        }
+        BenchAct::CapJoint { .. }
+        | BenchAct::CloseJoint { .. }
+        | BenchAct::RemovePart { .. }
+        | BenchAct::RefitPart { .. }
+        | BenchAct::NewPart { .. }
+        | BenchAct::FitOrifice { .. }
+        | BenchAct::PortCap { .. }
+        | BenchAct::ValveCore { .. }
+        | BenchAct::ConvertPort { .. }
+        | BenchAct::FitCutOut { .. }
+        | BenchAct::SwitchScrew { .. } => None,
+    }
+}
+
+/// Venting, where a can that stands open is taken off.
+fn opens_can(shop: &Shop) -> Option<Caution> {
+    let open = shop.hands.attached.can().is_some_and(|c| c.open());
+    open.then_some(Caution::Venting)
 }
 
 impl Caution {

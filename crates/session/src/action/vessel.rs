@@ -1,155 +1,169 @@
-//! Acts on what hangs on the service hose: cans, charging cylinder, recovery machine.
+//! Acts on what gives gas at the service hose: cans, charging cylinder, nitrogen.
 
 use lowside_fluids::{Blend, Gas};
 use lowside_plant::{plant::Plant, species::REFRIGERANT};
 use lowside_shop::{
     Attached, Shop,
     can::{Can, Stance},
-    cylinder::{self, CHARGING_MOST, Cylinder},
+    cylinder::{CHARGING_MOST, Cylinder},
     nitrogen::MOST,
-    recovery::{MOST_BEFORE, Machine},
 };
-use lowside_units::{GaugePressure, Mass, Quantity, Temperature};
+use lowside_units::{GaugePressure, Mass, Quantity, Ratio, Temperature};
+use serde::{Deserialize, Serialize};
 
-use super::{Action, Refused, gauge_set::share, pump::at_rest};
+use super::{Refused, hose::share, machine::at_rest};
 use crate::limits::within;
 
-/// Does an act at the service hose, or refuses and changes nothing.
-pub(super) fn apply(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(), Refused> {
-    if takes_off(act) {
-        at_rest(shop)?;
-    }
-    match act {
-        Action::TakeCan => shop.take_can(plant, false),
-        Action::TakeCanOf { gas } => {
-            mixes(plant, gas)?;
-            shop.take_can_of(plant, gas, false);
-        }
-        Action::TakeSelfSealingCan => shop.take_can(plant, true),
-        Action::DropCan => {
-            can(shop)?;
-            shop.put_aside(plant);
-        }
-        Action::Tap { on } => match &mut shop.hands.attached {
-            Attached::Cylinder(c) => {
-                c.open = on;
-                c.shuts_at = None;
-            }
-            Attached::Nitrogen(n) => n.open = on,
-            _ => whole_can(shop)?.tap(on),
-        },
-        Action::TapScrew { back } => {
-            let back = share("back", back)?;
-            whole_can(shop)?.screw(back);
-        }
-        Action::Invert { on } => {
-            let stance = if on {
-                Stance::Inverted
-            } else {
-                Stance::Upright
-            };
-            match &mut shop.hands.attached {
-                Attached::Cylinder(c) => c.stance = stance,
-                _ => can(shop)?.stance = stance,
-            }
-        }
-        Action::Bath { temperature } => {
-            let (least, most) = (Temperature::from_k(273.15), Temperature::from_k(373.15));
-            let t = temperature
-                .map(|t| within("degC", "temperature", t, least, most))
-                .transpose()?;
-            can(shop)?.bath = t.map(Temperature::k);
-        }
-        other => return vessel(other, plant, shop),
-    }
-    Ok(())
+/// An act on a can, the charging cylinder or nitrogen.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub enum VesselAct {
+    /// Screw a full can onto the service hose (a used one goes to the shelf).
+    TakeCan,
+    /// Screw a full can of a certain gas onto the service hose: right or wrong, R-134a or R-12 (each other's only, and the
+    /// vehicle's own).
+    TakeCanOf {
+        /// What the can holds.
+        gas: Gas,
+    },
+    /// Screw a full self-sealing can onto the service hose.
+    TakeSelfSealingCan,
+    /// Take the can off the service hose.
+    DropCan,
+    /// Open or shut the can's tap, or the valve of the charging cylinder or the nitrogen.
+    Tap {
+        /// True to open it.
+        on: bool,
+    },
+    /// Screw the needle of the can's tap to a place: 0 % is all the way in and pierces the can, backed out lets it flow.
+    TapScrew {
+        /// 0 (in) to 1 (backed out all the way).
+        back: Ratio,
+    },
+    /// Turn the can or the charging cylinder over, or back.
+    Invert {
+        /// True to turn its valve down.
+        on: bool,
+    },
+    /// Stand the can in a water bath.
+    Bath {
+        /// Temperature of the water, 0 to 100 degC; none takes it out.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        temperature: Option<Temperature>,
+    },
+    /// Connect a charging cylinder, its valve shut; what hangs on the hose is put aside.
+    TakeCylinder {
+        /// What is in it; its fitting mates with no other gas's hose.
+        gas: Gas,
+        /// 500 g to 13.6 kg.
+        holds: Mass,
+    },
+    /// Open the cylinder's valve and let it shut itself when so much has left it.
+    Dose {
+        /// 10 g to 5 kg.
+        mass: Mass,
+    },
+    /// Connect dry nitrogen, its regulator backed off and its valve shut; what hangs on the hose is put aside.
+    TakeNitrogen,
+    /// Set the nitrogen regulator.
+    Regulator {
+        /// 0 to 1034 kPa gauge (150 psi).
+        pressure: GaugePressure,
+    },
 }
 
-/// Acts on cylinders, the recovery machine and the scale.
-fn vessel(act: Action, plant: &mut Plant, shop: &mut Shop) -> Result<(), Refused> {
-    match act {
-        Action::TakeCylinder { gas, holds } => {
-            let (least, most) = (Mass::from_g(500.0), Mass::from_kg(CHARGING_MOST));
-            let holds = within("kg", "holds", holds, least, most)?;
-            mates(shop, gas)?;
-            shop.take_cylinder(plant, gas, holds.si());
-        }
-        Action::Dose { mass } => {
-            let (least, most) = (Mass::from_g(10.0), Mass::from_kg(5.0));
-            let mass = within("g", "mass", mass, least, most)?;
-            let held = plant.network.node(shop.places.can).content.whole()[REFRIGERANT];
-            let cylinder = charging(shop)?;
-            if mass.si() > held {
-                return Err(Refused::CylinderTooEmpty {
-                    asked_g: mass.g(),
-                    held_g: Mass::from_si(held).g(),
-                });
+impl VesselAct {
+    /// Does the act, or refuses and changes nothing.
+    pub(super) fn apply(self, plant: &mut Plant, shop: &mut Shop) -> Result<(), Refused> {
+        match self {
+            Self::TakeCan => {
+                at_rest(shop)?;
+                shop.take_can(plant, false);
             }
-            cylinder.open = true;
-            cylinder.shuts_at = Some(held - mass.si());
-        }
-        Action::TakeMachine { gas } => {
-            mates(shop, gas)?;
-            shop.take_machine(plant, gas);
-        }
-        Action::Machine { on } => {
-            let held = plant.network.node(shop.places.can).content.whole()[REFRIGERANT];
-            let machine = machine(shop)?;
-            if on && held >= cylinder::limit(plant.network.table()) {
-                return Err(Refused::CylinderFull);
+            Self::TakeCanOf { gas } => {
+                at_rest(shop)?;
+                mixes(plant, gas)?;
+                shop.take_can_of(plant, gas, false);
             }
-            machine.running = on;
-            machine.down = 0.0;
-        }
-        Action::MachineStop { pressure } => {
-            let (least, most) = (
-                GaugePressure::from_kpa(-90.0),
-                GaugePressure::from_kpa(-5.0),
-            );
-            let stops_at = within("kPag", "pressure", pressure, least, most)?.si();
-            machine(shop)?.stops_at = stops_at;
-        }
-        Action::ChangeCylinder { holds } => {
-            let (least, most) = (Mass::from_g(0.0), Mass::from_kg(MOST_BEFORE));
-            let holds = within("kg", "holds", holds, least, most)?.si();
-            shop.change_cylinder(plant, holds);
-        }
-        Action::Disconnect => {
-            if shop.hands.attached == Attached::Nothing {
-                return Err(Refused::NothingAttached);
+            Self::TakeSelfSealingCan => {
+                at_rest(shop)?;
+                shop.take_can(plant, true);
             }
-            shop.put_aside(plant);
-        }
-        Action::TakeNitrogen => shop.take_nitrogen(plant),
-        Action::Regulator { pressure } => {
-            let (least, most) = (GaugePressure::from_kpa(0.0), GaugePressure::from_pa(MOST));
-            let set = within("kPag", "pressure", pressure, least, most)?.si();
-            if !matches!(shop.hands.attached, Attached::Nitrogen(_)) {
-                return Err(Refused::NoNitrogen);
+            Self::DropCan => {
+                can(shop)?;
+                shop.put_aside(plant);
             }
-            shop.regulate(plant, set);
+            Self::Tap { on } => match &mut shop.hands.attached {
+                Attached::Cylinder(c) => {
+                    c.open = on;
+                    c.shuts_at = None;
+                }
+                Attached::Nitrogen(n) => n.open = on,
+                _ => whole_can(shop)?.tap(on),
+            },
+            Self::TapScrew { back } => {
+                let back = share("back", back)?;
+                whole_can(shop)?.screw(back);
+            }
+            Self::Invert { on } => {
+                let stance = if on {
+                    Stance::Inverted
+                } else {
+                    Stance::Upright
+                };
+                match &mut shop.hands.attached {
+                    Attached::Cylinder(c) => c.stance = stance,
+                    _ => can(shop)?.stance = stance,
+                }
+            }
+            Self::Bath { temperature } => {
+                let (least, most) = (Temperature::from_k(273.15), Temperature::from_k(373.15));
+                let t = temperature
+                    .map(|t| within("degC", "temperature", t, least, most))
+                    .transpose()?;
+                can(shop)?.bath = t.map(Temperature::k);
+            }
+            Self::TakeCylinder { gas, holds } => {
+                at_rest(shop)?;
+                let (least, most) = (Mass::from_g(500.0), Mass::from_kg(CHARGING_MOST));
+                let holds = within("kg", "holds", holds, least, most)?;
+                mates(shop, gas)?;
+                shop.take_cylinder(plant, gas, holds.si());
+            }
+            Self::Dose { mass } => dose(mass, plant, shop)?,
+            Self::TakeNitrogen => shop.take_nitrogen(plant),
+            Self::Regulator { pressure } => {
+                let (least, most) = (GaugePressure::from_kpa(0.0), GaugePressure::from_pa(MOST));
+                let set = within("kPag", "pressure", pressure, least, most)?.si();
+                if !matches!(shop.hands.attached, Attached::Nitrogen(_)) {
+                    return Err(Refused::NoNitrogen);
+                }
+                shop.regulate(plant, set);
+            }
         }
-        Action::ZeroScale => shop.zero_scale(plant),
-        _ => {}
+        Ok(())
     }
-    Ok(())
 }
 
-/// Is what hangs on the hose taken off by this act?
-fn takes_off(act: Action) -> bool {
-    matches!(
-        act,
-        Action::TakeCan
-            | Action::TakeCanOf { .. }
-            | Action::TakeSelfSealingCan
-            | Action::TakeCylinder { .. }
-            | Action::TakeMachine { .. }
-            | Action::Disconnect
-    )
+/// Opens the charging cylinder until so much has left it.
+fn dose(mass: Mass, plant: &Plant, shop: &mut Shop) -> Result<(), Refused> {
+    let (least, most) = (Mass::from_g(10.0), Mass::from_kg(5.0));
+    let mass = within("g", "mass", mass, least, most)?;
+    let held = plant.network.node(shop.places.can).content.whole()[REFRIGERANT];
+    let cylinder = charging(shop)?;
+    if mass.si() > held {
+        return Err(Refused::CylinderTooEmpty {
+            asked_g: mass.g(),
+            held_g: Mass::from_si(held).g(),
+        });
+    }
+    cylinder.open = true;
+    cylinder.shuts_at = Some(held - mass.si());
+    Ok(())
 }
 
 /// The fittings of machines and cylinders mate only with hoses for the same gas.
-fn mates(shop: &Shop, fitting: Gas) -> Result<(), Refused> {
+pub(super) fn mates(shop: &Shop, fitting: Gas) -> Result<(), Refused> {
     let hose = shop.hands.hoses;
     if fitting == hose {
         Ok(())
@@ -188,12 +202,5 @@ fn charging(shop: &mut Shop) -> Result<&mut Cylinder, Refused> {
     match &mut shop.hands.attached {
         Attached::Cylinder(c) => Ok(c),
         _ => Err(Refused::NoCylinder),
-    }
-}
-
-fn machine(shop: &mut Shop) -> Result<&mut Machine, Refused> {
-    match &mut shop.hands.attached {
-        Attached::Machine(m) => Ok(m),
-        _ => Err(Refused::NoMachine),
     }
 }

@@ -4,7 +4,7 @@ mod leaks;
 
 use lowside_fluids::{Gas, water};
 use lowside_plant::species::{OIL, REFRIGERANT};
-use lowside_session::{Action, Event, greater};
+use lowside_session::{Event, HoseAct, MachineAct, VehicleAct, VesselAct, greater};
 use lowside_shop::{cylinder, ledger::Place, vacuum::MICRON};
 use lowside_units::{Mass, Quantity, Ratio};
 
@@ -202,11 +202,14 @@ fn cylinder_limit(runs: &Runs) -> Result<Vec<Check>, Error> {
         runs,
         &["until=40min"],
         &[
-            (0.0, Action::TakeMachine { gas: Gas::R134a }),
-            (0.0, Action::ChangeCylinder { holds }),
-            (0.0, Action::LowValve { open }),
-            (0.0, Action::HighValve { open }),
-            (0.0, Action::Machine { on: true }),
+            (
+                0.0,
+                MachineAct::TakeRecoveryMachine { gas: Gas::R134a }.into(),
+            ),
+            (0.0, MachineAct::ChangeCylinder { holds }.into()),
+            (0.0, HoseAct::LowValve { open }.into()),
+            (0.0, HoseAct::HighValve { open }.into()),
+            (0.0, MachineAct::RecoveryMachine { on: true }.into()),
         ],
     )?;
     let stopped = run
@@ -292,8 +295,11 @@ fn start_on_liquid(runs: &Runs) -> Result<Vec<Check>, Error> {
         ("healthy-compact", Gas::R134a, 564.0),
         ("healthy-crossover", Gas::R1234yf, 585.0),
     ] {
-        let open = |open: f64| Action::HighValve {
-            open: Ratio::from_fraction(open),
+        let open = |open: f64| {
+            HoseAct::HighValve {
+                open: Ratio::from_fraction(open),
+            }
+            .into()
         };
         let run = runs.play(
             name,
@@ -309,22 +315,24 @@ fn start_on_liquid(runs: &Runs) -> Result<Vec<Check>, Error> {
             &[
                 (
                     0.0,
-                    Action::TakeCylinder {
+                    VesselAct::TakeCylinder {
                         gas,
                         holds: Mass::from_kg(13.0),
-                    },
+                    }
+                    .into(),
                 ),
-                (0.0, Action::Invert { on: true }),
+                (0.0, VesselAct::Invert { on: true }.into()),
                 (0.0, open(1.0)),
                 (
                     0.0,
-                    Action::Dose {
+                    VesselAct::Dose {
                         mass: Mass::from_g(label),
-                    },
+                    }
+                    .into(),
                 ),
                 (CHARGED, open(0.0)),
-                (CHARGED, Action::Engine { on: true }),
-                (CHARGED, Action::AirConditioning { on: true }),
+                (CHARGED, VehicleAct::Engine { on: true }.into()),
+                (CHARGED, VehicleAct::AirConditioning { on: true }.into()),
             ],
         )?;
         let after: Vec<_> = run.samples.iter().filter(|s| s.t >= CHARGED).collect();

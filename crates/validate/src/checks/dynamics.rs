@@ -4,7 +4,7 @@ use lowside_plant::{
     network::Law,
     plant::{Plant, TICK},
 };
-use lowside_session::{Action, Bay, TICKS_PER_SECOND, greater};
+use lowside_session::{Bay, TICKS_PER_SECOND, VehicleAct, greater};
 
 use super::truths;
 use crate::{
@@ -122,9 +122,9 @@ fn shut_down(runs: &Runs) -> Result<Vec<Check>, Error> {
         "healthy",
         &["until=95min"],
         &[
-            (300.0, Action::Engine { on: false }),
-            (300.0, Action::AirConditioning { on: false }),
-            (300.0, Action::Blower { step: 0 }),
+            (300.0, VehicleAct::Engine { on: false }.into()),
+            (300.0, VehicleAct::AirConditioning { on: false }.into()),
+            (300.0, VehicleAct::Blower { step: 0 }.into()),
         ],
     )?;
     let saturation = lowside_fluids::Gas::R134a.table().p_sat(308.15) / 1e3 - 101.325;
@@ -358,8 +358,8 @@ fn freeze_up(runs: &Runs) -> Result<Vec<Check>, Error> {
         "healthy",
         &all,
         &[
-            (off, Action::Engine { on: false }),
-            (on, Action::Engine { on: true }),
+            (off, VehicleAct::Engine { on: false }.into()),
+            (on, VehicleAct::Engine { on: true }.into()),
         ],
     )?;
     let rounds = [("first", 0.0, off), ("second", on, 3600.0)];

@@ -1,7 +1,7 @@
 //! Vacuum, leaks and recovery: what the shop's machines do to the loop.
 
 use lowside_fluids::Gas;
-use lowside_session::Action;
+use lowside_session::{Action, HoseAct, MachineAct};
 use lowside_shop::vacuum::MICRON;
 use lowside_units::{GaugePressure, Ratio, VolumeFlow};
 use std::sync::Arc;
@@ -55,19 +55,19 @@ pub(super) fn opened(
 fn valves(t: f64, open: f64) -> [(f64, Action); 2] {
     let open = Ratio::from_fraction(open);
     [
-        (t, Action::LowValve { open }),
-        (t, Action::HighValve { open }),
+        (t, HoseAct::LowValve { open }.into()),
+        (t, HoseAct::HighValve { open }.into()),
     ]
 }
 
 /// The pump screwed on, everything opened, and started.
 pub(super) fn pump() -> Vec<(f64, Action)> {
     let speed = VolumeFlow::from_cfm(PUMP_CFM);
-    let mut acts = vec![(0.0, Action::TakePump { speed })];
+    let mut acts = vec![(0.0, MachineAct::TakePump { speed }.into())];
     acts.extend(valves(0.0, 1.0));
     acts.extend([
-        (0.0, Action::Pump { on: true }),
-        (0.0, Action::Isolation { on: true }),
+        (0.0, MachineAct::Pump { on: true }.into()),
+        (0.0, MachineAct::Isolation { on: true }.into()),
     ]);
     acts
 }
@@ -117,8 +117,8 @@ fn dehydration(runs: &Runs) -> Result<Vec<Check>, Error> {
     let at_twenty = at_twenty_inches(&deep, |s| s.t);
     let mut acts = pump();
     acts.extend([
-        (at_twenty, Action::Isolation { on: false }),
-        (at_twenty, Action::Pump { on: false }),
+        (at_twenty, MachineAct::Isolation { on: false }.into()),
+        (at_twenty, MachineAct::Pump { on: false }.into()),
     ]);
     let shallow = opened(runs, &["start.water=5g", "until=70min"], &acts)?;
     check.find(Finding::within(
@@ -192,8 +192,8 @@ pub(super) fn holding(runs: &Runs) -> Result<Vec<Check>, Error> {
         "trade knowledge; the same passage by the laminar law with CoolProp's densities gives 6 to 7",
     );
     let couplers = [
-        (0.0, Action::LowCoupler { on: false }),
-        (0.0, Action::HighCoupler { on: false }),
+        (0.0, HoseAct::LowCoupler { on: false }.into()),
+        (0.0, HoseAct::HighCoupler { on: false }.into()),
     ];
     let empty = ["start.air=0.1mg", "condition.desiccant_load=0"];
     let micron = |s: &Sample| s.mean / MICRON;
@@ -288,13 +288,16 @@ fn leaks(runs: &Runs) -> Result<Vec<Check>, Error> {
 
 /// The machine on both sides of a loop at rest.
 fn recovering(runs: &Runs, overrides: &[&str], stops_at: Option<f64>) -> Result<Arc<Run>, Error> {
-    let mut acts = vec![(0.0, Action::TakeMachine { gas: Gas::R134a })];
+    let mut acts = vec![(
+        0.0,
+        MachineAct::TakeRecoveryMachine { gas: Gas::R134a }.into(),
+    )];
     acts.extend(valves(0.0, 1.0));
     if let Some(kpa) = stops_at {
         let pressure = GaugePressure::from_kpa(kpa);
-        acts.push((0.0, Action::MachineStop { pressure }));
+        acts.push((0.0, MachineAct::RecoveryStop { pressure }.into()));
     }
-    acts.push((0.0, Action::Machine { on: true }));
+    acts.push((0.0, MachineAct::RecoveryMachine { on: true }.into()));
     at_rest(runs, overrides, &acts)
 }
 

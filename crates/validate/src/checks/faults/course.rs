@@ -1,6 +1,6 @@
 //! Faults of the table that show in their course, in wear or at the gauges, rather than in means after ten minutes.
 
-use lowside_session::{Action, Event, greater};
+use lowside_session::{Event, VehicleAct, greater};
 
 use super::signs::COUNTS;
 use crate::{
@@ -56,8 +56,8 @@ fn most(run: &Run, from: f64, to: f64, of: fn(&Sample) -> f64) -> f64 {
 fn freezing(runs: &Runs, check: &mut Check) -> Result<(), Error> {
     let (off, on) = (1200.0, 2400.0);
     let acts = [
-        (off, Action::Engine { on: false }),
-        (on, Action::Engine { on: true }),
+        (off, VehicleAct::Engine { on: false }.into()),
+        (on, VehicleAct::Engine { on: true }.into()),
     ];
     let day = ["day.ambient=27degC", "until=60min"];
     let full = runs.play(

@@ -6,7 +6,7 @@ use crate::{
     plot::Plot,
     run::{Runs, Sample},
 };
-use lowside_session::Action;
+use lowside_session::VehicleAct;
 
 /// How long after the clutch a peak is looked for, s.
 const LOOKED: f64 = 60.0;
@@ -29,7 +29,7 @@ pub(super) fn peak(runs: &Runs) -> Result<Vec<Check>, Error> {
         (
             "after a minute",
             "controls.ac=false",
-            Some((60.0, Action::AirConditioning { on: true })),
+            Some((60.0, VehicleAct::AirConditioning { on: true }.into())),
         ),
     ] {
         let run = runs.play("healthy", &[off], acts.as_slice())?;

@@ -1,7 +1,7 @@
 //! A charge by weight, and the same recovered.
 
 use lowside_fluids::Gas;
-use lowside_session::Action;
+use lowside_session::{HoseAct, InstrumentAct, MachineAct, VehicleAct, VesselAct};
 use lowside_units::{Mass, Ratio};
 
 use super::LABEL;
@@ -28,43 +28,48 @@ pub(super) fn charged_and_recovered(runs: &Runs) -> Result<Vec<Check>, Error> {
         "SAE J639 for the charge (from memory); SAE J2788 (2020) for the recovery",
     );
     let open = |share| Ratio::from_fraction(share);
-    let low = |share| Action::LowValve { open: open(share) };
-    let high = |share| Action::HighValve { open: open(share) };
+    let low = |share| HoseAct::LowValve { open: open(share) }.into();
+    let high = |share| HoseAct::HighValve { open: open(share) }.into();
     let acts = [
         (
             0.0,
-            Action::TakeCylinder {
+            VesselAct::TakeCylinder {
                 gas: Gas::R134a,
                 holds: Mass::from_kg(9.0),
-            },
+            }
+            .into(),
         ),
-        (0.0, Action::Tap { on: true }),
-        (0.0, Action::Purge { on: true }),
-        (3.0, Action::Purge { on: false }),
-        (5.0, Action::Tap { on: false }),
-        (8.0, Action::Invert { on: true }),
-        (8.0, Action::ZeroScale),
+        (0.0, VesselAct::Tap { on: true }.into()),
+        (0.0, HoseAct::Purge { on: true }.into()),
+        (3.0, HoseAct::Purge { on: false }.into()),
+        (5.0, VesselAct::Tap { on: false }.into()),
+        (8.0, VesselAct::Invert { on: true }.into()),
+        (8.0, InstrumentAct::ZeroScale.into()),
         (8.0, high(1.0)),
         (
             8.0,
-            Action::Dose {
+            VesselAct::Dose {
                 mass: Mass::from_kg(LABEL),
-            },
+            }
+            .into(),
         ),
         (RUNS, high(0.0)),
-        (RUNS, Action::Invert { on: false }),
-        (RUNS, Action::Engine { on: true }),
-        (RUNS, Action::AirConditioning { on: true }),
-        (RUNS, Action::Blower { step: 4 }),
+        (RUNS, VesselAct::Invert { on: false }.into()),
+        (RUNS, VehicleAct::Engine { on: true }.into()),
+        (RUNS, VehicleAct::AirConditioning { on: true }.into()),
+        (RUNS, VehicleAct::Blower { step: 4 }.into()),
         (RUNS, low(1.0)),
         (STOPS, low(0.0)),
-        (STOPS, Action::AirConditioning { on: false }),
-        (STOPS, Action::Engine { on: false }),
-        (RECOVERS, Action::Disconnect),
-        (RECOVERS, Action::TakeMachine { gas: Gas::R134a }),
+        (STOPS, VehicleAct::AirConditioning { on: false }.into()),
+        (STOPS, VehicleAct::Engine { on: false }.into()),
+        (RECOVERS, HoseAct::Disconnect.into()),
+        (
+            RECOVERS,
+            MachineAct::TakeRecoveryMachine { gas: Gas::R134a }.into(),
+        ),
         (RECOVERS, low(1.0)),
         (RECOVERS, high(1.0)),
-        (RECOVERS, Action::Machine { on: true }),
+        (RECOVERS, MachineAct::RecoveryMachine { on: true }.into()),
     ];
     let run = runs.play(
         "healthy",

@@ -1,7 +1,7 @@
 //! The truth about R-12 left in R-134a.
 
 use lowside_fluids::Blend;
-use lowside_session::Action;
+use lowside_session::HoseAct;
 
 use lowside_units::Quantity;
 
@@ -42,7 +42,7 @@ fn vented(runs: &Runs, content: &str) -> Result<[f64; 3], Error> {
     let mut all = STILL.to_vec();
     all.push(content);
     let acts = [(3600.0, 0.2), (3720.0, 0.0)]
-        .map(|(t, share)| (t, Action::LowValve { open: open(share) }));
+        .map(|(t, share)| (t, HoseAct::LowValve { open: open(share) }.into()));
     let run = runs.play("healthy", &all, &acts)?;
     let left = run.bay.charge();
     let charge = run

@@ -1,6 +1,6 @@
 //! Half the evaporator's air, a worn compressor, and how fast pressures equalise.
 
-use lowside_session::Action;
+use lowside_session::VehicleAct;
 
 use super::{JUMPED, TRADE};
 use crate::{
@@ -22,7 +22,11 @@ pub(in crate::checks) fn equalise(
 ) -> Result<(std::sync::Arc<Run>, f64), Error> {
     let mut all = vec!["until=11min"];
     all.extend(overrides);
-    let run = runs.play("healthy", &all, &[(STOP, Action::Engine { on: false })])?;
+    let run = runs.play(
+        "healthy",
+        &all,
+        &[(STOP, VehicleAct::Engine { on: false }.into())],
+    )?;
     let end = within(&run, EQUAL);
     Ok((run, end))
 }

@@ -2,7 +2,7 @@
 
 use lowside_fluids::{Gas, air, water};
 use lowside_plant::plant::TICK;
-use lowside_session::{Action, Bay};
+use lowside_session::{Bay, HoseAct, VesselAct, acts};
 use lowside_shop::can;
 
 use super::{TRADE, open};
@@ -124,10 +124,10 @@ fn can_gives_vapour() -> Result<(Points, [f64; 2]), Error> {
         "healthy",
         &["start.charge=0g", "day.ambient=25degC"],
     )?);
-    for act in [
-        Action::TakeCan,
-        Action::Tap { on: true },
-        Action::LowValve { open: open(1.0) },
+    for act in acts![
+        VesselAct::TakeCan,
+        VesselAct::Tap { on: true },
+        HoseAct::LowValve { open: open(1.0) },
     ] {
         bay.apply(act).map_err(|why| Error::Refused {
             act: format!("{act:?}"),

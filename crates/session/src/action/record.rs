@@ -1,0 +1,73 @@
+//! Acts in the job record.
+
+use lowside_fluids::Gas;
+use lowside_plant::plant::Plant;
+use lowside_shop::{
+    Shop,
+    label::{Label, Particulars},
+    oil::OilKind,
+};
+use lowside_units::{Mass, Quantity, Volume};
+use serde::{Deserialize, Serialize};
+
+use super::{Outcome, Refused};
+use crate::limits::within;
+
+/// An act in the job record.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub enum RecordAct {
+    /// Write the readings into the job record.
+    NoteReadings {
+        /// True for those after the work, false for those before it.
+        after: bool,
+    },
+    /// Begin the performance test: for eight minutes the readings are held against those of a healthy vehicle of the kind.
+    PerformanceTest,
+    /// Stick a label under the hood.
+    Label {
+        /// The charge written on it, 50 g to 3 kg.
+        charge: Mass,
+        /// The refrigerant; left out, the vehicle's.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        gas: Option<Gas>,
+        /// The oil, if it is named.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        oil: Option<OilKind>,
+        /// What else a conversion's label says.
+        #[serde(default, skip_serializing_if = "Particulars::none")]
+        particulars: Particulars,
+    },
+}
+
+impl RecordAct {
+    /// Does the act, or refuses and changes nothing.
+    pub(super) fn apply(self, plant: &Plant, shop: &mut Shop) -> Result<Outcome, Refused> {
+        match self {
+            Self::NoteReadings { after } => {
+                shop.noted[usize::from(after)] = Some(shop.readings(plant));
+            }
+            Self::PerformanceTest => return Ok(Outcome::TestBegins),
+            Self::Label {
+                charge,
+                gas,
+                oil,
+                particulars,
+            } => {
+                let (least, most) = (Mass::from_g(50.0), Mass::from_kg(3.0));
+                if let Some(volume) = particulars.oil_volume {
+                    let (none, bottle) = (Volume::from_l(0.0), Volume::from_l(1.0));
+                    within("mL", "oil_volume", volume, none, bottle)?;
+                }
+                shop.label = Some(Label {
+                    charge: within("g", "charge", charge, least, most)?.si(),
+                    gas: gas.unwrap_or(plant.vehicle.refrigerant),
+                    oil,
+                    particulars,
+                    at: shop.clock,
+                });
+            }
+        }
+        Ok(Outcome::Done)
+    }
+}
