@@ -8,7 +8,7 @@ use lowside_shop::{
     detect::{SPOTS, Sensitivity, Spot},
     flush::Flush,
     identifier::Port,
-    joints::{Joint, Seal, Side, Tap},
+    joints::{Joint, LowPort, Seal, Side},
     label::{Particulars, written},
     meters::Point,
     oil::OilKind,
@@ -122,9 +122,9 @@ pub fn any(dice: &mut Dice) -> Action {
         .into(),
         10 if dice.chance(0.3) => HoseAct::LowPort {
             at: if on {
-                Tap::Compressor
+                LowPort::Compressor
             } else {
-                Tap::Accumulator
+                LowPort::Accumulator
             },
         }
         .into(),

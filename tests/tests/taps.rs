@@ -2,11 +2,11 @@
 //! the gauge reads the pressure of the place where it sits. Common practice, no source.
 
 use lowside_session::{Bay, BenchAct, HoseAct, VesselAct};
-use lowside_shop::joints::{Side, Tap};
+use lowside_shop::joints::{LowPort, Side};
 use lowside_tests::runs::{act, run, scenario};
 use lowside_units::{Mass, Ratio};
 
-fn go_to(bay: &mut Bay, at: Tap) {
+fn go_to(bay: &mut Bay, at: LowPort) {
     act(bay, HoseAct::LowCoupler { on: false });
     act(bay, HoseAct::LowPort { at });
     if bay.shop().openings.ports[Side::Low as usize].cap {
@@ -22,7 +22,7 @@ fn go_to(bay: &mut Bay, at: Tap) {
 }
 
 /// Low side on the gauge after a minute at a port, Pa gauge.
-fn reads(tap: Tap) -> f64 {
+fn reads(tap: LowPort) -> f64 {
     let mut bay = Bay::new(&scenario("healthy", &[]));
     go_to(&mut bay, tap);
     run(&mut bay, 600.0);
@@ -31,12 +31,12 @@ fn reads(tap: Tap) -> f64 {
 
 #[test]
 fn the_gauge_reads_lower_at_the_compressor_by_what_the_line_loses() {
-    let drop = reads(Tap::Accumulator) - reads(Tap::Compressor);
+    let drop = reads(LowPort::Accumulator) - reads(LowPort::Compressor);
     assert!((2e3..25e3).contains(&drop), "{drop} Pa");
 }
 
 /// Liquid from a cylinder through the low side of a running loop: the wettest draw, and what slugging and washing wear in twelve seconds.
-fn charged(tap: Tap) -> (f64, f64) {
+fn charged(tap: LowPort) -> (f64, f64) {
     let mut bay = Bay::new(&scenario("healthy", &["start.charge=400g"]));
     run(&mut bay, 120.0);
     go_to(&mut bay, tap);
@@ -67,8 +67,8 @@ fn charged(tap: Tap) -> (f64, f64) {
 
 #[test]
 fn liquid_at_the_compressors_port_slugs_and_at_the_accumulators_boils_first() {
-    let (at_accumulator, worn) = charged(Tap::Accumulator);
-    let (at_compressor, slugged) = charged(Tap::Compressor);
+    let (at_accumulator, worn) = charged(LowPort::Accumulator);
+    let (at_compressor, slugged) = charged(LowPort::Compressor);
     assert!(
         at_compressor > 0.25 && at_compressor > 2.0 * at_accumulator,
         "liquid share of the draw: {at_compressor}, {at_accumulator} at the accumulator"
@@ -85,7 +85,7 @@ fn the_other_port_keeps_its_own_cap_and_core() {
     let mut bay = Bay::new(&scenario("healthy", &["engine.on=false"]));
     assert!(
         bay.apply(HoseAct::LowPort {
-            at: Tap::Compressor
+            at: LowPort::Compressor
         })
         .is_err(),
         "not with the coupler on"
@@ -96,7 +96,7 @@ fn the_other_port_keeps_its_own_cap_and_core() {
     act(
         &mut bay,
         HoseAct::LowPort {
-            at: Tap::Compressor,
+            at: LowPort::Compressor,
         },
     );
     // The compressor's core is taken out: the loop empties there, and the accumulator's port is as it was left.
@@ -113,7 +113,7 @@ fn the_other_port_keeps_its_own_cap_and_core() {
     run(&mut bay, 20.0);
     assert!(bay.charge() < before - 0.05, "{before} to {}", bay.charge());
     let openings = &bay.shop().openings;
-    assert_eq!(openings.low_tap(), Tap::Compressor);
+    assert_eq!(openings.low_tap(), LowPort::Compressor);
     assert!(openings.other_low_port().is_some_and(|p| p.cap && p.core));
     // A new core here mends no leak of the core there.
     let mut bay = Bay::new(&scenario(
@@ -124,7 +124,7 @@ fn the_other_port_keeps_its_own_cap_and_core() {
         ],
     ));
     act(&mut bay, HoseAct::LowCoupler { on: false });
-    for (at, left) in [(Tap::Compressor, 1), (Tap::Accumulator, 0)] {
+    for (at, left) in [(LowPort::Compressor, 1), (LowPort::Accumulator, 0)] {
         act(&mut bay, HoseAct::LowPort { at });
         act(&mut bay, BenchAct::PortCap { side, on: false });
         for fitted in [false, true] {
@@ -139,7 +139,7 @@ fn one_port_is_one() {
     let mut bay = Bay::new(&scenario("healthy-compact", &[]));
     act(&mut bay, HoseAct::LowCoupler { on: false });
     let other = bay.apply(HoseAct::LowPort {
-        at: Tap::Compressor,
+        at: LowPort::Compressor,
     });
     assert!(other.is_err());
 }

@@ -2,7 +2,8 @@
 use lowside_present::{
     UnitSystem,
     bench::{
-        Flush, Item, Joint, OilKind, Part, PartState, Place, Seal, Side, Standing, Tap, flushable,
+        Flush, Item, Joint, LowPort, OilKind, Part, PartState, Place, Seal, Side, Standing,
+        flushable,
     },
     retrofit::Switches,
 };
@@ -182,8 +183,8 @@ fn PortWork(p: &PortProps) -> Html {
         <div class="acts">
             if coupled { <p class="told">{ words::coupler_first() }</p> }
             if let Some(tap) = tap {
-                { switch("low-tap", words::low_tap(), words::low_tap_states(), tap == Tap::Compressor,
-                    move |on| act_tap.emit(HoseAct::LowPort { at: if on { Tap::Compressor } else { Tap::Accumulator } }.into())) }
+                { switch("low-tap", words::low_tap(), words::low_tap_states(), tap == LowPort::Compressor,
+                    move |on| act_tap.emit(HoseAct::LowPort { at: if on { LowPort::Compressor } else { LowPort::Accumulator } }.into())) }
             }
             { switch("port-cap", words::port_cap(), words::cap_states(), cap, move |on| act.emit(BenchAct::PortCap { side, on }.into())) }
             { switch("port-core", words::port_core(), [words::port_core_states_off(), words::port_core_states_on()], core,

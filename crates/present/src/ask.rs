@@ -93,7 +93,7 @@ fn risk(bay: &Bay, action: Action) -> Option<Caution> {
     }
 }
 
-/// Does an act open the loop to the room?
+/// Returns whether an act opens the loop to the room.
 fn opens(bay: &Bay, act: BenchAct) -> bool {
     let fit = |j| bay.shop().openings.fit(j);
     match act {

@@ -15,7 +15,7 @@ use lowside_units::{
 
 pub use lowside_shop::{
     flush::{Flush, flushable},
-    joints::{Joint, Seal, Side, Tap},
+    joints::{Joint, LowPort, Seal, Side},
     oil::OilKind,
     parts::Part,
 };
@@ -90,7 +90,7 @@ pub enum Standing {
         /// A coupler sits on it.
         coupled: bool,
         /// Where it sits, if the vehicle has two of its side.
-        tap: Option<Tap>,
+        tap: Option<LowPort>,
     },
 }
 

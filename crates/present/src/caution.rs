@@ -11,7 +11,7 @@ use crate::tools::Gas;
 /// A caution that is shown.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Told {
-    /// Which.
+    /// The caution itself.
     pub caution: Caution,
     /// The gas it speaks of.
     pub gas: Gas,

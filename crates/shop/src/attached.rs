@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::{
-    can::Can, cylinder::Cylinder, nitrogen::Nitrogen, recovery::Machine, vacuum::VacuumPump,
+    can::Can, cylinder::Cylinder, nitrogen::Nitrogen, recovery::RecoveryMachine, vacuum::VacuumPump,
 };
 
 /// What hangs on the service hose.
@@ -18,7 +18,7 @@ pub enum Attached {
     /// A charging cylinder.
     Cylinder(Cylinder),
     /// The recovery machine with its cylinder.
-    Machine(Machine),
+    Machine(RecoveryMachine),
     /// Dry nitrogen with its regulator.
     Nitrogen(Nitrogen),
     /// The vacuum pump.
@@ -48,7 +48,7 @@ impl Attached {
     }
 
     /// The recovery machine, if it is one.
-    pub fn machine(&self) -> Option<Machine> {
+    pub fn machine(&self) -> Option<RecoveryMachine> {
         match self {
             Self::Machine(m) => Some(*m),
             _ => None,

@@ -13,7 +13,7 @@ use lowside_plant::{
 use serde::{Deserialize, Serialize};
 
 use crate::ports::BARE;
-pub use crate::ports::{Port, Side, Tap};
+pub use crate::ports::{LowPort, Port, Side};
 
 /// A joint between two parts, in the order of the flow.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -171,7 +171,7 @@ pub struct Openings {
     /// The low-side and the high-side port.
     pub ports: [Port; 2],
     /// Where the low-side port sits that hands work at.
-    low_tap: Tap,
+    low_tap: LowPort,
     /// The other low-side port, where the vehicle has two.
     spare: Option<Port>,
     /// Holes that stand open while hands work at a volume.
@@ -225,7 +225,7 @@ impl Openings {
             made_for: gas,
             old_rubber: false,
             ports: [Port::new(gas); 2],
-            low_tap: Tap::Accumulator,
+            low_tap: LowPort::Accumulator,
             spare: two.then(|| Port {
                 cap: true,
                 old_core: false,
@@ -257,7 +257,7 @@ impl Openings {
     }
 
     /// Where the low-side port sits that hands work at.
-    pub fn low_tap(&self) -> Tap {
+    pub fn low_tap(&self) -> LowPort {
         self.low_tap
     }
 
@@ -267,7 +267,7 @@ impl Openings {
     }
 
     /// Goes to a low-side port; where there is only one, that is the accumulator's.
-    pub fn go_to(&mut self, tap: Tap) {
+    pub fn go_to(&mut self, tap: LowPort) {
         if let Some(spare) = &mut self.spare
             && tap != self.low_tap
         {
@@ -279,8 +279,8 @@ impl Openings {
     /// The volume that a port opens.
     fn port_end(&self, side: Side) -> usize {
         match (side, self.low_tap) {
-            (Side::Low, Tap::Accumulator) => ACCUMULATOR,
-            (Side::Low, Tap::Compressor) => SUCTION,
+            (Side::Low, LowPort::Accumulator) => ACCUMULATOR,
+            (Side::Low, LowPort::Compressor) => SUCTION,
             (Side::High, _) => DISCHARGE,
         }
     }
@@ -376,8 +376,8 @@ impl Openings {
         if let Some(port) = self.spare {
             let (hole, seeps) = port.lets();
             let end = match self.low_tap {
-                Tap::Accumulator => SUCTION,
-                Tap::Compressor => ACCUMULATOR,
+                LowPort::Accumulator => SUCTION,
+                LowPort::Compressor => ACCUMULATOR,
             };
             leaks[end].hole += hole;
             leaks[end].seep += seeps;

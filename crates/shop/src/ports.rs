@@ -31,7 +31,7 @@ pub enum Over {
 /// Where on the low side a port sits, for vehicles that have two.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Tap {
+pub enum LowPort {
     /// At the accumulator's top: what goes in as liquid falls into the accumulator and boils there.
     #[default]
     Accumulator,

@@ -26,7 +26,7 @@ pub const MOST_BEFORE: f64 = 10.0;
 
 /// The machine on the service hose.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct Machine {
+pub struct RecoveryMachine {
     /// It runs.
     pub running: bool,
     /// It stops itself when its inlet comes down to this, Pa gauge.
@@ -101,7 +101,7 @@ pub fn separate(plant: &mut Plant, cylinder: usize, station: &mut Station) {
 /// Does a running machine have to stop now?
 pub fn stop(
     plant: &Plant,
-    machine: &mut Machine,
+    machine: &mut RecoveryMachine,
     hose: usize,
     vessel: usize,
     dt: f64,

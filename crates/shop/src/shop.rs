@@ -18,7 +18,7 @@ use crate::{
     gauge::{self, Instrument},
     hold,
     identifier::{Identifier, NoSample, Port},
-    joints::{Openings, Side, Tap},
+    joints::{LowPort, Openings, Side},
     label::Label,
     manifold::{self, Places},
     meters::{self, Faults, Point},
@@ -345,8 +345,8 @@ impl Shop {
     pub fn low_port(&self) -> LinkId {
         let p = &self.places;
         match self.openings.low_tap() {
-            Tap::Accumulator => p.low_port,
-            Tap::Compressor => p.compressor_port.unwrap_or(p.low_port),
+            LowPort::Accumulator => p.low_port,
+            LowPort::Compressor => p.compressor_port.unwrap_or(p.low_port),
         }
     }
 

@@ -149,7 +149,7 @@ struct Connected {
     purged: f64,
 }
 
-/// Does an act change what is screwed onto the service hose?
+/// Returns whether an act changes what is screwed onto the service hose.
 fn changes(action: &Action) -> bool {
     match action {
         Action::Hose(act) => match act {

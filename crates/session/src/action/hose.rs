@@ -4,7 +4,7 @@ use lowside_fluids::Gas;
 use lowside_plant::plant::Plant;
 use lowside_shop::{
     Attached, Shop,
-    joints::{Side, Tap},
+    joints::{LowPort, Side},
 };
 use lowside_units::{Quantity, Ratio};
 use serde::{Deserialize, Serialize};
@@ -30,7 +30,7 @@ pub enum HoseAct {
     #[serde(rename = "low-tap")]
     LowPort {
         /// Where that port sits.
-        at: Tap,
+        at: LowPort,
     },
     /// Put the high-side coupler on its port, or take it off.
     HighCoupler {

@@ -4,7 +4,7 @@ use lowside_fluids::Gas;
 use lowside_plant::{plant::Plant, species::REFRIGERANT};
 use lowside_shop::{
     Attached, Shop, cylinder,
-    recovery::{MOST_BEFORE, Machine},
+    recovery::{MOST_BEFORE, RecoveryMachine},
     vacuum::{self, PumpOil, VacuumPump},
 };
 use lowside_units::{GaugePressure, Mass, Quantity, VolumeFlow};
@@ -122,7 +122,7 @@ fn pump(shop: &mut Shop) -> Result<&mut VacuumPump, Refused> {
     }
 }
 
-fn recovery(shop: &mut Shop) -> Result<&mut Machine, Refused> {
+fn recovery(shop: &mut Shop) -> Result<&mut RecoveryMachine, Refused> {
     match &mut shop.hands.attached {
         Attached::Machine(m) => Ok(m),
         _ => Err(Refused::NoMachine),

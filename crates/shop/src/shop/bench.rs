@@ -4,7 +4,7 @@ use super::{HURTS, Shop};
 use crate::{
     detect::Spot,
     flush::{self, Flush},
-    joints::{Fit, Joint, Seal, Side, Tap},
+    joints::{Fit, Joint, LowPort, Seal, Side},
     oil::OilKind,
     parts::{self, OnBench, Part},
 };
@@ -53,7 +53,7 @@ impl Shop {
         // A leak that the loop came with is at the accumulator's core, where there are two on the low side.
         if fitted && side == Side::High {
             plant.mend(Site::HighPort);
-        } else if fitted && self.openings.low_tap() == Tap::Accumulator {
+        } else if fitted && self.openings.low_tap() == LowPort::Accumulator {
             plant.mend(Site::LowPort);
         }
         let blows = out && !coupled && pressure > HURTS;

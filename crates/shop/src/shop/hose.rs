@@ -6,7 +6,7 @@ use crate::{
     can::{self, Can, Stance},
     cylinder::{self, Cylinder, Stored},
     nitrogen::{self, Nitrogen},
-    recovery::{self, Machine, Station},
+    recovery::{self, RecoveryMachine, Station},
     vacuum::{self, VacuumPump},
 };
 use lowside_fluids::Gas;
@@ -73,7 +73,7 @@ impl Shop {
             stored.t,
             cylinder::RECOVERY_METAL,
         );
-        self.hands.attached = Attached::Machine(Machine {
+        self.hands.attached = Attached::Machine(RecoveryMachine {
             running: false,
             stops_at: recovery::STOPS_AT,
             down: 0.0,

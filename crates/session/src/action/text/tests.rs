@@ -5,7 +5,7 @@ use lowside_shop::{
     detect::{Sensitivity, Spot},
     flush::Flush,
     identifier::Port,
-    joints::{Joint, Seal, Side, Tap},
+    joints::{Joint, LowPort, Seal, Side},
     label::{Particulars, written},
     meters::Point,
     oil::OilKind,
@@ -74,7 +74,7 @@ fn hose() -> Vec<Action> {
         HoseAct::GaugeSet { gas: GAS },
         HoseAct::LowCoupler { on },
         HoseAct::LowPort {
-            at: Tap::Compressor,
+            at: LowPort::Compressor,
         },
         HoseAct::HighCoupler { on },
         HoseAct::LowValve { open: OPEN },
