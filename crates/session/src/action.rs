@@ -1,7 +1,7 @@
 //! Everything a person can do to a bay. A log of these, with ticks, is the whole history.
 //!
-//! Acts stand in groups, each in its own file with what it does. An act is written as its group's value and turns into an
-//! [`Action`] where one is asked for.
+//! Acts stand in groups, each in its own file with what it does. An act is written as its group's value and turns
+//! into an [`Action`] where one is asked for.
 
 use lowside_plant::plant::Plant;
 use lowside_shop::Shop;
@@ -28,9 +28,27 @@ pub use refused::Refused;
 pub use vehicle::VehicleAct;
 pub use vessel::VesselAct;
 
-/// An act of any group. In text form `{"do":"engine","on":true}`, without the group.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Action {
+/// Makes the enum of the groups, the way from each group into it, and the list of their readers.
+macro_rules! groups {
+    ($($(#[$doc:meta])* $group:ident($act:ident),)+) => {
+        /// An act of any group. In text form `{"do":"engine","on":true}`, without the group.
+        #[derive(Debug, Clone, Copy, PartialEq)]
+        pub enum Action {
+            $($(#[$doc])* $group($act),)+
+        }
+
+        $(impl From<$act> for Action {
+            fn from(act: $act) -> Self {
+                Self::$group(act)
+            }
+        })+
+
+        /// How the acts of every group are read.
+        const GROUPS: &[text::Group] = &[$(text::Group::of::<$act>()),+];
+    };
+}
+
+groups! {
     /// At the vehicle's controls, or on the day.
     Vehicle(VehicleAct),
     /// On the gauge set and its hoses.
@@ -46,26 +64,6 @@ pub enum Action {
     /// In the job record.
     Record(RecordAct),
 }
-
-macro_rules! from_groups {
-    ($($group:ident($act:ident)),+ $(,)?) => {
-        $(impl From<$act> for Action {
-            fn from(act: $act) -> Self {
-                Self::$group(act)
-            }
-        })+
-    };
-}
-
-from_groups!(
-    Vehicle(VehicleAct),
-    Hose(HoseAct),
-    Vessel(VesselAct),
-    Machine(MachineAct),
-    Bench(BenchAct),
-    Instrument(InstrumentAct),
-    Record(RecordAct),
-);
 
 /// An array of [`Action`]s from acts of any groups: `acts![VehicleAct::Engine { on: true }, VesselAct::TakeCan]`.
 #[macro_export]

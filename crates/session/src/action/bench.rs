@@ -105,7 +105,8 @@ pub enum BenchAct {
         /// True to screw a new one in.
         fitted: bool,
     },
-    /// Screw a conversion fitting for R-134a over an R-12 port: it locks and does not come off again. Under pressure it blows.
+    /// Screw a conversion fitting for R-134a over an R-12 port: it locks and does not come off again. Under pressure
+    /// it blows.
     ConvertPort {
         /// Which port.
         side: Side,

@@ -254,11 +254,13 @@ pub enum Caution {
     HotOil,
     /// The loop is under pressure: recover first. Opening it vents, freezes and blinds.
     OpensUnderPressure,
-    /// Nitrogen only with regulator and relief, never oxygen or shop air; open slowly, do not pass the low side's limit.
+    /// Nitrogen only with regulator and relief, never oxygen or shop air; open slowly, do not pass the low side's
+    /// limit.
     Nitrogen,
     /// An open end takes up moisture at once: cap it.
     CapAtOnce,
-    /// Solvent burns and its vapour is harmful: flush in a closed circuit, as its data sheet says; what comes out is hazardous waste.
+    /// Solvent burns and its vapour is harmful: flush in a closed circuit, as its data sheet says; what comes out is
+    /// hazardous waste.
     Solvent,
     /// Used oil is waste, and new oil takes up water from the air.
     Oil,

@@ -22,7 +22,8 @@ pub enum RecordAct {
         /// True for those after the work, false for those before it.
         after: bool,
     },
-    /// Begin the performance test: for eight minutes the readings are held against those of a healthy vehicle of the kind.
+    /// Begin the performance test: for eight minutes the readings are held against those of a healthy vehicle of the
+    /// kind.
     PerformanceTest,
     /// Stick a label under the hood.
     Label {

@@ -1,7 +1,7 @@
 //! An act in text: one object with the act's name under `do` and its fields beside it. The group is not written.
 //!
-//! It goes by way of one kind of value, whatever the format: read straight from each, the code for every act and field stands
-//! there several times and costs the page 110 kB, 13 as sent.
+//! It goes by way of one kind of value, whatever the format: read straight from each, the code for every act and
+//! field stands there several times and costs the page 110 kB, 13 as sent.
 
 use serde::{
     Deserialize, Deserializer, Serialize, Serializer,
@@ -10,32 +10,19 @@ use serde::{
 };
 use serde_json::{Map, Value, value};
 
-use super::{
-    Action, BenchAct, HoseAct, InstrumentAct, MachineAct, RecordAct, VehicleAct, VesselAct,
-};
+use super::{Action, GROUPS};
 
 /// The key of the act's name.
 const NAME: &str = "do";
 
-/// Every group.
-const GROUPS: [Group; 7] = [
-    Group::of::<VehicleAct>(),
-    Group::of::<HoseAct>(),
-    Group::of::<VesselAct>(),
-    Group::of::<MachineAct>(),
-    Group::of::<BenchAct>(),
-    Group::of::<InstrumentAct>(),
-    Group::of::<RecordAct>(),
-];
-
 /// How the acts of a group are read.
-struct Group {
+pub(super) struct Group {
     names: fn() -> &'static [&'static str],
     read: fn(Value) -> serde_json::Result<Action>,
 }
 
 impl Group {
-    const fn of<A: DeserializeOwned + Into<Action>>() -> Self {
+    pub(super) const fn of<A: DeserializeOwned + Into<Action>>() -> Self {
         Self {
             names: names::<A>,
             read: |value| A::deserialize(value).map(Into::into),

@@ -20,8 +20,8 @@ use crate::limits::within;
 pub enum VesselAct {
     /// Screw a full can onto the service hose (a used one goes to the shelf).
     TakeCan,
-    /// Screw a full can of a certain gas onto the service hose: right or wrong, R-134a or R-12 (each other's only, and the
-    /// vehicle's own).
+    /// Screw a full can of a certain gas onto the service hose: right or wrong, R-134a or R-12 (each other's only,
+    /// and the vehicle's own).
     TakeCanOf {
         /// What the can holds.
         gas: Gas,
@@ -35,7 +35,8 @@ pub enum VesselAct {
         /// True to open it.
         on: bool,
     },
-    /// Screw the needle of the can's tap to a place: 0 % is all the way in and pierces the can, backed out lets it flow.
+    /// Screw the needle of the can's tap to a place: 0 % is all the way in and pierces the can, backed out lets it
+    /// flow.
     TapScrew {
         /// 0 (in) to 1 (backed out all the way).
         back: Ratio,

@@ -18,7 +18,7 @@ use lowside_units::{
 };
 
 use super::*;
-use crate::acts;
+use crate::{BenchAct, HoseAct, InstrumentAct, MachineAct, RecordAct, VehicleAct, VesselAct, acts};
 
 /// One act a line, in the order of [`every`].
 const ACTS: &str = include_str!("acts.jsonl");
