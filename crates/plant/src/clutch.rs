@@ -18,6 +18,10 @@ const COOLING: (f64, f64) = (3.0, 0.03);
 /// coil, whose facing is hotter).
 const SMELLS: f64 = 423.15;
 
+/// From here on the facing burns away and the clutch holds nothing any more, K (own figure, 200-300 degC: the resin of a facing chars; this
+/// is the mean of hub, pulley and coil, whose facing is hotter).
+const BURNS: f64 = 523.15;
+
 /// The clutch.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Clutch {
@@ -25,6 +29,8 @@ pub struct Clutch {
     pub grip: f64,
     /// Temperature of hub, pulley and coil, K.
     pub t: f64,
+    /// Its facing has burnt away.
+    pub burnt: bool,
 }
 
 /// What turns the clutch and holds against it.
@@ -32,7 +38,7 @@ pub struct Clutch {
 pub struct Load {
     /// Speed of the pulley, rad/s.
     pub pulley: f64,
-    /// Torque of the compressor, N m.
+    /// Torque of the compressor, N m: infinite where its shaft is locked.
     pub torque: f64,
     /// Air under the hood, K.
     pub around: f64,
@@ -41,7 +47,11 @@ pub struct Load {
 impl Clutch {
     /// A clutch that is out, at `t` (K).
     pub fn new(t: f64) -> Self {
-        Self { grip: 0.0, t }
+        Self {
+            grip: 0.0,
+            t,
+            burnt: false,
+        }
     }
 
     /// Resistance of its coil over that at 20 degC.
@@ -51,6 +61,9 @@ impl Clutch {
 
     /// Torque that it holds with current on its coil, N m; `sound` is the share of a sound one's, 0 to 1.
     pub fn holds(&self, sound: f64) -> f64 {
+        if self.burnt {
+            return 0.0;
+        }
         HOLDS * sound / self.resistance().powi(2)
     }
 
@@ -68,6 +81,7 @@ impl Clutch {
         let slips = holds * (1.0 - self.grip) * load.pulley;
         let cooling = COOLING.0 + COOLING.1 * load.pulley;
         self.t += (slips - cooling * (self.t - load.around)) * dt / METAL;
+        self.burnt |= self.t > BURNS;
         self.grip = if engaged {
             (self.grip + (holds - load.torque) / HOLDS * dt / CATCHING).clamp(0.0, 1.0)
         } else {
@@ -99,6 +113,17 @@ mod tests {
         let clutch = after(1.0, 15.0, 333.15, 17);
         assert!(clutch.grip >= 1.0, "{}", clutch.grip);
         assert!(clutch.t < 336.0, "{}", clutch.t);
+    }
+
+    /// A locked shaft: the whole pull slips at the pulley's speed. Such a clutch smokes and lets go within a minute or two at 2000 1/min (common
+    /// practice, no source).
+    #[test]
+    fn a_locked_shaft_burns_a_sound_clutch_and_then_nothing_slips() {
+        let ten_seconds = after(1.0, f64::INFINITY, 333.15, 500);
+        assert!(ten_seconds.grip <= 0.0 && !ten_seconds.burnt && ten_seconds.t > 353.15);
+        let minutes = after(1.0, f64::INFINITY, 333.15, 9000);
+        assert!(minutes.burnt && minutes.holds(1.0) <= 0.0, "{minutes:?}");
+        assert!(minutes.t < BURNS, "it cools: {minutes:?}");
     }
 
     #[test]

@@ -7,6 +7,8 @@ use lowside_fluids::{
 use lowside_units::Quantity;
 use serde::{Deserialize, Serialize};
 
+mod finite;
+
 use crate::{
     assembly::{self, Places},
     bores,
@@ -22,7 +24,7 @@ use crate::{
     engine::{Cooling, Engine, RAD_S},
     evaporator::{self, Evaporator},
     flow::k_from_hole,
-    halt::{Halt, first_not_finite},
+    halt::Halt,
     hose,
     leak::{Leak, Site},
     moisture::{self, Tube},
@@ -301,40 +303,6 @@ impl Plant {
         done
     }
 
-    /// The walls, the air and the machinery around the network hold numbers. One sum tells: it is finite only if every part is.
-    fn finite(&self) -> Result<(), Halt> {
-        let (cabin, coil, hot) = (&self.cabin, &self.evaporator, &self.condenser);
-        let sum = |all: &[f64]| all.iter().sum::<f64>();
-        let named = [
-            (
-                "temperature of the condenser's walls",
-                sum(&hot.wall) + hot.duty,
-            ),
-            (
-                "temperature of the evaporator's walls",
-                sum(&coil.wall) + sum(&coil.frost) + coil.held + coil.duty,
-            ),
-            (
-                "temperature of the metal around volumes",
-                self.shells.iter().map(|s| s.t).sum(),
-            ),
-            (
-                "air of cabin and vent",
-                cabin.air.t + cabin.air.w + cabin.interior + cabin.vent.t + cabin.vent.w,
-            ),
-            ("air under the hood", self.hood_t + self.condenser_air.1),
-            (
-                "temperature of clutch and coolant",
-                self.clutch.t + self.engine.coolant,
-            ),
-            ("wear of the compressor", self.wear()),
-        ];
-        if named.iter().map(|(_, x)| x).sum::<f64>().is_finite() {
-            return Ok(());
-        }
-        first_not_finite("vehicle", &named).map_or(Ok(()), Err)
-    }
-
     fn tick_unchecked(&mut self, length: f64, watch: &mut impl Watch) -> Result<(), Halt> {
         self.set_drive(length);
         self.set_air(length);
@@ -443,6 +411,20 @@ impl Plant {
         }
     }
 
+    /// Power that a slipping clutch takes from the engine while the compressor's shaft is locked, W: its belt squeals.
+    pub fn locked_power(&self) -> f64 {
+        if self.locked() {
+            self.clutch.holds(self.condition.clutch_hold) * self.pulley_rpm() * RAD_S
+        } else {
+            0.0
+        }
+    }
+
+    /// The clutch pulls at a compressor that has seized.
+    fn locked(&self) -> bool {
+        self.drive.engaged && self.fitted.compressor && self.damage.seized
+    }
+
     /// Oil in the compressor with its suction line, kg.
     pub fn compressor_oil(&self) -> f64 {
         self.network.node(self.places.suction).content[OIL]
@@ -512,7 +494,13 @@ impl Plant {
         let turns = self.compressor_rpm() * RAD_S;
         let load = Load {
             pulley: self.pulley_rpm() * RAD_S,
-            torque: if turns > 0.0 { shaft / turns } else { 0.0 },
+            torque: if self.locked() {
+                f64::INFINITY
+            } else if turns > 0.0 {
+                shaft / turns
+            } else {
+                0.0
+            },
             around: self.hood_t,
         };
         let engaged = self.drive.engaged;
@@ -532,7 +520,7 @@ impl Plant {
         let behind = t + self.condenser.duty / (flow.max(STILL) * CP_AIR);
         let cooling = Cooling {
             rpm,
-            shaft: self.shaft_power(),
+            shaft: self.shaft_power() + self.locked_power(),
             air: (flow, behind),
             radiator: self.condition.radiator,
             hood: self.hood_t,

@@ -194,6 +194,9 @@ impl Fnv {
         if w.seized {
             h.word(1);
         }
+        if plant.clutch.burnt {
+            h.word(2);
+        }
         for x in plant.debris.numbers() {
             h.number(x);
         }

@@ -331,6 +331,7 @@ pub fn renew(plant: &mut Plant, part: Part) {
             // A new one comes with its clutch.
             c.compressor_wear = 0.0;
             c.clutch_hold = 1.0;
+            plant.clutch.burnt = false;
             plant.damage = lowside_plant::damage::Damage::default();
         }
         Part::Condenser => {
