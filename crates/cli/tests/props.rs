@@ -237,3 +237,26 @@ fn help_and_version_are_answers() {
         );
     }
 }
+
+/// A limit is told to the six figures that a person can use, inside or outside of SI's round numbers.
+#[test]
+fn limits_in_refusals_are_rounded() {
+    for args in [
+        ["R-134a", "q=50%", "p=6MPa"],
+        ["R-12", "T=300", "rho=5000"],
+        ["R-1234yf", "q=1", "p=9MPa"],
+    ] {
+        let out = lowside(&[&["props"], &args[..]].concat());
+        let err = String::from_utf8_lossy(&out.stderr);
+        assert_eq!(out.status.code(), Some(2), "{err}");
+        let (_, limits) = err.split_once("outside").expect("limits");
+        let digits = |word: &str| word.bytes().filter(u8::is_ascii_digit).count();
+        let longest = limits
+            .split(' ')
+            .filter(|w| w.parse::<f64>().is_ok())
+            .map(digits)
+            .max();
+        // 0.000000001 kg/m3 is round, and long.
+        assert!(longest.is_some_and(|n| n <= 10), "{err}");
+    }
+}

@@ -108,7 +108,10 @@ pub enum FlashError {
         quantity: Quantity,
     },
     /// A quantity beyond its limits, alone or together with the other one.
-    #[error("{quantity} = {value} {} is outside {low} to {high} {}", .quantity.unit(), .quantity.unit())]
+    #[error(
+        "{quantity} = {value} {} is outside {} to {} {}",
+        .quantity.unit(), figures(*.low), figures(*.high), .quantity.unit()
+    )]
     Range {
         /// Which.
         quantity: Quantity,
@@ -244,4 +247,9 @@ pub fn flash(
     second: (Quantity, f64),
 ) -> Result<FullState, FlashError> {
     at::Solver::new(gas.equation()).solve(first, second)
+}
+
+/// A limit to six figures, as a person reads it; the limit itself has more.
+fn figures(limit: f64) -> f64 {
+    format!("{limit:.5e}").parse().unwrap_or(limit)
 }

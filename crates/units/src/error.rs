@@ -50,6 +50,17 @@ pub enum UnitError {
         /// The least value, with its unit.
         lowest: String,
     },
+    /// A character in a text that cannot be shown as it stands there.
+    #[error(
+        "{field}: the character {found} is not allowed; letters, digits, signs and spaces are, control characters and marks of the \
+         direction of writing are not"
+    )]
+    Character {
+        /// Which field was read.
+        field: String,
+        /// The character by its number, as in `U+202E`.
+        found: String,
+    },
     /// Outside the limits of a field.
     #[error("{field}: {value} is outside {lo} to {hi}")]
     OutOfRange {
@@ -94,6 +105,30 @@ pub fn in_range<Q: Quantity>(field: &str, value: Q, lo: Q, hi: Q) -> Result<Q, U
     })
 }
 
+/// A character that shows as itself: no control, no end of a line or paragraph, nothing that turns the direction of writing.
+#[must_use]
+pub fn shows(c: char) -> bool {
+    !c.is_control()
+        && !matches!(
+            c,
+            '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}'
+        )
+}
+
+/// Passes a text whose characters all show as themselves.
+///
+/// # Errors
+/// [`UnitError::Character`] with `field` and the first that does not.
+pub fn plain_text(field: &str, text: &str) -> Result<(), UnitError> {
+    match text.chars().find(|c| !shows(*c)) {
+        None => Ok(()),
+        Some(c) => Err(UnitError::Character {
+            field: shortened(field),
+            found: format!("U+{:04X}", u32::from(c)),
+        }),
+    }
+}
+
 /// Passes a number of things if it lies in `lo..=hi`.
 ///
 /// # Errors
@@ -114,6 +149,26 @@ pub fn count_in_range(field: &str, value: usize, lo: usize, hi: usize) -> Result
 mod tests {
     use super::*;
     use crate::Mass;
+
+    /// Unicode Standard Annex 9, table of the explicit directional formatting characters.
+    #[test]
+    fn a_text_that_would_not_show_as_written_is_refused_by_field_and_character() {
+        assert_eq!(plain_text("name", "Furgón nº 7, 35 °C - 人"), Ok(()));
+        for c in
+            "\0\n\u{1b}\u{7f}\u{85}\u{61c}\u{200e}\u{200f}\u{2029}\u{202a}\u{202e}\u{2066}\u{2069}"
+                .chars()
+        {
+            let said = plain_text("name", &format!("van{c}"))
+                .unwrap_err()
+                .to_string();
+            let number = format!("U+{:04X}", u32::from(c));
+            assert!(
+                said.starts_with("name: ") && said.contains(&number),
+                "{said}"
+            );
+            assert!(said.chars().all(shows), "{said}");
+        }
+    }
 
     #[test]
     fn a_count_names_field_number_and_limits() {

@@ -27,7 +27,7 @@ mod serde_text;
 mod temperature;
 mod time;
 
-pub use error::{UnitError, count_in_range, in_range};
+pub use error::{UnitError, count_in_range, in_range, plain_text, shows};
 pub use flow::{MassFlow, VolumeFlow};
 pub use heat::{Area, Conductance, HeatCapacity};
 pub use matter::{Density, Mass, SpecificEnergy, SpecificEntropy, Volume};

@@ -23,6 +23,10 @@ const DEG_C: Style = Style::new(1, "\u{b0}C");
 const KELVIN: Style = Style::new(1, "K");
 const OZ: Style = Style::new(1, "oz");
 const GRAM: Style = Style::new(0, "g");
+const LB: Style = Style::new(1, "lb");
+const KG: Style = Style::new(2, "kg");
+/// Most decimals of a trace.
+const SMALLEST: u8 = 4;
 const FL_OZ: Style = Style::new(1, "fl oz");
 const CM3: Style = Style::new(0, "cm\u{b3}");
 const OZ_MIN: Style = Style::new(1, "oz/min");
@@ -110,6 +114,38 @@ pub fn mass(m: Mass, system: UnitSystem) -> Shown {
     match system.mass {
         MassUnit::Ounce => OZ.show(m.oz()),
         MassUnit::Gram => GRAM.show(m.g()),
+    }
+}
+
+/// Mass with two figures at least, where [`mass`] would show none of a trace: a limit of 0.5 g is 0.018 oz, not 0.0 oz.
+#[must_use]
+pub fn small_mass(m: Mass, system: UnitSystem) -> Shown {
+    /// What shows of the first two figures, rounding counted in.
+    const TWO_FIGURES: f64 = 9.95;
+    let (style, number) = match system.mass {
+        MassUnit::Ounce => (OZ, m.oz()),
+        MassUnit::Gram => (GRAM, m.g()),
+    };
+    let figures = |decimals: u8| number.abs() * 10_f64.powi(i32::from(decimals));
+    let enough = |d: &u8| number == 0.0 || figures(*d) >= TWO_FIGURES;
+    let decimals = (style.decimals()..SMALLEST)
+        .find(enough)
+        .unwrap_or(SMALLEST);
+    let decimals = if number == 0.0 {
+        style.decimals()
+    } else {
+        decimals
+    };
+    style.with_decimals(decimals).show(number)
+}
+
+/// Mass of any size, as of carbon dioxide: in pounds from 16 oz, in kilograms from 1000 g.
+#[must_use]
+pub fn large_mass(m: Mass, system: UnitSystem) -> Shown {
+    match system.mass {
+        MassUnit::Ounce if m.oz() >= 16.0 => LB.show(m.lb()),
+        MassUnit::Gram if m.g() >= 1000.0 => KG.show(m.kg()),
+        _ => mass(m, system),
     }
 }
 
@@ -298,6 +334,19 @@ mod tests {
             "15.87 oz/yr"
         );
         assert_eq!(ratio(Ratio::from_fraction(0.4)).to_string(), "40 %");
+    }
+
+    /// NIST SP 811 app. B: 1 oz = 28.349 52 g, 1 lb = 16 oz = 453.592 4 g.
+    #[test]
+    fn a_trace_keeps_its_figures_and_a_load_is_told_in_pounds() {
+        let both = |g: f64, show: fn(Mass, UnitSystem) -> Shown| {
+            [UnitSystem::US, UnitSystem::SI].map(|u| show(Mass::from_g(g), u).to_string())
+        };
+        assert_eq!(both(0.5, small_mass), ["0.018 oz", "0.50 g"]);
+        assert_eq!(both(0.0, small_mass), ["0.0 oz", "0 g"]);
+        assert_eq!(both(964.0, small_mass), ["34.0 oz", "964 g"]);
+        assert_eq!(both(27_116.0, large_mass), ["59.8 lb", "27.12 kg"]);
+        assert_eq!(both(453.0, large_mass), ["16.0 oz", "453 g"]);
     }
 
     #[test]

@@ -8,9 +8,9 @@ mod style;
 mod system;
 
 pub use choose::{
-    absolute_pressure, air_speed, duration, gauge_pressure, heat_flow, leak_rate, length, mass,
-    mass_flow, power, pressure_difference, ratio, rotation, speed, temperature,
-    temperature_difference, vacuum, volume, volume_flow,
+    absolute_pressure, air_speed, duration, gauge_pressure, heat_flow, large_mass, leak_rate,
+    length, mass, mass_flow, power, pressure_difference, ratio, rotation, small_mass, speed,
+    temperature, temperature_difference, vacuum, volume, volume_flow,
 };
 pub use style::{Shown, Style};
 pub use system::{Family, MassUnit, PressureUnit, TemperatureUnit, UnitSystem};

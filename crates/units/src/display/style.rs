@@ -45,6 +45,12 @@ impl Style {
         }
     }
 
+    /// Its decimals.
+    #[must_use]
+    pub const fn decimals(self) -> u8 {
+        self.decimals
+    }
+
     /// The unit symbol.
     #[must_use]
     pub const fn unit(self) -> &'static str {
