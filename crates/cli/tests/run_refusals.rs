@@ -332,3 +332,70 @@ fn takes_that_were_changed() {
     fs::write(folder.join("c.json"), &text[..text.len() / 2]).expect("written");
     check(&folder, &["replay", "c.json"], &["c.json", "not a take"]);
 }
+
+/// Unicode Standard Annex 9: U+202E turns the direction of writing, so that a name would not read as it stands. NUL and escape sequences play
+/// with terminals. Names of scenarios, takes, cards and labels with such characters are refused, and no refusal prints them.
+#[test]
+fn names_that_would_not_show_as_written() {
+    let folder = folder("refused_names");
+    let good = "good.json";
+    let shown = |args: &[&str], parts: &[&str]| {
+        let out = lowside_in(&folder, args);
+        assert_refused(&out, args, parts);
+        let err = String::from_utf8_lossy(&out.stderr);
+        assert!(
+            err.trim_end().chars().all(lowside_units::shows),
+            "{args:?}: {err:?}"
+        );
+    };
+    let run = ["run", "healthy", "--until", "1s", "--take", good];
+    assert!(lowside_in(&folder, &run).status.success());
+    let take = fs::read_to_string(folder.join(good)).expect("a take");
+    for (c, number) in [
+        ('\u{202e}', "U+202E"),
+        ('\u{2066}', "U+2066"),
+        ('\u{1b}', "U+001B"),
+        ('\u{7f}', "U+007F"),
+    ] {
+        let (name, vehicle) = (format!("name=van{c}"), format!("vehicle.name=van{c}"));
+        shown(
+            &["run", "healthy", "--set", &name],
+            &["name: the character", number, "letters"],
+        );
+        shown(
+            &["run", "healthy", "--set", &vehicle],
+            &["vehicle.name", number],
+        );
+        // What was asked for is repeated without them, too.
+        shown(&["run", &format!("gone{c}.toml")], &["gone"]);
+    }
+    for escape in ["\\u0000", "\\u202e"] {
+        let old = take.replace("35 degC day\"", &format!("35 degC day{escape}\""));
+        assert!(old != take, "the name is there");
+        fs::write(folder.join("old.json"), old).expect("written");
+        shown(
+            &["replay", "old.json"],
+            &["scenario: name: the character U+", "letters"],
+        );
+        let label = format!(
+            r#"[[0,{{"do":"label","charge":"980 g","particulars":{{"technician":"A{escape}"}}}}]]"#
+        );
+        fs::write(
+            folder.join("label.json"),
+            take.replace("\"log\":[]", &format!("\"log\":{label}")),
+        )
+        .expect("written");
+        shown(
+            &["replay", "label.json"],
+            &["act 1", "technician: the character U+"],
+        );
+    }
+    let card = lowside_lessons::library::card("2-low-charge").expect("shipped");
+    let mut wrong = card.clone();
+    wrong.step[0].title.es.push('\u{202e}');
+    let said = wrong.check().expect_err("refused").to_string();
+    assert!(
+        said.starts_with("step[1].title.es: the character U+202E"),
+        "{said}"
+    );
+}

@@ -3,7 +3,7 @@
 use lowside_session::{Scenario, condition::Condition};
 #[cfg(feature = "text")]
 use lowside_session::{ScenarioError, library, scenario::table};
-use lowside_units::{Duration, UnitError, count_in_range, in_range};
+use lowside_units::{Duration, UnitError, count_in_range, in_range, plain_text};
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
@@ -188,6 +188,7 @@ impl Text {
         for (language, text) in [("en", &self.en), ("es", &self.es)] {
             let what = format!("{field}.{language} (number of characters)");
             count_in_range(&what, text.trim().chars().count(), 1, LONGEST)?;
+            plain_text(&format!("{field}.{language}"), text)?;
         }
         Ok(())
     }

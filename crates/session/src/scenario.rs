@@ -8,7 +8,7 @@ use lowside_plant::{
 };
 use lowside_units::{
     AbsolutePressure, Duration, Mass, Quantity, Ratio, RotationSpeed, Speed, Temperature,
-    UnitError, count_in_range, in_range,
+    UnitError, count_in_range, in_range, plain_text,
 };
 use serde::{Deserialize, Deserializer, Serialize, de};
 use serde_json::{Map, Value};
@@ -244,6 +244,7 @@ impl Scenario {
                 1,
                 LONGEST_NAME,
             )?;
+            plain_text(field, name)?;
         }
         let shortest = Duration::from_s(0.0);
         within("h", "until", self.until, shortest, Duration::from_h(24.0))?;
@@ -379,6 +380,10 @@ fn inside(place: &str, error: UnitError) -> UnitError {
             value,
             lo,
             hi,
+        },
+        UnitError::Character { field, found } => UnitError::Character {
+            field: format!("{place}.{field}"),
+            found,
         },
         other => other,
     }

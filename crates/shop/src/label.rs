@@ -8,7 +8,7 @@
 use arrayvec::ArrayString;
 use core::{fmt, str::FromStr};
 use lowside_fluids::Gas;
-use lowside_units::{Quantity, Volume};
+use lowside_units::{Quantity, Volume, shows};
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
@@ -100,10 +100,10 @@ impl Label {
     }
 }
 
-/// As much of a text as a line of the label holds.
+/// As much of a text as a line of the label holds, of what shows as itself.
 pub fn written<const N: usize>(text: &str) -> ArrayString<N> {
     let mut line = ArrayString::new();
-    for c in text.chars() {
+    for c in text.chars().filter(|c| shows(*c)) {
         if line.try_push(c).is_err() {
             break;
         }

@@ -7,7 +7,7 @@ use lowside_shop::{
     label::{Label, Particulars},
     oil::OilKind,
 };
-use lowside_units::{Mass, Quantity, Volume};
+use lowside_units::{Mass, Quantity, Volume, plain_text};
 use serde::{Deserialize, Serialize};
 
 use super::{Outcome, Refused};
@@ -56,6 +56,9 @@ impl RecordAct {
                 particulars,
             } => {
                 let (least, most) = (Mass::from_g(50.0), Mass::from_kg(3.0));
+                plain_text("technician", &particulars.technician)?;
+                plain_text("shop", &particulars.shop)?;
+                plain_text("oil_maker", &particulars.oil_maker)?;
                 if let Some(volume) = particulars.oil_volume {
                     let (none, bottle) = (Volume::from_l(0.0), Volume::from_l(1.0));
                     within("mL", "oil_volume", volume, none, bottle)?;
