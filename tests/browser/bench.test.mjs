@@ -159,6 +159,11 @@ pageTest("a statement is signed and held against the bay's own record", desktop,
   await k.view("Job");
   const record = page.locator("details.record");
   assert.equal(await record.getAttribute("open"), null, "the bay's record is shut until the statement is signed");
+  await record.locator("summary").click();
+  await record.getByRole("table").waitFor();
+  assert.equal(await record.locator(".lines").count(), 0, "it tells no answers to the statement before");
+  assert.ok(await record.getByRole("button", { name: "Save as CSV" }).isDisabled());
+  await record.locator("summary").click();
   const field = (name) => page.getByLabel(name, { exact: true });
   await field("Recovered, oz").fill("12");
   await field("Charged, oz").fill("0");

@@ -246,7 +246,7 @@ pageTest(
     await page.locator("[role=status]", { hasText: "Oil drained: accumulator" }).waitFor({ state: "attached" });
     await button(page, "Redo").click();
     await k.view("Job");
-    await page.locator("details.record > summary").click();
+    await button(page, "Sign the record").click();
     await page.locator(".record .lines", { hasText: /accumulator [\d.]+ fl oz/ }).waitFor();
     assertQuiet(page);
   },

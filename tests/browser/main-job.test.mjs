@@ -64,6 +64,8 @@ async function giveACan(page, b) {
   // Empty, a can with its valve weighs 3.4 oz and holds a little vapour.
   await until(page, "the can gives what it holds", 60, async () => (await b.scale()) < 3.9);
   await b.button("Low valve (blue): shut").click();
+  // Unscrewed with its tap open it would be asked about.
+  await b.set(false, "Tap");
 }
 
 pageTest(

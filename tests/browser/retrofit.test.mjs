@@ -156,8 +156,10 @@ pageTest(
     await k.pickAt("#label-oil", "ester");
     // A label that names nobody is not what the law asks.
     await k.push(/^Label: R-134a, .*, ester$/);
-    const lacking = page.locator(".record .line", { hasText: "Conversion still lacks" });
+    const lacking = page.locator(".line", { hasText: "Conversion still lacks" });
     assert.match(await lacking.textContent(), /technician.*date.*old label covered/);
+    const unfinished = page.getByRole("button", { name: /^Label: R-134a, .*, ester$/ });
+    assert.equal(await unfinished.count(), 1, "an unfinished label takes no tick");
     const volume = page.locator("#label-oil-volume");
     await volume.focus();
     for (let n = 0; n < 42; n += 1) await page.keyboard.press("ArrowRight");
@@ -169,6 +171,7 @@ pageTest(
     await page.getByLabel("Date", { exact: true }).fill("2026-05-04");
     await k.turn(true, "Old label covered");
     await k.push(/^Label: R-134a, .*, ester/);
+    await page.getByRole("button", { name: /^Label: R-134a, .*, ester \u2713$/ }).waitFor();
     await k.turn(false, "A/C");
     await k.turn(false, "Engine");
     await pass(200);

@@ -2,9 +2,10 @@
 
 use lowside_lessons::{Cost, Severity, toll};
 use lowside_session::{
-    Action, Bay, Event, HoseAct, Scenario, TICKS_PER_SECOND, VehicleAct, VesselAct, acts, library,
-    wait::Goal,
+    Action, Bay, BenchAct, Event, HoseAct, Scenario, TICKS_PER_SECOND, VehicleAct, VesselAct, acts,
+    condition::Condition, library, wait::Goal,
 };
+use lowside_shop::{joints::Side, record::Prices};
 use lowside_units::{Quantity, Ratio, Temperature};
 
 fn bay(name: &str, set: &[String]) -> Bay {
@@ -140,6 +141,140 @@ fn a_can_that_bursts_is_told_and_what_it_lost_was_not_given() {
         vented.is_some_and(|(s, kg)| s == Severity::Grave && kg > 0.2),
         "{vented:?}"
     );
+}
+
+/// A condenser without air bursts the discharge hose of a van without a cut-out; a compressor run dry at full speed seizes, and its clutch
+/// slips on the locked shaft until it burns (common practice, no source).
+#[test]
+fn a_burst_hose_and_a_seized_compressor_are_told_with_their_time() {
+    let on = ["engine.on=true", "controls.ac=true"];
+    let blocked =
+        ["idle_flow", "cool_flow", "top_flow"].map(|f| format!("vehicle.fan.{f}=0.01 kg/s"));
+    let mut set = on.map(str::to_owned).to_vec();
+    set.extend(blocked);
+    let mut hot = bay("before-retrofit", &set);
+    while !hot.plant().hose_burst() {
+        run(&mut hot, 1);
+        assert!(hot.seconds() < 600.0, "it bursts");
+    }
+    let told = find(&hot, |c| match c {
+        Cost::HoseBurst { seconds } => Some(seconds),
+        _ => None,
+    });
+    let (severity, at) = told.expect("the hose is told");
+    assert_eq!(severity, Severity::Grave);
+    assert!((at - hot.seconds()).abs() <= 1.0, "{at} s");
+
+    let mut set = on.map(str::to_owned).to_vec();
+    set.extend(
+        [
+            "start.oil=0 g",
+            "engine.speed=5000 rpm",
+            "condition.cycling_switch_stuck=true",
+        ]
+        .map(str::to_owned),
+    );
+    let mut dry = bay("healthy", &set);
+    let seized = |bay: &Bay| {
+        find(bay, |c| match c {
+            Cost::Seized {
+                seconds,
+                clutch_burnt,
+            } => Some((seconds, clutch_burnt)),
+            _ => None,
+        })
+    };
+    while !dry.plant().damage.seized {
+        run(&mut dry, 1);
+        assert!(dry.seconds() < 1200.0, "it seizes");
+    }
+    let (severity, (at, burnt)) = seized(&dry).expect("told");
+    assert!(severity == Severity::Grave && (at - dry.seconds()).abs() <= 1.0 && !burnt);
+    run(&mut dry, 1);
+    let plant = dry.plant();
+    let pulls = plant.clutch.holds(1.0) * plant.pulley_rpm() * core::f64::consts::TAU / 60.0;
+    assert!(
+        plant.compressor_rpm() <= 0.0 && pulls > 5e3,
+        "{pulls} W slip"
+    );
+    assert!(
+        (plant.locked_power() / pulls - 1.0).abs() < 1e-9,
+        "the engine feels it"
+    );
+    run(&mut dry, 60);
+    assert!(dry.plant().clutch.burnt && dry.plant().locked_power() <= 0.0);
+    assert!(seized(&dry).expect("told").1.1);
+    let count = |e| dry.events().iter().filter(|(_, x)| *x == e).count();
+    assert_eq!(
+        [count(Event::ClutchSmells), count(Event::ClutchBurnt)],
+        [1, 1]
+    );
+}
+
+/// Venting by an open hand valve is letting it out, like any other way (40 CFR 82.154); what purges of a hose take is excused.
+#[test]
+fn what_blows_out_of_an_open_hose_counts_as_let_out_and_a_purge_does_not() {
+    let let_out: Condition = "let_out is on".parse().expect("a condition");
+    let open = |x| {
+        HoseAct::LowValve {
+            open: Ratio::from_si(x),
+        }
+        .into()
+    };
+    let mut loose = bay("healthy", &[]);
+    act(&mut loose, &[open(1.0)]);
+    run(&mut loose, 60);
+    act(&mut loose, &[open(0.0)]);
+    run(&mut loose, 10);
+    assert!(loose.vented() > 0.1, "{} kg", loose.vented());
+    assert!(let_out.holds(&loose));
+    let times = |bay: &Bay| bay.record(&Prices::default()).ventings;
+    assert_eq!(times(&loose), 1, "once for as long as it blows");
+
+    let mut careful = bay("charge-from-cans", &[]);
+    for _ in 0..3 {
+        act(
+            &mut careful,
+            &acts![VesselAct::TakeCan, VesselAct::Tap { on: true }],
+        );
+        act(&mut careful, &acts![HoseAct::Purge { on: true }]);
+        run(&mut careful, 4);
+        act(
+            &mut careful,
+            &acts![HoseAct::Purge { on: false }, open(1.0)],
+        );
+        run(&mut careful, 60);
+        act(
+            &mut careful,
+            &acts![open(0.0), VesselAct::Tap { on: false }],
+        );
+        run(&mut careful, 10);
+    }
+    assert!(careful.vented() > 5e-3, "{} kg", careful.vented());
+    assert!(!let_out.holds(&careful), "{} kg", careful.vented());
+
+    // A port without its core blows as the coupler comes off.
+    let low = |on| HoseAct::LowCoupler { on }.into();
+    let core = BenchAct::ValveCore {
+        side: Side::Low,
+        fitted: false,
+    };
+    let mut bare = bay("charge-from-cans", &[]);
+    act(
+        &mut bare,
+        &acts![
+            low(false),
+            core,
+            low(true),
+            VesselAct::TakeCan,
+            VesselAct::Tap { on: true },
+            open(1.0),
+        ],
+    );
+    run(&mut bare, 120);
+    assert!(!let_out.holds(&bare));
+    act(&mut bare, &[open(0.0), low(false)]);
+    assert!(let_out.holds(&bare));
 }
 
 #[test]

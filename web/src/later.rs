@@ -4,7 +4,7 @@
 //! the table may be called by name from elsewhere, or it comes back into the first part; the gate weighs that part.
 use std::cell::Cell;
 
-use lowside_present::plot::Plot;
+use lowside_present::{plot::Plot, tools::Spot};
 use lowside_session::TakeError;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::{Callback, Context, Html};
@@ -58,6 +58,8 @@ pub(crate) struct Later {
     pub(crate) save_strip: fn(&App, Kind),
     /// Replays a take's text and gives the hash reached, or why not.
     pub(crate) hash: fn(&str) -> String,
+    /// Name of a joint or a port.
+    pub(crate) place: fn(Spot) -> String,
 }
 
 #[allow(
@@ -87,6 +89,7 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         keep: Stage::keep,
         save_strip: App::save_strip,
         hash: share::hash,
+        place: words::spot_name,
     })
 }
 

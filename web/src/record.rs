@@ -1,4 +1,5 @@
-//! The bay's own record of the job: shut until the statement is signed, to print and to save.
+//! The bay's own record of the job, to print and to save. The readings that were noted can always be looked up; what the statement is held
+//! against shows once that is signed.
 use lowside_present::{
     Shown,
     job::{Line as LabelLine, NewLabel, Noted, RecordView},
@@ -31,8 +32,8 @@ pub(crate) fn record(r: &RecordView, signed: Option<&Signed>) -> Html {
             <summary>{ words::record() }</summary>
             <div class="acts">
                 { button(words::record_print(), true, print_job) }
-                { button(words::record_save("CSV"), true, saves(true)) }
-                { button(words::record_save("JSON"), true, saves(false)) }
+                { button(words::record_save("CSV"), signed.is_some(), saves(true)) }
+                { button(words::record_save("JSON"), signed.is_some(), saves(false)) }
             </div>
             <div class="scroll" tabindex="0" role="region" aria-label={words::record()}>
             <table>
@@ -45,13 +46,17 @@ pub(crate) fn record(r: &RecordView, signed: Option<&Signed>) -> Html {
             </table>
             </div>
             { r.performance.found.as_ref().map_or_else(Html::default, crate::performance::limits) }
-            <div class="lines">
-                { for all.iter().map(|(which, name, value, stated)| if wrong(*which) {
-                    line(name, &words::record_wrong(value, if stated.is_empty() { words::state_unsaid() } else { stated }))
-                } else {
-                    line(name, value)
-                }) }
-            </div>
+            if signed.is_some() {
+                <div class="lines">
+                    { for all.iter().map(|(which, name, value, stated)| if wrong(*which) {
+                        line(name, &words::record_wrong(value, if stated.is_empty() { words::state_unsaid() } else { stated }))
+                    } else {
+                        line(name, value)
+                    }) }
+                </div>
+            } else {
+                <p class="told">{ words::record_unsigned() }</p>
+            }
         </details>
     }
 }

@@ -105,7 +105,7 @@ fn hung(p: &ToolsProps, dose: &UseStateHandle<Option<f64>>) -> Html {
             oil,
             ..
         } => html! { <>
-            { switch("pump-run", words::pump_run(), words::engine_states(), *on, flag(|on| MachineAct::Pump { on }.into())) }
+            { switch("pump-run", words::pump_run(), words::machine_states(), *on, flag(|on| MachineAct::Pump { on }.into())) }
             { switch("pump-valve", words::pump_valve(), words::tap_states(), *valve, flag(|on| MachineAct::Isolation { on }.into())) }
             { switch("pump-ballast", words::pump_ballast(), words::tap_states(), *ballast, flag(|on| MachineAct::Ballast { on }.into())) }
             { switch("gauge-place", words::gauge_place(), [words::gauge_place_states_off(), words::gauge_place_states_on()],
@@ -120,7 +120,7 @@ fn hung(p: &ToolsProps, dose: &UseStateHandle<Option<f64>>) -> Html {
             full,
             oil,
         } => html! { <>
-            { switch("machine-run", words::machine_run(), words::engine_states(), *on, flag(|on| MachineAct::RecoveryMachine { on }.into())) }
+            { switch("machine-run", words::machine_run(), words::machine_states(), *on, flag(|on| MachineAct::RecoveryMachine { on }.into())) }
             { slider("machine-stop", words::machine_stop(), [-90.0, -5.0, 1.0, stop.value], &shown(&stop.shown),
                 number(|v| MachineAct::RecoveryStop { pressure: GaugePressure::from_kpa(v) }.into())) }
             { line(words::recovered(), &shown(recovered)) }
@@ -306,6 +306,12 @@ fn NewLabel(p: &LabelProps) -> Html {
     let oils: Vec<String> = OILS.map(|o| words::oil_name(o).to_owned()).to_vec();
     let text = display::mass(charge, p.units).to_string();
     let what = format!("{gas}, {text}, {}", oils[*oil]);
+    let missing: Vec<String> = p
+        .tools
+        .label_lacks
+        .iter()
+        .map(|b| words::lacks(*b))
+        .collect();
     let mark = if p.tools.labelled { " \u{2713}" } else { "" };
     let converted = p.tools.conversion.is_some() && gas == Gas::R134a;
     let now = *rest.borrow();
@@ -343,6 +349,9 @@ fn NewLabel(p: &LabelProps) -> Html {
                 { field(name(Line::Shop), "text", &now.shop, set(|l, text| l.shop = written(&text))) }
                 { field(name(Line::Date), "date", &now.date.map_or_else(String::new, |d| d.to_string()), set(|l, text| l.date = text.parse().ok())) }
                 { switch("label-covers", name(Line::OldCovered), [words::no(), words::yes()], now.old_covered, covered) }
+            }
+            if !p.tools.label_lacks.is_empty() {
+                { line(words::record_lacks(), &missing.join(", ")) }
             }
             { button(words::label_write(what) + mark, true, move || {
                 let particulars = if converted { *rest.borrow() } else { Particulars::default() };

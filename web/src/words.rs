@@ -14,7 +14,7 @@ use lowside_present::{
 use lowside_session::{Caution, Event, NoSample, Refused, TICKS_PER_SECOND, TakeError, size, take};
 use lowside_units::UnitError;
 
-use crate::share::LinkError;
+use crate::{later, share::LinkError};
 
 pub(crate) use help::*;
 pub(crate) use labels::*;
@@ -61,6 +61,8 @@ pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, St
         NextStep::StopEngine => (next_stop_engine(), next_stop_engine_why()),
         NextStep::BurstCan(_) => (next_burst_can(), next_burst_can_why()),
         NextStep::KeepAway => (next_keep_away(), next_keep_away_why()),
+        NextStep::AirDrawnIn => (next_air_drawn_in(), next_air_drawn_in_why()),
+        NextStep::VacuumLost => (next_vacuum_lost(), next_vacuum_lost_why()),
         NextStep::CapEnds => (next_cap_ends(), next_cap_ends_why()),
         NextStep::UnknownCharge => (next_unknown_charge(), next_unknown_charge_why()),
         NextStep::ShutHighValve => (next_shut_high_valve(), next_shut_high_valve_why()),
@@ -82,6 +84,7 @@ pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, St
         NextStep::CoolBath => (next_cool_bath(), next_cool_bath_why()),
         NextStep::TurnUpright => (next_turn_upright(), next_turn_upright_why()),
         NextStep::CanEmptyShut => (next_can_empty_shut(), next_can_empty_shut_why()),
+        NextStep::CanEmptyTap => (next_can_empty_tap(), next_can_empty_tap_why()),
         NextStep::CanEmptySwap => (next_can_empty_swap(), next_can_empty_swap_why()),
         NextStep::ChargedShut => {
             return (
@@ -179,6 +182,10 @@ pub(crate) fn question_text(q: &Question) -> (&'static str, Option<String>, Stri
         [None, None] => ask_nobody().to_owned(),
         [low, high] => ask_gauges(shows(low), shows(high)),
     };
+    let gauges = match &q.can {
+        Some(mass) => gauges + " " + &ask_can(mass),
+        None => gauges,
+    };
     match (q.caution, q.pressure) {
         (Caution::OpensUnderPressure, true) => (ask_open(), Some(gauges), text),
         (Caution::OpensUnderPressure, false) => (ask_unknown(), Some(gauges), text),
@@ -188,8 +195,14 @@ pub(crate) fn question_text(q: &Question) -> (&'static str, Option<String>, Stri
 }
 
 /// An event.
-pub(crate) fn event(e: Event) -> &'static str {
+pub(crate) fn event(e: Event) -> String {
     match e {
+        Event::AirDrawnIn(at) => {
+            let place = later::here().map(|l| (l.place)(at));
+            return event_air_drawn_in(place.unwrap_or_default());
+        }
+        Event::AirByTheHose => event_air_by_hose(),
+        Event::ClutchBurnt => event_clutch_burnt(),
         Event::ClutchIn => event_clutch_in(),
         Event::LowSwitchOpened => event_low_switch(),
         Event::CutOutOpened => event_cut_out(),
@@ -211,6 +224,7 @@ pub(crate) fn event(e: Event) -> &'static str {
         Event::MachineAtVacuum => event_machine_at_vacuum(),
         Event::CylinderFull => event_cylinder_full(),
     }
+    .to_owned()
 }
 
 /// A place of the ledger.
@@ -269,6 +283,9 @@ pub(crate) fn refused_why(why: &Refused) -> String {
             lo,
             hi,
         }) => refused_range(field, value, lo, hi),
+        Refused::OutOfRange(UnitError::Character { field, found }) => {
+            refused_character(field, found)
+        }
         Refused::NothingAttached => refused_nothing_attached().to_owned(),
         Refused::NoCylinder => refused_no_cylinder().to_owned(),
         Refused::NoMachine => refused_no_machine().to_owned(),
@@ -337,6 +354,9 @@ pub(crate) fn take_why(why: &TakeError) -> String {
         } => take_not_one().to_owned(),
         TakeError::Form { part, .. } => take_part_broken(take_part_of(*part)),
         TakeError::Format(format) => take_format(format, take::FORMAT),
+        TakeError::Scenario(UnitError::Character { field, found }) => {
+            take_value(refused_character(field, found))
+        }
         // A field goes by its name in the format; what stands behind it in brackets is English.
         TakeError::Scenario(UnitError::OutOfRange {
             field,

@@ -212,6 +212,18 @@ fn figures(cost: Cost) -> String {
     match cost {
         Cost::Hurt { times } => format!("people hurt: {times}"),
         Cost::Burst { cans } => format!("cans burst: {cans}"),
+        Cost::HoseBurst { seconds } => format!("discharge hose burst at {seconds:.0} s"),
+        Cost::Seized {
+            seconds,
+            clutch_burnt,
+        } => format!(
+            "compressor seized at {seconds:.0} s{}",
+            if clutch_burnt {
+                " and burnt its clutch"
+            } else {
+                ""
+            }
+        ),
         Cost::Liquid {
             times,
             seconds,

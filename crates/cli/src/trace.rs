@@ -4,6 +4,7 @@ use crate::{failure::Failure, files};
 use lowside_plant::{evaporator, species::REFRIGERANT};
 use lowside_session::{Bay, Event, Tick};
 use lowside_shop::{ledger::Place, vacuum::MICRON};
+use serde_json::Value;
 use std::fs::File;
 use std::io::{BufWriter, Write};
 use std::path::{Path, PathBuf};
@@ -201,17 +202,22 @@ fn cell(number: Option<f64>) -> String {
     }
 }
 
-/// An event's name as in takes: `clutch-in`.
+/// An event's name: `clutch-in`; with its place where it has one: `air-drawn-in condenser-out`.
 fn event(event: Event) -> String {
-    serde_json::to_value(event)
-        .ok()
-        .and_then(|v| v.as_str().map(str::to_owned))
-        .unwrap_or_default()
+    match serde_json::to_value(event) {
+        Ok(Value::String(name)) => name,
+        Ok(Value::Object(of)) => {
+            let (name, place) = of.into_iter().next().unwrap_or_default();
+            format!("{name} {}", place.as_str().unwrap_or_default())
+        }
+        _ => String::new(),
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use lowside_shop::{detect::Spot, joints::Joint};
 
     #[test]
     fn numbers_are_short_and_never_minus_zero() {
@@ -221,5 +227,7 @@ mod tests {
         assert_eq!(cell(Some(f64::NAN)), "");
         assert_eq!(cell(None), "");
         assert_eq!(event(Event::ClutchIn), "clutch-in");
+        let at = Spot::Joint(Joint::CondenserOut);
+        assert_eq!(event(Event::AirDrawnIn(at)), "air-drawn-in condenser-out");
     }
 }

@@ -3,7 +3,7 @@
 //! Read off the bay as it stands, so that what is made good again (air pumped out) is not told, and going back in time goes back here.
 
 use lowside_plant::species::{AIR, WATER};
-use lowside_session::{Bay, Event, TICKS_PER_SECOND};
+use lowside_session::{Bay, Event, TICKS_PER_SECOND, Tick};
 use lowside_units::Quantity;
 use serde::Serialize;
 
@@ -32,6 +32,18 @@ pub enum Cost {
     Burst {
         /// How many.
         cans: usize,
+    },
+    /// The discharge hose burst.
+    HoseBurst {
+        /// When, s of bay time.
+        seconds: f64,
+    },
+    /// The compressor seized.
+    Seized {
+        /// When, s of bay time.
+        seconds: f64,
+        /// It took its clutch along.
+        clutch_burnt: bool,
     },
     /// The compressor drew liquid.
     Liquid {
@@ -75,6 +87,7 @@ impl Cost {
         };
         match *self {
             Self::Hurt { times: n } | Self::Burst { cans: n } => (n > 0).then_some(Severity::Grave),
+            Self::HoseBurst { .. } | Self::Seized { .. } => Some(Severity::Grave),
             Self::Liquid { times: 0, .. } => None,
             Self::Liquid { wear, .. } => by(wear, WEAR).or(Some(Severity::Slight)),
             Self::Wear(x) => by(x, WEAR),
@@ -108,8 +121,19 @@ pub fn toll(bay: &Bay) -> Vec<(Severity, Cost)> {
         Cost::Water(in_loop(bay, WATER) - start.water.si()),
         Cost::Vented(bay.vented()),
     ];
+    let first = |wanted| bay.events().iter().find(|(_, e)| *e == wanted);
+    let seconds = |tick: Tick| tick as f64 / TICKS_PER_SECOND as f64;
+    let hose = first(Event::HoseBurst).map(|(tick, _)| Cost::HoseBurst {
+        seconds: seconds(*tick),
+    });
+    let seized = first(Event::CompressorSeized).map(|(tick, _)| Cost::Seized {
+        seconds: seconds(*tick),
+        clutch_burnt: count(Event::ClutchBurnt) > 0,
+    });
     let mut toll: Vec<_> = all
         .into_iter()
+        .chain(hose)
+        .chain(seized)
         .filter_map(|cost| Some((cost.severity()?, cost)))
         .collect();
     toll.sort_by_key(|(severity, _)| core::cmp::Reverse(*severity));

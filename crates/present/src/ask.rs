@@ -4,9 +4,9 @@
 //! stayed down before they came off, or something open that does not blow.
 
 use lowside_session::{Action, Bay, BenchAct, Caution, HoseAct, VehicleAct, VesselAct};
-use lowside_shop::{joints::Fit, parts::Part, weighed::NO_PRESSURE};
+use lowside_shop::{Attached, can::Can, joints::Fit, parts::Part, weighed::NO_PRESSURE};
 use lowside_units::{
-    GaugePressure,
+    GaugePressure, Mass,
     display::{self, UnitSystem},
 };
 
@@ -23,6 +23,8 @@ pub struct Question {
     pub gauges: [Option<Text>; 2],
     /// One of them shows pressure.
     pub pressure: bool,
+    /// What is left in the open can that is to come off, by the scale.
+    pub can: Option<Text>,
 }
 
 /// What is to be asked before an act; nothing where it does no harm by what is shown, or would be refused.
@@ -35,17 +37,19 @@ pub fn question(bay: &Bay, action: Action, units: UnitSystem) -> Option<Question
         gas: crate::caution::gas(bay, action),
         gauges: [now.low.map(text), now.high.map(text)],
         pressure: shows_pressure(&now),
+        can: open_can(&now).map(|_| display::mass(Mass::from_kg(now.weighs.max(0.0)), units)),
     })
 }
 
 fn peril(bay: &Bay, now: &Shown, action: Action) -> Option<Caution> {
-    let caution = risk(bay, action)?;
-    if caution == Caution::OpensUnderPressure && shown_empty(now) {
-        return None;
-    }
+    let caution = risk(bay, now, action)?;
     let mut after = bay.clone();
     after.apply(action).ok()?;
-    let begins = caution == Caution::OpensUnderPressure || {
+    let at_once = matches!(
+        caution,
+        Caution::OpensUnderPressure | Caution::Venting | Caution::OpenHose
+    );
+    let begins = at_once || {
         let holds = |s: &Shown| match caution {
             Caution::BathTooHot => s.bath_too_hot(),
             _ => s.feeds_can(),
@@ -55,8 +59,11 @@ fn peril(bay: &Bay, now: &Shown, action: Action) -> Option<Caution> {
     begins.then_some(caution)
 }
 
-/// Returns what an act may do to people: give a can heat or pressure, or open the loop to the room.
-fn risk(bay: &Bay, action: Action) -> Option<Caution> {
+/// Returns what an act may do to people: give a can heat or pressure, let gas out or air in, or open the loop to the room.
+fn risk(bay: &Bay, now: &Shown, action: Action) -> Option<Caution> {
+    if action.changes_hose() {
+        return frees(now, action);
+    }
     match action {
         Action::Vehicle(act) => {
             (act == VehicleAct::Engine { on: true }).then_some(Caution::HighValveRunning)
@@ -87,10 +94,39 @@ fn risk(bay: &Bay, action: Action) -> Option<Caution> {
             | VesselAct::TakeNitrogen
             | VesselAct::Regulator { .. } => None,
         },
-        Action::Bench(act) => opens(bay, act).then_some(Caution::OpensUnderPressure),
+        Action::Bench(act) => {
+            (opens(bay, act) && !shown_empty(now)).then_some(Caution::OpensUnderPressure)
+        }
         // They neither heat a can nor open anything to the room.
         Action::Machine(_) | Action::Instrument(_) | Action::Record(_) => None,
     }
+}
+
+/// Returns whether an act leaves the service hose open to the room.
+fn leaves_open(action: Action) -> bool {
+    matches!(
+        action,
+        Action::Vessel(VesselAct::DropCan) | Action::Hose(HoseAct::Disconnect)
+    )
+}
+
+/// Returns what gets out, or in, as the service hose comes off.
+fn frees(s: &Shown, action: Action) -> Option<Caution> {
+    if s.hands.attached == Attached::Nothing {
+        return None;
+    }
+    let pressure = s.behind_valves.is_some_and(|p| p > NO_PRESSURE);
+    if pressure || open_can(s).is_some() {
+        return Some(Caution::Venting);
+    }
+    // A vacuum behind an open hand valve draws the room's air in.
+    let vacuum = s.behind_valves.is_some_and(|p| p < -NO_PRESSURE);
+    (leaves_open(action) && vacuum).then_some(Caution::OpenHose)
+}
+
+/// Returns a pierced can without a valve of its own that its tap does not shut: it empties itself into the room as it comes off.
+fn open_can(s: &Shown) -> Option<Can> {
+    s.can().filter(|c| c.open() && !c.self_sealing && !c.burst)
 }
 
 /// Returns whether an act opens the loop to the room.
@@ -311,5 +347,71 @@ mod tests {
         assert_eq!(q.caution, Caution::BathTooHot);
         bay.apply(bath(53.0)).unwrap();
         assert_eq!(asked(&bay, bath(70.0)), None, "it is hot already");
+    }
+
+    /// What hangs on an open hose is shut off before it comes off (common practice): else can or loop blow into the room.
+    #[test]
+    fn what_comes_off_the_hose_open_is_asked_about_with_the_figures() {
+        let off = acts![VesselAct::TakeCan, VesselAct::DropCan, HoseAct::Disconnect];
+        let open = Ratio::from_fraction(1.0);
+        let mut bay = bay("healthy");
+        pass(&mut bay, 10);
+        for act in off {
+            assert_eq!(asked(&bay, act), None, "nothing hangs on the hose");
+        }
+        bay.apply(VesselAct::TakeCan).unwrap();
+        pass(&mut bay, 5);
+        for act in off {
+            assert_eq!(asked(&bay, act), None, "a can that was never pierced");
+        }
+        let mut tap = bay.clone();
+        tap.apply(VesselAct::Tap { on: true }).unwrap();
+        pass(&mut tap, 5);
+        for act in off {
+            let q = asked(&tap, act).expect("asked");
+            assert_eq!(q.caution, Caution::Venting, "{act:?}");
+            let left = q.can.expect("the scale shows it");
+            // A small can holds 12 oz.
+            assert_eq!((left.number.as_str(), left.unit), ("12.0", "oz"));
+            let mut done = tap.clone();
+            done.apply(act).unwrap();
+            let vented = lowside_lessons::toll(&done)
+                .into_iter()
+                .find_map(|(_, c)| match c {
+                    lowside_lessons::Cost::Vented(kg) => Some(kg),
+                    _ => None,
+                });
+            assert!(vented.is_some_and(|kg| kg > 0.3), "{vented:?}");
+        }
+        tap.apply(VesselAct::Tap { on: false }).unwrap();
+        assert_eq!(asked(&tap, VesselAct::TakeCan), None);
+        // A hand valve leads from the loop to the end of the hose.
+        let mut valve = bay.clone();
+        valve.apply(HoseAct::LowValve { open }).unwrap();
+        pass(&mut valve, 5);
+        for act in off {
+            let q = asked(&valve, act).expect("asked");
+            assert_eq!((q.caution, q.can), (Caution::Venting, None), "{act:?}");
+            assert!(q.gauges[0].is_some() && q.pressure);
+        }
+        // A can with a valve of its own shuts as the tap leaves it.
+        let mut own = bay.clone();
+        for act in acts![VesselAct::TakeSelfSealingCan, VesselAct::Tap { on: true }] {
+            own.apply(act).unwrap();
+        }
+        assert_eq!(asked(&own, VesselAct::DropCan), None);
+        // What hangs there turns, and is refused.
+        let mut empty = self::bay("charge-from-cans");
+        pass(&mut empty, 5);
+        for act in acts![VesselAct::TakeCan, HoseAct::LowValve { open }] {
+            empty.apply(act).unwrap();
+        }
+        let q = asked(&empty, HoseAct::Disconnect).expect("asked");
+        assert_eq!(q.caution, Caution::OpenHose, "air would run in");
+        assert_eq!(
+            asked(&empty, VesselAct::TakeCan),
+            None,
+            "another takes its place"
+        );
     }
 }

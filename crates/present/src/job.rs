@@ -277,7 +277,7 @@ pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
         recovered: mass(r.recovered),
         charged: mass(r.charged),
         vented: mass(r.vented),
-        co2: mass(r.co2_equivalent.1),
+        co2: display::large_mass(Mass::from_kg(r.co2_equivalent.1), units),
         oil: [oil(r.oil_out), oil(r.oil_in)],
         drained: drained(bay, units),
         searched: r.searched.iter().map(|(s, f)| (*s, f.found)).collect(),

@@ -23,6 +23,8 @@ pub enum Idea {
     AboveBurst,
     /// Air flows in from the room.
     AirFallsIn,
+    /// Air flows into the loop through what stands open on it.
+    AirIntoLoop,
     /// A running low side stands below the atmosphere: a leak would draw air in.
     BelowAtmosphere,
     /// Refrigerant escapes into the room.
@@ -144,6 +146,19 @@ fn shop(bay: &Bay, units: UnitSystem, notes: &mut Vec<Note>) {
             Spot::Hose,
             hose,
             difference(hose - air, units),
+        );
+    }
+    let coupled = [shop.hands.low_coupled, shop.hands.high_coupled];
+    if shop
+        .openings
+        .draws(net, coupled)
+        .is_some_and(|(_, kg_s)| kg_s > RUNS)
+    {
+        put(
+            Idea::AirIntoLoop,
+            Spot::Low,
+            low,
+            difference(air - low, units),
         );
     }
     let Some(can) = shop.hands.attached.can().filter(|c| !c.burst) else {

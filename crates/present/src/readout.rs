@@ -16,7 +16,8 @@ pub struct Readout {
     pub low: Shown,
     /// High-pressure gauge.
     pub high: Shown,
-    /// Saturation temperature at the compound gauge's pointer; none in a vacuum too deep for it to mean anything.
+    /// Saturation temperature at the compound gauge's pointer; none in a vacuum too deep for it to mean anything, and none where the loop
+    /// was opened or evacuated and holds air.
     pub low_saturation: Option<Shown>,
     /// Saturation temperature at the high-pressure gauge's pointer, likewise.
     pub high_saturation: Option<Shown>,
@@ -80,20 +81,23 @@ impl Readout {
         let p = |pa: f64| {
             display::gauge_pressure(GaugePressure::from_pa(pa.max(-bay.plant().day().p)), units)
         };
-        // As the gauge set's own ring would say, whatever is in the loop.
+        // As the gauge set's own ring would say, unless all that is shown tells that what stands behind it is no refrigerant.
         let table = bay.shop().hands.hoses.table();
-        let sat = |gauge: f64| {
+        let none = bay.shop().shown_without_refrigerant(bay.plant());
+        let sat = |gauge: f64, coupled: bool| {
             let pa = gauge + bay.plant().day().p;
-            (pa > MEANS_NOTHING).then(|| t(table.t_sat(pa)))
+            (pa > MEANS_NOTHING && !(none && coupled)).then(|| t(table.t_sat(pa)))
         };
+        let hands = &bay.shop().hands;
         let label = crate::retrofit::target(bay);
         let given = given(bay);
         Self {
             clock: display::duration(Duration::from_s(bay.seconds())),
             low: p(i.low.reading()),
             high: p(i.high.reading()),
-            low_saturation: sat(i.low.pointer()),
-            high_saturation: sat(i.high.pointer()).filter(|_| i.high.reading() > 0.0),
+            low_saturation: sat(i.low.pointer(), hands.low_coupled),
+            high_saturation: sat(i.high.pointer(), hands.high_coupled)
+                .filter(|_| i.high.reading() > 0.0),
             vent: t(i.vent.reading()),
             vent_cold: i.vent.reading() <= VENT_GOAL,
             cabin: t(i.cabin.reading()),

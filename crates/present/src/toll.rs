@@ -21,6 +21,10 @@ pub enum Told {
     Hurt(usize),
     /// So many cans burst.
     Burst(usize),
+    /// The discharge hose burst, at such a time.
+    HoseBurst(Shown),
+    /// The compressor seized at such a time, and whether the clutch burnt with it.
+    Seized(Shown, bool),
     /// Liquid drawn by the compressor: how often, for how long, and how much of its life that took.
     Liquid(usize, Shown, Shown),
     /// Life that dryness, heat, pressure and grit took of it.
@@ -46,6 +50,13 @@ pub fn told(bay: &Bay, units: UnitSystem) -> Vec<(Severity, Told)> {
     let tell = |cost| match cost {
         Cost::Hurt { times } => Told::Hurt(times),
         Cost::Burst { cans } => Told::Burst(cans),
+        Cost::HoseBurst { seconds } => {
+            Told::HoseBurst(display::duration(Duration::from_s(seconds)))
+        }
+        Cost::Seized {
+            seconds,
+            clutch_burnt,
+        } => Told::Seized(display::duration(Duration::from_s(seconds)), clutch_burnt),
         Cost::Liquid {
             times,
             seconds,

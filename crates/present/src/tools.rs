@@ -2,7 +2,14 @@
 
 use lowside_session::{Action, Bay, InstrumentAct, MachineAct, Port, VesselAct};
 use lowside_shop::{
-    Attached, can::Stance, cylinder, detect::Finding, meters, shop::Shop, vacuum::GaugePlace,
+    Attached,
+    can::Stance,
+    cylinder,
+    detect::Finding,
+    meters,
+    record::{Breach, Prices, label_lacks},
+    shop::Shop,
+    vacuum::GaugePlace,
 };
 use lowside_units::{
     AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Ratio, Speed, Temperature,
@@ -232,8 +239,10 @@ pub struct Tools {
     pub hoses: Gas,
     /// The charge calculator, for a vehicle that was built for R-12: it may get another gauge set.
     pub conversion: Option<Charge>,
-    /// A new label is on.
+    /// A new label is on and says all that it has to.
     pub labelled: bool,
+    /// What the label that is on does not say.
+    pub label_lacks: Vec<Breach>,
 }
 
 /// Reading of the vacuum gauge; none above its range.
@@ -349,6 +358,11 @@ impl Tools {
         let clock = |s: f64| display::duration(Duration::from_s(s));
         let label = bay.plant().vehicle.label_charge;
         let conversion = retrofit::charge(bay, units);
+        let label_lacks = if shop.label.is_some() {
+            label_lacks(&bay.record(&Prices::default()))
+        } else {
+            Vec::new()
+        };
         Self {
             hung: hung(bay, units),
             gas: name(gas),
@@ -386,7 +400,8 @@ impl Tools {
                 .filter(|_| gas == Gas::R134a)
                 .map_or(label.g().round(), |c| c.middle_g),
             hoses: gas,
-            labelled: shop.label.is_some(),
+            labelled: shop.label.is_some() && label_lacks.is_empty(),
+            label_lacks,
             conversion,
         }
     }

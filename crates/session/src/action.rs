@@ -85,6 +85,47 @@ pub(crate) enum Outcome {
 }
 
 impl Action {
+    /// Returns whether it puts something else on the end of the service hose, or takes off what hangs there.
+    pub fn changes_hose(self) -> bool {
+        match self {
+            Self::Hose(act) => match act {
+                HoseAct::Disconnect => true,
+                HoseAct::GaugeSet { .. }
+                | HoseAct::LowCoupler { .. }
+                | HoseAct::LowPort { .. }
+                | HoseAct::HighCoupler { .. }
+                | HoseAct::LowValve { .. }
+                | HoseAct::HighValve { .. }
+                | HoseAct::Purge { .. } => false,
+            },
+            Self::Vessel(act) => match act {
+                VesselAct::TakeCan
+                | VesselAct::TakeCanOf { .. }
+                | VesselAct::TakeSelfSealingCan
+                | VesselAct::DropCan
+                | VesselAct::TakeCylinder { .. }
+                | VesselAct::TakeNitrogen => true,
+                VesselAct::Tap { .. }
+                | VesselAct::TapScrew { .. }
+                | VesselAct::Invert { .. }
+                | VesselAct::Bath { .. }
+                | VesselAct::Dose { .. }
+                | VesselAct::Regulator { .. } => false,
+            },
+            Self::Machine(act) => match act {
+                MachineAct::TakePump { .. } | MachineAct::TakeRecoveryMachine { .. } => true,
+                MachineAct::Pump { .. }
+                | MachineAct::Isolation { .. }
+                | MachineAct::Ballast { .. }
+                | MachineAct::PumpOil
+                | MachineAct::RecoveryMachine { .. }
+                | MachineAct::RecoveryStop { .. }
+                | MachineAct::ChangeCylinder { .. } => false,
+            },
+            Self::Vehicle(_) | Self::Bench(_) | Self::Instrument(_) | Self::Record(_) => false,
+        }
+    }
+
     /// Does the act, or refuses and changes nothing.
     ///
     /// # Errors

@@ -10,7 +10,7 @@ use lowside_plant::{
 use lowside_shop::{
     joints::Joint,
     parts::Part,
-    record::{Prices, breaches},
+    record::{Prices, breaches, label_lacks},
 };
 use lowside_units::{
     AbsolutePressure, GaugePressure, Mass, MassFlow, Quantity, Ratio, Temperature, UnitError,
@@ -139,8 +139,8 @@ readings! {
     LooseBeads, "loose_beads", Mass, b => b.plant().debris.loose + b.plant().debris.beads_in_condenser();
     /// Refrigerant has been let out by hand.
     LetOut, "let_out", Switch, b => switch(b.shop().ventings > 0);
-    /// A label with the charge has been stuck on.
-    Label, "label", Switch, b => switch(b.shop().label.is_some());
+    /// A label with the charge has been stuck on; a conversion's says all that it has to.
+    Label, "label", Switch, b => switch(b.shop().label.is_some() && label_lacks(&b.record(&Prices::default())).is_empty());
     /// Both ports carry R-134a's fittings.
     NewFittings, "r134a_fittings", Switch, b => switch(b.shop().openings.all_ports().all(|p| p.fitting == Gas::R134a));
     /// There is a high-pressure cut-out.

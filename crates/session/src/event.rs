@@ -1,5 +1,6 @@
 //! What happened in the bay by itself, in order: the page and the marker read these, the bay never does.
 
+use lowside_shop::detect::Spot;
 use serde::{Deserialize, Serialize};
 
 /// Something that happened.
@@ -34,8 +35,14 @@ pub enum Event {
     CompressorHurt,
     /// The compressor got so hot that it seized.
     CompressorSeized,
+    /// The clutch has slipped until its facing burnt away.
+    ClutchBurnt,
     /// Refrigerant went into the room from a hose or a can that hands had left open.
     LetOut,
+    /// Air was drawn in where hands had left the loop open while it stood below the atmosphere.
+    AirDrawnIn(Spot),
+    /// Air was drawn in through the open end of the service hose.
+    AirByTheHose,
     /// Pressure has blown oil out of the vacuum pump.
     PumpOilBlown,
     /// Somebody was hurt: a joint or port was opened under pressure.

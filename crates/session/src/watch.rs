@@ -20,11 +20,19 @@ pub(crate) const EMPTY: f64 = 1e-3;
 /// Refrigerant let out by hand from which it is told, and told again, kg: an ounce. A purge done well takes a few grams.
 const TELLS: f64 = 0.028;
 
-/// Refrigerant that leaves through the open end of the service hose in a tick, kg.
-fn by_the_hose(plant: &Plant, shop: &Shop) -> f64 {
-    let inside = &plant.network.node(shop.places.service_hose).state;
-    let share = 1.0 - (inside.p_air + inside.p_water) / inside.p.max(1.0);
-    plant.network.link(shop.places.hose_end).flow.max(0.0) * share.max(0.0) * TICK
+/// Air drawn into the loop from which it is told, kg: what a hose that was not purged brings.
+const TELLS_AIR: f64 = 0.1e-3;
+
+/// Where the room's air flows into the loop by what hands have left open, and how much, kg/s.
+fn air_in(plant: &Plant, shop: &Shop) -> Option<(Event, f64)> {
+    let net = &plant.network;
+    let hose = (-net.link(shop.places.hose_end).flow).max(0.0);
+    if hose > 0.0 && shop.hose_leads_in() {
+        return Some((Event::AirByTheHose, hose));
+    }
+    let coupled = [shop.hands.low_coupled, shop.hands.high_coupled];
+    let (at, flow) = shop.openings.draws(net, coupled)?;
+    Some((Event::AirDrawnIn(at), flow))
 }
 
 /// What was the case at the last tick.
@@ -44,6 +52,9 @@ pub(crate) struct Watch {
     can_had_liquid: bool,
     pump_oil_low: bool,
     seized: bool,
+    burnt: bool,
+    /// Air that has flowed in since it last did not, kg.
+    air_in: f64,
     /// What hands have let out since it was last told, kg.
     let_out: f64,
     /// What went with cans and parts by the last tick, kg.
@@ -132,12 +143,26 @@ impl Watch {
             tell(Event::CompressorSeized);
         }
         self.seized = seized;
-        self.let_out += shop.lost[REFRIGERANT] - self.lost + by_the_hose(plant, shop);
+        self.let_out += shop.lost[REFRIGERANT] - self.lost + shop.out_of_hose(plant) * TICK;
         self.lost = shop.lost[REFRIGERANT];
         if self.let_out > TELLS {
             self.let_out = 0.0;
             tell(Event::LetOut);
         }
+        let inward = air_in(plant, shop);
+        let before = self.air_in;
+        self.air_in = inward.map_or(0.0, |(_, flow)| before + flow * TICK);
+        if let Some((event, _)) = inward
+            && before < TELLS_AIR
+            && self.air_in >= TELLS_AIR
+        {
+            tell(event);
+        }
+        let burnt = plant.clutch.burnt;
+        if burnt && !self.burnt {
+            tell(Event::ClutchBurnt);
+        }
+        self.burnt = burnt;
         let low = shop.pump_oil.low();
         if low && !self.pump_oil_low {
             tell(Event::PumpOilBlown);

@@ -5,6 +5,7 @@ use lowside_plant::{
     assembly::Places,
     condenser, evaporator,
     flow::{choked, k_from_hole},
+    leak::Site,
     network::{Law, LinkId, Network, Node, NodeId, ROOM},
     plant::Plant,
     species::AIR,
@@ -12,8 +13,8 @@ use lowside_plant::{
 };
 use serde::{Deserialize, Serialize};
 
-use crate::ports::BARE;
 pub use crate::ports::{LowPort, Port, Side};
+use crate::{detect::Spot, ports::BARE};
 
 /// A joint between two parts, in the order of the flow.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -421,6 +422,32 @@ impl Openings {
         open.filter(|(open, _)| *open)
             .map(|(_, link)| net.link(link).flow.max(0.0))
             .sum()
+    }
+
+    /// Where most air flows in through all that, and how much in all, kg/s: it is heard.
+    pub fn draws(&self, net: &Network, coupled: [bool; 2]) -> Option<(Spot, f64)> {
+        let open = self.open_by_hand(coupled);
+        let inward = |end: usize| (-net.link(self.links[end]).flow).max(0.0);
+        let all: f64 = (0..ENDS).filter(|end| open[*end]).map(inward).sum();
+        // Work at every joint opens every end; work at a port opens its own.
+        let at_all = self.work.iter().all(|w| w.left > 0.0);
+        let apart =
+            |j: &Joint| matches!(self.fit(*j), Fit::Open | Fit::Made(Seal::Missing)) || at_all;
+        let joints = Joint::ALL.into_iter().filter(apart).map(|j| {
+            let flow = j.opens().iter().map(|end| inward(*end)).sum();
+            (Spot::Joint(j), flow)
+        });
+        let ports =
+            [(Side::Low, Site::LowPort), (Side::High, Site::HighPort)].map(|(side, site)| {
+                let end = self.port_end(side);
+                (Spot::Site(site), if open[end] { inward(end) } else { 0.0 })
+            });
+        // A joint goes before the port beside it: it is the wider hole.
+        let most = ports
+            .into_iter()
+            .chain(joints)
+            .max_by(|a: &(Spot, f64), b| a.1.total_cmp(&b.1));
+        most.filter(|_| all > 0.0).map(|(at, _)| (at, all))
     }
 
     /// Sets the law of every way out. A seal that only seeps is pressed shut by the atmosphere: a vacuum does not show it.

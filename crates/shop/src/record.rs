@@ -295,6 +295,13 @@ pub fn breaches(record: &Record) -> Vec<Breach> {
         .collect()
 }
 
+/// What of that is for the label to say.
+pub fn label_lacks(record: &Record) -> Vec<Breach> {
+    let mut lacks = breaches(record);
+    lacks.retain(|b| matches!(b, Breach::Label | Breach::LabelLine(_)));
+    lacks
+}
+
 /// What the learner writes down. SI units; what is left out is not checked.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]

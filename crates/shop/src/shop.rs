@@ -160,6 +160,8 @@ pub struct Shop {
     pub(crate) account: Account,
     /// Times that refrigerant was let out by hand.
     pub ventings: u32,
+    /// Refrigerant that has left by the open service hose since it last did not, kg.
+    by_hose: f64,
     /// Injuries so far.
     pub injuries: u32,
     /// Cylinder and separator of the recovery machine that is in use.
@@ -172,6 +174,10 @@ pub struct Shop {
 
 /// Gauge pressure behind a joint from which opening it hurts, Pa (own figure: 5 psi).
 pub const HURTS: f64 = 35e3;
+
+/// Refrigerant let out of the open service hose at a stretch that counts as letting it out, kg: an ounce (own figure). A purge done
+/// well takes a few grams, and an honest recovery leaves less in a hose.
+const LETS_OUT: f64 = 0.028;
 
 /// What happened by itself in a tick.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -252,6 +258,7 @@ impl Shop {
             clock: 0.0,
             account: Account::default(),
             ventings: 0,
+            by_hose: 0.0,
             injuries: 0,
             station: Station::new(plant.vehicle.refrigerant, t),
             other_station: None,
@@ -476,7 +483,23 @@ impl Shop {
         }
         self.read(plant, dt);
         self.keep_account(plant, dt);
+        self.count_hose(plant, dt);
         happened
+    }
+
+    /// Refrigerant that leaves by the open end of the service hose, kg/s.
+    pub fn out_of_hose(&self, plant: &Plant) -> f64 {
+        let inside = &plant.network.node(self.places.service_hose).state;
+        let share = 1.0 - (inside.p_air + inside.p_water) / inside.p.max(1.0);
+        plant.network.link(self.places.hose_end).flow.max(0.0) * share.max(0.0)
+    }
+
+    /// Counts what is let out by the open hose, once for as long as it blows; `dt` seconds pass.
+    fn count_hose(&mut self, plant: &Plant, dt: f64) {
+        let out = self.out_of_hose(plant) * dt;
+        let before = self.by_hose;
+        self.by_hose = if out > 0.0 { before + out } else { 0.0 };
+        self.ventings += u32::from(before < LETS_OUT && self.by_hose >= LETS_OUT);
     }
 
     /// Takes a sample at a service port into the refrigerant identifier.

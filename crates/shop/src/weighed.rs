@@ -19,6 +19,9 @@ pub const NO_PRESSURE: f64 = 10e3;
 /// boils out of the oil).
 const STAYS_DOWN: f64 = 60.0;
 
+/// Least mass given that counts, kg: the step of a scale.
+const LEAST: f64 = 2e-3;
+
 /// The account of what is in the loop.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub(crate) struct Account {
@@ -30,6 +33,8 @@ pub(crate) struct Account {
     down_for: f64,
     /// They did so for long enough, and nothing was let in since.
     stayed_down: bool,
+    /// The loop was shown empty, and nothing was let in since by any vessel.
+    emptied: bool,
 }
 
 impl Shop {
@@ -44,6 +49,18 @@ impl Shop {
         self.account.stayed_down || self.account.down_for >= BELIEVED
     }
 
+    /// The loop was shown empty and no vessel has let anything in since: what is in it has come from the room.
+    pub fn only_air_since(&self, plant: &Plant) -> bool {
+        self.account.emptied && !self.weighed_in(plant).is_some_and(|kg| kg > LEAST)
+    }
+
+    /// No refrigerant can be in the loop, for all that is shown: a gauge on it reads air, a vacuum or nitrogen, and no boiling point.
+    pub fn shown_without_refrigerant(&self, plant: &Plant) -> bool {
+        self.shown_down()
+            || self.only_air_since(plant)
+            || self.weighed_in(plant).is_some_and(|kg| kg <= LEAST)
+    }
+
     /// Given less recovered so far, kg.
     fn balance(&self, plant: &Plant) -> f64 {
         self.given(plant) - self.recovered(plant)
@@ -55,6 +72,7 @@ impl Shop {
         let empty = behind(Side::Low).max(behind(Side::High)) <= EMPTY;
         self.account.then = empty.then_some(0.0);
         self.account.stayed_down = empty;
+        self.account.emptied = empty;
     }
 
     /// Begins the account anew while both gauges show an empty loop, and gives it up once gas has a way out; `dt` seconds pass.
@@ -75,6 +93,8 @@ impl Shop {
         };
         self.account.stayed_down &= down && !self.lets_in();
         self.account.stayed_down |= self.account.down_for >= STAYS_DOWN;
+        self.account.emptied &= !self.lets_in();
+        self.account.emptied |= self.account.empty_for >= BELIEVED;
         if self.account.empty_for >= BELIEVED {
             self.account.then = Some(self.balance(plant));
         } else if self.account.then.is_some() && self.has_way_out(plant) {
@@ -95,7 +115,7 @@ impl Shop {
     }
 
     /// A hand valve is open and its coupler on.
-    fn hose_leads_in(&self) -> bool {
+    pub fn hose_leads_in(&self) -> bool {
         let h = &self.hands;
         h.low_valve > 0.0 && h.low_coupled || h.high_valve > 0.0 && h.high_coupled
     }

@@ -152,6 +152,7 @@ name-subcooling = subcooling
 note-falls-into-can = The high side falls into the can, { $x } deep. Shut the red valve: a can bursts.
 note-above-burst = The high side stands { $x } above the mark where a can bursts. The red valve stays shut.
 note-air-falls-in = The room stands { $x } higher than this hose, so air falls in.
+note-air-into-loop = The room stands { $x } higher than the loop, so air falls in through what stands open.
 note-below-atmosphere = Lower than the air outside ({ $x }): through any leak here air and moisture fall in.
 note-escapes = The hose stands { $x } above the room, so refrigerant runs out.
 note-air-on-top = Trapped air: this stands { $x } above what the refrigerant alone has at its temperature. Air does not condense; recover and evacuate.

@@ -111,6 +111,7 @@ refused-no-pressure = there is not enough pressure at the port to fill the ident
 refused-identifier-busy = the identifier is still working on a sample
 refused-no-pump = there is no vacuum pump on the service hose
 refused-pump-runs = the vacuum pump turns: stop it first
+refused-character = { $field }: the character { $found } is not allowed; write letters, digits, signs and spaces
 refused-range = { $field } { $value } is outside { $lo } to { $hi }
 
 ## Instruments
@@ -180,6 +181,9 @@ event-can-empty = The can is empty: no liquid is left in it
 event-liquid = Liquid reaches the compressor
 event-liquid-gone = The suction is dry again
 event-compressor-hurt = The compressor has suffered lasting wear
+event-air-drawn-in = Air was drawn in: { $place }
+event-air-by-hose = Air was drawn in: open end of the service hose
+event-clutch-burnt = The clutch has burnt out: it slipped too hot
 event-pump-oil-blown = Pressure has blown oil out of the vacuum pump
 
 ## Time

@@ -287,6 +287,7 @@ perf-least = From
 perf-most = To
 perf-good = within
 perf-bad = outside
+record-unsigned = What the bay itself has recorded shows here once the statement is signed.
 record-wrong = { $value } (stated: { $stated })
 next-spoilt = Every step is done, but this job cannot be passed any more
     .why = What it cost stands in the Job view. Go back to before it happened, or open the card again.
@@ -335,6 +336,9 @@ refused-cylinder-empty = { $asked } g is more than the { $held } g in the cylind
 ## Acts
 oil-ester = ester
 oil-mineral = mineral
+machine-states =
+    .off = off
+    .on = running
 port-cap-states =
     .off = off
     .on = on
@@ -370,6 +374,7 @@ refused-screw-at-end = the screw goes no further
 ## What a step asks at once, and what a job cost
 asked-below = { $what } below { $value }
 asked-above = { $what } above { $value }
+reading-low-switch = Opening point of the cycling switch
 reading-can-liquid = Liquid in the can
 reading-charge = Charge in the loop
 reading-air = Air in the loop
@@ -409,6 +414,9 @@ cost-burst = { $n ->
     [one] a can burst
    *[other] { $n } cans burst
  }
+cost-hose-burst = the discharge hose burst at { $time }
+cost-seized = the compressor seized at { $time }
+cost-seized-clutch = the compressor seized at { $time } and burnt its clutch
 cost-liquid = { $n ->
     [one] the compressor drew liquid once
    *[other] the compressor drew liquid { $n } times

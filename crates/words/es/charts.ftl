@@ -152,6 +152,7 @@ name-subcooling = subenfriamiento
 note-falls-into-can = El lado de alta cae a la lata desde { $x }. Cierre la válvula roja: una lata revienta.
 note-above-burst = El lado de alta está { $x } arriba de la marca donde una lata revienta. La válvula roja queda cerrada.
 note-air-falls-in = El taller está { $x } más alto que esta manguera, así que entra aire.
+note-air-into-loop = El taller está { $x } más alto que el circuito, así que entra aire por lo que quedó abierto.
 note-below-atmosphere = Más bajo que el aire de afuera ({ $x }): por cualquier fuga aquí entran aire y humedad.
 note-escapes = La manguera está { $x } arriba del taller, así que sale refrigerante.
 note-air-on-top = Aire atrapado: esto está { $x } arriba de lo que tiene el refrigerante solo a su temperatura. El aire no se condensa; recupere y haga vacío.

@@ -111,6 +111,7 @@ refused-no-pressure = no hay presión suficiente en el puerto para llenar la cel
 refused-identifier-busy = el identificador todavía analiza una muestra
 refused-no-pump = no hay bomba de vacío en la manguera de servicio
 refused-pump-runs = la bomba de vacío está girando: deténgala primero
+refused-character = { $field }: el carácter { $found } no se permite; escriba letras, cifras, signos y espacios
 refused-range = { $field } { $value } está fuera de { $lo } a { $hi }
 
 ## Instrumentos
@@ -180,6 +181,9 @@ event-can-empty = La lata está vacía: ya no le queda líquido
 event-liquid = Llega líquido al compresor
 event-liquid-gone = La succión está seca otra vez
 event-compressor-hurt = El compresor quedó con daño permanente
+event-air-drawn-in = Entró aire: { $place }
+event-air-by-hose = Entró aire: extremo abierto de la manguera de servicio
+event-clutch-burnt = El embrague se quemó: patinó demasiado caliente
 event-pump-oil-blown = La presión expulsó aceite de la bomba de vacío
 
 ## Tiempo

@@ -14,7 +14,7 @@ tool-cylinder = Cilindro de carga
 tool-nitrogen = Nitrógeno seco
 pump-run = Bomba
 pump-valve = Válvula de aislamiento
-pump-ballast = Lastre de gas
+pump-ballast = Válvula del lastre de gas
 pump-change-oil = Cambiar el aceite
 pump-oil = Aceite en la mirilla
 pump-oil-clear = claro
@@ -287,6 +287,7 @@ perf-least = De
 perf-most = A
 perf-good = dentro
 perf-bad = fuera
+record-unsigned = Lo que el taller registró por su cuenta aparece aquí cuando la declaración está firmada.
 record-wrong = { $value } (declarado: { $stated })
 next-spoilt = Todos los pasos están hechos, pero este trabajo ya no se puede aprobar
     .why = Lo que costó está en la vista Trabajo. Vuelva a antes de que pasara, o abra la ficha otra vez.
@@ -335,6 +336,9 @@ refused-cylinder-empty = { $asked } g es más que los { $held } g del cilindro
 ## Acciones
 oil-ester = éster
 oil-mineral = mineral
+machine-states =
+    .off = apagada
+    .on = en marcha
 port-cap-states =
     .off = quitada
     .on = puesta
@@ -370,6 +374,7 @@ refused-screw-at-end = el tornillo no da más
 ## Lo que un paso pide a la vez, y lo que costó un trabajo
 asked-below = { $what } por debajo de { $value }
 asked-above = { $what } por encima de { $value }
+reading-low-switch = Punto de apertura del interruptor de ciclado
 reading-can-liquid = Líquido en la lata
 reading-charge = Carga en el circuito
 reading-air = Aire en el circuito
@@ -409,6 +414,9 @@ cost-burst = { $n ->
     [one] reventó una lata
    *[other] reventaron { $n } latas
  }
+cost-hose-burst = reventó la manguera de descarga, con el reloj en { $time }
+cost-seized = el compresor se agarrotó, con el reloj en { $time }
+cost-seized-clutch = el compresor se agarrotó, con el reloj en { $time }, y quemó su embrague
 cost-liquid = { $n ->
     [one] el compresor aspiró líquido una vez
    *[other] el compresor aspiró líquido { $n } veces

@@ -155,7 +155,7 @@ impl App {
     pub(super) fn speak(&mut self, now: f64) {
         let news: Vec<BayEvent> = self.stage.news.drain(..).collect();
         for e in news {
-            self.waiting.push(words::event(e).to_owned());
+            self.waiting.push(words::event(e));
         }
         if self.waiting.is_empty() || now - self.said.1 < SPEAK_EVERY {
             return;

@@ -181,6 +181,7 @@ pub(crate) fn note(n: &Note) -> String {
         Idea::FallsIntoCan => words::note_falls_into_can(x),
         Idea::AboveBurst => words::note_above_burst(x),
         Idea::AirFallsIn => words::note_air_falls_in(x),
+        Idea::AirIntoLoop => words::note_air_into_loop(x),
         Idea::BelowAtmosphere => words::note_below_atmosphere(x),
         Idea::Escapes => words::note_escapes(x),
         Idea::AirOnTop => words::note_air_on_top(x),

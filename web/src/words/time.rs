@@ -84,12 +84,12 @@ fn vessel(act: VesselAct) -> String {
 fn machine(act: MachineAct) -> String {
     match act {
         MachineAct::TakePump { .. } => say::act_take_pump().to_owned(),
-        MachineAct::Pump { on } => two(say::act_pump(), labels::engine_states(), on),
+        MachineAct::Pump { on } => two(say::act_pump(), super::machine_states(), on),
         MachineAct::Isolation { on } => two(say::act_isolation(), labels::tap_states(), on),
         MachineAct::Ballast { on } => two(say::act_ballast(), labels::tap_states(), on),
         MachineAct::PumpOil => say::act_pump_oil().to_owned(),
         MachineAct::TakeRecoveryMachine { .. } => say::act_take_machine().to_owned(),
-        MachineAct::RecoveryMachine { on } => two(say::act_machine(), labels::engine_states(), on),
+        MachineAct::RecoveryMachine { on } => two(say::act_machine(), super::machine_states(), on),
         MachineAct::RecoveryStop { .. } => say::act_machine_stop().to_owned(),
         MachineAct::ChangeCylinder { .. } => say::act_change_cylinder().to_owned(),
     }

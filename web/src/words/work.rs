@@ -144,19 +144,20 @@ pub(crate) fn oil_name(kind: OilKind) -> &'static str {
 pub(crate) fn condition(c: Condition, units: UnitSystem) -> String {
     let gauge = |si| display::gauge_pressure(GaugePressure::from_si(si), units);
     let vacuum = |si| display::vacuum(AbsolutePressure::from_si(si), units);
-    let mass = |si| display::mass(Mass::from_si(si), units);
+    let mass = |si| display::small_mass(Mass::from_si(si), units);
     let volume = |si| display::volume(Volume::from_si(si), units);
     let temperature = |si| display::temperature(Temperature::from_si(si), units);
     let ratio = |si| display::ratio(Ratio::from_si(si));
     let year = |si| mass(si * 365.25 * 86_400.0);
     let answers = [say::no(), say::yes()];
     let on = labels::engine_states();
+    let machine = machine_states();
     let coupler = labels::coupler_states();
     let valve = labels::tap_states();
     let (name, show, states): (_, &dyn Fn(f64) -> Shown, _) = match c.reading {
         Reading::Low => (say::low_side(), &gauge, answers),
         Reading::High => (say::high_side(), &gauge, answers),
-        Reading::LowSwitch => (say::low_switch(), &gauge, answers),
+        Reading::LowSwitch => (say::reading_low_switch(), &gauge, answers),
         Reading::Vacuum => (say::vacuum_gauge(), &vacuum, answers),
         Reading::Vent => (say::vent(), &temperature, answers),
         Reading::Cabin => (say::cabin_t(), &temperature, answers),
@@ -181,8 +182,8 @@ pub(crate) fn condition(c: Condition, units: UnitSystem) -> String {
         Reading::MineralOil => (say::reading_mineral_oil(), &ratio, answers),
         Reading::Engine => (say::engine(), &ratio, on),
         Reading::AirConditioning => (say::ac(), &ratio, on),
-        Reading::Pump => (say::act_pump(), &ratio, on),
-        Reading::Machine => (say::act_machine(), &ratio, on),
+        Reading::Pump => (say::act_pump(), &ratio, machine),
+        Reading::Machine => (say::act_machine(), &ratio, machine),
         Reading::Clutch => (say::clutch(), &ratio, labels::in_out()),
         Reading::LowCoupler => (say::low_coupler(), &ratio, coupler),
         Reading::HighCoupler => (say::high_coupler(), &ratio, coupler),
@@ -227,6 +228,9 @@ pub(crate) fn cost(told: &Told) -> String {
     match told {
         Told::Hurt(n) => say::cost_hurt(*n as f64),
         Told::Burst(n) => say::cost_burst(*n as f64),
+        Told::HoseBurst(time) => say::cost_hose_burst(&time.number),
+        Told::Seized(time, false) => say::cost_seized(&time.number),
+        Told::Seized(time, true) => say::cost_seized_clutch(&time.number),
         Told::Liquid(n, time, life) => say::cost_liquid(*n as f64, &time.number, life),
         Told::Wear(life) => say::cost_wear(life),
         Told::Air(mass) => say::cost_air(mass),
@@ -314,6 +318,11 @@ pub(crate) fn sight(s: &Sight) -> String {
 /// A port's cap: off and on.
 pub(crate) fn cap_states() -> [&'static str; 2] {
     [say::port_cap_states_off(), say::port_cap_states_on()]
+}
+
+/// Pump and recovery machine: at rest and running.
+pub(crate) fn machine_states() -> [&'static str; 2] {
+    [say::machine_states_off(), say::machine_states_on()]
 }
 
 pub(crate) fn low_tap_states() -> [&'static str; 2] {

@@ -1,6 +1,6 @@
 //! What a person in the bay is shown. The advice goes by this alone, so that it cannot know what nobody there knows.
 
-use lowside_session::{Action, Bay, Event, HoseAct, MachineAct, TICKS_PER_SECOND, Tick, VesselAct};
+use lowside_session::{Action, Bay, Event, HoseAct, TICKS_PER_SECOND, Tick, VesselAct};
 use lowside_shop::{
     Attached, Hands,
     can::{self, Can, Stance},
@@ -36,6 +36,8 @@ pub struct Shown {
     pub down: bool,
     /// What it is to hold by its label, kg.
     pub target: f64,
+    /// What the scale shows of a can's or cylinder's content, kg.
+    pub weighs: f64,
     /// The scale shows a can that has given all its liquid.
     pub can_empty: bool,
     /// The can is cold to the hand.
@@ -46,6 +48,12 @@ pub struct Shown {
     pub left_open: bool,
     /// Gas is seen and heard to blow out of it.
     pub blows: bool,
+    /// Something stands open on a loop that was shown empty, or air is heard to hiss in: nothing but air runs through it.
+    pub draws: bool,
+    /// The loop was shown empty, no vessel has let anything in since, and the compound gauge has risen.
+    pub vacuum_lost: bool,
+    /// Greatest pressure shown on a hose whose hand valve leads to the service hose, Pa gauge; none with both valves shut.
+    pub behind_valves: Option<f64>,
     /// Somebody was hurt within the last minute.
     pub hurt: bool,
     /// Nothing has been done in this bay yet.
@@ -54,6 +62,10 @@ pub struct Shown {
 
 /// Least that is heard and seen to blow, kg/s (own figure).
 const BLOWS: f64 = 0.5e-3;
+/// Least air that is heard to hiss in, kg/s (own figure).
+const HISSES: f64 = 0.05e-3;
+/// A vacuum is lost from here on, Pa absolute: far above what water boils off at the warmest day (own figure).
+const LOST: f64 = 25e3;
 /// How long a hurt person comes first, s (own figure).
 const FIRST_AID: f64 = 60.0;
 /// How long a hose is blown out (common practice: about three seconds).
@@ -74,6 +86,18 @@ impl Shown {
         let connected = taken_up(bay);
         let weighs = i.scale.reading() + hands.scale_zero - can::TARE;
         let felt = plant.network.node(shop.places.can).state.t;
+        let left_open = shop.openings.left_open(coupled);
+        let blows = shop.openings.blows(&plant.network, coupled) > BLOWS;
+        let hisses = shop
+            .openings
+            .draws(&plant.network, coupled)
+            .is_some_and(|(_, kg_s)| kg_s > HISSES);
+        let only_air = shop.only_air_since(plant);
+        let dials = [i.low.reading(), i.high.reading()];
+        // The high-pressure gauge shows no vacuum.
+        let risen = coupled[0] && i.low.reading() + plant.day().p > LOST;
+        let valves = [hands.low_valve, hands.high_valve];
+        let behind = dials.iter().zip(valves).filter(|(_, open)| *open > 0.0);
         Self {
             low: hands.low_coupled.then(|| i.low.reading()),
             high: hands.high_coupled.then(|| i.high.reading()),
@@ -84,11 +108,15 @@ impl Shown {
             charge: shop.weighed_in(plant),
             down: shop.shown_down(),
             target: retrofit::target(bay),
+            weighs,
             can_empty: connected.seconds > AT_REST && weighs <= VAPOUR,
             can_cold: felt < plant.day().t - COLD,
             purged: connected.purged >= PURGE,
-            left_open: shop.openings.left_open(coupled),
-            blows: shop.openings.blows(&plant.network, coupled) > BLOWS,
+            left_open,
+            blows,
+            draws: left_open && (hisses || only_air && !blows),
+            vacuum_lost: only_air && risen,
+            behind_valves: behind.map(|(p, _)| *p).reduce(f64::max),
             hurt: last(bay, Event::Injury).is_some_and(|at| since(bay, at) < FIRST_AID),
             untouched: bay.log().is_empty(),
             hands,
@@ -149,47 +177,9 @@ struct Connected {
     purged: f64,
 }
 
-/// Returns whether an act changes what is screwed onto the service hose.
-fn changes(action: &Action) -> bool {
-    match action {
-        Action::Hose(act) => match act {
-            HoseAct::GaugeSet { .. } | HoseAct::Disconnect => true,
-            HoseAct::LowCoupler { .. }
-            | HoseAct::LowPort { .. }
-            | HoseAct::HighCoupler { .. }
-            | HoseAct::LowValve { .. }
-            | HoseAct::HighValve { .. }
-            | HoseAct::Purge { .. } => false,
-        },
-        Action::Vessel(act) => match act {
-            VesselAct::TakeCan
-            | VesselAct::TakeCanOf { .. }
-            | VesselAct::TakeSelfSealingCan
-            | VesselAct::DropCan
-            | VesselAct::TakeCylinder { .. }
-            | VesselAct::TakeNitrogen => true,
-            VesselAct::Tap { .. }
-            | VesselAct::TapScrew { .. }
-            | VesselAct::Invert { .. }
-            | VesselAct::Bath { .. }
-            | VesselAct::Dose { .. }
-            | VesselAct::Regulator { .. } => false,
-        },
-        Action::Machine(act) => match act {
-            MachineAct::TakePump { .. } | MachineAct::TakeRecoveryMachine { .. } => true,
-            MachineAct::Pump { .. }
-            | MachineAct::Isolation { .. }
-            | MachineAct::Ballast { .. }
-            | MachineAct::PumpOil
-            | MachineAct::RecoveryMachine { .. }
-            | MachineAct::RecoveryStop { .. }
-            | MachineAct::ChangeCylinder { .. } => false,
-        },
-        Action::Vehicle(_) | Action::Bench(_) | Action::Instrument(_) | Action::Record(_) => false,
-    }
-}
-
 fn taken_up(bay: &Bay) -> Connected {
+    let changes =
+        |a: &Action| a.changes_hose() || matches!(a, Action::Hose(HoseAct::GaugeSet { .. }));
     let log = bay.log();
     let Some(at) = log.iter().rposition(|(_, a)| changes(a)) else {
         return Connected {

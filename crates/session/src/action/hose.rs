@@ -65,10 +65,7 @@ impl HoseAct {
                 takes(plant, shop, gas)?;
                 shop.take_gauge_set(plant, gas);
             }
-            Self::LowCoupler { on } => {
-                couple(shop, Side::Low, on)?;
-                shop.hands.low_coupled = on;
-            }
+            Self::LowCoupler { on } => couple(plant, shop, Side::Low, on)?,
             Self::LowPort { at } => {
                 if shop.openings.other_low_port().is_none() {
                     return Err(Refused::OnePort);
@@ -78,10 +75,7 @@ impl HoseAct {
                 }
                 shop.openings.go_to(at);
             }
-            Self::HighCoupler { on } => {
-                couple(shop, Side::High, on)?;
-                shop.hands.high_coupled = on;
-            }
+            Self::HighCoupler { on } => couple(plant, shop, Side::High, on)?,
             Self::LowValve { open } => hands.low_valve = share("open", open)?,
             Self::HighValve { open } => hands.high_valve = share("open", open)?,
             Self::Purge { on } => hands.purging = on,
@@ -97,20 +91,25 @@ impl HoseAct {
     }
 }
 
-/// A coupler goes on no port that has its cap on, or another gas's fitting.
-fn couple(shop: &Shop, side: Side, on: bool) -> Result<(), Refused> {
+/// Puts a coupler on or takes it off. It goes on no port that has its cap on, or another gas's fitting.
+fn couple(plant: &Plant, shop: &mut Shop, side: Side, on: bool) -> Result<(), Refused> {
     let port = shop.openings.ports[side as usize];
     let hose = shop.hands.hoses;
     if on && port.cap {
-        Err(Refused::CapOn)
-    } else if on && port.fitting != hose {
-        Err(Refused::WrongPort {
+        return Err(Refused::CapOn);
+    }
+    if on && port.fitting != hose {
+        return Err(Refused::WrongPort {
             hose,
             port: port.fitting,
-        })
-    } else {
-        Ok(())
+        });
     }
+    match side {
+        _ if !on => shop.uncouple(plant, side),
+        Side::Low => shop.hands.low_coupled = true,
+        Side::High => shop.hands.high_coupled = true,
+    }
+    Ok(())
 }
 
 /// Another gauge set is taken with both couplers off and nothing on the service hose.

@@ -61,6 +61,17 @@ impl Shop {
         self.hurt(blows)
     }
 
+    /// Takes a coupler off its port. A port without its core then blows.
+    pub fn uncouple(&mut self, plant: &Plant, side: Side) {
+        let bare = self.openings.ports[side as usize].lets().0 > 0.0;
+        let was_on = match side {
+            Side::Low => core::mem::take(&mut self.hands.low_coupled),
+            Side::High => core::mem::take(&mut self.hands.high_coupled),
+        };
+        let blows = bare && was_on && self.openings.behind_port(plant, side) > HURTS;
+        self.ventings += u32::from(blows && Self::holds(plant));
+    }
+
     /// Puts a joint together.
     pub fn make_joint(&mut self, joint: Joint, seal: Seal) {
         self.openings.joints[joint as usize] = Fit::Made(seal);
