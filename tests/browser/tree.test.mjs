@@ -116,6 +116,7 @@ pageTest(
       await until("the can gives what it holds", 60, async () => number(await t.reading("Scale")) < 3.9);
       await t.press("button", "Low valve (blue): shut");
       await t.press("button", "4\u00d7");
+      await t.set("Tap", false);
     }
     await t.press("button", "30\u00d7");
     await until("the vent is cold", 40, async () => number(await t.reading("Centre vent")) < 50);
