@@ -3,7 +3,7 @@
 
     pip install coolprop==8.0.0 numpy && python3 transport_fit.py > coefficients.txt
 
-Prints the coefficient tables of `crates/fluids/src/transport/coefficients.rs` with the largest relative error of each
+Prints the transport coefficients for the files in `crates/fluids/src/refrigerant` with the largest relative error of each
 fit, and writes `transport_saturation.csv` and `transport_vapour.csv` beside this file. The tables hold points
 that the fit does not: other temperatures along saturation, superheated vapour.
 """

@@ -28,11 +28,7 @@ fn rows() -> Vec<Row> {
         .map(|line| {
             let cells: BTreeMap<&str, &str> = header.iter().copied().zip(line.split(',')).collect();
             let number = |key: &str| cells[key].parse::<f64>().ok();
-            let gas = if cells["fluid"] == "R12" {
-                Gas::R12
-            } else {
-                Gas::R134a
-            };
+            let gas: Gas = cells["fluid"].parse().expect("a refrigerant");
             let p = number("p_up_Pa").expect("a pressure");
             let subcooling = number("subcooling_K").expect("a subcooling");
             let table = gas.table();

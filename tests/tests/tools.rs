@@ -1,6 +1,6 @@
 //! Nitrogen, leak search, meters, gauges that are wrong, and the job record.
 
-use lowside_fluids::Gas;
+use lowside_fluids::{Gas, refrigerant::Gwp};
 use lowside_plant::leak::Site;
 use lowside_session::{
     Bay, BenchAct, HoseAct, InstrumentAct, MachineAct, RecordAct, Refused, VesselAct,
@@ -12,7 +12,7 @@ use lowside_shop::{
     label::Particulars,
     meters::{self, Glass, Point},
     parts::Part,
-    record::{Mismatch, Prices, Statement, gwp, mismatches},
+    record::{Mismatch, Prices, Statement, mismatches},
 };
 use lowside_tests::runs::{act, run, scenario};
 use lowside_units::{GaugePressure, Length, Mass, Ratio, Speed, VolumeFlow};
@@ -349,7 +349,13 @@ fn the_record_knows_how_a_vacuum_held() {
 /// and below 1.
 #[test]
 fn the_record_is_filled_from_what_happened() {
-    assert_eq!(gwp(Gas::R134a), (1430.0, 1300.0));
+    for (gas, ar4, ar5) in [
+        (Gas::R134a, 1430.0, 1300.0),
+        (Gas::R12, 10_900.0, 10_200.0),
+        (Gas::R1234yf, 4.0, 1.0),
+    ] {
+        assert_eq!(gas.data().gwp, Gwp { ar4, ar5 }, "{gas}");
+    }
     let mut bay = at_rest(&[]);
     act(&mut bay, RecordAct::NoteReadings { after: false });
     act(

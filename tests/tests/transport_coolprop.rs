@@ -11,12 +11,7 @@ fn rows(text: &str) -> Vec<Vec<&str>> {
 }
 
 fn gas(name: &str) -> Gas {
-    match name {
-        "R134a" => Gas::R134a,
-        "R12" => Gas::R12,
-        "R1234yf" => Gas::R1234yf,
-        other => panic!("{other}"),
-    }
+    name.parse().expect(name)
 }
 
 fn numbers(r: &[&str]) -> Vec<f64> {

@@ -6,8 +6,8 @@
     reason = "the figures found are wanted in the log"
 )]
 
-use lowside_fluids::{Blend, Gas};
-use lowside_plant::species::REFRIGERANT;
+use lowside_fluids::{Apart, Blend, Gas, NoBlend};
+use lowside_plant::{charge::Start, halt::Cause, plant::Plant, species::REFRIGERANT};
 use lowside_session::{
     Bay, HoseAct, InstrumentAct, Refused, Scenario, VesselAct, condition::Condition,
 };
@@ -115,13 +115,16 @@ fn the_identifier_takes_its_time_and_says_what_is_there() {
     assert!(purity.holds(&bay));
     let s = bay.shop().identifier.result().unwrap();
     println!("{s:?}");
-    assert!((s.r12 - 0.12).abs() < 0.0011 && (s.r12 + s.r134a - 1.0).abs() < 1e-9);
-    assert!(s.r1234yf == 0.0 && s.hydrocarbon == 0.0);
+    assert!(
+        (s.of(Gas::R12) - 0.12).abs() < 0.0011
+            && (s.of(Gas::R12) + s.of(Gas::R134a) - 1.0).abs() < 1e-9
+    );
+    assert!(s.of(Gas::R1234yf) == 0.0 && s.hydrocarbon == 0.0);
     assert!((s.purity() - 0.88).abs() < 0.0011 && !s.pure());
     // The air of the sample, from Dalton at the port: no outside figure but the model's own state.
     assert!(s.air > 0.0 && s.air < 0.2, "{}", s.air);
     // Its steps are tenths of a percent.
-    for share in [s.r12, s.r134a, s.air] {
+    for share in [s.of(Gas::R12), s.of(Gas::R134a), s.air] {
         let tenths = share * 1000.0;
         assert!((tenths - tenths.round()).abs() < 1e-6, "{share}");
     }
@@ -136,7 +139,7 @@ fn the_identifier_takes_its_time_and_says_what_is_there() {
     yf.apply(low).unwrap();
     run(&mut yf, TIME + 0.1);
     let s = yf.shop().identifier.result().unwrap();
-    assert!((s.r1234yf - 1.0).abs() < 1e-9 && s.pure());
+    assert!((s.of(Gas::R1234yf) - 1.0).abs() < 1e-9 && s.pure());
 }
 
 #[test]
@@ -239,6 +242,46 @@ fn fresh_gas_in_an_emptied_loop_is_pure() {
     println!("{s:?}, {:.0} g", bay.charge() * 1e3);
     assert!(bay.charge() > 0.1 && s.pure());
     assert!(bay.plant().network.blend_of_tables().unwrap().mass_share() < 0.01);
+}
+
+/// Below the bay too, nothing is taken for what it is not: a shop hands out no such can, and a plant that is asked to start with such a
+/// blend stands still and says why.
+#[test]
+fn what_does_not_mix_is_an_error_at_every_level() {
+    let bay = Bay::new(&scenario("healthy-crossover", &[]));
+    let (mut plant, mut shop) = (bay.plant().clone(), bay.shop().clone());
+    let apart = Apart {
+        gas: Gas::R1234yf,
+        other: Gas::R12,
+    };
+    assert_eq!(shop.take_can_of(&mut plant, Gas::R12, false), Err(apart));
+    assert_eq!(shop.take_cylinder(&mut plant, Gas::R12, 5.0), Err(apart));
+    assert_eq!(shop.take_machine(&mut plant, Gas::R12), Err(apart));
+    assert_eq!(shop.hands, bay.shop().hands);
+    assert!(
+        (plant.network.held()[REFRIGERANT] - bay.plant().network.held()[REFRIGERANT]).abs() < 1e-15
+    );
+    let start = Start {
+        charge: 0.5,
+        other: 0.1,
+        air: 0.0,
+        water: 0.0,
+        desiccant_load: 0.0,
+        oil: 0.1,
+        cabin_t: 300.0,
+    };
+    let mut mixed = Plant::new(&plant.vehicle, plant.day(), &start);
+    let halt = mixed.tick().expect_err("it stands still");
+    assert_eq!(halt.cause, Cause::NoBlend(NoBlend::Alone(Gas::R1234yf)));
+    let clean = Start {
+        other: 0.0,
+        ..start
+    };
+    assert!(
+        Plant::new(&plant.vehicle, plant.day(), &clean)
+            .tick()
+            .is_ok()
+    );
 }
 
 #[test]

@@ -189,10 +189,10 @@ fn PortWork(p: &PortProps) -> Html {
             { switch("port-cap", words::port_cap(), words::cap_states(), cap, move |on| act.emit(BenchAct::PortCap { side, on }.into())) }
             { switch("port-core", words::port_core(), [words::port_core_states_off(), words::port_core_states_on()], core,
                 move |fitted| act_core.emit(BenchAct::ValveCore { side, fitted }.into())) }
-            if takes_fitting {
+            if let Some(gas) = takes_fitting {
                 { switch("old-core", words::old_core(), [words::old_core_states_off(), words::old_core_states_on()], changed,
                     move |on| set.set(on)) }
-                { button(words::do_convert(), !coupled, move || act_fit.emit(BenchAct::ConvertPort { side, new_core: changed }.into())) }
+                { button(words::do_convert(gas), !coupled, move || act_fit.emit(BenchAct::ConvertPort { side, new_core: changed }.into())) }
             }
         </div>
     }

@@ -3,7 +3,7 @@ use lowside_present::{
     UnitSystem,
     bench::Part,
     statement::{Impossible, LONGEST_NUMBER, Mismatch, NUMBERS, Outcome, Said, Signed, units},
-    tools::{self, Gas, Spot},
+    tools::{Gas, Spot},
 };
 use yew::{Callback, Event, Html, InputEvent, Properties, TargetCast, classes, component, html};
 
@@ -44,7 +44,7 @@ pub(crate) fn StatementForm(p: &StatementProps) -> Html {
         s.hold = n.checked_sub(1).map(|n| OUTCOMES[n]);
     });
     let gases: Vec<String> = std::iter::once(words::state_unsaid())
-        .chain(Gas::ALL.map(tools::name))
+        .chain(Gas::ALL.map(Gas::name))
         .map(str::to_owned)
         .collect();
     let gas = Gas::ALL.iter().position(|g| Some(*g) == said.gas);

@@ -1,8 +1,9 @@
 //! The service hose and the instruments beside it: what hangs there, its controls, identifier, leak search, clamp, notes.
 use lowside_present::{
     UnitSystem,
-    bench::{Joint, OilKind},
+    bench::Joint,
     job::{Line, Particulars, written},
+    retrofit::Charge,
     tools::{
         Gas, Hung, POINTS, Sample, Sensitivity, Spot, Tool, Tools, identify, move_vacuum_gauge,
     },
@@ -33,24 +34,25 @@ pub(crate) struct ToolsProps {
     pub(crate) act: Callback<Action>,
 }
 
+/// The charge of a conversion, by the rule of the trade.
+fn conversion(c: &Charge) -> String {
+    let ([least, most], [low, high]) = (&c.range, &c.shares);
+    words::conversion_charge(least, most, c.to, low, high, &c.label, c.from)
+}
+
 /// What hangs on the service hose: chosen here, one thing at a time, and only its controls.
 #[component]
 pub(crate) fn HoseTools(p: &ToolsProps) -> Html {
     let picked = use_state(|| 0_usize);
     let dose = use_state(|| None::<f64>);
-    let takes: Vec<(Tool, Action)> = p
+    let names: Vec<String> = p
         .takes
-        .iter()
-        .filter(|(t, _)| *t != Tool::OtherCan || p.tools.other_gas.is_some())
-        .copied()
-        .collect();
-    let names: Vec<String> = takes
         .iter()
         .map(|(t, _)| words::tool(*t, &p.tools, p.units))
         .collect();
     let connect = {
         let act = p.act.clone();
-        let take = takes.get(*picked).map(|(_, a)| *a);
+        let take = p.takes.get(*picked).map(|(_, a)| *a);
         move || {
             if let Some(take) = take {
                 act.emit(take);
@@ -66,11 +68,11 @@ pub(crate) fn HoseTools(p: &ToolsProps) -> Html {
         <fieldset class="group tools">
             <legend>{ words::hose() }</legend>
             if let Some(c) = &p.tools.conversion {
-                { switch("gauge-set", words::gauge_set_for(), ["R-12", "R-134a"], p.tools.hoses == Gas::R134a, {
-                    let act = p.act.clone();
-                    move |on| act.emit(HoseAct::GaugeSet { gas: if on { Gas::R134a } else { Gas::R12 } }.into())
+                { switch("gauge-set", words::gauge_set_for(), [c.from, c.to].map(Gas::name), p.tools.hoses == c.to, {
+                    let (act, from, to) = (p.act.clone(), c.from, c.to);
+                    move |on| act.emit(HoseAct::GaugeSet { gas: if on { to } else { from } }.into())
                 }) }
-                <p class="told">{ words::conversion_charge(&c.range[0], &c.range[1], &c.label) }</p>
+                <p class="told">{ conversion(c) }</p>
             }
             { choice("hose-tool", words::hose_tool(), &names, *picked, move |n| picked.set(n)) }
             <span class="pair">
@@ -278,7 +280,7 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
                 { button(noted(0, words::note_before()), true, does(RecordAct::NoteReadings { after: false }.into())) }
                 { button(noted(1, words::note_after()), true, does(RecordAct::NoteReadings { after: true }.into())) }
                 { button(words::inject_oil(display::volume(squirt, p.units)), true,
-                    does(BenchAct::InjectOil { volume: squirt, oil: if t.hoses == Gas::R12 { OilKind::Mineral } else { OilKind::Pag46 } }.into())) }
+                    does(BenchAct::InjectOil { volume: squirt, oil: t.hoses.data().oil.into() }.into())) }
             </fieldset>
             <NewLabel tools={t.clone()} units={p.units} act={p.act.clone()} />
         </details>
@@ -313,7 +315,7 @@ fn NewLabel(p: &LabelProps) -> Html {
         .map(|b| words::lacks(*b))
         .collect();
     let mark = if p.tools.labelled { " \u{2713}" } else { "" };
-    let converted = p.tools.conversion.is_some() && gas == Gas::R134a;
+    let converted = p.tools.conversion.as_ref().is_some_and(|c| c.to == gas);
     let now = *rest.borrow();
     let set = |by: fn(&mut Particulars, String)| {
         let rest = rest.clone();

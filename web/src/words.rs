@@ -155,7 +155,7 @@ pub(crate) fn caution_text(c: Caution, gas: Gas) -> (&'static str, String) {
 
 /// A text, and that the gas burns if it does.
 fn with_fire(text: String, gas: Gas) -> String {
-    if caution::burns(gas) {
+    if gas.data().safety.burns() {
         text + " " + &caution_burns(gas)
     } else {
         text
@@ -273,7 +273,7 @@ pub(crate) fn refused_why(why: &Refused) -> String {
         Refused::NoPump => refused_no_pump().to_owned(),
         Refused::PumpRuns => refused_pump_runs().to_owned(),
         Refused::CanBurst => refused_can_burst().to_owned(),
-        Refused::NoMixture { gas, loop_gas } => refused_mixture(gas, loop_gas),
+        Refused::NoMixture(apart) => refused_mixture(apart.other, apart.gas),
         Refused::Identifier(NoSample::NoCoupler { .. }) => refused_no_coupler().to_owned(),
         Refused::Identifier(NoSample::NoPressure { .. }) => refused_no_pressure().to_owned(),
         Refused::Identifier(NoSample::Busy { .. }) => refused_identifier_busy().to_owned(),

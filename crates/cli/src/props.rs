@@ -78,17 +78,13 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
 
 /// A gas by its name, with or without hyphen, in any case.
 fn gas(text: &str) -> Result<Gas, Failure> {
-    let plain = |name: &str| name.replace('-', "").to_lowercase();
-    Gas::ALL
-        .into_iter()
-        .find(|g| plain(g.name()) == plain(text))
-        .ok_or_else(|| {
-            let names = Gas::ALL.map(Gas::name).join(", ");
-            Failure::Asked(format!(
-                "fluid: {} is not known, use one of {names}",
-                quoted(text)
-            ))
-        })
+    text.parse().map_err(|_| {
+        let names = Gas::ALL.map(Gas::name).join(", ");
+        Failure::Asked(format!(
+            "fluid: {} is not known, use one of {names}",
+            quoted(text)
+        ))
+    })
 }
 
 /// One `KEY=VALUE`, in SI.

@@ -38,6 +38,27 @@ pub struct NoShare {
     pub value: f64,
 }
 
+/// Two refrigerants that cannot be reckoned with in one loop.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
+#[error("{other} does not mix with {gas} here; only R-12 and R-134a do")]
+pub struct Apart {
+    /// What there is.
+    pub gas: Gas,
+    /// What would come to it.
+    pub other: Gas,
+}
+
+/// Why a refrigerant with a share of another is no blend.
+#[derive(Debug, Clone, Copy, PartialEq, Error)]
+pub enum NoBlend {
+    /// The share is none.
+    #[error(transparent)]
+    Share(#[from] NoShare),
+    /// No other mixes with it.
+    #[error("nothing mixes with {0} here; only R-12 and R-134a do")]
+    Alone(Gas),
+}
+
 impl Blend {
     /// The blend with the mass share `share` of R-12.
     ///
@@ -62,20 +83,43 @@ impl Blend {
         Self::by_mass(r12 / (r12 + other))
     }
 
-    /// `gas` with the mass share `other` of the other one of the pair; none when `gas` is not of the pair or the share is not
-    /// between 0 and 1.
-    pub fn with(gas: Gas, other: f64) -> Option<Self> {
-        let r12 = match gas {
-            Gas::R134a => other,
-            Gas::R12 => 1.0 - other,
-            Gas::R1234yf => return None,
-        };
-        Self::by_mass(r12).ok()
+    /// `gas` with the mass share `other` of the other one of the pair.
+    ///
+    /// # Errors
+    /// When `gas` is not of the pair, or the share is not between 0 and 1.
+    pub fn with(gas: Gas, other: f64) -> Result<Self, NoBlend> {
+        Self::partner(gas).ok_or(NoBlend::Alone(gas))?;
+        let r12 = if gas == Gas::R12 { 1.0 - other } else { other };
+        Ok(Self::by_mass(r12)?)
     }
 
-    /// Whether `gas` is one of the pair.
-    pub const fn holds(gas: Gas) -> bool {
-        matches!(gas, Gas::R134a | Gas::R12)
+    /// Mass share of R-12 in a refrigerant alone.
+    pub fn r12_in(gas: Gas) -> f64 {
+        if gas == Gas::R12 { 1.0 } else { 0.0 }
+    }
+
+    /// The one there is more of; R-134a where they are equal.
+    pub fn mostly(self) -> Gas {
+        if self.r12 > 0.5 { Gas::R12 } else { Gas::R134a }
+    }
+
+    /// The other one of the pair; none where `gas` is not of it.
+    pub fn partner(gas: Gas) -> Option<Gas> {
+        let pair = [Gas::R12, Gas::R134a];
+        let at = pair.iter().position(|g| *g == gas)?;
+        Some(pair[1 - at])
+    }
+
+    /// Whether `other` may come to `gas`: the same, or the other one of the pair.
+    ///
+    /// # Errors
+    /// [`Apart`] where it may not.
+    pub fn mixes(gas: Gas, other: Gas) -> Result<(), Apart> {
+        if gas == other || Self::partner(gas) == Some(other) {
+            Ok(())
+        } else {
+            Err(Apart { gas, other })
+        }
     }
 
     /// Mass share of R-12.

@@ -2,10 +2,6 @@
 //!
 //! A mixture of one composition ([`crate::blend`]) is an equation too: the sum of its components' parts.
 
-pub mod r12;
-pub mod r1234yf;
-pub mod r134a;
-
 use crate::helmholtz::{
     GaussianTerm, IdealPart, IdealTerms, PowerTerm, ReducedResidual, reduced_residual,
 };

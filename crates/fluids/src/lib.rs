@@ -15,7 +15,7 @@ pub mod transport;
 pub mod water;
 mod water_table;
 
-pub use blend::Blend;
+pub use blend::{Apart, Blend, NoBlend};
 pub use oil::Oil;
 pub use refrigerant::Gas;
 pub use table::{Eval, SatPoint, State, Table};

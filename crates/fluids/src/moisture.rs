@@ -2,7 +2,7 @@
 //!
 //! Solubility in the liquid: own fits, within 3 % (worst 3.003), to the table in the moisture chapter of the ASHRAE Handbook -
 //! Refrigeration (-40 to 160 degF; it stands in `tests/tests/moisture_published.rs`; which column belongs to which gas was
-//! told from the values). No such table for R-1234yf was found: it is taken as R-134a, a guess.
+//! told from the values). Their numbers stand in the refrigerants' files.
 //!
 //! Between vapour and liquid water spreads about evenly by mass: the ASHRAE research project RP-1239 (Gbur) quotes four
 //! laboratories at 0.89 to 1.19 for R-134a and doubts the handbook's 0.54 to 0.585. So no factor is needed: one concentration
@@ -22,23 +22,15 @@ pub const T_FREEZE: f64 = 273.15;
 /// Temperature above which the solid that frozen water forms with a refrigerant around it melts, K.
 ///
 /// In contact with these refrigerants ice turns into a hydrate, which outlasts 0 degC; its highest temperature, where hydrate,
-/// water and both phases of the refrigerant stand together, is 283.19 K for R-134a (Hashimoto, Makino, Inoue & Ohgaki, J. Chem.
-/// Eng. Data 55 (2010) 4951) and 285.2 K for R-12 (Mori & Mori, AIChE J. 35(7) (1989)). For R-1234yf nothing was found: taken
-/// as R-134a.
+/// water and both phases of the refrigerant stand together, is in the refrigerant's file.
 pub fn melts_above(gas: Gas) -> f64 {
-    match gas {
-        Gas::R134a | Gas::R1234yf => 283.19,
-        Gas::R12 => 285.2,
-    }
+    gas.data().water.hydrate_melts
 }
 
 /// Most water that liquid refrigerant dissolves at temperature `t` (K), kg per kg. Trusted from 233 to 344 K; beyond that the
 /// fit is continued.
 pub fn solubility(gas: Gas, t: f64) -> f64 {
-    let (a, b, c) = match gas {
-        Gas::R134a | Gas::R1234yf => (17.055, 2818.5, -0.088_678),
-        Gas::R12 => (0.317_46, 3530.0, 2.8173),
-    };
+    let [a, b, c] = gas.data().water.solubility;
     1e-6 * libm::exp(a - b / t + c * libm::log(t))
 }
 

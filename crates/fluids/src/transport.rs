@@ -2,18 +2,48 @@
 //!
 //! Along saturation: polynomials of degree 8 in x = sqrt(1 - T/T_c), applied to the form of each property that stays smooth
 //! up to the critical point (1/mu_l, mu_g x, k x, sigma, cp_l x^2, 1/cp_g). They repeat CoolProp 8.0.0, i.e. the
-//! correlations named in `coefficients.rs`, within 0.1 % from 193.15 K to 2 K below the critical point (tested). The
+//! correlations named in the refrigerants' files, within 0.1 % from 193.15 K to 2 K below the critical point (tested). The
 //! correlations themselves claim 1-5 %.
 
-mod coefficients;
-
 use crate::refrigerant::Gas;
-use coefficients::{Fit, R12, R134A, R1234YF};
 
 /// Least temperature of the fits, K.
 const LEAST_K: f64 = 193.15;
 /// The fits end this far below the critical temperature, K.
 const BELOW_CRITICAL: f64 = 2.0;
+
+/// Fits for one refrigerant, made by `tests/data/transport_fit.py` from CoolProp 8.0.0: polynomials in z = (x - mid)/half, x = sqrt(1 -
+/// T/T_c), lowest power first. The comment before each is its largest relative error at 600 points between 193.15 K and 2 K below
+/// the critical point. Heat capacities are those of the equation of state.
+#[derive(Debug)]
+pub struct Fit {
+    /// Critical temperature, K.
+    pub t_critical: f64,
+    /// Middle of x over the range.
+    pub mid: f64,
+    /// Half the range of x.
+    pub half: f64,
+    /// One over the viscosity of the liquid, 1/(Pa s).
+    pub fluidity_l: [f64; 9],
+    /// Viscosity of the vapour times x, Pa s.
+    pub mu_g_x: [f64; 9],
+    /// Conductivity of the liquid times x, W/(m K).
+    pub k_l_x: [f64; 9],
+    /// Conductivity of the vapour times x, W/(m K).
+    pub k_g_x: [f64; 9],
+    /// Surface tension, N/m.
+    pub sigma: [f64; 9],
+    /// Heat capacity of the liquid times x^2, J/(kg K).
+    pub cp_l_x2: [f64; 9],
+    /// One over the heat capacity of the vapour, kg K/J.
+    pub inverse_cp_g: [f64; 9],
+    /// Viscosity of the dilute gas, Pa s, in T/300 K - 1; 193 to 463 K.
+    pub mu_0: [f64; 5],
+    /// Conductivity of the dilute gas, W/(m K), in the same.
+    pub k_0: [f64; 5],
+    /// Heat capacity of the dilute gas, J/(kg K), in the same.
+    pub cp_0: [f64; 5],
+}
 
 /// Transport properties of saturated liquid and vapour at one temperature, SI.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -52,7 +82,7 @@ impl Transport {
     /// kelvins subcooled the saturated value at its own temperature serves; for superheated vapour use [`Transport::vapour`].
     #[must_use]
     pub fn at(gas: Gas, t_k: f64) -> Self {
-        let f = fit(gas);
+        let f = &gas.data().transport;
         let (x, z) = f.coordinates(t_k);
         let inverse_x = 1.0 / x;
         Self {
@@ -69,7 +99,7 @@ impl Transport {
     /// Least and greatest temperature of [`Transport::at`], K: 193.15 and 2 K below critical.
     #[must_use]
     pub fn range(gas: Gas) -> (f64, f64) {
-        (LEAST_K, fit(gas).t_critical - BELOW_CRITICAL)
+        (LEAST_K, gas.data().transport.t_critical - BELOW_CRITICAL)
     }
 
     /// Vapour at `t_k` and the pressure whose saturation temperature is `t_sat_k`.
@@ -81,7 +111,7 @@ impl Transport {
     /// [`Transport::range`] and `t_k`.
     #[must_use]
     pub fn vapour(gas: Gas, t_k: f64, t_sat_k: f64) -> VapourTransport {
-        let f = fit(gas);
+        let f = &gas.data().transport;
         let t = t_k.clamp(LEAST_K, 463.15);
         let t_sat = t_sat_k.clamp(LEAST_K, f.t_critical - BELOW_CRITICAL).min(t);
         let (x, z) = f.coordinates(t_sat);
@@ -106,14 +136,6 @@ impl Fit {
         let t = t_k.clamp(LEAST_K, self.t_critical - BELOW_CRITICAL);
         let x = (1.0 - t / self.t_critical).sqrt();
         (x, (x - self.mid) / self.half)
-    }
-}
-
-fn fit(gas: Gas) -> &'static Fit {
-    match gas {
-        Gas::R134a => &R134A,
-        Gas::R12 => &R12,
-        Gas::R1234yf => &R1234YF,
     }
 }
 

@@ -15,7 +15,7 @@ use crate::{
 pub struct Start {
     /// Refrigerant.
     pub charge: f64,
-    /// Share of the refrigerant's mass that is the other of R-12 and R-134a; without meaning for any other gas.
+    /// Share of the refrigerant's mass that is the other of R-12 and R-134a; 0 for any other gas.
     pub other: f64,
     /// Air.
     pub air: f64,

@@ -1,5 +1,6 @@
 //! What ends a step that the engine cannot vouch for: a number that is none, or a state its tables do not hold.
 
+use lowside_fluids::NoBlend;
 use thiserror::Error;
 
 /// Why the vehicle stands still. Nothing of it moves any more; its volumes hold what they did before the step that failed.
@@ -30,6 +31,9 @@ pub enum Cause {
         /// Hottest that is looked for, K.
         most: f64,
     },
+    /// It was to start with two gases that cannot be reckoned with together.
+    #[error(transparent)]
+    NoBlend(#[from] NoBlend),
     /// Beyond the pressure to which the tables of liquid hold.
     #[error("{p:.0} Pa is above {most:.0} Pa, the limit of the tables")]
     Pressure {

@@ -2,7 +2,7 @@
 //! quality, of flux and of heat flux. Nothing here takes a power or a logarithm once it is built.
 
 use lowside_fluids::{Gas, transport::Transport};
-use std::sync::LazyLock;
+use std::sync::{LazyLock, OnceLock};
 
 use crate::{
     in_tube::{LAMINAR, LAMINAR_TO, LEAST_HEAT, Saturated, TURBULENT_FROM, cooper_per},
@@ -21,9 +21,7 @@ pub struct Groups {
     vapour: Rows<4>,
 }
 
-static R134A: LazyLock<Groups> = LazyLock::new(|| Groups::build(Gas::R134a));
-static R12: LazyLock<Groups> = LazyLock::new(|| Groups::build(Gas::R12));
-static R1234YF: LazyLock<Groups> = LazyLock::new(|| Groups::build(Gas::R1234yf));
+static GROUPS: [OnceLock<Groups>; Gas::ALL.len()] = [const { OnceLock::new() }; Gas::ALL.len()];
 static COMMON: LazyLock<Common> = LazyLock::new(Common::build);
 
 /// Coldest temperature tabled, K.
@@ -40,11 +38,7 @@ const DRIEST: f64 = 0.99;
 impl Groups {
     /// The groups of a gas, built at first use.
     pub fn of(gas: Gas) -> &'static Self {
-        match gas {
-            Gas::R134a => &R134A,
-            Gas::R12 => &R12,
-            Gas::R1234yf => &R1234YF,
-        }
+        GROUPS[gas as usize].get_or_init(|| Self::build(gas))
     }
 
     fn build(gas: Gas) -> Self {

@@ -385,18 +385,7 @@ impl Network {
     /// Refills a node with other matter, as when a can is swapped; what it held before is returned with its energy.
     /// The books count it as taken in from outside.
     pub fn refill(&mut self, id: NodeId, volume: f64, content: Content, t: f64) -> (Content, f64) {
-        self.refill_gas(id, self.gas, volume, content, t)
-    }
-
-    fn refill_gas(
-        &mut self,
-        id: NodeId,
-        gas: Gas,
-        volume: f64,
-        content: Content,
-        t: f64,
-    ) -> (Content, f64) {
-        self.mix_refilled(id, gas, &content);
+        self.mix_refilled(id, &content);
         self.work.fresh = false;
         let own = self.mix.as_ref().and_then(|m| m.own(id));
         let table = &**own.unwrap_or(&self.table);

@@ -157,11 +157,12 @@ impl Plant {
         let mut network = Network::new(vehicle.refrigerant, day.t, day.p, day.w());
         let (places, shells) = assembly::build(&mut network, vehicle, day.t);
         bores::set(&mut network, &places, vehicle);
-        if start.other > 0.0
-            && let Some(blend) = Blend::with(vehicle.refrigerant, start.other)
-        {
-            network.blend(blend, places.inside());
-        }
+        let blended = if start.other == 0.0 {
+            Ok(())
+        } else {
+            Blend::with(vehicle.refrigerant, start.other)
+                .and_then(|blend| network.blend(blend, places.inside()))
+        };
         let oil = LoopOil::new(vehicle.oil_kind, vehicle.refrigerant);
         charge::fill(&mut network, &places, start, &oil.solution, day.t);
         let held = vehicle.accumulator.desiccant.si() * SIEVE_CAPACITY * start.desiccant_load;
@@ -199,7 +200,10 @@ impl Plant {
             day,
             room_w: day.w(),
             heat: Vec::new(),
-            halt: None,
+            halt: blended.err().map(|e| Halt {
+                place: "loop",
+                cause: e.into(),
+            }),
         }
     }
 
@@ -658,6 +662,24 @@ impl Plant {
         } else {
             0.0
         }
+    }
+
+    /// Mass share of a refrigerant in that of the loop; that of its tables when the loop is empty.
+    pub fn share_of(&self, gas: Gas) -> f64 {
+        let own = self.network.gas();
+        if [own, gas].map(Blend::partner).contains(&None) {
+            f64::from(u8::from(gas == own))
+        } else if gas == Gas::R12 {
+            self.r12_share()
+        } else {
+            1.0 - self.r12_share()
+        }
+    }
+
+    /// Mass share of the one of R-12 and R-134a that the loop has less of; 0 in a loop of another gas.
+    pub fn other_share(&self) -> f64 {
+        let other = Blend::partner(self.network.mostly());
+        other.map_or(0.0, |gas| self.share_of(gas))
     }
 
     /// Mass share of R-12 in the loop's refrigerant; that of its tables when the loop is empty.

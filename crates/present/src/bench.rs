@@ -81,8 +81,8 @@ pub enum Standing {
     Port {
         /// Whose hoses it takes.
         fitting: Gas,
-        /// A conversion fitting goes over it.
-        takes_fitting: bool,
+        /// The gas whose conversion fitting goes over it, if one does.
+        takes_fitting: Option<Gas>,
         /// Its cap is on.
         cap: bool,
         /// Its core is in.
@@ -183,7 +183,7 @@ fn standing(bay: &Bay, item: Item) -> Standing {
             let port = shop.openings.ports[side as usize];
             Standing::Port {
                 fitting: port.fitting,
-                takes_fitting: port.fitting == Gas::R12 && port.over.is_none(),
+                takes_fitting: port.takes_fitting().map(|r| r.to),
                 cap: port.cap,
                 core: port.core,
                 coupled: match side {

@@ -2,7 +2,7 @@
 
 use lowside_session::{Action, Bay, Caution, Tick, VesselAct};
 use lowside_units::{
-    AbsolutePressure, Temperature,
+    Temperature,
     display::{self, UnitSystem},
 };
 
@@ -36,14 +36,8 @@ pub fn gas(bay: &Bay, action: Action) -> Gas {
 
 /// Where a gas boils in the open, as text in degC and degF.
 pub fn boils(gas: Gas) -> [String; 2] {
-    let open = AbsolutePressure::STANDARD_ATMOSPHERE.pa();
-    let t = Temperature::from_k(gas.table().t_sat(open));
+    let t = Temperature::from_k(gas.data().boiling_point);
     [UnitSystem::SI, UnitSystem::US].map(|units| display::temperature(t, units).to_string())
-}
-
-/// Does a gas burn? R-1234yf is in class A2L of ASHRAE Standard 34, lower flammability; R-134a and R-12 are in A1.
-pub fn burns(gas: Gas) -> bool {
-    gas == Gas::R1234yf
 }
 
 impl Cautions {
@@ -179,7 +173,6 @@ mod tests {
         ] {
             assert!((found(gas) - t).abs() < 0.11, "{gas}: {told:?}");
         }
-        assert_eq!(Gas::ALL.map(burns), Gas::ALL.map(|g| g == Gas::R1234yf));
     }
 
     #[test]

@@ -255,18 +255,18 @@ pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
     let mass = |kg| display::mass(Mass::from_kg(kg), units);
     let oil = |m3| display::volume(Volume::from_si(m3), units);
     RecordView {
-        gas: crate::tools::name(r.gas),
+        gas: r.gas.name(),
         label: mass(r.label_charge),
         noted: [
             r.before.map(|n| noted(&n, units)),
             r.after.map(|n| noted(&n, units)),
         ],
         performance: performance(bay, r.performance, units),
-        built_for: crate::tools::name(r.built_for),
-        fittings: r.fittings.map(crate::tools::name),
+        built_for: r.built_for.name(),
+        fittings: r.fittings.map(crate::tools::Gas::name),
         switches: retrofit::switches(bay, units),
         new_label: r.new_label.map(|l| NewLabel {
-            gas: crate::tools::name(l.gas),
+            gas: l.gas.name(),
             charge: mass(l.charge),
             oil: l.oil,
             oil_volume: l.particulars.oil_volume.map(|v| display::volume(v, units)),

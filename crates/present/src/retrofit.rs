@@ -1,4 +1,4 @@
-//! What a conversion from R-12 to R-134a needs to be shown: the charge by rule, the pressure switches.
+//! What a conversion needs to be shown: the charge by rule, the pressure switches.
 
 use lowside_fluids::Gas;
 use lowside_session::Bay;
@@ -8,49 +8,51 @@ use lowside_units::{
     display::{self, Shown, UnitSystem},
 };
 
-/// Shares of the R-12 label's mass between which the charge of R-134a is set (common practice, SAE J1661; from memory).
-pub const SHARES: [f64; 2] = [0.75, 0.85];
-/// Half way between them.
-const MIDDLE: f64 = 0.5 * (SHARES[0] + SHARES[1]);
 /// Where the cut-out of the conversion kit opens, Pa gauge (420 psi; makers' 410 to 450, from memory).
 const CUT_OUT: f64 = 2.896e6;
 
-/// The charge calculator of a vehicle that was built for R-12.
+/// The charge calculator of a vehicle whose kind is converted.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Charge {
-    /// Charge on the maker's label, R-12.
+    /// What it was built for.
+    pub from: Gas,
+    /// What it is converted to.
+    pub to: Gas,
+    /// Charge on the maker's label.
     pub label: Shown,
-    /// Least and most R-134a by the rule.
+    /// Least and most of the new gas by the rule.
     pub range: [Shown; 2],
+    /// The same as shares of the label's charge, %.
+    pub shares: [String; 2],
     /// Half way between, g: what the dose is set to first.
     pub middle_g: f64,
 }
 
-/// What the loop is to hold, kg: the label's charge, or half way between by the rule once a vehicle built for R-12 has other
-/// fittings.
+/// What the loop is to hold, kg: the label's charge, or half way between by the rule once a vehicle has the fittings of a conversion.
 pub fn target(bay: &Bay) -> f64 {
     let v = &bay.plant().vehicle;
     let fitting = bay.shop().openings.ports[Side::Low as usize].fitting;
-    if v.refrigerant == Gas::R12 && fitting != Gas::R12 {
-        MIDDLE * v.label_charge.kg()
-    } else {
-        v.label_charge.kg()
-    }
+    let retrofit = v.refrigerant.data().retrofit;
+    let share = retrofit
+        .filter(|r| r.to == fitting)
+        .map_or(1.0, |r| r.middle());
+    share * v.label_charge.kg()
 }
 
-/// The calculator; none for a vehicle built for another gas.
+/// The calculator; none for a vehicle whose kind is not converted.
 pub fn charge(bay: &Bay, units: UnitSystem) -> Option<Charge> {
     let v = &bay.plant().vehicle;
-    if v.refrigerant != Gas::R12 {
-        return None;
-    }
+    let retrofit = v.refrigerant.data().retrofit?;
     let label = v.label_charge.kg();
     let mass = |kg: f64| display::mass(Mass::from_kg(kg), units);
-    let [least, most] = SHARES;
+    let [least, most] = retrofit.charge;
     Some(Charge {
+        from: v.refrigerant,
+        to: retrofit.to,
         label: mass(label),
         range: [mass(least * label), mass(most * label)],
-        middle_g: Mass::from_kg(MIDDLE * label).g().round(),
+        shares: retrofit.charge.map(|x| format!("{:.0}", 100.0 * x)),
+        middle_g: Mass::from_kg(retrofit.middle() * label).g().round(),
     })
 }
 

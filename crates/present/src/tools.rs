@@ -22,6 +22,7 @@ use crate::{
     retrofit::{self, Charge},
 };
 
+use lowside_fluids::Blend;
 pub use lowside_fluids::Gas;
 pub use lowside_plant::leak::Site;
 pub use lowside_shop::{
@@ -82,18 +83,14 @@ impl Tool {
         }
     }
 
-    /// The act that takes it.
-    pub fn take(self, bay: &Bay) -> Action {
+    /// The act that takes it; none where there is no such thing.
+    pub fn take(self, bay: &Bay) -> Option<Action> {
         let gas = bay.shop().hands.hoses;
-        match self {
+        Some(match self {
             Self::Can => VesselAct::TakeCan.into(),
             Self::SelfSealingCan => VesselAct::TakeSelfSealingCan.into(),
             Self::OtherCan => VesselAct::TakeCanOf {
-                gas: if gas == Gas::R12 {
-                    Gas::R134a
-                } else {
-                    Gas::R12
-                },
+                gas: Blend::partner(gas)?,
             }
             .into(),
             Self::Pump { large } => MachineAct::TakePump {
@@ -107,7 +104,7 @@ impl Tool {
             }
             .into(),
             Self::Nitrogen => VesselAct::TakeNitrogen.into(),
-        }
+        })
     }
 }
 
@@ -327,26 +324,13 @@ fn sample(bay: &Bay) -> Sample {
     };
     let share = |x: f64| Style::new(1, "%").show(100.0 * x);
     Sample::Result {
-        gases: [
-            ("R-134a", s.r134a),
-            ("R-12", s.r12),
-            ("R-1234yf", s.r1234yf),
-            ("HC", s.hydrocarbon),
-        ]
-        .into_iter()
-        .map(|(name, x)| (name, share(x)))
-        .collect(),
+        gases: Gas::ALL
+            .map(|gas| (gas.name(), share(s.of(gas))))
+            .into_iter()
+            .chain([("HC", share(s.hydrocarbon))])
+            .collect(),
         air: share(s.air),
         pure: s.pure(),
-    }
-}
-
-/// A gas by its designation.
-pub fn name(gas: Gas) -> &'static str {
-    match gas {
-        Gas::R134a => "R-134a",
-        Gas::R12 => "R-12",
-        Gas::R1234yf => "R-1234yf",
     }
 }
 
@@ -365,12 +349,8 @@ impl Tools {
         };
         Self {
             hung: hung(bay, units),
-            gas: name(gas),
-            other_gas: match gas {
-                Gas::R134a => Some("R-12"),
-                Gas::R12 => Some("R-134a"),
-                Gas::R1234yf => None,
-            },
+            gas: gas.name(),
+            other_gas: Blend::partner(gas).map(Gas::name),
             vacuum_at_loop: shop.hands.vacuum_gauge == GaugePlace::Loop,
             sample: sample(bay),
             search: Spot::all().map(|s| (s, shop.search[s.index()])).collect(),
@@ -397,7 +377,7 @@ impl Tools {
             noted: [shop.noted[0].is_some(), shop.noted[1].is_some()],
             label_g: conversion
                 .as_ref()
-                .filter(|_| gas == Gas::R134a)
+                .filter(|c| c.to == gas)
                 .map_or(label.g().round(), |c| c.middle_g),
             hoses: gas,
             labelled: shop.label.is_some() && label_lacks.is_empty(),
@@ -450,7 +430,8 @@ mod tests {
     fn each_tool_hangs_by_itself() {
         let mut bay = bay("healthy");
         for tool in Tool::ALL {
-            bay.apply(tool.take(&bay)).unwrap();
+            let take = tool.take(&bay).expect("a van has them all");
+            bay.apply(take).unwrap();
             let hung = Tools::of(&bay, UnitSystem::SI).hung;
             let right = match tool {
                 Tool::Can | Tool::SelfSealingCan | Tool::OtherCan => hung == Hung::Can,

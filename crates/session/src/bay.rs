@@ -1,6 +1,5 @@
 //! One bay: a vehicle, a shop, and how they came to be as they are.
 
-use lowside_fluids::{Gas, oil::Oil};
 use lowside_plant::{
     halt::{Halt, greater},
     plant::{Plant, TICK},
@@ -27,8 +26,6 @@ use crate::{
 pub type Tick = u64;
 /// Ticks in a second of bay time.
 pub const TICKS_PER_SECOND: u64 = 50;
-/// Charge of a converted vehicle, share of the label's for R-12 (common practice: 75 to 85 %).
-const CONVERTED: f64 = 0.80;
 /// Events kept for the page; older ones are dropped.
 const EVENTS_KEPT: usize = 4000;
 
@@ -176,12 +173,13 @@ impl Bay {
         };
         let vehicle = &mut scenario.vehicle;
         vehicle.clone_from(&self.plant.vehicle);
-        if self.plant.network.mostly() == Gas::R134a && vehicle.refrigerant == Gas::R12 {
+        let retrofit = vehicle.refrigerant.data().retrofit;
+        if let Some(retrofit) = retrofit.filter(|r| r.to == self.plant.network.mostly()) {
             // Converted: the middle of what the trade charges of the label's mass, and the oil that goes with the gas.
-            let charge = CONVERTED * vehicle.label_charge.si();
+            let charge = retrofit.middle() * vehicle.label_charge.si();
             scenario.start.charge = Some(Mass::from_kg(charge));
-            vehicle.refrigerant = Gas::R134a;
-            vehicle.oil_kind = Oil::default();
+            vehicle.refrigerant = retrofit.to;
+            vehicle.oil_kind = retrofit.to.data().oil;
         }
         let mut twin = Self::new(&scenario);
         let plant = &mut twin.plant;

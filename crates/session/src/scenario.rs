@@ -307,7 +307,7 @@ impl Scenario {
         };
         grams(field, charge, self.vehicle.most_charge().g())?;
         // only R-12 and R-134a mix here
-        let most = if Blend::holds(self.vehicle.refrigerant) {
+        let most = if Blend::partner(self.vehicle.refrigerant).is_some() {
             MOST_OTHER
         } else {
             0.0

@@ -5,7 +5,7 @@
 //! purged, so the shares of the gases are of the refrigerant alone, and air is of the whole sample. The sample, less than a gram,
 //! is not taken out of the loop.
 
-use lowside_fluids::Gas;
+use lowside_fluids::{Blend, Gas};
 use lowside_plant::{network::NodeId, plant::Plant, species::AIR};
 use lowside_units::{GaugePressure, Quantity};
 use serde::{Deserialize, Serialize};
@@ -70,12 +70,8 @@ fn psi(pa: f64) -> String {
 /// What the identifier shows: mass shares from 0 to 1, to [`RESOLUTION`].
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Shares {
-    /// R-134a in the refrigerant.
-    pub r134a: f64,
-    /// R-12 in the refrigerant.
-    pub r12: f64,
-    /// R-1234yf in the refrigerant.
-    pub r1234yf: f64,
+    /// Each gas in the refrigerant, in the order of [`Gas::ALL`].
+    pub gases: [f64; Gas::ALL.len()],
     /// Hydrocarbons in the refrigerant: none is ever in the bay.
     pub hydrocarbon: f64,
     /// Air in the whole sample.
@@ -83,12 +79,14 @@ pub struct Shares {
 }
 
 impl Shares {
+    /// Share of a gas in the refrigerant.
+    pub fn of(&self, gas: Gas) -> f64 {
+        self.gases[gas as usize]
+    }
+
     /// Share of the gas there is most of.
     pub fn purity(&self) -> f64 {
-        self.r134a
-            .max(self.r12)
-            .max(self.r1234yf)
-            .max(self.hydrocarbon)
+        self.gases.into_iter().fold(self.hydrocarbon, f64::max)
     }
 
     /// The refrigerant is pure enough to be used again, if it is the right one.
@@ -140,10 +138,14 @@ impl Identifier {
     }
 
     /// What decides how it goes on: time left and shares, all below zero without a sample.
-    pub fn numbers(&self) -> [f64; 5] {
-        self.sample.map_or([-1.0; 5], |(s, left)| {
-            [left, s.r134a, s.r12, s.r1234yf, s.air]
-        })
+    pub fn numbers(&self) -> [f64; 2 + Gas::ALL.len()] {
+        let mut all = [-1.0; 2 + Gas::ALL.len()];
+        if let Some((s, left)) = self.sample {
+            all[0] = left;
+            all[1..=Gas::ALL.len()].copy_from_slice(&s.gases);
+            all[1 + Gas::ALL.len()] = s.air;
+        }
+        all
     }
 }
 
@@ -154,13 +156,16 @@ fn shares(plant: &Plant, node: NodeId) -> Shares {
     let air = n.content[AIR];
     let gas = n.state.m_gas + air;
     let round = |share: f64| (share / RESOLUTION).round() * RESOLUTION;
-    let r12 = round(net.r12_share(node));
-    let rest = round(1.0 - r12);
-    let yf = net.gas() == Gas::R1234yf;
+    let mut gases = [0.0; Gas::ALL.len()];
+    if Blend::partner(net.gas()).is_some() {
+        let r12 = round(net.r12_share(node));
+        gases[Gas::R12 as usize] = r12;
+        gases[Gas::R134a as usize] = round(1.0 - r12);
+    } else {
+        gases[net.gas() as usize] = 1.0;
+    }
     Shares {
-        r134a: if yf { 0.0 } else { rest },
-        r12,
-        r1234yf: if yf { rest } else { 0.0 },
+        gases,
         hydrocarbon: 0.0,
         air: if gas > 0.0 { round(air / gas) } else { 0.0 },
     }

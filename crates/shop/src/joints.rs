@@ -236,10 +236,10 @@ impl Openings {
         }
     }
 
-    /// Lets the vehicle's own O-rings feel what gas the loop holds: `r12` is the share of R-12 in it. True when that makes another
-    /// leak of them.
-    pub(crate) fn feel(&mut self, r12: f64) -> bool {
-        let old = self.made_for == Gas::R12 && r12 < 0.5;
+    /// Lets the vehicle's own O-rings feel what gas the loop holds: they do not keep what its kind is converted to, once the loop
+    /// holds more of that than of their own. True when that makes another leak of them.
+    pub(crate) fn feel(&mut self, plant: &Plant) -> bool {
+        let old = self.made_for.data().retrofit.is_some() && plant.share_of(self.made_for) < 0.5;
         core::mem::replace(&mut self.old_rubber, old) != old
     }
 

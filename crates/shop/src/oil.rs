@@ -39,6 +39,18 @@ impl OilKind {
     }
 }
 
+impl From<Oil> for OilKind {
+    fn from(oil: Oil) -> Self {
+        match oil {
+            Oil::Pag46 => Self::Pag46,
+            Oil::Pag100 => Self::Pag100,
+            Oil::Pag150 => Self::Pag150,
+            Oil::Ester => Self::Ester,
+            Oil::Mineral => Self::Mineral,
+        }
+    }
+}
+
 /// What was done with oil so far, kg.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 pub struct OilWork {

@@ -1,10 +1,13 @@
 //! The two service ports: core, cap, and the fitting that takes the hoses of one gas alone.
 //!
-//! R-12 ports are threaded, those of R-134a and R-1234yf are quick couplers of different shapes and diameters, so that no hose goes
-//! onto another gas's port by hand or with usual tools (SAE J639 for vehicles, J2197 for hoses, from memory; 40 CFR 82 subpart G, appendix
+//! Threaded or a quick coupler as the gas's data say ([`lowside_fluids::refrigerant::Fitting`]), and of a shape and diameter of its
+//! own, so that no hose goes onto another gas's port by hand or with usual tools (SAE J639 for vehicles, J2197 for hoses, from memory; 40 CFR 82 subpart G, appendix
 //! H for conversions: fittings that screw on differ by a sixteenth of an inch or turn the other way).
 
-use lowside_fluids::Gas;
+use lowside_fluids::{
+    Gas,
+    refrigerant::{Fitting, Retrofit},
+};
 use serde::{Deserialize, Serialize};
 
 use crate::joints::GRAM_A_YEAR;
@@ -73,6 +76,13 @@ impl Port {
             old_core: true,
             cap: false,
         }
+    }
+
+    /// The conversion whose fitting screws over it: over a thread, where there is none yet.
+    pub fn takes_fitting(&self) -> Option<Retrofit> {
+        let data = self.fitting.data();
+        let free = data.port == Fitting::Threaded && self.over.is_none();
+        data.retrofit.filter(|_| free)
     }
 
     /// Screws a conversion fitting for `gas` on, which locks: with a core of its own, the old one taken out before or left in.

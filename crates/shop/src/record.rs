@@ -72,20 +72,11 @@ impl Performance {
     }
 }
 
-/// Warming by a kilogram against a kilogram of carbon dioxide over a hundred years: IPCC AR4 (2007) and AR5 (2013).
-pub fn gwp(gas: Gas) -> (f64, f64) {
-    match gas {
-        Gas::R134a => (1430.0, 1300.0),
-        Gas::R12 => (10_900.0, 10_200.0),
-        Gas::R1234yf => (4.0, 1.0),
-    }
-}
-
 /// What so much vented (kg) warms, kilograms of carbon dioxide by AR4 and AR5: each gas by its own figure.
 fn warming(plant: &Plant, vented: f64) -> (f64, f64) {
     let of = |gas: Gas, kg: f64| {
-        let (ar4, ar5) = gwp(gas);
-        (kg * ar4, kg * ar5)
+        let gwp = gas.data().gwp;
+        (kg * gwp.ar4, kg * gwp.ar5)
     };
     let Some((_, r12)) = plant.network.r12() else {
         return of(plant.network.gas(), vented);
@@ -192,8 +183,6 @@ pub struct Totals {
 
 /// Fills the record from what happened.
 pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> Record {
-    let gas = plant.network.mostly();
-    let r12 = plant.r12_share();
     let sheet = worksheet(plant, shop);
     let charged = shop.given(plant);
     let parts: Vec<Part> = Part::ALL
@@ -203,13 +192,9 @@ pub fn record(plant: &Plant, shop: &Shop, totals: &Totals, prices: &Prices) -> R
     let for_parts: f64 = parts.iter().map(|p| prices.parts[*p as usize]).sum();
     let vented = totals.vented;
     Record {
-        gas,
+        gas: plant.network.mostly(),
         built_for: plant.vehicle.refrigerant,
-        other_gas: match gas {
-            Gas::R12 => 1.0 - r12,
-            Gas::R134a => r12,
-            Gas::R1234yf => 0.0,
-        },
+        other_gas: plant.other_share(),
         fittings: shop.openings.ports.map(|p| p.fitting),
         low_switch: plant.drive.cycling_points()[0],
         cut_out: plant.drive.cut_out_opens(),

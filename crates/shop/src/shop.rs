@@ -426,9 +426,7 @@ impl Shop {
         self.clock += dt;
         self.openings.breathe(plant, dt);
         let mut changed = self.openings.pass(dt);
-        if plant.vehicle.refrigerant == Gas::R12 {
-            changed |= self.openings.feel(plant.r12_share());
-        }
+        changed |= self.openings.feel(plant);
         let held = plant.network.node(p.can).content.whole()[REFRIGERANT];
         match &mut self.hands.attached {
             Attached::Can(can) => {

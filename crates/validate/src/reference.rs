@@ -1,5 +1,7 @@
 //! Reference tables of `tests/data`, taken in by the build.
 
+use core::str::FromStr;
+
 use crate::error::Error;
 
 /// A table of named columns.
@@ -71,11 +73,19 @@ impl Row<'_> {
     /// # Errors
     /// When there is no such column or it holds no number.
     pub fn get(&self, column: &str) -> Result<f64, Error> {
+        self.parse(column, "a number")
+    }
+
+    /// What a cell holds.
+    ///
+    /// # Errors
+    /// When there is no such column or it does not hold `what` is asked for.
+    pub fn parse<T: FromStr>(&self, column: &str, what: &str) -> Result<T, Error> {
         let text = self.text(column)?;
         text.parse().map_err(|_| Error::Table {
             table: self.table.name,
             line: self.table.rows[self.at].0,
-            why: format!("\"{text}\" in {column} is not a number"),
+            why: format!("\"{text}\" in {column} is not {what}"),
         })
     }
 

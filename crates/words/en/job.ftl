@@ -159,3 +159,4 @@ act-pour-oil = Oil poured in
 act-inject-oil = Oil injected
 act-port-cap = Cap of a service port
 act-core = Core of a service port
+act-convert-port = Conversion fitting of a service port

@@ -347,12 +347,12 @@ next-work-tool = Work with what is connected to the service hose
 
 ## Conversion
 gauge-set-for = Gauge set for
-conversion-charge = Conversion: { $least } to { $most } of R-134a, 75 to 85 % of the { $label } of R-12 on the maker's label.
+conversion-charge = Conversion: { $least } to { $most } of { $new }, { $low } to { $high } % of the { $label } of { $old } on the maker's label.
 old-core = Old core
 old-core-states =
     .off = left in
     .on = changed
-do-convert = Screw on a fitting for R-134a
+do-convert = Screw on a fitting for { $gas }
 seals-all = New O-rings at every joint
 switches = Pressure switches
 low-switch = Cycling switch opens at

@@ -159,3 +159,4 @@ act-pour-oil = Aceite puesto
 act-inject-oil = Aceite inyectado
 act-port-cap = Tapa de un puerto de servicio
 act-core = Núcleo de un puerto de servicio
+act-convert-port = Conexión de conversión de un puerto de servicio

@@ -347,12 +347,12 @@ next-work-tool = Trabaje con lo que está en la manguera de servicio
 
 ## Conversion
 gauge-set-for = Juego de manómetros para
-conversion-charge = Conversión: { $least } a { $most } de R-134a, del 75 al 85 % de los { $label } de R-12 de la etiqueta del fabricante.
+conversion-charge = Conversión: { $least } a { $most } de { $new }, del { $low } al { $high } % de los { $label } de { $old } de la etiqueta del fabricante.
 old-core = Núcleo viejo
 old-core-states =
     .off = se queda
     .on = cambiado
-do-convert = Enroscar una conexión para R-134a
+do-convert = Enroscar una conexión para { $gas }
 seals-all = O-rings nuevos en cada unión
 switches = Interruptores de presión
 low-switch = El de ciclo abre a

@@ -10,12 +10,8 @@ use std::fs;
 use std::path::Path;
 
 /// Files of each gas begin with this.
-pub(crate) fn stem(gas: Gas) -> &'static str {
-    match gas {
-        Gas::R134a => "r134a",
-        Gas::R12 => "r12",
-        Gas::R1234yf => "r1234yf",
-    }
+pub(crate) fn stem(gas: Gas) -> String {
+    gas.name().replace('-', "").to_lowercase()
 }
 
 /// A table of named columns; text that is no number is kept as text.

@@ -133,7 +133,10 @@ impl App {
     pub(crate) fn tools_view(&self, ctx: &Context<Self>) -> [Html; 2] {
         let bay = &self.stage.bay;
         let tools = Tools::of(bay, self.units);
-        let takes: Vec<_> = Tool::ALL.iter().map(|t| (*t, t.take(bay))).collect();
+        let takes: Vec<_> = Tool::ALL
+            .iter()
+            .filter_map(|t| Some((*t, t.take(bay)?)))
+            .collect();
         let act = ctx.link().callback(Msg::Act);
         [
             html! { <HoseTools tools={tools.clone()} takes={takes.clone()} units={self.units} act={act.clone()} /> },

@@ -112,7 +112,7 @@ fn bench(act: BenchAct) -> String {
         BenchAct::InjectOil { .. } => say::act_inject_oil().to_owned(),
         BenchAct::PortCap { .. } => say::act_port_cap().to_owned(),
         BenchAct::ValveCore { .. } => say::act_core().to_owned(),
-        BenchAct::ConvertPort { .. } => say::do_convert().to_owned(),
+        BenchAct::ConvertPort { .. } => say::act_convert_port().to_owned(),
         BenchAct::FitCutOut { .. } => say::cut_out().to_owned(),
         BenchAct::SwitchScrew { .. } => say::low_switch().to_owned(),
         BenchAct::RenewSeals => say::seals_all().to_owned(),

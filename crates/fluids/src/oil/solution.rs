@@ -2,8 +2,8 @@
 //!
 //! Flory and Huggins: a = phi exp((1 - 1/r)(1 - phi) + chi (1 - phi)^2), with the activity a = p / p_sat, the volume share phi
 //! of refrigerant and the ratio r of the molar volumes of oil and refrigerant. Park et al. (Int. J. Thermophys. 25 (2004)
-//! 1849) found this form to hold for R-134a with oil at any share. chi and the oils' molar masses are our own choice within
-//! the class (from memory: PAG about 1 000 g/mol, mineral oil 350, ester 600).
+//! 1849) found this form to hold for R-134a with oil at any share. chi (in the refrigerants' files) and the oils' molar masses are our
+//! own choice within the class (from memory: PAG about 1 000 g/mol, mineral oil 350, ester 600).
 
 use super::Oil;
 use crate::Gas;
@@ -38,31 +38,18 @@ struct Pair {
 }
 
 fn pair(oil: Oil, gas: Gas) -> Pair {
-    // Molar mass (g/mol, ASHRAE 34) and density of the liquid at 25 degC (kg/m3, the equations of state).
-    let (m_gas, rho_gas) = match gas {
-        Gas::R134a => (102.03, 1_207.0),
-        Gas::R12 => (120.91, 1_311.0),
-        Gas::R1234yf => (114.04, 1_092.0),
-    };
-    let m_oil = match oil {
-        Oil::Pag46 | Oil::Pag100 | Oil::Pag150 => 1_000.0,
-        Oil::Mineral => 350.0,
-        Oil::Ester => 600.0,
-    };
-    let chi = match (oil, gas) {
-        // Naphthenic oil and R-12 mix in any share; the fluorinated propene and ethane hardly dissolve in it.
-        (Oil::Mineral, Gas::R12) => 0.4,
-        (Oil::Mineral, Gas::R134a | Gas::R1234yf) => 2.2,
-        (Oil::Ester, _) => 0.5,
-        (Oil::Pag46 | Oil::Pag100 | Oil::Pag150, Gas::R134a | Gas::R1234yf) => 0.6,
-        (Oil::Pag46 | Oil::Pag100 | Oil::Pag150, Gas::R12) => 0.75,
+    let g = &gas.data().in_oil;
+    let (m_oil, chi) = match oil {
+        Oil::Pag46 | Oil::Pag100 | Oil::Pag150 => (1_000.0, g.chi_pag),
+        Oil::Mineral => (350.0, g.chi_mineral),
+        Oil::Ester => (600.0, g.chi_ester),
     };
     let rho_oil = oil.density(298.15);
-    let density = rho_gas / rho_oil;
+    let density = g.liquid_density / rho_oil;
     Pair {
         chi,
-        r: m_oil / m_gas * density,
-        mass: m_oil / m_gas,
+        r: m_oil / g.molar_mass * density,
+        mass: m_oil / g.molar_mass,
         density,
     }
 }

@@ -8,7 +8,7 @@
 
 use std::sync::Arc;
 
-use lowside_fluids::{Blend, Gas, Table};
+use lowside_fluids::{Blend, Gas, NoBlend, Table};
 
 use super::{Link, Network, Node, NodeId, ROOM, Workspace};
 use crate::{
@@ -41,11 +41,6 @@ pub(super) struct Mix {
 /// Refrigerant of a content with what its oil has dissolved, kg.
 fn refrigerant(content: &Content) -> f64 {
     content[REFRIGERANT] + content[DISSOLVED]
-}
-
-/// Share of R-12 in a gas.
-fn share_in(gas: Gas) -> f64 {
-    if gas == Gas::R12 { 1.0 } else { 0.0 }
 }
 
 impl Mix {
@@ -118,11 +113,12 @@ impl Mix {
 
 impl Network {
     /// Makes `blend` the refrigerant of a network of R-134a or R-12; the nodes `inside` are the loop, whose mean composition
-    /// decides its properties from now on. Does nothing in a network of another gas.
-    pub fn blend(&mut self, blend: Blend, inside: (NodeId, NodeId)) {
-        if !Blend::holds(self.gas) {
-            return;
-        }
+    /// decides its properties from now on.
+    ///
+    /// # Errors
+    /// In a network of another gas.
+    pub fn blend(&mut self, blend: Blend, inside: (NodeId, NodeId)) -> Result<(), NoBlend> {
+        Blend::partner(self.gas).ok_or(NoBlend::Alone(self.gas))?;
         let r12 = self
             .nodes
             .iter()
@@ -137,6 +133,7 @@ impl Network {
             inside,
         });
         self.set_table(blend.table());
+        Ok(())
     }
 
     /// Makes the tables anew when the loop's composition has moved away from theirs. To be asked once a tick.
@@ -154,16 +151,13 @@ impl Network {
 
     /// The refrigerant the loop has most of: what its oil, its coils and its water meet.
     pub fn mostly(&self) -> Gas {
-        match &self.mix {
-            None => self.gas,
-            Some(mix) if mix.blend.mass_share() > 0.5 => Gas::R12,
-            Some(_) => Gas::R134a,
-        }
+        self.mix.as_ref().map_or(self.gas, |mix| mix.blend.mostly())
     }
 
     /// Puts other matter with so much R-12 in it (kg) into a node, as when a hose or a cylinder is changed for another that holds
     /// something; returns what was there with its R-12. A `vessel` has tables of its own composition from then on, a hose those of
-    /// the loop. `inside` are the nodes of the loop. In a network without R-12 or R-134a the R-12 counts for nothing.
+    /// the loop. `inside` are the nodes of the loop. There is R-12 only in a network of a gas that it [mixes](Blend::mixes) with: to be
+    /// asked before.
     pub fn exchange(
         &mut self,
         id: NodeId,
@@ -179,14 +173,10 @@ impl Network {
         } else {
             0.0
         };
-        let own = share_in(self.gas);
-        if self.mix.is_none()
-            && all > 0.0
-            && (share - own).abs() > 1e-9
-            && Blend::holds(self.gas)
-            && let Ok(pure) = Blend::by_mass(own)
-        {
-            self.blend(pure, inside);
+        let own = Blend::r12_in(self.gas);
+        if self.mix.is_none() && all > 0.0 && (share - own).abs() > 1e-9 {
+            let blended = Blend::with(self.gas, 0.0).and_then(|pure| self.blend(pure, inside));
+            debug_assert!(blended.is_ok(), "{blended:?}");
         }
         let held = self
             .mix
@@ -217,7 +207,7 @@ impl Network {
     /// Mass share of R-12 in the refrigerant of the nodes `inside`.
     pub fn r12_mean(&self, inside: (NodeId, NodeId)) -> f64 {
         match &self.mix {
-            None => share_in(self.gas),
+            None => Blend::r12_in(self.gas),
             Some(mix) => mix.share_of(&self.nodes, inside).0,
         }
     }
@@ -268,36 +258,15 @@ impl Network {
         }
     }
 
-    /// A node is about to be filled anew with `gas` alone: from now on it has that gas's tables, if there are two in the network.
-    pub(super) fn mix_refilled(&mut self, id: NodeId, gas: Gas, content: &Content) {
+    /// A node is about to be filled anew with the network's gas alone: from now on it has that gas's tables, if there are two in the
+    /// network.
+    pub(super) fn mix_refilled(&mut self, id: NodeId, content: &Content) {
+        let gas = self.gas;
         if let Some(mix) = &mut self.mix {
-            mix.r12[id] = share_in(gas) * refrigerant(content);
+            mix.r12[id] = Blend::r12_in(gas) * refrigerant(content);
             mix.own.retain(|(node, _)| *node != id);
             mix.own.push((id, gas.shared_table()));
         }
-    }
-
-    /// Fills a node anew with another gas than the network's, as [`refill`](Self::refill) does with its own. Both must be of the
-    /// pair R-12 and R-134a; else it is taken for the network's gas. `inside` are the nodes of the loop.
-    pub fn refill_with(
-        &mut self,
-        id: NodeId,
-        gas: Gas,
-        volume: f64,
-        content: Content,
-        t: f64,
-        inside: (NodeId, NodeId),
-    ) {
-        if gas == self.gas || !Blend::holds(gas) || !Blend::holds(self.gas) {
-            self.refill(id, volume, content, t);
-            return;
-        }
-        if self.mix.is_none()
-            && let Ok(pure) = Blend::by_mass(share_in(self.gas))
-        {
-            self.blend(pure, inside);
-        }
-        self.refill_gas(id, gas, volume, content, t);
     }
 
     /// Gives the loop other tables, every temperature kept.

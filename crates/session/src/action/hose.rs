@@ -1,6 +1,6 @@
 //! Acts on the gauge set: its hoses, couplers and hand valves.
 
-use lowside_fluids::Gas;
+use lowside_fluids::{Blend, Gas};
 use lowside_plant::plant::Plant;
 use lowside_shop::{
     Attached, Shop,
@@ -9,7 +9,7 @@ use lowside_shop::{
 use lowside_units::{Quantity, Ratio};
 use serde::{Deserialize, Serialize};
 
-use super::{Refused, machine::at_rest, vessel::mixes};
+use super::{Refused, machine::at_rest};
 use crate::limits::within;
 
 /// An act on the gauge set and its hoses.
@@ -114,7 +114,7 @@ fn couple(plant: &Plant, shop: &mut Shop, side: Side, on: bool) -> Result<(), Re
 
 /// Another gauge set is taken with both couplers off and nothing on the service hose.
 fn takes(plant: &Plant, shop: &Shop, gas: Gas) -> Result<(), Refused> {
-    mixes(plant, gas)?;
+    Blend::mixes(plant.network.gas(), gas)?;
     let hands = &shop.hands;
     if gas == hands.hoses {
         Err(Refused::SetInHand(gas))

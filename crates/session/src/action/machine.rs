@@ -86,7 +86,7 @@ impl MachineAct {
             Self::TakeRecoveryMachine { gas } => {
                 at_rest(shop)?;
                 mates(shop, gas)?;
-                shop.take_machine(plant, gas);
+                shop.take_machine(plant, gas)?;
             }
             Self::RecoveryMachine { on } => {
                 let held = plant.network.node(shop.places.can).content.whole()[REFRIGERANT];
@@ -108,7 +108,7 @@ impl MachineAct {
             Self::ChangeCylinder { holds } => {
                 let (least, most) = (Mass::from_g(0.0), Mass::from_kg(MOST_BEFORE));
                 let holds = within("kg", "holds", holds, least, most)?.si();
-                shop.change_cylinder(plant, holds);
+                shop.change_cylinder(plant, holds)?;
             }
         }
         Ok(())

@@ -1,6 +1,6 @@
 //! Why an act was not taken.
 
-use lowside_fluids::Gas;
+use lowside_fluids::{Apart, Gas};
 use lowside_shop::{identifier::NoSample, joints::Joint, parts::Part};
 use lowside_units::UnitError;
 use thiserror::Error;
@@ -17,14 +17,9 @@ pub enum Refused {
     /// The can is burst.
     #[error("the can has burst: take it off")]
     CanBurst,
-    /// A can of a gas that the model cannot mix with what is in the loop.
-    #[error("gas: {gas} does not mix with {loop_gas} here; only R-12 and R-134a do")]
-    NoMixture {
-        /// What the can holds.
-        gas: Gas,
-        /// What the loop is made for.
-        loop_gas: Gas,
-    },
+    /// A gas that the model cannot mix with what the loop is made for. (A small can fits any hose with an adapter.)
+    #[error("gas: {0}")]
+    NoMixture(#[from] Apart),
     /// The refrigerant identifier takes no sample.
     #[error(transparent)]
     Identifier(#[from] NoSample),

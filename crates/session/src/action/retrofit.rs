@@ -1,6 +1,5 @@
 //! Acts of a conversion: fittings, switches, every O-ring. Those that open the loop return true when it hurt somebody.
 
-use lowside_fluids::Gas;
 use lowside_plant::plant::Plant;
 use lowside_shop::{Shop, joints::Side, parts::Part};
 use lowside_units::{GaugePressure, Quantity};
@@ -11,7 +10,7 @@ use crate::limits::within;
 /// Most that the cycling switch's screw goes either way, turns (own figure).
 const MOST_TURNS: f64 = 2.0;
 
-/// Screws an R-134a fitting over an R-12 port.
+/// Screws a conversion fitting over a port of the old gas.
 pub(super) fn convert_port(
     side: Side,
     new_core: bool,
@@ -20,12 +19,12 @@ pub(super) fn convert_port(
 ) -> Result<bool, Refused> {
     uncovered(shop, side)?;
     let port = &shop.openings.ports[side as usize];
-    if port.over.is_some() || port.fitting != Gas::R12 {
+    let Some(retrofit) = port.takes_fitting() else {
         return Err(Refused::FittingLocked {
             fitting: port.fitting,
         });
-    }
-    Ok(shop.convert_port(plant, side, Gas::R134a, new_core))
+    };
+    Ok(shop.convert_port(plant, side, retrofit.to, new_core))
 }
 
 /// Screws a cut-out into the discharge line.

@@ -1,6 +1,6 @@
 //! Acts on what gives gas at the service hose: cans, charging cylinder, nitrogen.
 
-use lowside_fluids::{Blend, Gas};
+use lowside_fluids::Gas;
 use lowside_plant::{plant::Plant, species::REFRIGERANT};
 use lowside_shop::{
     Attached, Shop,
@@ -79,16 +79,15 @@ impl VesselAct {
         match self {
             Self::TakeCan => {
                 at_rest(shop)?;
-                shop.take_can(plant, false);
+                shop.take_can(plant, false)?;
             }
             Self::TakeCanOf { gas } => {
                 at_rest(shop)?;
-                mixes(plant, gas)?;
-                shop.take_can_of(plant, gas, false);
+                shop.take_can_of(plant, gas, false)?;
             }
             Self::TakeSelfSealingCan => {
                 at_rest(shop)?;
-                shop.take_can(plant, true);
+                shop.take_can(plant, true)?;
             }
             Self::DropCan => {
                 can(shop)?;
@@ -129,7 +128,7 @@ impl VesselAct {
                 let (least, most) = (Mass::from_g(500.0), Mass::from_kg(CHARGING_MOST));
                 let holds = within("kg", "holds", holds, least, most)?;
                 mates(shop, gas)?;
-                shop.take_cylinder(plant, gas, holds.si());
+                shop.take_cylinder(plant, gas, holds.si())?;
             }
             Self::Dose { mass } => dose(mass, plant, shop)?,
             Self::TakeNitrogen => shop.take_nitrogen(plant),
@@ -170,16 +169,6 @@ pub(super) fn mates(shop: &Shop, fitting: Gas) -> Result<(), Refused> {
         Ok(())
     } else {
         Err(Refused::WrongFitting { fitting, hose })
-    }
-}
-
-/// A small can fits any hose with an adapter; the model must be able to mix its gas with the loop's.
-pub(super) fn mixes(plant: &Plant, gas: Gas) -> Result<(), Refused> {
-    let loop_gas = plant.network.gas();
-    if gas == loop_gas || Blend::holds(gas) && Blend::holds(loop_gas) {
-        Ok(())
-    } else {
-        Err(Refused::NoMixture { gas, loop_gas })
     }
 }
 

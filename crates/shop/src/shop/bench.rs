@@ -8,7 +8,7 @@ use crate::{
     oil::OilKind,
     parts::{self, OnBench, Part},
 };
-use lowside_fluids::{Gas, oil::Oils};
+use lowside_fluids::oil::Oils;
 use lowside_plant::{
     leak::Site,
     plant::Plant,
@@ -105,12 +105,7 @@ impl Shop {
             self.oil.shipped += oil;
             self.brought[OIL] += oil;
             // It comes with the oil of the gas whose fittings the vehicle has.
-            let r12 = self.openings.ports[Side::Low as usize].fitting == Gas::R12;
-            let kind = if r12 {
-                OilKind::Mineral
-            } else {
-                OilKind::Pag46
-            };
+            let fitting = self.openings.ports[Side::Low as usize].fitting;
             parts::renew(plant, part);
             for site in part.sites() {
                 self.work_at(Spot::Site(*site));
@@ -119,7 +114,7 @@ impl Shop {
             let seat = old.seat.map(|_| Seat::of(&plant.vehicle.orifice));
             self.bench[part as usize] = Some(OnBench {
                 oil,
-                oils: Oils::pure(kind.oil()),
+                oils: Oils::pure(fitting.data().oil),
                 seat,
                 ..OnBench::default()
             });
@@ -190,14 +185,8 @@ impl Shop {
     fn note_oil(&mut self, kg: f64, kind: OilKind) {
         self.brought[OIL] += kg;
         self.oil.kind = Some(kind);
-        // Ester goes with either gas.
-        let r12 = self.openings.ports[Side::Low as usize].fitting == Gas::R12;
-        let right = match kind {
-            OilKind::Ester => true,
-            OilKind::Mineral => r12,
-            OilKind::Pag46 | OilKind::Pag100 | OilKind::Pag150 => !r12,
-        };
-        if !right {
+        let fitting = self.openings.ports[Side::Low as usize].fitting;
+        if !fitting.data().takes(kind.oil()) {
             self.oil.wrong_kind += kg;
         }
     }

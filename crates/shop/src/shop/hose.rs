@@ -9,39 +9,54 @@ use crate::{
     recovery::{self, RecoveryMachine, Station},
     vacuum::{self, VacuumPump},
 };
-use lowside_fluids::Gas;
+use lowside_fluids::{Apart, Blend, Gas};
 use lowside_plant::{
     plant::Plant,
     species::{Content, REFRIGERANT},
 };
 
-/// So much refrigerant of one gas (kg), and how much of it is R-12.
-fn full_of(gas: Gas, kg: f64) -> (Content, f64) {
-    let r12 = if gas == Gas::R12 { kg } else { 0.0 };
-    (Content::refrigerant(kg), r12)
+/// So much refrigerant of one gas (kg) that is to meet the loop's, and how much of it is R-12.
+fn full_of(plant: &Plant, gas: Gas, kg: f64) -> Result<(Content, f64), Apart> {
+    Blend::mixes(plant.network.gas(), gas)?;
+    Ok((Content::refrigerant(kg), Blend::r12_in(gas) * kg))
 }
 
 impl Shop {
     /// Screws a full can for the hoses' gas, at room temperature, onto the service hose; what hung there before is put aside.
-    pub fn take_can(&mut self, plant: &mut Plant, self_sealing: bool) {
-        self.take_can_of(plant, self.hands.hoses, self_sealing);
+    ///
+    /// # Errors
+    /// As [`take_can_of`](Self::take_can_of).
+    pub fn take_can(&mut self, plant: &mut Plant, self_sealing: bool) -> Result<(), Apart> {
+        self.take_can_of(plant, self.hands.hoses, self_sealing)
     }
 
-    /// As [`take_can`](Self::take_can), a can of `gas`. Where that is neither the vehicle's nor its partner of R-12 and R-134a, the
-    /// vehicle's is taken.
-    pub fn take_can_of(&mut self, plant: &mut Plant, gas: Gas, self_sealing: bool) {
+    /// As [`take_can`](Self::take_can), a can of `gas`.
+    ///
+    /// # Errors
+    /// When `gas` does not mix with the loop's; nothing has changed.
+    pub fn take_can_of(
+        &mut self,
+        plant: &mut Plant,
+        gas: Gas,
+        self_sealing: bool,
+    ) -> Result<(), Apart> {
+        let full = full_of(plant, gas, can::NET)?;
         self.put_aside(plant);
-        self.fill_vessel(plant, can::VOLUME, full_of(gas, can::NET), can::METAL);
+        self.fill_vessel(plant, can::VOLUME, full, can::METAL);
         self.supplied += can::NET;
         self.brought.add(&can::full(), 1.0);
         self.hands.cans_taken += 1;
         self.hands.attached = Attached::Can(Can::new(self.hands.cans_taken, self_sealing));
+        Ok(())
     }
 
     /// Connects a charging cylinder that holds so much refrigerant (kg), at room temperature, its valve shut.
-    pub fn take_cylinder(&mut self, plant: &mut Plant, gas: Gas, holds: f64) {
+    ///
+    /// # Errors
+    /// When `gas` does not mix with the loop's; nothing has changed.
+    pub fn take_cylinder(&mut self, plant: &mut Plant, gas: Gas, holds: f64) -> Result<(), Apart> {
+        let full = full_of(plant, gas, holds)?;
         self.put_aside(plant);
-        let full = full_of(gas, holds);
         self.fill_vessel(
             plant,
             cylinder::CHARGING_VOLUME,
@@ -55,10 +70,15 @@ impl Shop {
             open: false,
             shuts_at: None,
         });
+        Ok(())
     }
 
     /// Connects the recovery machine kept for `gas` with its cylinder as it was left, switched off.
-    pub fn take_machine(&mut self, plant: &mut Plant, gas: Gas) {
+    ///
+    /// # Errors
+    /// When `gas` does not mix with the loop's; nothing has changed.
+    pub fn take_machine(&mut self, plant: &mut Plant, gas: Gas) -> Result<(), Apart> {
+        Blend::mixes(plant.network.gas(), gas)?;
         self.put_aside(plant);
         if self.station.gas != gas {
             let fresh = || Station::new(gas, plant.day().t);
@@ -78,13 +98,17 @@ impl Shop {
             stops_at: recovery::STOPS_AT,
             down: 0.0,
         });
+        Ok(())
     }
 
     /// Gives the machine another cylinder that holds so much already (kg); the one before goes to the shelf. Whether the machine
     /// hangs on the hose or not.
-    pub fn change_cylinder(&mut self, plant: &mut Plant, holds: f64) {
+    ///
+    /// # Errors
+    /// When the machine's gas does not mix with the loop's; nothing has changed.
+    pub fn change_cylinder(&mut self, plant: &mut Plant, holds: f64) -> Result<(), Apart> {
         let t = plant.day().t;
-        let (content, r12) = full_of(self.station.gas, holds);
+        let (content, r12) = full_of(plant, self.station.gas, holds)?;
         if let Attached::Machine(m) = &mut self.hands.attached {
             m.running = false;
             let old = self.fill_vessel(
@@ -101,6 +125,7 @@ impl Shop {
         }
         self.brought.add(&content, 1.0);
         self.station.at_start = holds;
+        Ok(())
     }
 
     /// Takes off whatever hangs on the service hose, whose end is then open to the room. A can or charging cylinder goes to the
