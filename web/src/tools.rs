@@ -37,6 +37,7 @@ pub(crate) struct ToolsProps {
 /// The charge of a conversion, by the rule of the trade.
 fn conversion(c: &Charge) -> String {
     let ([least, most], [low, high]) = (&c.range, &c.shares);
+    let (low, high) = (&low.number, &high.number);
     words::conversion_charge(least, most, c.to, low, high, &c.label, c.from)
 }
 

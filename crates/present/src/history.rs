@@ -3,7 +3,9 @@
 use std::collections::VecDeque;
 
 use crate::plot::Scales;
-use lowside_session::{Action, Bay, Event, TICKS_PER_SECOND, Tick, VehicleAct, VesselAct};
+use lowside_session::{
+    Action, Bay, Event, MachineAct, TICKS_PER_SECOND, Tick, VehicleAct, VesselAct,
+};
 use lowside_units::{
     AbsolutePressure, Duration, GaugePressure, Temperature,
     display::{self, Shown, UnitSystem},

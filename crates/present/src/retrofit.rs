@@ -5,7 +5,7 @@ use lowside_session::Bay;
 use lowside_shop::joints::Side;
 use lowside_units::{
     GaugePressure, Mass,
-    display::{self, Shown, UnitSystem},
+    display::{self, Shown, Style, UnitSystem},
 };
 
 /// Where the cut-out of the conversion kit opens, Pa gauge (420 psi; makers' 410 to 450, from memory).
@@ -22,8 +22,8 @@ pub struct Charge {
     pub label: Shown,
     /// Least and most of the new gas by the rule.
     pub range: [Shown; 2],
-    /// The same as shares of the label's charge, %.
-    pub shares: [String; 2],
+    /// The same as shares of the label's charge.
+    pub shares: [Shown; 2],
     /// Half way between, g: what the dose is set to first.
     pub middle_g: f64,
 }
@@ -51,7 +51,7 @@ pub fn charge(bay: &Bay, units: UnitSystem) -> Option<Charge> {
         to: retrofit.to,
         label: mass(label),
         range: [mass(least * label), mass(most * label)],
-        shares: retrofit.charge.map(|x| format!("{:.0}", 100.0 * x)),
+        shares: retrofit.charge.map(|x| Style::new(0, "%").show(100.0 * x)),
         middle_g: Mass::from_kg(retrofit.middle() * label).g().round(),
     })
 }
@@ -92,6 +92,8 @@ mod tests {
             c.range.map(|r| r.to_string()),
             ["33.0 oz".to_owned(), "37.4 oz".to_owned()]
         );
+        assert_eq!(c.shares.map(|s| s.to_string()), ["75 %", "85 %"]);
+        assert_eq!((c.from, c.to), (Gas::R12, Gas::R134a));
         assert!(charge(&bay("healthy"), UnitSystem::US).is_none());
         assert!(
             switches(&bay("before-retrofit"), UnitSystem::SI)

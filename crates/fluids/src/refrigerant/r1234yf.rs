@@ -9,7 +9,7 @@
 //! **Service**: quick couplers of SAE J639 that fit neither of the others, from memory. Class A2L of ASHRAE Standard 34, from memory.
 //! Warming: IPCC AR4 did not list it, 4 is what regulations use; AR5 (2013) table 8.A.1 gives below 1.
 
-use super::data::{Data, Fitting, Gwp, InOil, Safety, WaterIn, p};
+use super::data::{Data, Fitting, Gwp, InOil, Safety, p};
 use crate::eos::{Coefficients, StartingCurve};
 use crate::helmholtz::{GaussianTerm, IdealTerms};
 use crate::oil::Oil;
@@ -31,10 +31,7 @@ pub(super) static DATA: Data = Data {
         chi_ester: 0.5,
         chi_pag: 0.6,
     },
-    water: WaterIn {
-        solubility: [17.055, 2818.5, -0.088_678],
-        hydrate_melts: 283.19,
-    },
+    water: super::r134a::DATA.water,
     equation: Coefficients {
         molar_mass: 0.1140416,
         gas_constant: 8.314462618,
