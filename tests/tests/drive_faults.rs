@@ -21,8 +21,8 @@ fn readings(bay: &Bay) -> [f64; 3] {
     let p = bay.plant();
     let at = |n| p.network.node(n).state.p / 1e3;
     [
-        at(p.places.accumulator),
-        at(p.places.discharge),
+        at(p.circuit.low_side()),
+        at(p.circuit.high_side()),
         p.cabin.vent.t,
     ]
 }

@@ -28,7 +28,7 @@ fn a_stuck_switch_ices_the_coil_and_a_thaw_brings_the_air_back() {
     run(&mut bay, 59.0);
     let low = |bay: &Bay| {
         let p = bay.plant();
-        p.network.node(p.places.accumulator).state.p
+        p.network.node(p.circuit.low_side()).state.p
     };
     let early = low(&bay);
     run(&mut bay, 45.0 * 60.0);
@@ -80,8 +80,8 @@ fn the_books_of_a_frosting_coil_close() {
     let mut bay = muggy(&["condition.cycling_switch_stuck=true"]);
     run(&mut bay, 120.0);
     let p = bay.plant();
-    let cells =
-        p.network.nodes()[p.places.evaporator..][..lowside_plant::evaporator::CELLS].to_vec();
+    let cells: [_; lowside_plant::evaporator::CELLS] =
+        core::array::from_fn(|k| p.network.node(p.circuit.evaporator.nodes()[k]));
     let mut coil = p.evaporator.clone();
     let water = |c: &lowside_plant::evaporator::Evaporator| c.held + c.drained + c.iced();
     let (mut w, mut e) = (water(&coil), coil.energy());
@@ -99,7 +99,7 @@ fn the_books_of_a_frosting_coil_close() {
                 e += coil.energy() - was;
             }
             let mut heat = [0.0; lowside_plant::evaporator::CELLS];
-            let (out, from_air) = coil.pass(&cells, 0.0, 0.08, air, 101_325.0, 0.02, &mut heat);
+            let (out, from_air) = coil.pass(cells, 0.0, 0.08, air, 101_325.0, 0.02, &mut heat);
             let taken = 0.08 * (air.w - out.w) * 0.02;
             w += taken;
             dried += f64::from(u8::from(taken < 0.0)) * -taken;

@@ -231,8 +231,8 @@ fn pressures_equalise_after_switching_off() {
         while bay.seconds() < start + 600.0 {
             bay.step().expect("the engine goes on");
             let p = bay.plant();
-            let gap = p.network.node(p.places.discharge).state.p
-                - p.network.node(p.places.accumulator).state.p;
+            let gap = p.network.node(p.circuit.high_side()).state.p
+                - p.network.node(p.circuit.low_side()).state.p;
             if gap < 50e3 {
                 break;
             }
@@ -262,7 +262,7 @@ fn a_soaked_loop_stands_at_saturation() {
     let p = bay
         .plant()
         .network
-        .node(bay.plant().places.accumulator)
+        .node(bay.plant().circuit.low_side())
         .state
         .p;
     // R-134a at 35 degC: 887 kPa (CoolProp).

@@ -112,7 +112,7 @@ fn first_charge_by_the_wrong_valve() {
     assert!(!progress.passed(&card));
     assert!(harms(&card, &progress)[0].starts_with("High hand valve"));
     // it was given up as empty of liquid
-    let can = &bay.plant().network.node(bay.shop().places.can).state;
+    let can = &bay.plant().network.node(bay.shop().manifold.can).state;
     assert!(can.m_liq > 0.1, "{:.3} kg fell into the can", can.m_liq);
 }
 
@@ -168,8 +168,7 @@ fn low_charge_well_and_badly() {
 fn air_inside_well_and_badly() {
     well_done("3-air-inside");
     let (_, bay, _) = badly_done("3-air-inside.bad-leave-it", &["air > 3.5 g"]);
-    let (net, p) = (&bay.plant().network, bay.plant().places);
-    let over = (p.discharge..=p.suction).map(|i| net.node(i).state.p_air);
+    let over = bay.plant().volumes().map(|n| n.state.p_air);
     let over = over.fold(0.0, f64::max);
     assert!(over > 50e3, "{over:.0} Pa of air over what boils");
     badly_done(
@@ -265,9 +264,9 @@ fn overfilled_well_and_badly() {
 
 /// What the card's identifier shows at the end, and pressure over the room's at rest, Pa.
 fn sample(bay: &Bay) -> (f64, f64) {
-    let (net, p) = (&bay.plant().network, bay.plant().places);
+    let (net, c) = (&bay.plant().network, &bay.plant().circuit);
     let shares = bay.shop().identifier.result().expect("a result");
-    let low = net.node(p.accumulator).state.p - bay.plant().day().p;
+    let low = net.node(c.low_side()).state.p - bay.plant().day().p;
     (shares.purity(), low)
 }
 
@@ -319,9 +318,9 @@ fn retrofit_well_and_badly() {
     assert!(over > 40e3, "{over:.0} Pa more head");
 
     let (_, bay, _) = badly_done("9-retrofit.bad-old-oil", &["wear > 50 %"]);
-    let share = |node: usize| bay.plant().network.node(node).content[OIL];
-    let places = bay.plant().places;
-    let parked: f64 = (places.evaporator..places.accumulator).map(share).sum();
+    let plant = bay.plant();
+    let cells = plant.circuit.evaporator.nodes().iter();
+    let parked: f64 = cells.map(|id| plant.network.node(*id).content[OIL]).sum();
     assert!(
         parked > 0.1,
         "{parked:.3} kg of mineral oil lie in the evaporator"

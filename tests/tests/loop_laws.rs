@@ -53,10 +53,7 @@ fn air_raises_standing_pressure() {
     let (with, without) = (stand("2g"), stand("0g"));
     let rise = with.shop().instruments.low.pointer() - without.shop().instruments.low.pointer();
     // m R T / V, in the gas space of the loop at 35 degC.
-    let p = with.plant().places;
-    let space: f64 = (p.discharge..=p.suction)
-        .map(|i| with.plant().network.node(i).state.v_gas)
-        .sum();
+    let space: f64 = with.plant().volumes().map(|n| n.state.v_gas).sum();
     let expected = 2e-3 * 287.05 * 308.15 / space;
     assert!(
         (rise / expected - 1.0).abs() < 0.05,
@@ -160,7 +157,7 @@ fn carnot_and_the_first_law_hold_while_running() {
             bay.step().expect("the engine goes on");
             let p = bay.plant();
             cold += p.evaporator.duty * 0.02;
-            shaft += p.network.link(p.places.compressor).shaft * 0.02;
+            shaft += p.network.link(p.circuit.compressor()).shaft * 0.02;
             shed += p.condenser.duty * 0.02;
             warmest = warmest.max(p.evaporator.wall.iter().fold(0.0, |a: f64, b| a.max(*b)));
         }
@@ -285,8 +282,8 @@ fn the_smallest_volumes_behave() {
         for _ in 0..6000 {
             bay.step().expect("the engine goes on");
             let net = &bay.plant().network;
-            let highest = net.node(bay.plant().places.discharge).state.p.max(1.0e6);
-            for node in &net.nodes()[1..17] {
+            let highest = net.node(bay.plant().circuit.high_side()).state.p.max(1.0e6);
+            for node in bay.plant().volumes() {
                 let t = node.state.t - 273.15;
                 assert!(
                     (-45.0..190.0).contains(&t),

@@ -32,7 +32,14 @@ fn empty_a_can(bay: &mut Bay) {
     act(bay, OPEN);
     for _ in 0..900 {
         run(bay, 1.0);
-        if bay.plant().network.node(bay.shop().places.can).state.m_liq < 1e-3 {
+        if bay
+            .plant()
+            .network
+            .node(bay.shop().manifold.can)
+            .state
+            .m_liq
+            < 1e-3
+        {
             break;
         }
     }
@@ -68,7 +75,7 @@ fn a_can_that_gives_vapour_gets_cold_and_slows() {
     act(&mut bay, VesselAct::TakeCan);
     act(&mut bay, VesselAct::Tap { on: true });
     act(&mut bay, OPEN);
-    let can = bay.shop().places.can;
+    let can = bay.shop().manifold.can;
     let state = |bay: &Bay| (bay.plant().network.node(can).state.t, bay.charge());
     run(&mut bay, 5.0);
     let first = bay.charge() / 5.0;
@@ -108,7 +115,7 @@ fn six_cans_flood_the_compressor_and_drive_the_head_up() {
         heads.push(
             bay.plant()
                 .network
-                .node(bay.plant().places.discharge)
+                .node(bay.plant().circuit.high_side())
                 .state
                 .p,
         );
@@ -135,7 +142,7 @@ fn the_high_valve_open_while_running_drives_gas_into_the_can() {
     run(&mut bay, 120.0);
     act(&mut bay, VesselAct::TakeCan);
     act(&mut bay, VesselAct::Tap { on: true });
-    let can = bay.shop().places.can;
+    let can = bay.shop().manifold.can;
     let before = bay.plant().network.node(can).content[0];
     act(
         &mut bay,

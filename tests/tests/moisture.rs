@@ -30,7 +30,7 @@ fn low_side(bay: &mut Bay, seconds: f64) -> (f64, f64) {
     while bay.seconds() < end {
         bay.step().expect("the engine goes on");
         let plant = bay.plant();
-        let p = plant.network.node(plant.places.accumulator).state.p - ATMOSPHERE;
+        let p = plant.network.node(plant.circuit.low_side()).state.p - ATMOSPHERE;
         (lowest, highest) = (lowest.min(p), highest.max(p));
     }
     (lowest, highest)
@@ -43,7 +43,7 @@ fn high_side(bay: &mut Bay, seconds: f64) -> f64 {
     while bay.seconds() < end {
         bay.step().expect("the engine goes on");
         let plant = bay.plant();
-        highest = highest.max(plant.network.node(plant.places.discharge).state.p);
+        highest = highest.max(plant.network.node(plant.circuit.high_side()).state.p);
     }
     highest
 }
@@ -57,9 +57,9 @@ fn water(bay: &Bay) -> f64 {
 fn dissolved(bay: &Bay) -> f64 {
     let plant = bay.plant();
     let mut sum = [0.0; 2];
-    for i in plant.places.discharge..=plant.places.suction {
-        sum[0] += plant.network.node(i).content[WATER];
-        sum[1] += plant.network.node(i).content[0];
+    for node in plant.volumes() {
+        sum[0] += node.content[WATER];
+        sum[1] += node.content[0];
     }
     sum[0] / sum[1]
 }

@@ -52,7 +52,7 @@ fn mineral_oil_does_not_come_back_with_r134a() {
         mineral.compressor_oil(),
         pag.compressor_oil()
     );
-    assert!(mineral.shells[0].t > pag.shells[0].t + 10.0);
+    assert!(mineral.shells[mineral.circuit.body].t > pag.shells[pag.circuit.body].t + 10.0);
     assert!(mineral.wear() > pag.wear());
 }
 
@@ -99,7 +99,7 @@ fn oil_gives_off_gas_after_a_quick_emptying() {
     valves(&mut bay, 0.0);
     let at = |bay: &Bay| {
         let plant = bay.plant();
-        let p = plant.network.node(plant.places.accumulator).state.p;
+        let p = plant.network.node(plant.circuit.low_side()).state.p;
         (p, plant.dissolved())
     };
     let (p_before, oil_before) = at(&bay);
@@ -126,7 +126,11 @@ fn oil_gives_off_gas_after_a_quick_emptying() {
 fn too_little_oil_heats_the_compressor() {
     let at = |oil: &str| {
         let (bay, s) = play(&scenario("healthy", &[oil, "until=10min"]));
-        (bay.plant().shells[0].t, s.shaft_W, s.capacity_W)
+        (
+            bay.plant().shells[bay.plant().circuit.body].t,
+            s.shaft_W,
+            s.capacity_W,
+        )
     };
     let (well, dry) = (at("start.oil=237g"), at("start.oil=25g"));
     assert!(dry.0 > well.0 + 5.0, "{:.1} against {:.1} K", dry.0, well.0);
@@ -139,10 +143,7 @@ fn too_little_oil_heats_the_compressor() {
 /// What each kind of oil weighs: in the loop, in the parts on the bench, in the waste can and in what was thrown away, kg.
 fn kinds(bay: &Bay) -> [f64; 5] {
     let (plant, shop) = (bay.plant(), bay.shop());
-    let p = plant.places;
-    let looped: f64 = (p.discharge..=p.suction)
-        .map(|i| plant.network.node(i).content[3])
-        .sum();
+    let looped = plant.held(3);
     let work = &shop.oil;
     Oil::ALL.map(|kind| {
         let bench: f64 = shop
@@ -186,8 +187,11 @@ fn a_drained_part_gives_up_its_own_oils_and_their_water() {
     // A minute open: the oil takes up a trace of water.
     run(&mut bay, 60.0);
     let water_in = |bay: &Bay| -> f64 {
-        let p = bay.plant().places;
-        bay.plant().network.node(p.suction).oil_water
+        let plant = bay.plant();
+        plant
+            .network
+            .node(plant.circuit.compressor_inlet())
+            .oil_water
     };
     let wet = water_in(&bay);
     assert!(wet > 0.0, "{wet:.2e} kg");

@@ -167,7 +167,7 @@ fn parts_come_out_with_their_oil_and_go_back() {
     let held = bay
         .plant()
         .network
-        .node(bay.plant().places.accumulator)
+        .node(bay.plant().circuit.low_side())
         .content[3];
     assert!(held > 0.03, "{held}");
     let wrong = bay.apply(BenchAct::RemovePart {
@@ -278,11 +278,11 @@ fn a_missing_tube_and_a_loose_tube_level_the_sides() {
             bay.step().expect("the engine goes on");
         }
         let p = bay.plant();
-        let kpa = |n: usize| p.network.node(n).state.p / 1e3;
+        let kpa = |n| p.network.node(n).state.p / 1e3;
         [
-            kpa(p.places.accumulator),
-            kpa(p.places.discharge),
-            kpa(p.places.liquid) - kpa(p.places.evaporator),
+            kpa(p.circuit.low_side()),
+            kpa(p.circuit.high_side()),
+            kpa(p.circuit.liquid_line.outlet()) - kpa(p.circuit.evaporator.inlet()),
         ]
     };
     let sound = run_with(|_| {});

@@ -74,7 +74,7 @@ fn a_shallow_vacuum_leaves_a_fifth_and_rebounds() {
 #[test]
 fn the_rate_falls_with_the_suction_and_the_accumulator_chills() {
     let mut bay = recovering(&["day.ambient=22degC"]);
-    let machine = bay.shop().places.machine;
+    let machine = bay.shop().manifold.machine;
     run(&mut bay, 30.0);
     let early = bay.plant().network.link(machine).flow;
     run(&mut bay, 570.0);
@@ -85,7 +85,7 @@ fn the_rate_falls_with_the_suction_and_the_accumulator_chills() {
     let accumulator = bay
         .plant()
         .network
-        .node(bay.plant().places.accumulator)
+        .node(bay.plant().circuit.low_side())
         .state
         .t;
     assert!(accumulator < 258.0, "{accumulator:.1} K");
@@ -103,7 +103,7 @@ fn oil_comes_along_and_is_measured() {
         .into_iter()
         .find(|e| e.place == Place::Separator);
     assert!(separator.is_some_and(|e| (e.content[3] - both).abs() < 1e-15));
-    let cylinder = bay.plant().network.node(bay.shop().places.can).content;
+    let cylinder = bay.plant().network.node(bay.shop().manifold.can).content;
     assert!(cylinder[3] <= 1e-12, "none of it is in the cylinder");
 }
 
@@ -222,7 +222,12 @@ fn the_tap_pierces_screwed_in_and_flows_backed_out() {
     let back = |share| VesselAct::TapScrew {
         back: Ratio::from_fraction(share),
     };
-    let flow = |bay: &Bay| bay.plant().network.link(bay.shop().places.tap_vapour).flow;
+    let flow = |bay: &Bay| {
+        bay.plant()
+            .network
+            .link(bay.shop().manifold.tap_vapour)
+            .flow
+    };
     act(&mut bay, VesselAct::TakeSelfSealingCan);
     act(&mut bay, back(0.5));
     run(&mut bay, 0.1);

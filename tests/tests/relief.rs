@@ -42,7 +42,7 @@ fn a_weak_valve_saw_tooths_and_a_sound_one_leaves_it_to_the_cut_out() {
     for _ in 0..6000 {
         run(&mut weak, 0.1);
         let plant = weak.plant();
-        let p = plant.network.node(plant.places.discharge).state.p - plant.day().p;
+        let p = plant.network.node(plant.circuit.high_side()).state.p - plant.day().p;
         highest = highest.max(p);
         if plant.relief.lifted {
             least_open = least_open.min(p);

@@ -356,7 +356,7 @@ fn each_gas_has_its_own_recovery_cylinder() {
     let held = |bay: &Bay| {
         bay.plant()
             .network
-            .node(bay.shop().places.can)
+            .node(bay.shop().manifold.can)
             .content
             .whole()[0]
     };

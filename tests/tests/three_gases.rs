@@ -338,7 +338,7 @@ fn every_gas_stands_at_its_saturation_pressure() {
                 }
                 run(&mut bay, 120.0);
                 let plant = bay.plant();
-                for node in [plant.places.accumulator, plant.places.discharge] {
+                for node in [plant.circuit.low_side(), plant.circuit.high_side()] {
                     let p = plant.network.node(node).state.p;
                     let off = p / row.get("p_Pa") - 1.0;
                     assert!(

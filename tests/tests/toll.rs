@@ -117,7 +117,7 @@ fn a_can_that_bursts_is_told_and_what_it_lost_was_not_given() {
     let left = bay
         .plant()
         .network
-        .node(bay.shop().places.can)
+        .node(bay.shop().manifold.can)
         .content
         .whole()[0];
     assert!(left < 0.1, "it has emptied itself: {left} kg left");

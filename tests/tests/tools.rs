@@ -234,7 +234,7 @@ fn gauges_can_be_wrong_and_a_core_can_stay_shut() {
     let hose = off
         .plant()
         .network
-        .node(off.shop().places.high_hose)
+        .node(off.shop().manifold.high_hose)
         .state
         .p;
     assert!(hose < 50e3, "{hose:.0} Pa");
@@ -263,7 +263,11 @@ fn meters_read_what_is_there() {
     act(&mut bay, InstrumentAct::Stopwatch { on: true });
     run(&mut bay, 240.0);
     let plant = bay.plant();
-    let truth = plant.network.node(plant.places.liquid).state.t;
+    let truth = plant
+        .network
+        .node(plant.circuit.liquid_line.outlet())
+        .state
+        .t;
     let clamp = bay.shop().instruments.clamp.reading();
     assert!(
         (clamp - truth).abs() < 1.5,
@@ -288,7 +292,7 @@ fn meters_read_what_is_there() {
 #[test]
 fn the_sight_glass_shows_what_the_can_gives() {
     let mut bay = Bay::new(&scenario("charge-from-cans", &["act=[]"]));
-    let glass = |b: &Bay| meters::sight_glass(b.plant(), &b.shop().places);
+    let glass = |b: &Bay| meters::sight_glass(b.plant(), &b.shop().manifold);
     assert_eq!(glass(&bay), Glass::Clear);
     act(&mut bay, VesselAct::TakeCan);
     act(&mut bay, VesselAct::Invert { on: true });

@@ -56,23 +56,19 @@ fn shut(bay: &mut Bay) {
 /// Pressure at the accumulator, Pa absolute.
 fn loop_pressure(bay: &Bay) -> f64 {
     let plant = bay.plant();
-    plant.network.node(plant.places.accumulator).state.p
+    plant.network.node(plant.circuit.low_side()).state.p
 }
 
 /// A species in the loop, without what is bound, kg.
 fn in_loop(bay: &Bay, species: usize) -> f64 {
     let plant = bay.plant();
-    (plant.places.discharge..=plant.places.suction)
-        .map(|i| plant.network.node(i).content[species])
-        .sum()
+    plant.held(species)
 }
 
 /// Volume of the loop, m3.
 fn volume(bay: &Bay) -> f64 {
     let plant = bay.plant();
-    (plant.places.discharge..=plant.places.suction)
-        .map(|i| plant.network.node(i).volume)
-        .sum()
+    plant.volumes().map(|n| n.volume).sum()
 }
 
 /// Runs until the loop is below so many micron; the time it took, s.
@@ -242,9 +238,7 @@ fn twenty_inches_dry_nothing() {
     pump(&mut dry, 3.0);
     run_down_to(&mut dry, (ATMOSPHERE - 20.0 * INCH) / MICRON, 300.0);
     let plant = dry.plant();
-    let space: f64 = (plant.places.discharge..=plant.places.suction)
-        .map(|i| plant.network.node(i).state.v_gas)
-        .sum();
+    let space: f64 = plant.volumes().map(|n| n.state.v_gas).sum();
     let left = in_loop(&dry, AIR) * 4e-3 / space;
     assert!(
         left > 1.55e-3 && left < 1.9e-3,
@@ -255,8 +249,8 @@ fn twenty_inches_dry_nothing() {
 /// Mean pressure of the loop, by volume, Pa: a leak takes minutes to reach the far side of the orifice tube.
 fn mean_pressure(bay: &Bay) -> f64 {
     let plant = bay.plant();
-    (plant.places.discharge..=plant.places.suction)
-        .map(|i| plant.network.node(i))
+    plant
+        .volumes()
         .map(|n| n.state.p * n.volume / volume(bay))
         .sum()
 }

@@ -74,8 +74,8 @@ fn air_fills_a_perfect_vacuum_and_gets_no_hotter_than_an_ideal_gas() {
             assert!(peak < 1.01 * ideal, "{what}: {peak} K, {ideal} K");
             books_close(&bay, &what);
             // A hole of 0.2 mm takes longer than two minutes.
-            let (net, p) = (&bay.plant().network, bay.plant().places);
-            let (now, day) = (net.node(p.condenser).state.p, bay.plant().day().p);
+            let (net, c) = (&bay.plant().network, &bay.plant().circuit);
+            let (now, day) = (net.node(c.condenser.inlet()).state.p, bay.plant().day().p);
             let full = if opening.contains("200 um") {
                 0.02
             } else {

@@ -41,7 +41,7 @@ fn still(more: &[&str]) -> Scenario {
 /// Gauge pressure at the accumulator, psi.
 fn psig(bay: &Bay) -> f64 {
     let p = bay.plant();
-    (p.network.node(p.places.accumulator).state.p - p.day().p) / 6_894.757
+    (p.network.node(p.circuit.low_side()).state.p - p.day().p) / 6_894.757
 }
 
 /// R-12 in the bay's nodes and what went into the room, kg.
@@ -173,7 +173,7 @@ fn a_can_of_the_other_gas_comes_in_and_is_counted() {
     assert!((psig(&bay) - before).abs() < 0.1, "its tap is shut");
     assert!((r12(&bay) - 0.340_194).abs() < 1e-12);
     let can = |bay: &Bay| {
-        let id = bay.shop().places.can;
+        let id = bay.shop().manifold.can;
         bay.plant().network.node(id).state.p
     };
     // A can of R-12 has the pressure of R-12.
@@ -196,11 +196,9 @@ fn a_can_of_the_other_gas_comes_in_and_is_counted() {
     .unwrap();
     run(&mut bay, 1200.0);
     let net = &bay.plant().network;
-    let p = bay.plant().places;
-    let inside: f64 = (p.discharge..=p.suction)
-        .map(|i| net.node(i).content.whole()[REFRIGERANT])
-        .sum();
-    let r12_inside: f64 = net.r12().unwrap().0[p.discharge..=p.suction].iter().sum();
+    let inside = bay.plant().charge();
+    let circuit = &bay.plant().circuit;
+    let r12_inside: f64 = circuit.nodes().iter().map(|id| net.r12_in(*id)).sum();
     let share = r12_inside / inside;
     println!(
         "share {share:.3}, tables for {:.3}, {:.1} psig (before {before:.1})",
@@ -210,10 +208,10 @@ fn a_can_of_the_other_gas_comes_in_and_is_counted() {
     assert!(share > 0.2, "{share}");
     assert!((net.blend_of_tables().unwrap().mass_share() - share).abs() <= 0.0026);
     // The loop stands where the mixture of that composition does.
-    let t = net.node(p.accumulator).state.t;
+    let t = net.node(circuit.low_side()).state.t;
     let blend = Blend::by_mass(share).unwrap();
     let stands = blend.table().p_sat(t);
-    let is = net.node(p.accumulator).state.p;
+    let is = net.node(circuit.low_side()).state.p;
     assert!((is / stands - 1.0).abs() < 0.005, "{is} for {stands}");
     assert!((r12(&bay) - 0.340_194).abs() < 1e-9 && bay.mass_error() < 1e-9);
     assert!(bay.energy_error() < 1e-6, "{}", bay.energy_error());

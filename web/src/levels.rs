@@ -92,7 +92,7 @@ impl Painter {
         let Some((pen, w, h)) = sheet::open(canvas) else {
             return;
         };
-        let high: f64 = levels.high.iter().map(|b| b.volume).sum();
+        let high: f64 = levels.high_side().map(|(_, b)| b.volume).sum();
         let evaporator: f64 = levels.evaporator.iter().map(|b| b.volume).sum();
         let can = levels.can.as_ref().map_or(0.385, |c| c.block.volume);
         self.move_on(levels, dt);
@@ -227,12 +227,7 @@ impl Brush<'_> {
         let s = self.sheet;
         let mut out = Vec::new();
         let mut x = s.shaft;
-        for (k, b) in l.high.iter().enumerate() {
-            let part = match k {
-                0 => Part::Discharge,
-                k if k + 1 == l.high.len() => Part::Liquid,
-                _ => Part::Condenser,
-            };
+        for (part, b) in l.high_side() {
             let w = b.volume * s.litre / s.high_h;
             out.push((part, x, s.y(b.height) - s.high_h, w, s.high_h));
             x += w;
@@ -250,7 +245,7 @@ impl Brush<'_> {
             s.basin - s.start,
             s.accumulator_d,
         ));
-        let (bottom, top) = (s.y(l.suction.height), s.y(l.high[0].height) - s.high_h);
+        let (bottom, top) = (s.y(l.suction.height), s.y(l.discharge.height) - s.high_h);
         out.push((
             Part::Suction,
             s.start,
@@ -267,10 +262,7 @@ impl Brush<'_> {
                 bottom - s.suction_h - top,
             ));
         }
-        let (y0, y1) = (
-            s.y(l.high[l.high.len() - 1].height),
-            s.y(l.evaporator[0].height),
-        );
+        let (y0, y1) = (s.y(l.liquid.height), s.y(l.evaporator[0].height));
         if y1 - y0 > 4.0 {
             out.push((
                 Part::Orifice,

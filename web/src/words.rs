@@ -386,7 +386,7 @@ pub(crate) fn take_why(why: &TakeError) -> String {
 
 /// The drawing of levels in words.
 pub(crate) fn levels_text(r: &Readout, l: &Levels) -> String {
-    let middle = &l.high[l.high.len() / 2];
+    let middle = &l.condenser_cells[l.condenser_cells.len() / 2];
     let side = |above: bool| if above { "above" } else { "below" };
     let can = l.can.as_ref().map_or_else(
         || levels_no_can().to_owned(),

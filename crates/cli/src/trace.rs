@@ -1,7 +1,7 @@
 //! The trace of a run: a comma-separated table, a row every so often.
 
 use crate::{failure::Failure, files};
-use lowside_plant::{evaporator, species::REFRIGERANT};
+use lowside_plant::{network::NodeId, species::REFRIGERANT};
 use lowside_session::{Bay, Event, Tick};
 use lowside_shop::{ledger::Place, vacuum::MICRON};
 use serde_json::Value;
@@ -140,11 +140,11 @@ fn column(place: Place) -> &'static str {
 
 fn row(bay: &Bay, events: &[Event]) -> String {
     let (plant, shop) = (bay.plant(), bay.shop());
-    let p = plant.places;
-    let node = |i: usize| &plant.network.node(i).state;
+    let c = &plant.circuit;
+    let node = |i: NodeId| &plant.network.node(i).state;
     let table = plant.network.table();
-    let outlet = node(p.evaporator + evaporator::CELLS - 1);
-    let (liquid, can) = (node(p.liquid), node(shop.places.can));
+    let outlet = node(c.evaporator.outlet());
+    let (liquid, can) = (node(c.liquid_line.outlet()), node(shop.manifold.can));
     let dials = &shop.instruments;
     let celsius = |t: f64| t - 273.15;
     let on_hose = shop.hands.attached.can().is_some();
@@ -157,13 +157,13 @@ fn row(bay: &Bay, events: &[Event]) -> String {
         Some(celsius(dials.cabin.reading())),
         Some(dials.scale.reading() * 1e3),
         (!dials.vacuum.over_range()).then(|| dials.vacuum.reading() / MICRON),
-        Some(node(p.accumulator).p / 1e3),
-        Some(node(p.discharge).p / 1e3),
+        Some(node(c.low_side()).p / 1e3),
+        Some(node(c.high_side()).p / 1e3),
         Some(outlet.p / 1e3),
-        Some(celsius(node(p.discharge).t)),
+        Some(celsius(node(c.high_side()).t)),
         Some(celsius(liquid.t)),
         Some(celsius(outlet.t)),
-        Some(celsius(node(p.suction).t)),
+        Some(celsius(node(c.compressor_inlet()).t)),
         Some(celsius(plant.cabin.vent.t)),
         Some(celsius(plant.cabin.air.t)),
         Some((outlet.t - table.t_sat(outlet.p)).max(0.0)),
@@ -171,7 +171,7 @@ fn row(bay: &Bay, events: &[Event]) -> String {
         Some(f64::from(u8::from(plant.drive.engaged))),
         Some(plant.suction_liquid()),
         Some(bay.charge() * 1e3),
-        in_can(plant.network.node(shop.places.can).content.total() * 1e3),
+        in_can(plant.network.node(shop.manifold.can).content.total() * 1e3),
         in_can(can.p / 1e3),
         in_can(celsius(can.t)),
     ];

@@ -117,8 +117,8 @@ pub fn toll(bay: &Bay) -> Vec<(Severity, Cost)> {
             wear: wet,
         },
         Cost::Wear((damage.wear() - wet).max(0.0)),
-        Cost::Air(in_loop(bay, AIR) - start.air.si()),
-        Cost::Water(in_loop(bay, WATER) - start.water.si()),
+        Cost::Air(bay.plant().held(AIR) - start.air.si()),
+        Cost::Water(bay.plant().held(WATER) - start.water.si()),
         Cost::Vented(bay.vented()),
     ];
     let first = |wanted| bay.events().iter().find(|(_, e)| *e == wanted);
@@ -152,10 +152,4 @@ fn seconds_of_liquid(bay: &Bay) -> f64 {
     }
     sum += since.map_or(0, |from| bay.tick() - from);
     sum as f64 / TICKS_PER_SECOND as f64
-}
-
-fn in_loop(bay: &Bay, species: usize) -> f64 {
-    let p = bay.plant().places;
-    let nodes = &bay.plant().network.nodes()[p.discharge..=p.suction];
-    nodes.iter().map(|n| n.content[species]).sum()
 }

@@ -1,60 +1,22 @@
 //! The loop laid out as volumes and links, from a vehicle's data sheet.
 
+use std::sync::Arc;
+
+use lowside_fluids::table::Table;
 use lowside_units::Quantity;
 
 use crate::{
+    circuit::{Circuit, Section},
     condenser, evaporator,
     film::Walls,
     flow::k_from_drop,
     network::{Law, LinkId, Network, NodeId, ROOM},
-    shell::{Around, Shell},
+    shell::{Around, Shell, ShellId, Shells},
     species::Content,
     stream::Draw,
-    vehicle::{RATED_FLOW, Vehicle},
+    vehicle::{LineSpec, RATED_FLOW, Vehicle},
 };
 
-/// Where the loop's parts stand in the network.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Places {
-    /// Discharge line; the high-side service port is here.
-    pub discharge: NodeId,
-    /// First condenser cell; the others follow.
-    pub condenser: NodeId,
-    /// Liquid line.
-    pub liquid: NodeId,
-    /// First evaporator cell; the others follow.
-    pub evaporator: NodeId,
-    /// Accumulator; the low-side service port and the cycling switch are here.
-    pub accumulator: NodeId,
-    /// Suction line.
-    pub suction: NodeId,
-    /// Compressor.
-    pub compressor: LinkId,
-    /// Link from the last condenser cell to the liquid line.
-    pub condenser_out: LinkId,
-    /// Orifice tube.
-    pub orifice: LinkId,
-    /// The way past the orifice tube: shut while the tube sits sealed.
-    pub bypass: LinkId,
-    /// Pick-up tube of the accumulator.
-    pub pick_up: LinkId,
-    /// Relief valve.
-    pub relief: LinkId,
-    /// Leak past the compressor's reeds and rings.
-    pub reeds: LinkId,
-}
-
-impl Places {
-    /// First and last node of the loop.
-    pub fn inside(&self) -> (NodeId, NodeId) {
-        (self.discharge, self.suction)
-    }
-}
-
-/// Index of the compressor body among the shells.
-pub const BODY: usize = 0;
-/// Index of the discharge hose among them.
-pub(crate) const DISCHARGE_HOSE: usize = 1;
 /// Speed of an oil film over that of the gas that drags it, in the lines (own figure: what the shear on a film of 60 um gives in a
 /// discharge hose). The coils' films go by their own balance.
 const FILM: f64 = 0.03;
@@ -67,6 +29,8 @@ const BELOW_BLEED: f64 = 0.07;
 const CRANKCASE: f64 = 0.0006;
 /// Gas that neighbouring condenser cells exchange, m3/s (tuned so that 1 g of trapped air adds 100-200 kPa, common practice).
 const STIR: f64 = 1.4e-4;
+/// Temperature of suction vapour in a running loop, K.
+const SUCTION_AT: f64 = 278.15;
 /// Conductance of a line's wall to the gas in it, W/K, and heat capacity of a line, J/K (own figures for half a metre of
 /// aluminium tube).
 const LINE_WALL: (f64, f64) = (15.0, 300.0);
@@ -75,190 +39,298 @@ const ACCUMULATOR_WALL: (f64, f64) = (60.0, 700.0);
 
 /// Adds the loop's volumes and links to a network, all empty at temperature `t` (K); returns where they are and the metal
 /// around them.
-pub fn build(net: &mut Network, v: &Vehicle, t: f64) -> (Places, Vec<Shell>) {
-    let mut places = nodes(net, v, t);
-    walls(net, v, &places);
-    links(net, v, &mut places);
-    let shells = shells(v, &places, t);
-    (places, shells)
+pub fn build(net: &mut Network, v: &Vehicle, t: f64) -> (Circuit, Shells) {
+    let n = nodes(net, v, t);
+    walls(net, v, &n);
+    let l = links(net, v, &n);
+    let all = [
+        &n.discharge_line,
+        &n.condenser,
+        &n.liquid_line,
+        &n.evaporator,
+        &n.accumulator,
+        &n.suction_line,
+    ];
+    let nodes: Arc<[NodeId]> = all.into_iter().flatten().copied().collect();
+    net.set_inside(Arc::clone(&nodes));
+    let (shells, [body, discharge_hose]) = shells(v, &n, t);
+    let circuit = Circuit {
+        discharge_line: Section::new(n.discharge_line, l.discharge_line),
+        condenser: Section::new(n.condenser, l.condenser),
+        liquid_line: Section::new(n.liquid_line, l.liquid_line),
+        evaporator: Section::new(n.evaporator, l.evaporator),
+        accumulator: Section::new(n.accumulator, l.accumulator),
+        suction_line: Section::new(n.suction_line, l.suction_line),
+        bypass: l.bypass,
+        relief: l.relief,
+        reeds: l.reeds,
+        body,
+        discharge_hose,
+        nodes,
+    };
+    (circuit, shells)
 }
 
-fn nodes(net: &mut Network, v: &Vehicle, t: f64) -> Places {
-    let mut row = |name, volume: f64, cells: usize, mobility| {
-        let ids = (0..cells)
-            .map(|_| net.add_node(name, volume / cells as f64, Content::default(), t, mobility));
-        ids.min().unwrap_or(ROOM)
-    };
-    Places {
-        discharge: row("discharge line", v.discharge_line.volume.si(), 1, FILM),
-        condenser: row("condenser", v.condenser.volume.si(), condenser::CELLS, FILM),
-        liquid: row("liquid line", v.liquid_line.volume.si(), 1, FILM),
-        evaporator: row(
-            "evaporator",
-            v.evaporator.volume.si(),
-            evaporator::CELLS,
-            FILM,
-        ),
-        accumulator: row("accumulator", v.accumulator.volume.si(), 1, FILM),
-        suction: row("suction line", v.suction_line.volume.si(), 1, CRANKCASE),
-        compressor: 0,
-        condenser_out: 0,
-        orifice: 0,
-        bypass: 0,
-        pick_up: 0,
-        relief: 0,
-        reeds: 0,
+/// The volumes of each section.
+struct Nodes {
+    discharge_line: Vec<NodeId>,
+    condenser: Vec<NodeId>,
+    liquid_line: Vec<NodeId>,
+    evaporator: Vec<NodeId>,
+    accumulator: Vec<NodeId>,
+    suction_line: Vec<NodeId>,
+}
+
+/// The links out of the volumes of each section, and the others.
+struct Links {
+    discharge_line: Vec<LinkId>,
+    condenser: Vec<LinkId>,
+    liquid_line: Vec<LinkId>,
+    evaporator: Vec<LinkId>,
+    accumulator: Vec<LinkId>,
+    suction_line: Vec<LinkId>,
+    bypass: LinkId,
+    relief: LinkId,
+    reeds: LinkId,
+}
+
+/// Adds a row of volumes that share `volume` (m3) evenly.
+fn row(
+    net: &mut Network,
+    name: &'static str,
+    volume: f64,
+    cells: usize,
+    mobility: f64,
+    t: f64,
+) -> Vec<NodeId> {
+    (0..cells)
+        .map(|_| net.add_node(name, volume / cells as f64, Content::default(), t, mobility))
+        .collect()
+}
+
+/// Adds the muffler of a line, if it has one, and the line.
+fn line(
+    net: &mut Network,
+    name: &'static str,
+    spec: &LineSpec,
+    mobility: f64,
+    t: f64,
+) -> Vec<NodeId> {
+    let muffler = spec
+        .muffler
+        .map(|v| row(net, "muffler", v.si(), 1, FILM, t));
+    let line = row(net, name, spec.volume.si(), 1, mobility, t);
+    muffler.into_iter().flatten().chain(line).collect()
+}
+
+fn nodes(net: &mut Network, v: &Vehicle, t: f64) -> Nodes {
+    let (condenser, evaporator) = (v.condenser.volume.si(), v.evaporator.volume.si());
+    Nodes {
+        discharge_line: line(net, "discharge line", &v.discharge_line, FILM, t),
+        condenser: row(net, "condenser", condenser, condenser::CELLS, FILM, t),
+        liquid_line: line(net, "liquid line", &v.liquid_line, FILM, t),
+        evaporator: row(net, "evaporator", evaporator, evaporator::CELLS, FILM, t),
+        accumulator: row(net, "accumulator", v.accumulator.volume.si(), 1, FILM, t),
+        suction_line: line(net, "suction line", &v.suction_line, CRANKCASE, t),
     }
 }
 
 /// The coils' walls, shared out over their cells.
-fn walls(net: &mut Network, v: &Vehicle, p: &Places) {
-    for (first, cells, tubes) in [
-        (p.condenser, condenser::CELLS, &v.condenser.tubes),
-        (p.evaporator, evaporator::CELLS, &v.evaporator.tubes),
+fn walls(net: &mut Network, v: &Vehicle, n: &Nodes) {
+    for (cells, tubes) in [
+        (&n.condenser, &v.condenser.tubes),
+        (&n.evaporator, &v.evaporator.tubes),
     ] {
         let walls = Walls {
-            surface: tubes.surface() / cells as f64,
+            surface: tubes.surface() / cells.len() as f64,
             flow_area: tubes.flow_area(),
             bore: tubes.bore.si(),
         };
-        (first..first + cells).for_each(|id| net.set_walls(id, walls));
+        cells.iter().for_each(|id| net.set_walls(*id, walls));
     }
+}
+
+/// Draw of the accumulator's pick-up tube with so much of tube and bleed hole open, 0 to 1. A tube restricted ahead of its bleed
+/// hole sucks the harder at it.
+pub(crate) fn pick_up(table: &Table, v: &Vehicle, tube: f64, bleed: f64) -> Draw {
+    let spec = &v.accumulator;
+    let k = tube
+        * k_from_drop(
+            RATED_FLOW,
+            table.sat(SUCTION_AT).rho_g,
+            spec.pressure_loss.si(),
+        );
+    Draw::PickUp {
+        floods: spec.floods_above.si(),
+        bleed_area: bleed * spec.bleed_hole.si(),
+        below: BELOW_BLEED,
+        tube_loss: 1.0 / (k * k),
+    }
+}
+
+/// Law of one of `n` equal parts of a passage that loses `drop` (Pa) at the rated flow of a density (kg/m3).
+fn tube(drop: f64, rho: f64, n: usize) -> Law {
+    Law::Line(k_from_drop(RATED_FLOW, rho, drop / n as f64))
+}
+
+/// Joins each of a row of volumes to the next.
+fn chain(
+    net: &mut Network,
+    name: &'static str,
+    nodes: &[NodeId],
+    [from, to]: [Draw; 2],
+    law: Law,
+) -> Vec<LinkId> {
+    nodes
+        .windows(2)
+        .map(|pair| net.add_link(name, (pair[0], from), (pair[1], to), law))
+        .collect()
 }
 
 /// Links in the order of the flow. Passages follow from the pressure each part loses at the rated flow, with the densities
 /// of a running loop: suction vapour at 5 degC, discharge vapour at 55 degC, liquid at 45 degC.
-fn links(net: &mut Network, v: &Vehicle, p: &mut Places) {
+fn links(net: &mut Network, v: &Vehicle, n: &Nodes) -> Links {
     let table = net.table();
     let (rho_g, rho_d, rho_l) = (
-        table.sat(278.15).rho_g,
+        table.sat(SUCTION_AT).rho_g,
         table.sat(328.15).rho_g,
         table.sat(318.15).rho_l,
     );
-    let tube =
-        |drop: f64, rho: f64, n: usize| Law::Line(k_from_drop(RATED_FLOW, rho, drop / n as f64));
-    let shut = Law::Passage(0.0);
-    let slip = Draw::Slip;
-    let hot = Draw::Drift {
-        area: v.condenser.tubes.flow_area(),
-    };
+    let pick_up = pick_up(table, v, 1.0, 1.0);
+    let (first, last) = (|row: &[NodeId]| row[0], |row: &[NodeId]| row[row.len() - 1]);
+    let (hot_area, cold_area) = (
+        v.condenser.tubes.flow_area(),
+        v.evaporator.tubes.flow_area(),
+    );
+    let (slip, mixed, shut) = (Draw::Slip, Draw::Mixed, Law::Passage(0.0));
+    let (hot, cold) = (
+        Draw::Drift { area: hot_area },
+        Draw::Drift { area: cold_area },
+    );
     let condensing = Draw::Condensing {
-        area: v.condenser.tubes.flow_area(),
+        area: hot_area,
         heat: 0.0,
     };
-    let cold = Draw::Drift {
-        area: v.evaporator.tubes.flow_area(),
+    let top = Draw::Top {
+        floods: v.accumulator.floods_above.si(),
     };
-    let floods = v.accumulator.floods_above.si();
+    let (compressor, exhaust) = (last(&n.suction_line), first(&n.discharge_line));
+    let (orifice_in, orifice_out) = (last(&n.liquid_line), first(&n.evaporator));
 
-    p.compressor = net.add_link("compressor", (p.suction, slip), (p.discharge, slip), shut);
-    let law = tube(v.discharge_line.pressure_loss.si(), rho_d, 1);
-    net.add_link(
-        "discharge line",
-        (p.discharge, slip),
-        (p.condenser, slip),
-        law,
+    let compressor_link = net.add_link("compressor", (compressor, slip), (exhaust, slip), shut);
+    let law = tube(
+        v.discharge_line.pressure_loss.si(),
+        rho_d,
+        n.discharge_line.len(),
     );
+    let mut discharge_line = chain(net, "muffler", &n.discharge_line, [slip, slip], law);
+    let ends = [(last(&n.discharge_line), slip), (first(&n.condenser), slip)];
+    discharge_line.push(net.add_link("discharge line", ends[0], ends[1], law));
     // A coil's flow is wet for most of its length: about twice the density of its vapour.
     let law = tube(
         v.condenser.pressure_loss.si(),
         2.0 * rho_d,
         condenser::CELLS - 1,
     );
-    for k in p.condenser + 1..p.condenser + condenser::CELLS {
-        let link = net.add_link("condenser", (k - 1, condensing), (k, hot), law);
-        net.set_stir(link, STIR);
-    }
-    let last = p.condenser + condenser::CELLS - 1;
-    let law = tube(v.liquid_line.pressure_loss.si(), rho_l, 1);
-    p.condenser_out = net.add_link(
-        "condenser outlet",
-        (last, condensing),
-        (p.liquid, Draw::Mixed),
-        law,
-    );
-    p.orifice = net.add_link(
+    let mut condenser = chain(net, "condenser", &n.condenser, [condensing, hot], law);
+    condenser.iter().for_each(|link| net.set_stir(*link, STIR));
+    let law = tube(v.liquid_line.pressure_loss.si(), rho_l, n.liquid_line.len());
+    let ends = [
+        (last(&n.condenser), condensing),
+        (first(&n.liquid_line), mixed),
+    ];
+    condenser.push(net.add_link("condenser outlet", ends[0], ends[1], law));
+    let mut liquid_line = chain(net, "muffler", &n.liquid_line, [mixed, mixed], law);
+    liquid_line.push(net.add_link(
         "orifice tube",
-        (p.liquid, Draw::Mixed),
-        (p.evaporator, slip),
+        (orifice_in, mixed),
+        (orifice_out, slip),
         shut,
-    );
+    ));
     let law = tube(
         v.evaporator.pressure_loss.si(),
         2.0 * rho_g,
         evaporator::CELLS,
     );
-    for k in p.evaporator + 1..p.evaporator + evaporator::CELLS {
-        net.add_link("evaporator", (k - 1, cold), (k, cold), law);
-    }
-    let last = p.evaporator + evaporator::CELLS - 1;
-    net.add_link(
-        "evaporator outlet",
-        (last, cold),
-        (p.accumulator, Draw::Top { floods }),
-        law,
-    );
-    let tube_drop = v.accumulator.pressure_loss.si();
-    let k = k_from_drop(RATED_FLOW, rho_g, tube_drop);
-    let pick_up = Draw::PickUp {
-        floods,
-        bleed_area: v.accumulator.bleed_hole.si(),
-        below: BELOW_BLEED,
-        tube_loss: 1.0 / (k * k),
-    };
-    let law = tube(tube_drop + v.suction_line.pressure_loss.si(), rho_g, 1);
-    p.pick_up = net.add_link(
-        "pick-up tube",
-        (p.accumulator, pick_up),
-        (p.suction, slip),
-        law,
-    );
-    p.relief = net.add_link(
+    let mut evaporator = chain(net, "evaporator", &n.evaporator, [cold, cold], law);
+    let ends = [(last(&n.evaporator), cold), (first(&n.accumulator), top)];
+    evaporator.push(net.add_link("evaporator outlet", ends[0], ends[1], law));
+    let line_drop = v.suction_line.pressure_loss.si() / n.suction_line.len() as f64;
+    let law = tube(v.accumulator.pressure_loss.si() + line_drop, rho_g, 1);
+    let ends = [
+        (last(&n.accumulator), pick_up),
+        (first(&n.suction_line), slip),
+    ];
+    let accumulator = vec![net.add_link("pick-up tube", ends[0], ends[1], law)];
+    let law = tube(line_drop, rho_g, 1);
+    let mut suction_line = chain(net, "muffler", &n.suction_line, [slip, slip], law);
+    suction_line.push(compressor_link);
+    let high_side = last(&n.discharge_line);
+    let relief = net.add_link(
         "relief valve",
-        (p.discharge, slip),
+        (high_side, slip),
         (ROOM, slip),
         Law::OneWay(0.0),
     );
-    p.bypass = net.add_link(
+    let bypass = net.add_link(
         "past the orifice tube",
-        (p.liquid, Draw::Mixed),
-        (p.evaporator, slip),
+        (orifice_in, mixed),
+        (orifice_out, slip),
         shut,
     );
-    p.reeds = net.add_link(
-        "reeds and rings",
-        (p.discharge, slip),
-        (p.suction, slip),
-        shut,
-    );
+    let reeds = net.add_link("reeds and rings", (exhaust, slip), (compressor, slip), shut);
+    Links {
+        discharge_line,
+        condenser,
+        liquid_line,
+        evaporator,
+        accumulator,
+        suction_line,
+        bypass,
+        relief,
+        reeds,
+    }
 }
 
-fn shells(v: &Vehicle, p: &Places, t: f64) -> Vec<Shell> {
-    let shell = |node, metal, inside, outside| Shell {
-        node,
-        t,
-        metal,
-        inside,
-        outside,
-        around: Around::Hood,
+/// Returns the metal around volumes: the compressor's body, which the gas it has compressed warms, then walls in the order of the flow;
+/// and which of them are the body and the discharge hose.
+fn shells(v: &Vehicle, n: &Nodes, t: f64) -> (Shells, [ShellId; 2]) {
+    let mut shells = Shells::default();
+    let mut add = |node: NodeId, metal: f64, inside: f64, outside: f64| {
+        shells.add(Shell {
+            node,
+            t,
+            metal,
+            inside,
+            outside,
+            around: Around::Hood,
+        })
     };
-    let line = |node, outside| shell(node, LINE_WALL.1, LINE_WALL.0, outside);
-    let c = &v.compressor;
-    vec![
-        shell(
-            p.discharge,
-            c.metal.si(),
-            c.gas_conductance.si(),
-            c.hood_conductance.si(),
-        ),
-        line(p.discharge, v.discharge_line.hood_conductance.si()),
-        line(p.liquid, v.liquid_line.hood_conductance.si()),
-        shell(
-            p.accumulator,
+    let (c, a) = (&v.compressor, &v.accumulator);
+    let (metal, gas, hood) = (
+        c.metal.si(),
+        c.gas_conductance.si(),
+        c.hood_conductance.si(),
+    );
+    let body = add(n.discharge_line[0], metal, gas, hood);
+    let (inside, metal) = LINE_WALL;
+    let mut hose = body;
+    for node in &n.discharge_line {
+        hose = add(*node, metal, inside, v.discharge_line.hood_conductance.si());
+    }
+    for node in &n.liquid_line {
+        add(*node, metal, inside, v.liquid_line.hood_conductance.si());
+    }
+    for node in &n.accumulator {
+        add(
+            *node,
             ACCUMULATOR_WALL.1,
             ACCUMULATOR_WALL.0,
-            v.accumulator.hood_conductance.si(),
-        ),
-        line(p.suction, v.suction_line.hood_conductance.si()),
-    ]
+            a.hood_conductance.si(),
+        );
+    }
+    for node in &n.suction_line {
+        add(*node, metal, inside, v.suction_line.hood_conductance.si());
+    }
+    (shells, [body, hose])
 }

@@ -3,9 +3,8 @@
 use lowside_fluids::oil::Solution;
 
 use crate::{
-    assembly::Places,
-    condenser, evaporator,
-    network::{Network, NodeId},
+    circuit::Circuit,
+    network::{Network, NodeId, PerNode},
     species::{AIR, Content, DISSOLVED, OIL, REFRIGERANT, WATER},
     state::{R_AIR, RHO_DISSOLVED, RHO_OIL},
 };
@@ -52,18 +51,18 @@ pub const RESIDUE: f64 = 2.0;
 /// Puts the start charge into an empty loop as it would stand: one temperature `t` (K), vapour everywhere, liquid where it
 /// collects, the oil full of what it dissolves at that pressure. What does not fit (see
 /// [`crate::vehicle::Vehicle::most_charge`]) is left out.
-pub fn fill(net: &mut Network, p: &Places, start: &Start, solution: &Solution, t: f64) {
+pub fn fill(net: &mut Network, c: &Circuit, start: &Start, solution: &Solution, t: f64) {
     let sat = net.table().sat(t);
-    let all = p.discharge..=p.suction;
-    let oils = spread_oil(net, p, start.oil);
-    let oil: f64 = oils.iter().sum();
+    let all = c.nodes();
+    let oils = spread_oil(net, c, start.oil);
+    let oil: f64 = oils.values().iter().sum();
     // With liquid in the loop its walls are damp; without, the vapour stays short of saturation.
     let gas_share = |a: f64| if a >= 1.0 { DAMP } else { 0.999 };
     // The room that oil with its refrigerant leaves free, and what stands there at a share of saturation.
     let free = |a: f64, i: NodeId| {
         net.node(i).volume - oils[i] * (1.0 / RHO_OIL + solution.held(a) / RHO_DISSOLVED)
     };
-    let room = |a: f64| -> f64 { all.clone().map(|i| free(a, i)).sum() };
+    let room = |a: f64| -> f64 { all.iter().map(|&i| free(a, i)).sum() };
     let in_vapour = |a: f64| a * gas_share(a) * sat.rho_g * room(a) + solution.held(a) * oil;
     let (mut lo, mut hi) = (0.0, 1.0);
     if start.charge >= in_vapour(1.0) {
@@ -81,29 +80,35 @@ pub fn fill(net: &mut Network, p: &Places, start: &Start, solution: &Solution, t
     let held = solution.held(lo);
     let vapour = lo * gas_share(lo) * sat.rho_g;
     let mut left = (start.charge - in_vapour(lo)).max(0.0);
-    let mut level = vec![0.0; net.nodes().len()];
+    let mut level = net.per_node(0.0);
     let mut pour = |i: NodeId, up_to: f64| {
         let space = (up_to - level[i]) * free(lo, i) * (sat.rho_l - vapour);
         let take = left.min(space).max(0.0);
         level[i] += take / (free(lo, i) * (sat.rho_l - vapour));
         left -= take;
     };
-    pour(p.accumulator, ACCUMULATOR_FULL);
-    pour(p.liquid, FULL);
-    (p.condenser..p.condenser + condenser::CELLS)
-        .rev()
-        .for_each(|i| pour(i, FULL));
-    (p.evaporator..p.evaporator + evaporator::CELLS).for_each(|i| pour(i, FULL));
-    pour(p.accumulator, FULL);
-    pour(p.suction, FULL);
-    pour(p.discharge, FULL);
+    c.accumulator
+        .nodes()
+        .iter()
+        .for_each(|&i| pour(i, ACCUMULATOR_FULL));
+    let high = c.condenser.nodes().iter().chain(c.liquid_line.nodes());
+    high.rev().for_each(|&i| pour(i, FULL));
+    for section in [
+        &c.evaporator,
+        &c.accumulator,
+        &c.suction_line,
+        &c.discharge_line,
+    ] {
+        section.nodes().iter().for_each(|&i| pour(i, FULL));
+    }
 
     let volume = room(lo);
-    let gas_space: f64 = all.clone().map(|i| (1.0 - level[i]) * free(lo, i)).sum();
+    let gas_space: f64 = all.iter().map(|&i| (1.0 - level[i]) * free(lo, i)).sum();
     let least = RESIDUE - net.table().vapour(vapour, t).p;
     let air = start.air.max(least * gas_space / (R_AIR * t));
     let contents: Vec<(NodeId, Content)> = all
-        .map(|i| {
+        .iter()
+        .map(|&i| {
             let v = free(lo, i);
             let mut content = Content::default();
             content[REFRIGERANT] = v * (vapour + level[i] * (sat.rho_l - vapour));
@@ -124,34 +129,35 @@ pub fn fill(net: &mut Network, p: &Places, start: &Start, solution: &Solution, t
 }
 
 /// Oil in each node at the start, kg.
-fn spread_oil(net: &Network, p: &Places, oil: f64) -> Vec<f64> {
+fn spread_oil(net: &Network, c: &Circuit, oil: f64) -> PerNode<f64> {
     let [crankcase, accumulator, coil_cold, coil_hot] = OIL_SHARES;
     let discharge = 1.0 - OIL_SHARES.iter().sum::<f64>() - IN_LIQUID;
     let share = |i: NodeId| {
-        if i == p.suction {
+        if i == c.compressor_inlet() {
             crankcase
-        } else if i == p.accumulator {
+        } else if c.accumulator.has(i) {
             accumulator
-        } else if (p.evaporator..p.evaporator + evaporator::CELLS).contains(&i) {
-            coil_cold / evaporator::CELLS as f64
-        } else if (p.condenser..p.condenser + condenser::CELLS).contains(&i) {
-            coil_hot / condenser::CELLS as f64
-        } else if i == p.liquid {
+        } else if c.evaporator.has(i) {
+            coil_cold / c.evaporator.nodes().len() as f64
+        } else if c.condenser.has(i) {
+            coil_hot / c.condenser.nodes().len() as f64
+        } else if i == c.liquid_line.outlet() {
             IN_LIQUID
-        } else {
+        } else if i == c.discharge_line.outlet() {
             discharge
+        } else {
+            0.0
         }
     };
     // A part holds no more oil than leaves its gas a way through; the accumulator takes the rest.
     let most_oil = |i: NodeId| OIL_FULL * net.node(i).volume * RHO_OIL;
-    let mut oils: Vec<f64> = net.nodes().iter().map(|_| 0.0).collect();
+    let mut oils = net.per_node(0.0);
     let mut spilled = 0.0;
-    let inside = oils.iter_mut().enumerate();
-    for (i, held) in inside.take(p.suction + 1).skip(p.discharge) {
+    for &i in c.nodes() {
         let due = oil * share(i);
-        *held = due.min(most_oil(i));
-        spilled += due - *held;
+        oils[i] = due.min(most_oil(i));
+        spilled += due - oils[i];
     }
-    oils[p.accumulator] += spilled;
+    oils[c.accumulator.outlet()] += spilled;
     oils
 }

@@ -81,17 +81,19 @@ impl Condenser {
     }
 
     /// Passes heat for `dt` seconds: refrigerant to wall into `heat` (J per volume), wall to air at `air_t` (K) flowing at
-    /// `air_flow` (kg/s). `cells` are the condenser's and the volume after them, `flow` is the refrigerant flow (kg/s). Returns the
-    /// heat given to the air, J.
+    /// `air_flow` (kg/s). `next` is the volume after the cells, `flow` the refrigerant flow (kg/s). Returns the heat given to the air and what the
+    /// last cell's flooded end took from the next volume, J.
+    #[expect(clippy::too_many_arguments, reason = "two streams, one wall, one time")]
     pub fn pass(
         &mut self,
-        cells: &[Node],
+        cells: [&Node; CELLS],
+        next: &Node,
         flow: f64,
         air_flow: f64,
         air_t: f64,
         dt: f64,
-        heat: &mut [f64],
-    ) -> f64 {
+        heat: &mut [f64; CELLS],
+    ) -> (f64, f64) {
         let flux = flow.abs() / self.flow_area;
         let moving = flux.max(LEAST_FLUX) * self.flow_area;
         let powers = self.inside.flux(flux);
@@ -99,8 +101,8 @@ impl Condenser {
         let per_kelvin = effectiveness(self.air.at(air_flow), air_c) * air_c / CELLS as f64;
         let oiled = coil_factor(self.oil);
         let mut to_air = 0.0;
-        for (k, pair) in cells.windows(2).take(CELLS).enumerate() {
-            let (node, next) = (&pair[0], &pair[1].state);
+        for (k, node) in cells.into_iter().enumerate() {
+            let next = &cells.get(k + 1).unwrap_or(&next).state;
             let s = &node.state;
             let void = s.void_fraction();
             let x = 1.0 - drift(void, 1.0 / s.rho_liq, 1.0 / s.rho_gas, flux);
@@ -152,12 +154,14 @@ impl Condenser {
             let given = per_kelvin * (wall - air_t) * dt;
             self.wall[k] += (own + beyond - given) / self.metal;
             heat[k] -= own;
-            heat[k + 1] -= beyond;
+            if let Some(heat) = heat.get_mut(k + 1) {
+                *heat -= beyond;
+            }
             (self.condensing[k], self.flooded[k], self.beyond[k]) = (condensing, flooded, beyond);
             to_air += given;
         }
         self.duty = to_air / dt;
-        to_air
+        (to_air, self.beyond[CELLS - 1])
     }
 }
 

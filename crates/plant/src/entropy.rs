@@ -47,9 +47,9 @@ use crate::{
     cabin::Outside,
     condenser,
     evaporator::{self, Air, LATENT},
-    network::{Law, LinkId, Moved, NodeId, ROOM, Taken, WORK_GROWTH},
+    network::{Law, LinkId, Moved, NodeId, PerNode, ROOM, Taken, WORK_GROWTH},
     plant::{Plant, Watch},
-    shell::{Around, Shell},
+    shell::{Around, Shell, ShellId},
     species::{DISSOLVED, REFRIGERANT},
     state::{CP_AIR, Phase, State},
 };
@@ -77,7 +77,7 @@ pub enum Maker {
     /// A node: mixing, and taking up heat.
     Node(NodeId),
     /// A shell of metal, between its node and its surroundings.
-    Shell(usize),
+    Shell(ShellId),
     /// A cell of the condenser: refrigerant to wall to air.
     Condenser(usize),
     /// The evaporator: air to walls to refrigerant.
@@ -108,7 +108,7 @@ pub fn audit(plant: &Plant) -> Vec<Made> {
     let mut auditor = Auditor::new(plant);
     // A tick that ends half way is the plant's own to tell.
     let _ = ahead.tick_watched(crate::plant::TICK, &mut auditor);
-    auditor.made()
+    auditor.made(plant)
 }
 
 /// Entropy made (J/K) and slack (J/K) of one account.
@@ -149,14 +149,14 @@ fn liquid_change(was: &State, now: &State) -> f64 {
 struct Auditor {
     links: Vec<Account>,
     stirring: Vec<Account>,
-    nodes: Vec<Account>,
+    nodes: PerNode<Account>,
     shells: Vec<Account>,
     condenser: [Account; condenser::CELLS],
     evaporator: Account,
     /// Mean over the step of 1 / T of each node, weighted with its heat, 1/K.
-    cold: Vec<f64>,
+    cold: PerNode<f64>,
     /// Refrigerant that turned to vapour in each node during the step, less what its vapour grew by, kg.
-    evaporated: Vec<f64>,
+    evaporated: PerNode<f64>,
     before: Option<Before>,
 }
 
@@ -168,7 +168,7 @@ struct Before {
     /// Frost on the evaporator, kg.
     iced: f64,
     /// Temperature and heat capacity of every node.
-    nodes: Vec<(f64, f64)>,
+    nodes: PerNode<(f64, f64)>,
     air: Air,
     p: f64,
     dt: f64,
@@ -176,52 +176,53 @@ struct Before {
 
 impl Auditor {
     fn new(plant: &Plant) -> Self {
-        let (nodes, links) = (plant.network.nodes().len(), plant.network.links().len());
+        let (net, links) = (&plant.network, plant.network.links().len());
         Self {
             links: vec![Account::default(); links],
             stirring: vec![Account::default(); links],
-            nodes: vec![Account::default(); nodes],
-            shells: vec![Account::default(); plant.shells.len()],
+            nodes: net.per_node(Account::default()),
+            shells: plant.shells.iter().map(|_| Account::default()).collect(),
             condenser: Default::default(),
             evaporator: Account::default(),
-            cold: vec![0.0; nodes],
-            evaporated: vec![0.0; nodes],
+            cold: net.per_node(0.0),
+            evaporated: net.per_node(0.0),
             before: None,
         }
     }
 
-    fn made(&self) -> Vec<Made> {
-        let all = |accounts: &[Account], by: fn(usize) -> Maker| -> Vec<Made> {
-            let one = |(k, a): (usize, &Account)| Made {
-                by: by(k),
-                entropy: a.made,
-                slack: a.slack,
-            };
-            accounts.iter().enumerate().map(one).collect()
+    fn made(&self, plant: &Plant) -> Vec<Made> {
+        let net = &plant.network;
+        let one = |(by, a): (Maker, &Account)| Made {
+            by,
+            entropy: a.made,
+            slack: a.slack,
         };
-        let mut made = all(&self.links, Maker::Link);
-        made.extend(all(&self.stirring, Maker::Stirring));
-        made.extend(all(&self.nodes, Maker::Node).into_iter().skip(1));
-        made.extend(all(&self.shells, Maker::Shell));
-        made.extend(all(&self.condenser, Maker::Condenser));
-        made.extend(all(&[self.evaporator], |_| Maker::Evaporator));
-        made
+        let links = net.link_ids().map(Maker::Link).zip(&self.links);
+        let stirring = net.link_ids().map(Maker::Stirring).zip(&self.stirring);
+        let nodes = net.node_ids().map(|id| (Maker::Node(id), &self.nodes[id]));
+        let shells = plant.shells.ids().map(Maker::Shell).zip(&self.shells);
+        let condenser = (0..).map(Maker::Condenser).zip(&self.condenser);
+        let flows = links.chain(stirring).chain(nodes);
+        let walls = shells
+            .chain(condenser)
+            .chain([(Maker::Evaporator, &self.evaporator)]);
+        flows.chain(walls).map(one).collect()
     }
 
     /// A link's flow: what it makes itself, and what it takes from and brings to the nodes.
-    fn flow(&mut self, k: LinkId, taken: &Taken<'_>, moved: &Moved<'_>) {
+    fn flow(&mut self, k: usize, taken: &Taken<'_>, moved: &Moved<'_>) {
         let m = moved.flow.abs() * taken.dt;
         if m == 0.0 {
             return;
         }
-        let nodes = taken.nodes();
+        let net = taken.network();
         let (giver, taker, forecast) = if moved.flow > 0.0 {
             (moved.link.from.0, moved.link.to.0, moved.forecast)
         } else {
             let [from, to] = moved.forecast;
             (moved.link.to.0, moved.link.from.0, [to, from])
         };
-        let (up, down) = (&nodes[giver].state, &nodes[taker].state);
+        let (up, down) = (&net.node(giver).state, &net.node(taker).state);
         let (share, h) = (&moved.stream.share, moved.stream.h);
         let table = taken.table();
         let water = Water::of(taken.before(giver).0, up);
@@ -266,16 +267,16 @@ impl Auditor {
         }
     }
 
-    fn stir(&mut self, k: LinkId, taken: &Taken<'_>, moved: &Moved<'_>) {
+    fn stir(&mut self, k: usize, taken: &Taken<'_>, moved: &Moved<'_>) {
         let (species, power) = &moved.stirred;
         if species.0.iter().all(|s| *s == 0.0) && *power == 0.0 {
             return;
         }
-        let nodes = taken.nodes();
+        let net = taken.network();
         let table = taken.table();
         let value = |s: &State| gibbs(table, s, species, *power) * taken.dt;
         let (from, to) = (moved.link.from.0, moved.link.to.0);
-        let (out, into) = (value(&nodes[from].state), value(&nodes[to].state));
+        let (out, into) = (value(&net.node(from).state), value(&net.node(to).state));
         // What is exchanged was drawn at the start of the step, when it made this.
         let at_start = value(&taken.before(to).2) - value(&taken.before(from).2);
         let lag = (into - out - at_start).abs();
@@ -289,8 +290,9 @@ impl Auditor {
 
 impl Watch for Auditor {
     fn heat_comes(&mut self, plant: &Plant, outside: &Outside, dt: f64) {
-        self.cold.fill(0.0);
-        let shells = plant.shells.iter().map(|shell| {
+        self.cold.reset(&plant.network, 0.0);
+        let shells = plant.shells.ids().map(|id| {
+            let shell = &plant.shells[id];
             let around = match shell.around {
                 Around::Hood => plant.hood_t,
                 Around::Room => outside.t,
@@ -299,24 +301,24 @@ impl Watch for Auditor {
             let s = &plant.network.node(shell.node).state;
             // A body that the shaft warms first: its heat then passes as from the warmer shell.
             let mut copy = *shell;
-            if std::ptr::eq(shell, &raw const plant.shells[crate::assembly::BODY]) {
-                let shaft = plant.network.link(plant.places.compressor).shaft;
+            if id == plant.circuit.body {
+                let shaft = plant.network.link(plant.circuit.compressor()).shaft;
                 copy.t += shaft * crate::compressor::BODY_LOSS * dt / shell.metal;
             }
             let (inward, from_out) = copy.pass(s.t, s.capacity_towards(copy.t), around, dt);
             (*shell, inward, from_out, around)
         });
+        let mut nodes = plant.network.per_node((0.0, 0.0));
+        for id in plant.network.node_ids() {
+            let s = &plant.network.node(id).state;
+            nodes[id] = (s.t, s.heat_capacity);
+        }
         self.before = Some(Before {
             shells: shells.collect(),
             condenser: plant.condenser.wall,
             evaporator: plant.evaporator.wall,
             iced: plant.evaporator.iced(),
-            nodes: plant
-                .network
-                .nodes()
-                .iter()
-                .map(|n| (n.state.t, n.state.heat_capacity))
-                .collect(),
+            nodes,
             air: plant.cabin.inlet(outside, plant.settings.recirculate),
             p: outside.p,
             dt,
@@ -324,13 +326,14 @@ impl Watch for Auditor {
     }
 
     fn step(&mut self, taken: &Taken<'_>) {
-        let nodes = taken.nodes();
-        self.evaporated.fill(0.0);
+        let net = taken.network();
+        self.evaporated.reset(net, 0.0);
         for (k, moved) in taken.moved().enumerate() {
             self.flow(k, taken, &moved);
             self.stir(k, taken, &moved);
         }
-        for (i, node) in nodes.iter().enumerate().skip(1) {
+        for i in net.node_ids() {
+            let node = net.node(i);
             let (content, energy, state) = taken.before(i);
             let table = taken.table();
             let (s0, s1) = (
@@ -372,40 +375,46 @@ impl Watch for Auditor {
             let (t, capacity) = b.nodes[node];
             q.abs() * (cold - 1.0 / (t + q / capacity)).abs()
         };
-        for (k, (was, inward, from_out, around)) in b.shells.iter().enumerate() {
-            let now = &plant.shells[k];
+        let shells = b.shells.iter().zip(&plant.shells).zip(&mut self.shells);
+        for (((was, inward, from_out, around), now), account) in shells {
             let made = was.metal * libm::log(now.t / was.t) + inward * self.cold[was.node]
                 - from_out / around;
-            self.shells[k].count(
+            account.count(
                 made,
                 0.0,
                 lag(*inward, was.node, self.cold[was.node]) + ROUNDING * was.metal,
             );
         }
         let heat = plant.heat();
-        let p = plant.places;
+        let c = &plant.circuit;
+        let cells = |k: usize| {
+            c.condenser
+                .nodes()
+                .get(k)
+                .copied()
+                .unwrap_or(c.liquid_line.inlet())
+        };
         let (flow, air_t) = plant.condenser_air;
-        let c = plant.condenser.energy() / plant.condenser.wall.iter().sum::<f64>();
+        let metal = plant.condenser.energy() / plant.condenser.wall.iter().sum::<f64>();
         for (k, was) in b.condenser.iter().enumerate() {
-            let (now, node) = (plant.condenser.wall[k], p.condenser + k);
+            let (now, node, next) = (plant.condenser.wall[k], cells(k), cells(k + 1));
             // A flooded end takes its heat from the next volume.
             let beyond = plant.condenser.beyond;
             let own = -heat[node] - if k > 0 { beyond[k - 1] } else { 0.0 };
-            let given = own + beyond[k] - c * (now - was);
+            let given = own + beyond[k] - metal * (now - was);
             let air = flow / condenser::CELLS as f64 * CP_AIR * b.dt;
             let made =
-                c * libm::log(now / was) - own * self.cold[node] - beyond[k] * self.cold[node + 1]
+                metal * libm::log(now / was) - own * self.cold[node] - beyond[k] * self.cold[next]
                     + air * libm::log(1.0 + given / (air * air_t));
-            let lag =
-                lag(own, node, self.cold[node]) + lag(beyond[k], node + 1, self.cold[node + 1]);
-            self.condenser[k].count(made, 0.0, lag + ROUNDING * c);
+            let lag = lag(own, node, self.cold[node]) + lag(beyond[k], next, self.cold[next]);
+            self.condenser[k].count(made, 0.0, lag + ROUNDING * metal);
         }
         let walls = plant.evaporator.energy() + plant.evaporator.iced() * FUSION;
-        let c = walls / plant.evaporator.wall.iter().sum::<f64>();
+        let metal = walls / plant.evaporator.wall.iter().sum::<f64>();
         let (mut made, mut slack) = (0.0, 0.0);
-        for (k, was) in b.evaporator.iter().enumerate() {
-            let (now, node) = (plant.evaporator.wall[k], p.evaporator + k);
-            made += c * libm::log(now / was) + heat[node] * self.cold[node];
+        let cells = c.evaporator.nodes().iter().zip(plant.evaporator.wall);
+        for (was, (&node, now)) in b.evaporator.iter().zip(cells) {
+            made += metal * libm::log(now / was) + heat[node] * self.cold[node];
             slack += lag(heat[node], node, self.cold[node]);
         }
         // Frost holds less entropy than the water it came from.

@@ -138,13 +138,13 @@ impl Evaporator {
     #[expect(clippy::too_many_arguments, reason = "two streams, one wall, one time")]
     pub fn pass(
         &mut self,
-        cells: &[Node],
+        cells: [&Node; CELLS],
         flow: f64,
         air_flow: f64,
         air: Air,
         p: f64,
         dt: f64,
-        heat: &mut [f64],
+        heat: &mut [f64; CELLS],
     ) -> (Air, f64) {
         let flux = flow.abs() / self.flow_area;
         let powers = self.inside.boiling_flux(flux);
@@ -161,7 +161,7 @@ impl Evaporator {
         let mut out = Air::default();
         let oiled = coil_factor(self.oil);
         let mut from_air = 0.0;
-        for (i, (node, q)) in cells.iter().zip(heat).enumerate() {
+        for (i, (node, q)) in cells.into_iter().zip(heat).enumerate() {
             // Cells with more frost get less of the air.
             let (part, eps) = if frosted {
                 let part = bed.open(self.frost[i]) / open;

@@ -7,8 +7,7 @@ use lowside_fluids::table::Table;
 use serde::{Deserialize, Serialize};
 
 use crate::{
-    assembly::Places,
-    condenser, evaporator,
+    circuit::Circuit,
     flow::{Rate, k_from_hole},
     network::{Law, NodeId},
 };
@@ -72,16 +71,16 @@ impl Site {
     ];
 
     /// The volume it leads out of.
-    pub fn node(self, p: &Places) -> NodeId {
+    pub fn node(self, c: &Circuit) -> NodeId {
         match self {
-            Self::ShaftSeal | Self::SuctionHose => p.suction,
-            Self::DischargeHose | Self::HighPort | Self::ReliefValve => p.discharge,
-            Self::CondenserTop => p.condenser,
-            Self::CondenserBottom => p.condenser + condenser::CELLS - 1,
-            Self::LiquidLine => p.liquid,
-            Self::EvaporatorInlet => p.evaporator,
-            Self::EvaporatorOutlet => p.evaporator + evaporator::CELLS - 1,
-            Self::Accumulator | Self::LowPort => p.accumulator,
+            Self::ShaftSeal | Self::SuctionHose => c.suction_line.outlet(),
+            Self::DischargeHose | Self::HighPort | Self::ReliefValve => c.high_side(),
+            Self::CondenserTop => c.condenser.inlet(),
+            Self::CondenserBottom => c.condenser.outlet(),
+            Self::LiquidLine => c.liquid_line.outlet(),
+            Self::EvaporatorInlet => c.evaporator.inlet(),
+            Self::EvaporatorOutlet => c.evaporator.outlet(),
+            Self::Accumulator | Self::LowPort => c.low_side(),
         }
     }
 }

@@ -26,6 +26,7 @@ use crate::{
     tube::Tube,
 };
 
+mod ids;
 mod mix;
 mod rates;
 mod step;
@@ -39,12 +40,7 @@ const MOST_DISSOLVED: f64 = 0.02;
 /// A search that ends so near to an end of its range has found nothing, K.
 const AT_END: f64 = 1e-3;
 
-/// Which node: its place in the network. Node 0 is the room.
-pub type NodeId = usize;
-/// Which link: its place in the network.
-pub type LinkId = usize;
-/// The room air: a node without end that nothing done in the bay changes.
-pub const ROOM: NodeId = 0;
+pub use ids::{FIRST, LinkId, NodeId, PerNode, ROOM};
 
 /// A volume that holds species and energy.
 #[derive(Debug, Clone)]
@@ -139,6 +135,24 @@ pub enum Law {
     Transfer(Transfer),
 }
 
+impl Law {
+    /// Returns the law with so much of its flow area open, 0 to 1. A machine has no passage to narrow.
+    fn narrowed(self, open: f64) -> Self {
+        match self {
+            Self::Passage(k) => Self::Passage(k * open),
+            Self::Line(k) => Self::Line(k * open),
+            Self::OneWay(k) => Self::OneWay(k * open),
+            Self::Orifice(o) => Self::Orifice(Orifice {
+                open: o.open * open,
+                ..o
+            }),
+            // pi r^4/(16 L): as the square of the area.
+            Self::Leak(k) => Self::Leak(k * open * open),
+            Self::Pump(_) | Self::Compressor(..) | Self::Transfer(_) => self,
+        }
+    }
+}
+
 /// A way from one node to another.
 #[derive(Debug, Clone)]
 pub struct Link {
@@ -148,7 +162,7 @@ pub struct Link {
     pub from: (NodeId, Draw),
     /// Where forward flow goes, and how back-flow is drawn there.
     pub to: (NodeId, Draw),
-    /// Law of the flow.
+    /// Law of the flow: the sound one, narrowed to the share that is open.
     pub law: Law,
     /// The tubes of a passage, for thin gas (none: the hole of its law alone).
     pub tubes: [Tube; 2],
@@ -164,6 +178,27 @@ pub struct Link {
     pub h: f64,
     /// Shaft power of the last tick, W (compressor only).
     pub shaft: f64,
+    /// The law it has when nothing restricts it.
+    sound: Law,
+    /// Open share of it, 0 (blocked) to 1 (sound).
+    open: f64,
+}
+
+impl Link {
+    /// Returns the open share, 0 (blocked) to 1 (sound).
+    pub fn open(&self) -> f64 {
+        self.open
+    }
+
+    /// Returns the law it has when nothing restricts it.
+    pub fn sound(&self) -> Law {
+        self.sound
+    }
+
+    /// Returns both ends as indexes.
+    fn ends(&self) -> (usize, usize) {
+        (self.from.0.index(), self.to.0.index())
+    }
 }
 
 /// What crossed the edge of the bay, so that the books can be closed.
@@ -186,6 +221,8 @@ pub struct Network {
     mix: Option<mix::Mix>,
     nodes: Vec<Node>,
     links: Vec<Link>,
+    /// The nodes of the loop: two gases in it share one composition.
+    inside: Arc<[NodeId]>,
     account: Account,
     pattern: Sparse,
     work: Workspace,
@@ -205,7 +242,7 @@ struct Workspace {
     /// What every link does, in the order of the links.
     ways: Vec<Way>,
     /// Links that are not shut, or stir, or have just been shut: nothing else is looked at in a step.
-    open: Vec<LinkId>,
+    open: Vec<usize>,
     /// The rates belong to the states and laws of now.
     fresh: bool,
     out: Vec<[f64; SPECIES]>,
@@ -246,6 +283,7 @@ impl Network {
             mix: None,
             nodes: Vec::new(),
             links: Vec::new(),
+            inside: Arc::new([]),
             account: Account::default(),
             pattern: Sparse::default(),
             work: Workspace::default(),
@@ -261,7 +299,7 @@ impl Network {
     pub fn set_room(&mut self, t: f64, p: f64, w: f64) {
         let table = &self.table;
         self.work.fresh = false;
-        let room = &mut self.nodes[ROOM];
+        let room = &mut self.nodes[ROOM.index()];
         let vapour = moist_air::vapour_pressure(w, p);
         room.content[AIR] = (p - vapour) * room.volume / (state::R_AIR * t);
         room.content[WATER] = vapour * room.volume / (water::GAS_CONSTANT * t);
@@ -271,7 +309,7 @@ impl Network {
 
     /// What a volume open to the room holds: its air with its humidity.
     pub fn room_air(&self, volume: f64) -> Content {
-        let room = &self.nodes[ROOM];
+        let room = &self.nodes[ROOM.index()];
         let mut content = Content::default();
         content.add(&room.content, volume / room.volume);
         content
@@ -301,7 +339,7 @@ impl Network {
             state,
         });
         self.mix_added();
-        self.nodes.len() - 1
+        NodeId::at(self.nodes.len() - 1)
     }
 
     /// Adds a way between two nodes and returns its id.
@@ -324,10 +362,17 @@ impl Network {
             oil: 0.0,
             h: 0.0,
             shaft: 0.0,
+            sound: law,
+            open: 1.0,
         });
-        let edges: Vec<_> = self.links.iter().map(|l| (l.from.0, l.to.0)).collect();
+        let edges: Vec<_> = self.links.iter().map(Link::ends).collect();
         self.pattern = Sparse::new(self.nodes.len(), edges.into_iter());
-        self.links.len() - 1
+        LinkId::at(self.links.len() - 1)
+    }
+
+    /// Says which nodes are the loop's, in the order of the flow.
+    pub fn set_inside(&mut self, nodes: Arc<[NodeId]>) {
+        self.inside = nodes;
     }
 
     /// The refrigerant; where there are two ([`Network::blend`]), the one the loop is made for.
@@ -360,25 +405,59 @@ impl Network {
 
     /// One node.
     pub fn node(&self, id: NodeId) -> &Node {
-        &self.nodes[id]
+        &self.nodes[id.index()]
     }
 
     /// One link.
     pub fn link(&self, id: LinkId) -> &Link {
-        &self.links[id]
+        &self.links[id.index()]
     }
 
-    /// Sets a link's law (a valve turned, a speed changed).
+    /// Returns the nodes but the room, in the order in which they were added.
+    pub fn node_ids(&self) -> impl Iterator<Item = NodeId> + use<> {
+        (FIRST.index()..self.nodes.len()).map(NodeId::at)
+    }
+
+    /// Returns one value for each node, all alike.
+    pub fn per_node<T: Clone>(&self, value: T) -> PerNode<T> {
+        PerNode::new(self.nodes.len(), value)
+    }
+
+    /// Returns the links in the order in which they were added.
+    pub fn link_ids(&self) -> impl Iterator<Item = LinkId> + use<> {
+        (0..self.links.len()).map(LinkId::at)
+    }
+
+    /// Returns the node after this one in that order; after the last comes the first again.
+    pub fn after(&self, id: NodeId) -> NodeId {
+        let next = id.index() + 1;
+        if next < self.nodes.len() {
+            NodeId::at(next)
+        } else {
+            FIRST
+        }
+    }
+
+    /// Sets a link's sound law (a valve turned, a speed changed); what restricts the link stays.
     pub fn set_law(&mut self, id: LinkId, law: Law) {
-        if self.links[id].law != law {
-            self.links[id].law = law;
+        let link = &mut self.links[id.index()];
+        if link.sound != law {
+            (link.sound, link.law) = (law, law.narrowed(link.open));
             self.work.fresh = false;
         }
     }
 
+    /// Restricts a link to an open share of its flow area, 0 (blocked) to 1 (sound). At a given flow its pressure drop goes with
+    /// one over the square of it.
+    pub fn set_open(&mut self, id: LinkId, open: f64) {
+        let link = &mut self.links[id.index()];
+        (link.open, link.law) = (open, link.sound.narrowed(open));
+        self.work.fresh = false;
+    }
+
     /// Sets how a link's forward flow is drawn (heat along a tube).
     pub fn set_draw(&mut self, id: LinkId, how: Draw) {
-        self.links[id].from.1 = how;
+        self.links[id.index()].from.1 = how;
         self.work.fresh = false;
     }
 
@@ -389,7 +468,7 @@ impl Network {
         self.work.fresh = false;
         let own = self.mix.as_ref().and_then(|m| m.own(id));
         let table = &**own.unwrap_or(&self.table);
-        let node = &mut self.nodes[id];
+        let node = &mut self.nodes[id.index()];
         let before = (node.content.whole(), node.energy);
         node.volume = volume;
         node.content = content;
@@ -406,7 +485,7 @@ impl Network {
         self.work.fresh = false;
         let own = self.mix.as_ref().and_then(|m| m.own(id));
         let table = &**own.unwrap_or(&self.table);
-        let node = &mut self.nodes[id];
+        let node = &mut self.nodes[id.index()];
         let mut all = node.content;
         all.add(content, 1.0);
         all.drop_dust();
@@ -422,7 +501,7 @@ impl Network {
     /// Takes matter out of a node at the node's own temperature (oil drained, refrigerant lost from an opened part). Takes no
     /// more of anything than is there; returns what was taken.
     pub fn take_out(&mut self, id: NodeId, content: &Content) -> Content {
-        let held = self.nodes[id].content;
+        let held = self.nodes[id.index()].content;
         let mut taken = *content;
         for (t, have) in taken.0.iter_mut().zip(held.0) {
             *t = t.min(have).max(0.0);
@@ -436,7 +515,7 @@ impl Network {
     /// Binds so much of a node's water, kg (negative: sets it free), which gives off so much heat for each kilogram, J/kg. What
     /// is bound counts no energy of its own but minus that heat: the water's own warmth stays in the node.
     pub fn bind(&mut self, id: NodeId, water: f64, heat: f64) {
-        let node = &mut self.nodes[id];
+        let node = &mut self.nodes[id.index()];
         let moved = water.min(node.content[WATER]).max(-node.bound);
         node.content[WATER] -= moved;
         node.bound += moved;
@@ -447,7 +526,7 @@ impl Network {
 
     /// Puts bound water into a node from outside (a desiccant that was not dry), kg.
     pub fn inject_bound(&mut self, id: NodeId, water: f64) {
-        self.nodes[id].bound += water;
+        self.nodes[id.index()].bound += water;
         self.account.mass_in[WATER] += water;
     }
 
@@ -470,24 +549,24 @@ impl Network {
 
     /// Sets the rate at which a node's oil takes up refrigerant, kg/s, and how its oil gets on its way now.
     pub fn set_oil(&mut self, id: NodeId, dissolving: f64, path: OilPath) {
-        let node = &mut self.nodes[id];
+        let node = &mut self.nodes[id.index()];
         (node.dissolving, node.oil) = (dissolving, path);
         self.work.fresh = false;
     }
 
     /// Makes a node one of tubes with these walls, on which its oil creeps as a film.
     pub fn set_walls(&mut self, id: NodeId, walls: Walls) {
-        self.nodes[id].oil.walls = Some(walls);
+        self.nodes[id.index()].oil.walls = Some(walls);
     }
 
     /// Says of a coil's node whether its oil lies in liquid, all of it, or on the walls.
     pub fn set_washed(&mut self, id: NodeId, washed: bool) {
-        self.nodes[id].oil.washed = f64::from(u8::from(washed));
+        self.nodes[id.index()].oil.washed = f64::from(u8::from(washed));
     }
 
     /// Lets the oil of a node take up so much of its water, kg (negative: gives it back).
     pub fn absorb(&mut self, id: NodeId, water: f64) {
-        let node = &mut self.nodes[id];
+        let node = &mut self.nodes[id.index()];
         let moved = water.min(node.content[WATER]).max(-node.oil_water);
         node.content[WATER] -= moved;
         node.oil_water += moved;
@@ -497,38 +576,38 @@ impl Network {
 
     /// Gives a passage the tubes it is made of, for thin gas.
     pub fn set_tubes(&mut self, id: LinkId, tubes: [Tube; 2]) {
-        self.links[id].tubes = tubes;
+        self.links[id.index()].tubes = tubes;
         self.work.fresh = false;
     }
 
     /// Takes out the water bound in a node, with the part that holds it, kg.
     pub fn take_bound(&mut self, id: NodeId) -> f64 {
-        let water = core::mem::take(&mut self.nodes[id].bound);
+        let water = core::mem::take(&mut self.nodes[id.index()].bound);
         self.account.mass_in[WATER] -= water;
         water
     }
 
     /// Takes out such a share (0 to 1) of the water in a node's oil, with the oil that goes, kg.
     pub fn take_oil_water(&mut self, id: NodeId, share: f64) -> f64 {
-        let water = self.nodes[id].oil_water * share;
-        self.nodes[id].oil_water -= water;
+        let water = self.nodes[id.index()].oil_water * share;
+        self.nodes[id.index()].oil_water -= water;
         self.account.mass_in[WATER] -= water;
         water
     }
 
     /// Puts water into a node's oil from outside, kg.
     pub fn inject_oil_water(&mut self, id: NodeId, water: f64) {
-        self.nodes[id].oil_water += water;
+        self.nodes[id.index()].oil_water += water;
         self.account.mass_in[WATER] += water;
     }
 
     /// Lets an open end breathe: so much of the node's gas (m3) is swapped for room air at the node's pressure, moisture and all.
     /// It comes in at the node's own temperature: a breath's warmth is nothing beside the metal's.
     pub fn breathe(&mut self, id: NodeId, volume: f64) {
-        let room = &self.nodes[ROOM];
+        let room = &self.nodes[ROOM.index()];
         let mut swap = room.content;
         let per_pa = 1.0 / (room.state.p * room.volume);
-        let node = &self.nodes[id];
+        let node = &self.nodes[id.index()];
         let s = node.state;
         if s.v_gas <= 0.0 {
             return;
@@ -548,7 +627,7 @@ impl Network {
 
     /// Lets both ends of a link exchange gas by stirring, m3/s each way.
     pub fn set_stir(&mut self, id: LinkId, volume_flow: f64) {
-        self.links[id].stir = volume_flow;
+        self.links[id.index()].stir = volume_flow;
         self.work.fresh = false;
     }
 

@@ -14,10 +14,9 @@ use lowside_fluids::{
 };
 
 use crate::{
-    assembly::Places,
-    condenser, evaporator,
+    circuit::Circuit,
     film::{self, Walls, Wind},
-    network::{Network, Node, NodeId, ROOM},
+    network::{FIRST, Network, Node, NodeId},
     species::{AIR, DISSOLVED, OIL, REFRIGERANT, WATER},
     state::{RHO_DISSOLVED, RHO_OIL},
     steam,
@@ -82,7 +81,7 @@ impl LoopOil {
             oils: Oils::pure(kind),
             solution: Solution::new(kind, gas),
             gas,
-            turn: ROOM + 1,
+            turn: FIRST,
         }
     }
 
@@ -99,18 +98,18 @@ impl LoopOil {
     }
 
     /// Lets `dt` seconds pass for the oil of every node; one node's rates are found anew. `turning`: the compressor turns.
-    pub fn advance(&mut self, net: &mut Network, p: &Places, turning: bool, dt: f64) {
-        let count = net.nodes().len();
+    pub fn advance(&mut self, net: &mut Network, c: &Circuit, turning: bool, dt: f64) {
         let id = self.turn;
-        self.turn = if id + 1 < count { id + 1 } else { ROOM + 1 };
-        let visit = dt * (count - 1) as f64;
+        self.turn = net.after(id);
+        let visit = dt * net.node_ids().count() as f64;
         let node = net.node(id);
         if node.content[OIL] > 0.0 || node.content[DISSOLVED] > 0.0 || node.dissolving != 0.0 {
-            let beaten = turning && id == p.suction;
-            let pool = id == p.suction || id == p.accumulator;
-            let flow = net.link(p.pick_up).flow.abs();
+            let crankcase = id == c.compressor_inlet();
+            let beaten = turning && crankcase;
+            let pool = crankcase || c.accumulator.has(id);
+            let flow = net.link(c.pick_up()).flow.abs();
             let (rate, excess) = self.rate(node, pool, beaten, flow, visit);
-            let mut path = self.path(node, if beaten { excess } else { 0.0 }, passing(net, p, id));
+            let mut path = self.path(node, if beaten { excess } else { 0.0 }, passing(net, c, id));
             if path.walls.is_some() {
                 let goal = f64::from(u8::from(wet(node)));
                 path.washed += (goal - path.washed) * visit / (WASHING + visit);
@@ -240,12 +239,12 @@ fn leaves(node: &Node, walls: Walls, nu: f64, flow: f64) -> f64 {
 }
 
 /// Flow through a coil's node now, kg/s; 0 for other nodes.
-fn passing(net: &Network, p: &Places, id: NodeId) -> f64 {
+fn passing(net: &Network, c: &Circuit, id: NodeId) -> f64 {
     let flow = |link| net.link(link).flow.abs();
-    if (p.condenser..p.condenser + condenser::CELLS).contains(&id) {
-        flow(p.compressor).max(flow(p.condenser_out))
-    } else if (p.evaporator..p.evaporator + evaporator::CELLS).contains(&id) {
-        flow(p.orifice).max(flow(p.pick_up))
+    if c.condenser.has(id) {
+        flow(c.compressor()).max(flow(c.condenser.out()))
+    } else if c.evaporator.has(id) {
+        flow(c.orifice()).max(flow(c.pick_up()))
     } else {
         0.0
     }
@@ -282,11 +281,6 @@ pub fn shortage(oil: f64, whole: f64) -> f64 {
 /// Power that friction takes for want of oil, W, at a shaft speed (1/min).
 pub fn friction(shortage: f64, rpm: f64) -> f64 {
     DRY_TORQUE * shortage * rpm * crate::engine::RAD_S
-}
-
-/// Oil's share of the flow that link `id` passed last, without the refrigerant in it.
-pub fn circulation(net: &Network, id: usize) -> f64 {
-    net.link(id).oil
 }
 
 #[cfg(test)]

@@ -1,5 +1,7 @@
 //! The vehicle put together: loop, walls, air, cabin, drive; and its tick.
 
+use std::sync::Arc;
+
 use lowside_fluids::{
     Blend, Gas, moist_air,
     moisture::{FUSION, SIEVE_CAPACITY},
@@ -10,10 +12,10 @@ use serde::{Deserialize, Serialize};
 mod finite;
 
 use crate::{
-    assembly::{self, Places},
-    bores,
+    assembly, bores,
     cabin::{Cabin, Heater, Outside},
     charge::{self, Start},
+    circuit::{Circuit, Section},
     clutch::{Clutch, Load},
     compressor::Compressor,
     condenser::{self, Condenser},
@@ -28,12 +30,13 @@ use crate::{
     hose,
     leak::{Leak, Site},
     moisture::{self, Tube},
-    network::{Law, LinkId, Network, ROOM, Taken},
+    network::{Law, LinkId, Network, Node, PerNode, ROOM, Taken},
     oil::{self, LoopOil},
+    passage::{OpenShares, Passage},
     relief::Relief,
     seat::{Fitted, Seat},
-    shell::{Around, Shell},
-    species::{DISSOLVED, OIL},
+    shell::{Around, ShellId, Shells},
+    species::{DISSOLVED, OIL, REFRIGERANT},
     state::CP_AIR,
     stream::Draw,
     vehicle::{Vehicle, ram_speed},
@@ -107,10 +110,10 @@ pub struct Plant {
     pub settings: Settings,
     /// Volumes and links: the loop, and what the shop has connected.
     pub network: Network,
-    /// Where the loop's parts are.
-    pub places: Places,
-    /// Metal shells around volumes; the first are the loop's own.
-    pub shells: Vec<Shell>,
+    /// Where the loop's parts are in it.
+    pub circuit: Arc<Circuit>,
+    /// Metal shells around volumes: the loop's own, and what the shop has connected.
+    pub shells: Shells,
     /// Condenser walls and air side.
     pub condenser: Condenser,
     /// Evaporator walls and air side.
@@ -139,6 +142,8 @@ pub struct Plant {
     pub fan_clutch: f64,
     /// Heat that the heater core gave the cabin's air last, W.
     heater: f64,
+    /// How far each passage is open.
+    open: OpenShares,
     leaks: Vec<Leak>,
     /// The way out of each, in the same order.
     leak_links: Vec<LinkId>,
@@ -146,7 +151,7 @@ pub struct Plant {
     gas: Gas,
     day: Day,
     room_w: f64,
-    heat: Vec<f64>,
+    heat: PerNode<f64>,
     /// Why it stands still, once a step could not be vouched for.
     halt: Option<Halt>,
 }
@@ -155,19 +160,18 @@ impl Plant {
     /// Puts a vehicle into the bay, everything at the day's temperature.
     pub fn new(vehicle: &Vehicle, day: Day, start: &Start) -> Self {
         let mut network = Network::new(vehicle.refrigerant, day.t, day.p, day.w());
-        let (places, shells) = assembly::build(&mut network, vehicle, day.t);
-        bores::set(&mut network, &places, vehicle);
+        let (circuit, shells) = assembly::build(&mut network, vehicle, day.t);
+        bores::set(&mut network, &circuit, vehicle);
         let blended = if start.other == 0.0 {
             Ok(())
         } else {
-            Blend::with(vehicle.refrigerant, start.other)
-                .and_then(|blend| network.blend(blend, places.inside()))
+            Blend::with(vehicle.refrigerant, start.other).and_then(|blend| network.blend(blend))
         };
         let oil = LoopOil::new(vehicle.oil_kind, vehicle.refrigerant);
-        charge::fill(&mut network, &places, start, &oil.solution, day.t);
+        charge::fill(&mut network, &circuit, start, &oil.solution, day.t);
         let held = vehicle.accumulator.desiccant.si() * SIEVE_CAPACITY * start.desiccant_load;
-        network.inject_bound(places.accumulator, held);
-        let low = network.node(places.accumulator).state.p - day.p;
+        network.inject_bound(circuit.accumulator.outlet(), held);
+        let low = network.node(circuit.low_side()).state.p - day.p;
         Self {
             vehicle: vehicle.clone(),
             condition: Condition::default(),
@@ -192,14 +196,15 @@ impl Plant {
             fan_clutch: 0.0,
             heater: 0.0,
             network,
-            places,
+            circuit: Arc::new(circuit),
             shells,
+            open: OpenShares::default(),
             leaks: Vec::new(),
             leak_links: Vec::new(),
             gas: vehicle.refrigerant,
             day,
             room_w: day.w(),
-            heat: Vec::new(),
+            heat: PerNode::default(),
             halt: blended.err().map(|e| Halt {
                 place: "loop",
                 cause: e.into(),
@@ -209,7 +214,7 @@ impl Plant {
 
     /// Lets the loop leak, at the start of a visit.
     pub fn add_leak(&mut self, leak: Leak) {
-        let node = leak.at.node(&self.places);
+        let node = leak.at.node(&self.circuit);
         // The accumulator and its port leak from above the liquid; a tube loses what flows by.
         let draw = match leak.at {
             Site::Accumulator | Site::LowPort => Draw::Top {
@@ -233,7 +238,7 @@ impl Plant {
     /// What the leaks of a site let out now, kg/s; 0 while they draw in.
     pub fn leaks_out(&self, at: Site) -> f64 {
         let here = self.leaks.iter().zip(&self.leak_links);
-        let lifted = (at == Site::ReliefValve).then_some(&self.places.relief);
+        let lifted = (at == Site::ReliefValve).then_some(&self.circuit.relief);
         here.filter(|(leak, _)| leak.at == at)
             .map(|(_, link)| link)
             .chain(lifted)
@@ -263,7 +268,7 @@ impl Plant {
     }
 
     /// Heat of the last part of the tick for every node, J.
-    pub(crate) fn heat(&self) -> &[f64] {
+    pub(crate) fn heat(&self) -> &PerNode<f64> {
         &self.heat
     }
 
@@ -335,24 +340,19 @@ impl Plant {
         }
         self.bind_water(length);
         self.oil
-            .advance(&mut self.network, &self.places, self.drive.engaged, length);
+            .advance(&mut self.network, &self.circuit, self.drive.engaged, length);
         self.network.follow_mixture();
         self.follow_gas();
         let before = self.damage.wear();
         if self.drive.engaged && self.fitted.compressor {
             let (liquid, short) = (self.suction_liquid(), self.oil_shortage());
-            let p = self.places;
-            self.damage.add(
-                liquid,
-                short,
-                self.network.node(p.suction),
-                self.network.node(p.discharge),
-                length,
-            );
+            let (c, net) = (&self.circuit, &self.network);
+            let (suction, discharge) = (net.node(c.compressor_inlet()), net.node(c.high_side()));
+            self.damage.add(liquid, short, suction, discharge, length);
         }
         self.carry(before, length);
-        let wall = self.shells[assembly::DISCHARGE_HOSE].t;
-        let high = self.network.node(self.places.discharge).state.p - self.day.p;
+        let wall = self.shells[self.circuit.discharge_hose].t;
+        let high = self.network.node(self.circuit.high_side()).state.p - self.day.p;
         if let Some(torn) = hose::bursts(wall, high, &self.leaks) {
             self.add_leak(torn);
         }
@@ -362,7 +362,10 @@ impl Plant {
     /// What the compressor sheds and a burst bag lets go is carried along, `before` being the wear before the tick.
     fn carry(&mut self, before: f64, dt: f64) {
         let flow = |link| self.network.link(link).flow;
-        let (suction, liquid) = (flow(self.places.compressor), flow(self.places.orifice));
+        let (suction, liquid) = (
+            flow(self.circuit.compressor()),
+            flow(self.circuit.orifice()),
+        );
         self.damage.grind(self.debris.draw(suction, dt));
         let worn = (self.damage.wear() - before).max(0.0);
         self.debris.pass(worn, liquid, self.seat.fitted, dt);
@@ -431,7 +434,7 @@ impl Plant {
 
     /// Oil in the compressor with its suction line, kg.
     pub fn compressor_oil(&self) -> f64 {
-        self.network.node(self.places.suction).content[OIL]
+        self.network.node(self.circuit.compressor_inlet()).content[OIL]
     }
 
     /// How far the compressor is short of oil, 0 (enough) to 1 (none).
@@ -441,20 +444,50 @@ impl Plant {
 
     /// Power at the compressor's shaft in the last tick, W: what compresses, and friction for want of oil.
     pub fn shaft_power(&self) -> f64 {
-        self.network.link(self.places.compressor).shaft
+        self.network.link(self.circuit.compressor()).shaft
             + oil::friction(self.oil_shortage(), self.compressor_rpm())
     }
 
     /// Oil in circulation: its share of the flow in the liquid line (where SAE 980286 measured it), 0 to 1.
     pub fn oil_circulation(&self) -> f64 {
-        self.network.link(self.places.orifice).oil
+        self.network.link(self.circuit.orifice()).oil
     }
 
     /// Refrigerant dissolved in the loop's oil, kg.
     pub fn dissolved(&self) -> f64 {
-        (self.places.discharge..=self.places.suction)
-            .map(|i| self.network.node(i).content[DISSOLVED])
-            .sum()
+        self.held(DISSOLVED)
+    }
+
+    /// Returns the loop's volumes in the order of the flow, without hoses and vessels.
+    pub fn volumes(&self) -> impl Iterator<Item = &Node> {
+        self.circuit.nodes().iter().map(|id| self.network.node(*id))
+    }
+
+    /// Returns how much of a species the loop's volumes hold, kg; refrigerant without what the oil has dissolved.
+    pub fn held(&self, species: usize) -> f64 {
+        self.volumes().map(|n| n.content[species]).sum()
+    }
+
+    /// Returns the refrigerant in the loop with what its oil has dissolved, kg.
+    pub fn charge(&self) -> f64 {
+        self.volumes().map(|n| n.content.whole()[REFRIGERANT]).sum()
+    }
+
+    /// Restricts a passage to an open share of its flow area, 0 (blocked) to 1 (sound). At a given flow its pressure drop goes with
+    /// one over the square of it.
+    pub fn restrict(&mut self, at: Passage, open: f64) {
+        let Self {
+            network,
+            circuit,
+            vehicle,
+            ..
+        } = self;
+        self.open.set(network, circuit, vehicle, at, open);
+    }
+
+    /// Returns the open share of a passage, 0 (blocked) to 1 (sound).
+    pub fn open_share(&self, at: Passage) -> f64 {
+        self.open.of(at)
     }
 
     /// The orifice tube without ice, in the condition it is in.
@@ -469,27 +502,28 @@ impl Plant {
 
     /// Ice in the orifice tube, kg.
     pub fn ice(&self) -> f64 {
-        self.network.node(self.places.evaporator).bound
+        self.network.node(self.circuit.evaporator.inlet()).bound
     }
 
     /// Water the desiccant holds, kg.
     pub fn desiccant_water(&self) -> f64 {
-        self.network.node(self.places.accumulator).bound
+        self.network.node(self.circuit.accumulator.outlet()).bound
     }
 
     fn bind_water(&mut self, dt: f64) {
-        let (p, tube, hood) = (self.places, self.tube(), self.hood_t);
+        let (tube, hood) = (self.tube(), self.hood_t);
+        let c = &self.circuit;
         let net = &mut self.network;
         if self.fitted.accumulator {
             let desiccant = self.vehicle.accumulator.desiccant.si();
-            moisture::dry(net, p.accumulator, desiccant, dt);
+            moisture::dry(net, c.accumulator.outlet(), desiccant, dt);
         }
-        moisture::freeze(net, p.orifice, tube, hood, dt);
+        moisture::freeze(net, c.orifice(), tube, hood, dt);
     }
 
     fn set_drive(&mut self, dt: f64) {
-        let low = self.network.node(self.places.accumulator).state.p - self.day.p;
-        let high = self.network.node(self.places.discharge).state.p - self.day.p;
+        let low = self.network.node(self.circuit.low_side()).state.p - self.day.p;
+        let high = self.network.node(self.circuit.high_side()).state.p - self.day.p;
         let stuck = self.condition.cycling_switch_stuck;
         let coolant = self.engine.coolant;
         self.drive
@@ -555,34 +589,33 @@ impl Plant {
     }
 
     fn set_laws(&mut self) {
-        let p = self.places;
         let rpm = self.compressor_rpm();
         let compressor = Compressor {
             displacement: self.vehicle.compressor.displacement.si(),
             wear: self.wear(),
             dry: self.oil_shortage(),
         };
+        let c = &self.circuit;
         self.network
-            .set_law(p.compressor, Law::Compressor(compressor, rpm));
+            .set_law(c.compressor(), Law::Compressor(compressor, rpm));
         // Worn reeds and rings let discharge gas back, running or at rest.
         let reeds = k_from_hole(0.7, REED_LEAK * self.wear());
-        self.network.set_law(p.reeds, Law::Passage(reeds));
+        self.network.set_law(c.reeds, Law::Passage(reeds));
         let tube = self.tube().with_ice(self.ice());
-        self.network.set_law(p.orifice, Law::Orifice(tube));
-        self.network.set_law(p.bypass, self.seat.bypass());
+        self.network.set_law(c.orifice(), Law::Orifice(tube));
+        self.network.set_law(c.bypass, self.seat.bypass());
         let area = self.vehicle.condenser.tubes.flow_area();
-        for (k, heat) in self.condenser.condensing.into_iter().enumerate() {
-            let link = p.condenser_out + 1 + k - condenser::CELLS;
-            self.network.set_draw(link, Draw::Condensing { area, heat });
+        for (link, heat) in c.condenser.links().iter().zip(self.condenser.condensing) {
+            self.network
+                .set_draw(*link, Draw::Condensing { area, heat });
         }
-        let high = self.network.node(p.discharge).state.p - self.day.p;
+        let high = self.network.node(c.high_side()).state.p - self.day.p;
         let law = self.relief.feel(high);
-        self.network.set_law(p.relief, law);
+        self.network.set_law(c.relief, law);
     }
 
     /// Heat of the coming step, for every node, into `self.heat`; returns the air that leaves the evaporator.
     fn pass_heat(&mut self, outside: &Outside, dt: f64) -> evaporator::Air {
-        let p = self.places;
         let hood = self.hood_t;
         let friction = oil::friction(self.oil_shortage(), self.compressor_rpm());
         self.condenser.oil = self.oil_circulation();
@@ -591,15 +624,16 @@ impl Plant {
             network,
             heat,
             shells,
+            circuit: c,
             ..
         } = self;
-        heat.clear();
-        heat.resize(network.nodes().len(), 0.0);
+        heat.reset(network, 0.0);
         let mut in_from_outside = 0.0;
         // The share of the shaft power that the gas did not get, and friction for want of oil, warm the compressor's body.
         let work =
-            (network.link(p.compressor).shaft * crate::compressor::BODY_LOSS + friction) * dt;
-        shells[assembly::BODY].t += work / shells[assembly::BODY].metal;
+            (network.link(c.compressor()).shaft * crate::compressor::BODY_LOSS + friction) * dt;
+        let body = &mut shells[c.body];
+        body.t += work / body.metal;
         in_from_outside += work;
         for shell in shells.iter_mut() {
             let s = &network.node(shell.node).state;
@@ -613,39 +647,40 @@ impl Plant {
             heat[shell.node] += inward;
             in_from_outside += from_out;
         }
-        let nodes = network.nodes();
-        // The liquid line stands behind the last cell.
-        let cells = p.condenser..p.condenser + condenser::CELLS + 1;
         let flow = |link| network.link(link).flow.abs();
-        let hot = flow(p.compressor).max(flow(p.condenser_out));
-        let cold = flow(p.orifice).max(flow(p.pick_up));
+        let hot = flow(c.compressor()).max(flow(c.condenser.out()));
+        let cold = flow(c.orifice()).max(flow(c.pick_up()));
         let (air_flow, air_t) = self.condenser_air;
-        in_from_outside -= self.condenser.pass(
-            &nodes[cells.clone()],
-            hot,
-            air_flow,
-            air_t,
-            dt,
-            &mut heat[cells],
-        );
-        let cells = p.evaporator..p.evaporator + evaporator::CELLS;
+        // What a flooded end loses is taken from the volume after the last cell.
+        let cells = nodes_of(network, &c.condenser);
+        let next = network.node(c.liquid_line.inlet());
+        let mut gained = [0.0; condenser::CELLS];
+        let (to_air, beyond) =
+            self.condenser
+                .pass(cells, next, hot, air_flow, air_t, dt, &mut gained);
+        in_from_outside -= to_air;
+        heat[c.liquid_line.inlet()] -= beyond;
+        add(heat, &c.condenser, gained);
         let inlet = self.cabin.inlet(outside, self.settings.recirculate);
+        let cells = nodes_of(network, &c.evaporator);
+        let mut gained = [0.0; evaporator::CELLS];
         let (coil, from_air) = self.evaporator.pass(
-            &nodes[cells.clone()],
+            cells,
             cold,
             self.cabin.flow,
             inlet,
             outside.p,
             dt,
-            &mut heat[cells],
+            &mut gained,
         );
+        add(heat, &c.evaporator, gained);
         in_from_outside += from_air;
         network.count_energy(in_from_outside);
         coil
     }
 
     /// Puts another shell in a shell's place, of heat capacity `metal` (J/K) at `t` (K): the books count the difference as taken in.
-    pub fn swap_shell(&mut self, shell: usize, metal: f64, t: f64) {
+    pub fn swap_shell(&mut self, shell: ShellId, metal: f64, t: f64) {
         let s = &mut self.shells[shell];
         let gain = metal * t - s.metal * s.t;
         s.t = t;
@@ -656,7 +691,7 @@ impl Plant {
     /// Liquid refrigerant in what the compressor draws now, kg per kg; 0 with the clutch out. A trickle counts for little: while
     /// the clutch catches, the bleed alone is a large share of a small flow.
     pub fn suction_liquid(&self) -> f64 {
-        let c = self.network.link(self.places.compressor);
+        let c = self.network.link(self.circuit.compressor());
         if self.drive.engaged && c.flow > 0.0 {
             c.liquid * (c.flow / TRICKLE).min(1.0)
         } else {
@@ -684,7 +719,7 @@ impl Plant {
 
     /// Mass share of R-12 in the loop's refrigerant; that of its tables when the loop is empty.
     pub fn r12_share(&self) -> f64 {
-        self.network.r12_mean(self.places.inside())
+        self.network.r12_mean()
     }
 
     /// Energy held by volumes and walls, J: what the account of the network's edge must explain.
@@ -693,5 +728,17 @@ impl Plant {
         // Ice holds less than the water it came from.
         let fusion = self.ice() * FUSION;
         self.network.energy() + self.condenser.energy() + self.evaporator.energy() + shells - fusion
+    }
+}
+
+/// Returns the volumes of a coil.
+fn nodes_of<'a, const N: usize>(net: &'a Network, coil: &Section) -> [&'a Node; N] {
+    core::array::from_fn(|k| net.node(coil.nodes()[k]))
+}
+
+/// Adds the heat that each volume of a coil has gained, J.
+fn add<const N: usize>(heat: &mut PerNode<f64>, coil: &Section, gained: [f64; N]) {
+    for (node, gained) in coil.nodes().iter().zip(gained) {
+        heat[*node] += gained;
     }
 }

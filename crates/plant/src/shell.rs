@@ -1,5 +1,7 @@
 //! Metal around a volume: lines, accumulator, compressor body, hoses, cans.
 
+use core::ops::{Index, IndexMut};
+
 use crate::{exchange::between, network::NodeId};
 
 /// What a shell stands in.
@@ -45,5 +47,68 @@ impl Shell {
         );
         self.t += (from_out - inward) / self.metal;
         (inward, from_out)
+    }
+}
+
+/// Which shell.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct ShellId(usize);
+
+/// All shells of a bay.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Shells(Vec<Shell>);
+
+impl Shells {
+    /// Adds a shell and returns which it is.
+    pub fn add(&mut self, shell: Shell) -> ShellId {
+        self.0.push(shell);
+        ShellId(self.0.len() - 1)
+    }
+
+    /// Returns all shells in the order in which they were added.
+    pub fn iter(&self) -> core::slice::Iter<'_, Shell> {
+        self.0.iter()
+    }
+
+    /// As [`iter`](Self::iter), to change them.
+    pub fn iter_mut(&mut self) -> core::slice::IterMut<'_, Shell> {
+        self.0.iter_mut()
+    }
+
+    /// Returns which they are, in that order.
+    pub fn ids(&self) -> impl Iterator<Item = ShellId> + use<> {
+        (0..self.0.len()).map(ShellId)
+    }
+}
+
+impl<'a> IntoIterator for &'a Shells {
+    type Item = &'a Shell;
+    type IntoIter = core::slice::Iter<'a, Shell>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.iter()
+    }
+}
+
+impl<'a> IntoIterator for &'a mut Shells {
+    type Item = &'a mut Shell;
+    type IntoIter = core::slice::IterMut<'a, Shell>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.iter_mut()
+    }
+}
+
+impl Index<ShellId> for Shells {
+    type Output = Shell;
+
+    fn index(&self, id: ShellId) -> &Shell {
+        &self.0[id.0]
+    }
+}
+
+impl IndexMut<ShellId> for Shells {
+    fn index_mut(&mut self, id: ShellId) -> &mut Shell {
+        &mut self.0[id.0]
     }
 }

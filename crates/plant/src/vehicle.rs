@@ -2,8 +2,8 @@
 
 use lowside_fluids::{Gas, oil::Oil};
 use lowside_units::{
-    Area, Conductance, Duration, GaugePressure, HeatCapacity, Length, Mass, MassFlow, Power, Ratio,
-    Speed, Temperature, TemperatureDifference, Volume,
+    Area, Conductance, Duration, GaugePressure, HeatCapacity, Length, Mass, MassFlow, Power,
+    Quantity, Ratio, Speed, Temperature, TemperatureDifference, Volume,
 };
 use serde::{Deserialize, Serialize};
 
@@ -80,7 +80,20 @@ pub struct LineSpec {
     pub hood_conductance: Conductance,
     /// Pressure lost at the rated flow of 50 g/s.
     pub pressure_loss: TextPressure,
+    /// Inside diameter; left out in data sheets from before it was asked for.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bore: Option<Length>,
+    /// Volume of a muffler or an in-line filter at its inlet; left out where there is none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub muffler: Option<Volume>,
 }
+
+/// Bore of a discharge line whose data sheet has none, m (common practice: 10-13 mm).
+const DISCHARGE_BORE: f64 = 10e-3;
+/// Bore of a liquid line whose data sheet has none, m (common practice: 6-8 mm).
+const LIQUID_BORE: f64 = 7e-3;
+/// Bore of a suction line whose data sheet has none, m (common practice: 14-19 mm).
+const SUCTION_BORE: f64 = 14e-3;
 
 /// Condenser: parallel tubes and fins.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -222,20 +235,41 @@ pub type TextPressure = lowside_units::AbsolutePressure;
 pub const RATED_FLOW: f64 = 0.05;
 
 impl Vehicle {
+    /// Returns the bore of the discharge line.
+    pub fn discharge_bore(&self) -> Length {
+        self.discharge_line
+            .bore
+            .unwrap_or(Length::from_si(DISCHARGE_BORE))
+    }
+
+    /// Returns the bore of the liquid line.
+    pub fn liquid_bore(&self) -> Length {
+        self.liquid_line
+            .bore
+            .unwrap_or(Length::from_si(LIQUID_BORE))
+    }
+
+    /// Returns the bore of the suction line.
+    pub fn suction_bore(&self) -> Length {
+        self.suction_line
+            .bore
+            .unwrap_or(Length::from_si(SUCTION_BORE))
+    }
+
     /// Most refrigerant the loop can be started with: 850 g for each litre, which leaves gas space at any temperature the
     /// day can have.
     pub fn most_charge(&self) -> Mass {
-        let litres: f64 = [
+        let volumes = [
             self.discharge_line.volume,
             self.condenser.volume,
             self.liquid_line.volume,
             self.evaporator.volume,
             self.accumulator.volume,
             self.suction_line.volume,
-        ]
-        .iter()
-        .map(|v| v.l())
-        .sum();
+        ];
+        let lines = [&self.discharge_line, &self.liquid_line, &self.suction_line];
+        let mufflers = lines.into_iter().filter_map(|line| line.muffler);
+        let litres: f64 = volumes.into_iter().chain(mufflers).map(|v| v.l()).sum();
         Mass::from_kg(0.85 * litres)
     }
 }

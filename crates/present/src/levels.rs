@@ -3,13 +3,19 @@
 //! Every volume with its pressure, temperature, liquid share and place in the loop, every stream with its flow, and the lines of
 //! the surroundings at the pressure whose saturation temperature is theirs. The page only puts them on a sheet.
 
-use lowside_plant::{condenser, evaporator, network::Node, species::REFRIGERANT};
+use lowside_plant::{
+    circuit::Section,
+    network::{LinkId, Node, NodeId},
+    species::REFRIGERANT,
+};
 use lowside_session::Bay;
 use lowside_shop::can::{self, Stance};
 use lowside_units::{
     AbsolutePressure, GaugePressure, Quantity, Temperature,
     display::{self, PressureUnit, Shown, TemperatureUnit, UnitSystem},
 };
+
+use crate::parts::Part;
 
 /// Lowest pressure on the axis, Pa absolute; what is below rests on the floor.
 pub const FLOOR: f64 = 3e3;
@@ -104,8 +110,12 @@ pub struct CanLevel {
 /// Everything that the drawing shows at one moment.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Levels {
-    /// Discharge line, condenser cells and liquid line, in the order of the flow.
-    pub high: Vec<Block>,
+    /// Discharge line.
+    pub discharge: Block,
+    /// Condenser cells in the order of the flow.
+    pub condenser_cells: Vec<Block>,
+    /// Liquid line.
+    pub liquid: Block,
     /// Evaporator cells in the order of the flow.
     pub evaporator: Vec<Block>,
     /// Accumulator.
@@ -122,7 +132,7 @@ pub struct Levels {
     pub can: Option<CanLevel>,
     /// Through the compressor.
     pub compressor: Stream,
-    /// Through the condenser, into its last cell.
+    /// Through the condenser, half way along.
     pub condenser: Stream,
     /// Through the orifice.
     pub orifice: Stream,
@@ -192,13 +202,39 @@ fn block(node: &Node, atmosphere: f64) -> Block {
 }
 
 impl Levels {
+    /// Returns the blocks of the high side in the order of the flow, with the part that each belongs to.
+    pub fn high_side(&self) -> impl Iterator<Item = (Part, &Block)> {
+        let cells = self
+            .condenser_cells
+            .iter()
+            .map(|cell| (Part::Condenser, cell));
+        [(Part::Discharge, &self.discharge)]
+            .into_iter()
+            .chain(cells)
+            .chain([(Part::Liquid, &self.liquid)])
+    }
+
     /// Reads a bay.
     pub fn of(bay: &Bay, units: UnitSystem) -> Self {
         let (plant, shop) = (bay.plant(), bay.shop());
-        let (net, p, q) = (&plant.network, plant.places, shop.places);
+        let (net, c, q) = (&plant.network, &plant.circuit, shop.manifold);
         let day = plant.day();
-        let node = |id: usize| block(net.node(id), day.p);
-        let stream = |id: usize| {
+        let node = |id: NodeId| block(net.node(id), day.p);
+        let cells = |coil: &Section| coil.nodes().iter().map(|id| node(*id)).collect();
+        let whole = |section: &Section| {
+            let outlet = node(section.outlet());
+            let blocks = section.nodes().iter().map(|id| node(*id));
+            let (volume, liquid) = blocks.fold((0.0, 0.0), |(volume, liquid), b| {
+                (volume + b.volume, liquid + b.volume * b.fill)
+            });
+            // A line stands as high as where the flow leaves it.
+            Block {
+                volume,
+                fill: (liquid / volume).clamp(0.0, 1.0),
+                ..outlet
+            }
+        };
+        let stream = |id: LinkId| {
             let l = net.link(id);
             Stream {
                 flow: l.flow * 1e3,
@@ -211,8 +247,6 @@ impl Levels {
         };
         let gauge = |g: f64| height(g + day.p, day.p);
         let hands = &shop.hands;
-        // The link into a cell stands just before the one out of the last cell.
-        let mid = p.condenser_out - condenser::CELLS / 2;
         let switches = &plant.vehicle.switches;
         let can = hands.attached.can().map(|c| CanLevel {
             block: node(q.can),
@@ -225,21 +259,21 @@ impl Levels {
         });
         let (up, down) = (stream(q.tap_vapour), stream(q.tap_liquid));
         Self {
-            high: (p.discharge..=p.liquid).map(node).collect(),
-            evaporator: (p.evaporator..p.evaporator + evaporator::CELLS)
-                .map(node)
-                .collect(),
-            accumulator: node(p.accumulator),
-            suction: node(p.suction),
+            discharge: whole(&c.discharge_line),
+            condenser_cells: cells(&c.condenser),
+            liquid: whole(&c.liquid_line),
+            evaporator: cells(&c.evaporator),
+            accumulator: whole(&c.accumulator),
+            suction: whole(&c.suction_line),
             low_hose: node(q.low_hose),
             high_hose: node(q.high_hose),
             service_hose: node(q.service_hose),
             can,
-            compressor: stream(p.compressor),
-            condenser: stream(mid),
-            orifice: stream(p.orifice),
-            evaporated: stream(p.pick_up - 1),
-            pick_up: stream(p.pick_up),
+            compressor: stream(c.compressor()),
+            condenser: stream(c.condenser.half_way()),
+            orifice: stream(c.orifice()),
+            evaporated: stream(c.evaporator.out()),
+            pick_up: stream(c.pick_up()),
             tap: if up.flow.abs() >= down.flow.abs() {
                 up
             } else {
@@ -272,8 +306,8 @@ impl Levels {
     /// Height of the lowest thing on the drawing that holds matter. A hose that hangs open stands at the atmosphere and does not
     /// count.
     pub fn lowest(&self) -> f64 {
-        self.high
-            .iter()
+        self.high_side()
+            .map(|(_, block)| block)
             .chain(&self.evaporator)
             .chain([
                 &self.accumulator,
@@ -364,8 +398,8 @@ mod tests {
     fn a_parked_charged_loop_rests_on_the_line_of_the_outside_air() {
         let l = Levels::of(&bay_parked(), UnitSystem::US);
         for b in l
-            .high
-            .iter()
+            .high_side()
+            .map(|(_, block)| block)
             .chain(&l.evaporator)
             .chain([&l.accumulator, &l.suction])
         {
@@ -391,7 +425,7 @@ mod tests {
         }
         let l = Levels::of(&bay, UnitSystem::US);
         assert!(
-            l.high[3].height > l.outside.height,
+            l.condenser_cells[2].height > l.outside.height,
             "the condenser sheds heat down to the outside air"
         );
         assert!(
@@ -410,7 +444,7 @@ mod tests {
         let mut bay = bay("charge-from-cans");
         bay.apply(lowside_session::VesselAct::TakeCan).unwrap();
         let l = Levels::of(&bay, UnitSystem::SI);
-        assert!(l.high.iter().all(|b| b.below && b.height == 0.0));
+        assert!(l.high_side().all(|(_, b)| b.below && b.height == 0.0));
         let can = l.can.expect("a can is on");
         assert!((can.block.height - l.outside.height).abs() < 0.01);
         assert!(can.block.fill > 0.5);

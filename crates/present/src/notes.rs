@@ -116,11 +116,11 @@ fn difference(pa: f64, units: UnitSystem) -> Shown {
 /// What concerns can, hoses and room.
 fn shop(bay: &Bay, units: UnitSystem, notes: &mut Vec<Note>) {
     let (plant, shop) = (bay.plant(), bay.shop());
-    let (net, p, q) = (&plant.network, plant.places, shop.places);
+    let (net, c, q) = (&plant.network, &plant.circuit, shop.manifold);
     let air = plant.day().p;
     let (high, low) = (
-        net.node(p.discharge).state.p,
-        net.node(p.accumulator).state.p,
+        net.node(c.high_side()).state.p,
+        net.node(c.low_side()).state.p,
     );
     let at = |pa: f64| height(pa, air);
     let mut put = |idea, spot, pa: f64, shown| {
@@ -217,11 +217,11 @@ fn over_refrigerant(s: &State, table: &Table) -> f64 {
 /// What concerns the loop.
 fn vehicle(bay: &Bay, units: UnitSystem, notes: &mut Vec<Note>) {
     let plant = bay.plant();
-    let (net, p, day) = (&plant.network, plant.places, plant.day());
+    let (net, c, day) = (&plant.network, &plant.circuit, plant.day());
     let table = net.table();
     let (top, bottom) = (
-        &net.node(p.liquid - 1).state,
-        &net.node(p.accumulator).state,
+        &net.node(c.condenser.outlet()).state,
+        &net.node(c.low_side()).state,
     );
     let at = |pa: f64| height(pa, day.p);
     let warmth = |k: f64| display::temperature(Temperature::from_k(k), units);
@@ -246,7 +246,7 @@ fn vehicle(bay: &Bay, units: UnitSystem, notes: &mut Vec<Note>) {
             ratio(plant.damage.wear()),
         );
     }
-    let runs = net.link(p.compressor).flow > 1e-3;
+    let runs = net.link(c.compressor()).flow > 1e-3;
     if !runs && top.p.max(bottom.p) < NEARLY_EMPTY {
         let boils = water::boiling_temperature(bottom.p.max(5.0));
         let idea = if boils < day.t {
@@ -270,9 +270,7 @@ fn vehicle(bay: &Bay, units: UnitSystem, notes: &mut Vec<Note>) {
             difference(over_refrigerant(top, table), units),
         );
     } else if !runs && level {
-        let liquid: f64 = (p.discharge..=p.suction)
-            .map(|id| net.node(id).state.m_liq)
-            .sum();
+        let liquid: f64 = plant.volumes().map(|n| n.state.m_liq).sum();
         let outside = at(table.p_sat(day.t));
         if liquid < 1e-4 {
             put(
@@ -358,7 +356,7 @@ mod tests {
         let p = bay
             .plant()
             .network
-            .node(bay.plant().places.accumulator)
+            .node(bay.plant().circuit.low_side())
             .state
             .p;
         // 35 degC water boils at 5.6 kPa (IAPWS steam tables).
@@ -440,7 +438,8 @@ mod tests {
         let parked = ["engine.on=false", "controls.ac=false"];
         let gauge = |air: &str| {
             let bay = opened("healthy", &[&parked[..], &[air]].concat(), 120);
-            let node = bay.plant().network.node(bay.plant().places.liquid - 1);
+            let outlet = bay.plant().circuit.condenser.outlet();
+            let node = bay.plant().network.node(outlet);
             let note = of(&bay, UnitSystem::US)
                 .into_iter()
                 .find(|n| n.idea == Idea::AirOnTop);

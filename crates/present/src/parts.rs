@@ -5,11 +5,12 @@
 
 use lowside_fluids::{moist_air, water};
 use lowside_plant::{
-    condenser, evaporator,
+    circuit::Section,
     network::{LinkId, Node, NodeId},
     species::REFRIGERANT,
 };
 use lowside_session::Bay;
+use lowside_shop::manifold::HOSE_BORE;
 use lowside_units::{
     Power, Quantity, Temperature,
     display::{self, Shown, UnitSystem},
@@ -187,8 +188,6 @@ pub struct Parts {
     pub air_flow: [f64; 2],
 }
 
-/// Inside diameters, m: discharge line, liquid line, cold and suction line, hoses (common practice, no source).
-const BORES: [f64; 4] = [10e-3, 8e-3, 16e-3, 5e-3];
 /// Below this flow a tube counts as at rest, kg/s.
 const REST: f64 = 2e-5;
 
@@ -266,29 +265,37 @@ fn tube(bay: &Bay, node: NodeId, link: LinkId, bore: f64, dew: f64) -> Tube {
     }
 }
 
-/// Cells of a coil from `first` on, with their walls (K); `out` is the link out of the first.
-fn cells(bay: &Bay, first: NodeId, walls: &[f64], out: LinkId) -> Vec<Cell> {
+/// Cells of a coil with their walls (K).
+fn cells(bay: &Bay, coil: &Section, walls: &[f64]) -> Vec<Cell> {
     let net = &bay.plant().network;
-    let cell = |(k, wall): (usize, &f64)| {
-        let n = net.node(first + k);
+    let cell = |((node, out), wall): ((&NodeId, &LinkId), &f64)| {
+        let n = net.node(*node);
         Cell {
             t: celsius(n.state.t),
             wall: celsius(*wall),
             fill: fill(n),
             air: air_share(n),
-            liquid: net.link(out + k).liquid,
+            liquid: net.link(*out).liquid,
         }
     };
-    walls.iter().enumerate().map(cell).collect()
+    coil.nodes()
+        .iter()
+        .zip(coil.links())
+        .zip(walls)
+        .map(cell)
+        .collect()
 }
 
 impl Tubes {
     /// Reads a bay: no more than a frame needs.
     pub fn of(bay: &Bay) -> Self {
-        let (net, p, q) = (&bay.plant().network, bay.plant().places, bay.shop().places);
+        let (plant, q) = (bay.plant(), bay.shop().manifold);
+        let (net, c, v) = (&plant.network, &plant.circuit, &plant.vehicle);
+        let bores = [v.discharge_bore(), v.liquid_bore(), v.suction_bore()];
+        let [discharge, liquid, suction] = bores.map(Quantity::si);
         let dew = dew_point(bay);
         let tube = |node, link, bore| tube(bay, node, link, bore, dew);
-        let last = p.evaporator + evaporator::CELLS - 1;
+        let first = net.node(c.evaporator.inlet()).state.t;
         let (up, down) = (net.link(q.tap_vapour), net.link(q.tap_liquid));
         let tap = if up.flow.abs() >= down.flow.abs() {
             q.tap_vapour
@@ -296,18 +303,18 @@ impl Tubes {
             q.tap_liquid
         };
         Self {
-            discharge: tube(p.discharge, p.compressor + 1, BORES[0]),
-            liquid: tube(p.liquid, p.condenser_out, BORES[1]),
+            discharge: tube(c.discharge_line.outlet(), c.discharge_line.out(), discharge),
+            liquid: tube(c.liquid_line.outlet(), c.condenser.out(), liquid),
             behind: Tube {
-                t: celsius(net.node(p.evaporator).state.t),
-                coat: coat(dew, net.node(p.evaporator).state.t),
-                ..tube(p.evaporator, p.orifice + 1, BORES[1])
+                t: celsius(first),
+                coat: coat(dew, first),
+                ..tube(c.evaporator.inlet(), c.evaporator.links()[0], liquid)
             },
-            cold: tube(last, p.pick_up - 1, BORES[2]),
-            suction: tube(p.suction, p.pick_up, BORES[2]),
-            low_hose: tube(q.low_hose, bay.shop().low_port(), BORES[3]),
-            high_hose: tube(q.high_hose, q.high_port, BORES[3]),
-            service_hose: tube(q.service_hose, tap, BORES[3]),
+            cold: tube(c.evaporator.outlet(), c.evaporator.out(), suction),
+            suction: tube(c.suction_line.outlet(), c.pick_up(), suction),
+            low_hose: tube(q.low_hose, bay.shop().low_port(), HOSE_BORE),
+            high_hose: tube(q.high_hose, q.high_port, HOSE_BORE),
+            service_hose: tube(q.service_hose, tap, HOSE_BORE),
         }
     }
 }
@@ -316,9 +323,8 @@ impl Parts {
     /// Reads a bay.
     pub fn of(bay: &Bay, units: UnitSystem) -> Self {
         let (plant, shop) = (bay.plant(), bay.shop());
-        let (net, p, q) = (&plant.network, plant.places, shop.places);
+        let (net, c, q) = (&plant.network, &plant.circuit, shop.manifold);
         let dew = dew_point(bay);
-        let cells = |first, walls: &[f64], out| cells(bay, first, walls, out);
         let store = |id: NodeId| {
             let n = net.node(id);
             (celsius(n.state.t), fill(n), coat(dew, n.state.t))
@@ -345,15 +351,11 @@ impl Parts {
             .fold(f64::MAX, |a, b| a.min(*b));
         Self {
             tubes: Tubes::of(bay),
-            condenser: cells(
-                p.condenser,
-                &plant.condenser.wall,
-                p.condenser_out + 1 - condenser::CELLS,
-            ),
-            evaporator: cells(p.evaporator, &plant.evaporator.wall, p.orifice + 1),
-            accumulator: store(p.accumulator),
+            condenser: cells(bay, &c.condenser, &plant.condenser.wall),
+            evaporator: cells(bay, &c.evaporator, &plant.evaporator.wall),
+            accumulator: store(c.accumulator.outlet()),
             can: shop.hands.attached.can().map(|_| store(q.can)),
-            body: celsius(plant.shells[lowside_plant::assembly::BODY].t),
+            body: celsius(plant.shells[c.body].t),
             held: (plant.evaporator.held / plant.vehicle.evaporator.held_water.si().max(1e-9))
                 .clamp(0.0, 1.0),
             drips: plant.evaporator.held >= 0.98 * plant.vehicle.evaporator.held_water.si(),
@@ -361,15 +363,15 @@ impl Parts {
             open: inside::open_share(bay),
             turns: plant.compressor_rpm() / 60.0,
             engine,
-            relief: net.link(p.relief).flow > REST,
+            relief: net.link(c.relief).flow > REST,
             switches: [plant.drive.cycling.closed, plant.drive.cut_out.closed],
             coupled: [shop.hands.low_coupled, shop.hands.high_coupled],
             valves: [shop.hands.low_valve, shop.hands.high_valve],
             shed: heat(plant.condenser.duty),
             taken: heat(plant.evaporator.duty),
             work: (
-                net.link(p.compressor).shaft,
-                display::power(Power::from_si(net.link(p.compressor).shaft), units),
+                net.link(c.compressor()).shaft,
+                display::power(Power::from_si(net.link(c.compressor()).shaft), units),
             ),
             air: [
                 t(plant.condenser_air.1),

@@ -22,14 +22,14 @@ impl Sound {
     /// Listens to a bay.
     pub fn of(bay: &Bay) -> Self {
         let (plant, shop) = (bay.plant(), bay.shop());
-        let (net, p, q) = (&plant.network, plant.places, shop.places);
+        let (net, q) = (&plant.network, shop.manifold);
         let s = &plant.settings;
         let engine = if s.engine_on {
             s.engine_rpm / 60.0
         } else {
             0.0
         };
-        let through = [q.hose_end, q.low_valve, q.high_valve, p.relief]
+        let through = [q.hose_end, q.low_valve, q.high_valve, plant.circuit.relief]
             .map(|link| net.link(link).flow.abs())
             .into_iter()
             .fold(0.0, f64::max);

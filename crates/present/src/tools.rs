@@ -271,7 +271,7 @@ fn hung(bay: &Bay, units: UnitSystem) -> Hung {
     let (plant, shop) = (bay.plant(), bay.shop());
     let mass = |kg: f64| display::mass(Mass::from_kg(kg), units);
     let held = |shop: &Shop| {
-        let c = plant.network.node(shop.places.can).content.whole();
+        let c = plant.network.node(shop.manifold.can).content.whole();
         c[lowside_plant::species::REFRIGERANT]
     };
     match shop.hands.attached {
@@ -359,7 +359,7 @@ impl Tools {
                 let t = Temperature::from_k(shop.instruments.clamp.reading());
                 (p, display::temperature(t, units))
             }),
-            glass: meters::sight_glass(bay.plant(), &shop.places),
+            glass: meters::sight_glass(bay.plant(), &shop.manifold),
             clutch: shop.hands.clutch_meter.then(|| {
                 let (volts, amperes) = meters::clutch(bay.plant());
                 [

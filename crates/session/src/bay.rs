@@ -237,10 +237,7 @@ impl Bay {
 
     /// Refrigerant in the loop, without hoses and cans, with what its oil has dissolved, kg.
     pub fn charge(&self) -> f64 {
-        let p = self.plant.places;
-        (p.discharge..=p.suction)
-            .map(|i| self.plant.network.node(i).content.whole()[REFRIGERANT])
-            .sum()
+        self.plant.charge()
     }
 
     /// Refrigerant that went into the room, kg: through openings, and with what was taken off open.
@@ -333,7 +330,7 @@ mod tests {
     fn a_number_that_is_none_halts_the_bay() {
         let mut bay = Bay::new(&library::shipped("healthy").expect("shipped"));
         bay.step().expect("sound");
-        let place = bay.plant.places.condenser;
+        let place = bay.plant.circuit.condenser.inlet();
         bay.plant.network.inject(place, &Content::air(f64::NAN));
         let halt = bay.step().expect_err("no number");
         assert_eq!(halt.place, "condenser");
@@ -347,7 +344,8 @@ mod tests {
     #[test]
     fn what_no_table_holds_halts_the_bay() {
         let mut bay = Bay::new(&library::shipped("healthy").expect("shipped"));
-        bay.plant.shells[1].t = 2e4;
+        let hose = bay.plant.circuit.discharge_hose;
+        bay.plant.shells[hose].t = 2e4;
         let halt = loop {
             if let Err(halt) = bay.step() {
                 break halt;

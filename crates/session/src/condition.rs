@@ -80,15 +80,15 @@ readings! {
     /// Cabin thermometer.
     Cabin, "cabin", Temperature, b => b.shop().instruments.cabin.pointer();
     /// Liquid left in the can.
-    CanLiquid, "can_liquid", Mass, b => b.plant().network.node(b.shop().places.can).state.m_liq;
+    CanLiquid, "can_liquid", Mass, b => b.plant().network.node(b.shop().manifold.can).state.m_liq;
     /// Refrigerant in the loop, without hoses and cans.
     Charge, "charge", Mass, b => b.charge();
     /// Electronic vacuum gauge.
     Vacuum, "vacuum", Absolute, b => b.shop().instruments.vacuum.pointer();
     /// Air in the loop.
-    Air, "air", Mass, b => in_loop(b, AIR);
+    Air, "air", Mass, b => b.plant().held(AIR);
     /// Water in the loop that no desiccant and no ice holds.
-    Water, "water", Mass, b => in_loop(b, WATER);
+    Water, "water", Mass, b => b.plant().held(WATER);
     /// Refrigerant that went into the room.
     Vented, "vented", Mass, b => b.vented();
     /// Liquid share of what the compressor draws.
@@ -162,9 +162,9 @@ readings! {
     /// Water that the desiccant holds.
     DesiccantWater, "desiccant_water", Mass, b => b.plant().desiccant_water();
     /// Oil in the loop.
-    Oil, "oil", Mass, b => in_loop(b, OIL);
+    Oil, "oil", Mass, b => b.plant().held(OIL);
     /// The same by volume.
-    OilVolume, "oil_volume", Volume, b => in_loop(b, OIL) / RHO_OIL;
+    OilVolume, "oil_volume", Volume, b => b.plant().held(OIL) / RHO_OIL;
     /// Mineral oil in the loop's oil.
     MineralOil, "mineral_oil", Share, b => b.plant().oil.oils.share(Oil::Mineral);
     /// The recovery machine runs.
@@ -189,13 +189,6 @@ fn new_accumulator(bay: &Bay) -> bool {
 fn converted(bay: &Bay) -> bool {
     let record = bay.record(&Prices::default());
     record.gas != record.built_for && breaches(&record).is_empty()
-}
-
-fn in_loop(bay: &Bay, species: usize) -> f64 {
-    let p = bay.plant().places;
-    (p.discharge..=p.suction)
-        .map(|i| bay.plant().network.node(i).content[species])
-        .sum()
 }
 
 /// How a reading is compared.

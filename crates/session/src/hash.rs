@@ -4,7 +4,7 @@ use lowside_fluids::{
     Blend,
     oil::{Oil, Oils},
 };
-use lowside_plant::{leak::Size, plant::Plant, seat::Seat};
+use lowside_plant::{leak::Size, passage::Passage, plant::Plant, seat::Seat};
 use lowside_shop::{
     Attached, Shop, can::Stance, gauge::Instrument, identifier::Identifier, joints::Fit,
     vacuum::GaugePlace,
@@ -106,7 +106,7 @@ pub(crate) fn state_hash(tick: u64, plant: &Plant, shop: &Shop) -> u64 {
     for link in plant.network.links() {
         h.numbers([link.flow, link.oil]);
     }
-    h.word(plant.oil.turn as u64);
+    h.word(plant.oil.turn.word());
     let oils = &plant.oil.oils;
     if *oils != Oils::pure(plant.vehicle.oil_kind) {
         h.numbers(Oil::ALL.map(|o| oils.share(o)));
@@ -175,6 +175,13 @@ impl Fnv {
             k.radiator,
         ]);
         h.flags([k.cycling_switch_stuck]);
+        for at in Passage::ALL {
+            let open = plant.open_share(at);
+            if (open - 1.0).abs() > 0.0 {
+                h.word(at as u64);
+                h.number(open);
+            }
+        }
         h.numbers([s.engine_rpm, s.road_speed]);
         h.word(s.blower as u64);
         h.flags([

@@ -2,7 +2,7 @@
 
 use std::collections::VecDeque;
 
-use lowside_plant::{evaporator, plant::TICK};
+use lowside_plant::{network::NodeId, plant::TICK};
 use serde::Serialize;
 
 use crate::{bay::Bay, take::hex};
@@ -92,14 +92,14 @@ impl Window {
     /// Takes in the bay as it stands after a step.
     pub fn take(&mut self, bay: &Bay) {
         let plant = bay.plant();
-        let p = plant.places;
+        let c = &plant.circuit;
         let engaged = plant.drive.engaged;
         if self.samples.len() as f64 * TICK >= WINDOW {
             self.samples.pop_front();
         }
         self.samples.push_back(Sample {
-            low: plant.network.node(p.accumulator).state.p,
-            high: plant.network.node(p.discharge).state.p,
+            low: plant.network.node(c.low_side()).state.p,
+            high: plant.network.node(c.high_side()).state.p,
             vent: plant.cabin.vent.t,
             engaged,
             pulled_in: engaged && !self.was_engaged,
@@ -117,26 +117,23 @@ impl Window {
     /// The numbers now.
     pub fn summary(&self, bay: &Bay) -> Summary {
         let plant = bay.plant();
-        let p = plant.places;
+        let c = &plant.circuit;
         let table = plant.network.table();
-        let node = |i: usize| &plant.network.node(i).state;
+        let node = |i: NodeId| &plant.network.node(i).state;
         let n = self.samples.len().max(1) as f64;
         let mean = |f: fn(&Sample) -> f64| self.samples.iter().map(f).sum::<f64>() / n;
         let on: Vec<&Sample> = self.samples.iter().filter(|s| s.engaged).collect();
         let on_mean = |f: fn(&Sample) -> f64| {
             (!on.is_empty()).then(|| on.iter().map(|s| f(s)).sum::<f64>() / on.len() as f64 / 1e3)
         };
-        let outlet = node(p.evaporator + evaporator::CELLS - 1);
-        let liquid = node(p.liquid);
-        let accumulator = node(p.accumulator);
-        let mut air = 0.0;
-        for i in p.discharge..=p.suction {
-            air += plant.network.node(i).content[lowside_plant::species::AIR];
-        }
+        let outlet = node(c.evaporator.outlet());
+        let liquid = node(c.liquid_line.outlet());
+        let accumulator = node(c.low_side());
+        let air = plant.held(lowside_plant::species::AIR);
         Summary {
             t_s: bay.seconds(),
             low_kPa_abs: accumulator.p / 1e3,
-            high_kPa_abs: node(p.discharge).p / 1e3,
+            high_kPa_abs: node(c.high_side()).p / 1e3,
             low_kPa_abs_clutch_on_mean: on_mean(|s| s.low),
             high_kPa_abs_clutch_on_mean: on_mean(|s| s.high),
             vent_degC_mean: mean(|s| s.vent) - 273.15,
@@ -144,7 +141,7 @@ impl Window {
             cabin_degC: plant.cabin.air.t - 273.15,
             superheat_K: (outlet.t - table.t_sat(outlet.p)).max(0.0),
             subcooling_K: (table.t_sat(liquid.p) - liquid.t).max(0.0),
-            discharge_degC: node(p.discharge).t - 273.15,
+            discharge_degC: node(c.high_side()).t - 273.15,
             clutch_on: plant.drive.engaged,
             clutch_cycles: self.samples.iter().map(|s| u32::from(s.pulled_in)).sum(),
             clutch_duty: on.len() as f64 / n,

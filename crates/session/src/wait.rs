@@ -38,7 +38,12 @@ impl Goal {
         match self {
             Self::Event(Event::CanEmpty) => {
                 let can = bay.shop().hands.attached.can();
-                let liquid = bay.plant().network.node(bay.shop().places.can).state.m_liq;
+                let liquid = bay
+                    .plant()
+                    .network
+                    .node(bay.shop().manifold.can)
+                    .state
+                    .m_liq;
                 can.is_some_and(|c| !c.burst) && liquid > EMPTY
             }
             Self::Event(Event::ClutchIn)

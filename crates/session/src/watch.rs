@@ -26,7 +26,7 @@ const TELLS_AIR: f64 = 0.1e-3;
 /// Where the room's air flows into the loop by what hands have left open, and how much, kg/s.
 fn air_in(plant: &Plant, shop: &Shop) -> Option<(Event, f64)> {
     let net = &plant.network;
-    let hose = (-net.link(shop.places.hose_end).flow).max(0.0);
+    let hose = (-net.link(shop.manifold.hose_end).flow).max(0.0);
     if hose > 0.0 && shop.hose_leads_in() {
         return Some((Event::AirByTheHose, hose));
     }
@@ -168,7 +168,7 @@ impl Watch {
             tell(Event::PumpOilBlown);
         }
         self.pump_oil_low = low;
-        let can_liquid = plant.network.node(shop.places.can).state.m_liq > EMPTY;
+        let can_liquid = plant.network.node(shop.manifold.can).state.m_liq > EMPTY;
         let on = shop.hands.attached.can().is_some();
         if self.can_had_liquid && !can_liquid && on {
             tell(Event::CanEmpty);

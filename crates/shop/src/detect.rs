@@ -47,7 +47,7 @@ impl Spot {
         match self {
             Self::Joint(joint) => shop.openings.behind(plant, joint).0,
             Self::Site(site) => {
-                plant.network.node(site.node(&plant.places)).state.p - plant.day().p
+                plant.network.node(site.node(&plant.circuit)).state.p - plant.day().p
             }
         }
     }
@@ -67,7 +67,7 @@ impl Spot {
             _ => Escape::default(),
         };
         let out = plant.leaks_out(site);
-        let node = net.node(site.node(&plant.places));
+        let node = net.node(site.node(&plant.circuit));
         Escape {
             all: core.all + out,
             refrigerant: core.refrigerant + out * joints::refrigerant_share(node),

@@ -67,7 +67,7 @@ impl Watch {
             || (hands.high_coupled && hands.high_valve > 0.0);
         let pump = hands.attached.pump();
         let shut_off = !way || pump.is_some_and(|p| !p.valve_open);
-        let p = plant.network.node(plant.places.accumulator).state.p;
+        let p = plant.network.node(plant.circuit.low_side()).state.p;
         self.holding &= shut_off && !plant.drive.engaged;
         if self.drawing && shut_off && p < DRAWN {
             self.holding = true;

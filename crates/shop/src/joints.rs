@@ -2,8 +2,7 @@
 
 use lowside_fluids::{Gas, table::Table};
 use lowside_plant::{
-    assembly::Places,
-    condenser, evaporator,
+    circuit::Circuit,
     flow::{choked, k_from_hole},
     leak::Site,
     network::{Law, LinkId, Network, Node, NodeId, ROOM},
@@ -199,23 +198,23 @@ struct Leak {
 impl Openings {
     /// All joints as they came; ports with fittings for `gas`, a second one on the low side if there are `two`: capped, its core
     /// as new, since nobody has been at it.
-    pub fn new(net: &mut Network, p: &Places, gas: Gas, two: bool) -> Self {
+    pub fn new(net: &mut Network, c: &Circuit, gas: Gas, two: bool) -> Self {
         let nodes = [
-            p.discharge,
-            p.condenser,
-            p.condenser + condenser::CELLS - 1,
-            p.liquid,
-            p.evaporator,
-            p.evaporator + evaporator::CELLS - 1,
-            p.accumulator,
-            p.suction,
+            c.high_side(),
+            c.condenser.inlet(),
+            c.condenser.outlet(),
+            c.liquid_line.outlet(),
+            c.evaporator.inlet(),
+            c.evaporator.outlet(),
+            c.low_side(),
+            c.compressor_inlet(),
         ];
         let slip = Draw::Slip;
         // The accumulator's joints and the low port are at its top.
         let top = Draw::Top { floods: 0.9 };
         let shut = Law::Passage(0.0);
         let links = nodes.map(|n| {
-            let how = if n == p.accumulator { top } else { slip };
+            let how = if n == c.low_side() { top } else { slip };
             net.add_link("joints", (n, how), (ROOM, slip), shut)
         });
         Self {

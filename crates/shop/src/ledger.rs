@@ -1,6 +1,7 @@
 //! The ledger: where every gram is now.
 
 use lowside_plant::{
+    network::NodeId,
     plant::Plant,
     species::{Content, DISSOLVED, OIL, WATER},
 };
@@ -65,8 +66,8 @@ pub const PLACES: usize = 16;
 
 /// Every place in the order of the flow, then what is outside the loop.
 pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
-    let p = plant.places;
-    let vessel = plant.network.node(shop.places.can);
+    let c = &plant.circuit;
+    let vessel = plant.network.node(shop.manifold.can);
     let aside = |place, content: Content| Entry {
         place,
         content: content.whole(),
@@ -96,11 +97,11 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
     }
     let mut waste = shop.scrap;
     waste[OIL] += shop.oil.waste;
-    let sum = |place, range: core::ops::RangeInclusive<usize>| {
+    let sum = |place, nodes: &[NodeId]| {
         let mut content = Content::default();
         let (mut liquid, mut bound, mut dissolved) = (0.0, 0.0, 0.0);
-        for i in range {
-            let node = plant.network.node(i);
+        for id in nodes {
+            let node = plant.network.node(*id);
             content.add(&node.content.whole(), 1.0);
             content[WATER] += node.bound + node.oil_water;
             bound += node.bound;
@@ -116,17 +117,14 @@ pub fn ledger(plant: &Plant, shop: &Shop, vented: Content) -> [Entry; PLACES] {
         }
     };
     [
-        sum(Place::DischargeLine, p.discharge..=p.discharge),
-        sum(Place::Condenser, p.condenser..=p.liquid - 1),
-        sum(Place::LiquidLine, p.liquid..=p.liquid),
-        sum(Place::Evaporator, p.evaporator..=p.accumulator - 1),
-        sum(Place::Accumulator, p.accumulator..=p.accumulator),
-        sum(Place::SuctionLine, p.suction..=p.suction),
+        sum(Place::DischargeLine, c.discharge_line.nodes()),
+        sum(Place::Condenser, c.condenser.nodes()),
+        sum(Place::LiquidLine, c.liquid_line.nodes()),
+        sum(Place::Evaporator, c.evaporator.nodes()),
+        sum(Place::Accumulator, c.accumulator.nodes()),
+        sum(Place::SuctionLine, c.suction_line.nodes()),
         {
-            let mut hoses = sum(
-                Place::Hoses,
-                shop.places.low_hose..=shop.places.service_hose,
-            );
+            let mut hoses = sum(Place::Hoses, &shop.manifold.hoses());
             for on_wall in shop.other_set.iter().flatten() {
                 hoses.content.add(&on_wall.content.whole(), 1.0);
             }

@@ -4,7 +4,7 @@ use lowside_plant::{
     flow::k_from_hole,
     network::{Law, LinkId, NodeId, ROOM},
     plant::Plant,
-    shell::{Around, Shell},
+    shell::{Around, Shell, ShellId},
     species::Content,
     state::R_AIR,
     stream::Draw,
@@ -16,7 +16,7 @@ use crate::can;
 /// Inside volume of a hose 1.5 m long and 4.6 mm wide with its share of the manifold, m3.
 pub const HOSE_VOLUME: f64 = 25e-6 + 5e-6;
 /// Inside diameter of hose, m (quarter-inch hose; common practice).
-const HOSE_BORE: f64 = 4.6e-3;
+pub const HOSE_BORE: f64 = 4.6e-3;
 /// Length of a hose, m.
 const HOSE_LENGTH: f64 = 1.5;
 /// The depressed core of a port, for thin gas: as wide as [`VALVE_AREA`] and a centimetre long (own figure).
@@ -34,9 +34,9 @@ const CD: f64 = 0.65;
 /// Liquid share of the can below which an inverted can draws vapour.
 const CAN_PULL_THROUGH: f64 = 0.01;
 
-/// Where the shop's volumes and valves stand in the network.
+/// Gauge set and hoses: where the shop's volumes and valves stand in the network.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Places {
+pub struct Manifold {
     /// Hose on the low-side port, with the compound gauge.
     pub low_hose: NodeId,
     /// Hose on the high-side port, with the high-pressure gauge.
@@ -67,7 +67,14 @@ pub struct Places {
     /// Wall of the can, through which it bursts, or the pump itself.
     pub can_wall: LinkId,
     /// Which shell of the plant is the can's.
-    pub can_shell: usize,
+    pub can_shell: ShellId,
+}
+
+impl Manifold {
+    /// Returns the three hoses: low, high, service.
+    pub fn hoses(&self) -> [NodeId; 3] {
+        [self.low_hose, self.high_hose, self.service_hose]
+    }
 }
 
 /// How far a passage is open, as a law.
@@ -105,7 +112,7 @@ pub fn burst(burst: bool) -> Law {
 /// Adds hoses, valves and an empty place for a can to a vehicle's network.
 ///
 /// Low and high hose hold what the loop's evacuation left in them (`residue`, Pa of air); the service hose is open to the room.
-pub fn connect(plant: &mut Plant, residue: f64) -> Places {
+pub fn connect(plant: &mut Plant, residue: f64) -> Manifold {
     let day = plant.day();
     let t = day.t;
     let air = |p: f64| Content::air(p * HOSE_VOLUME / (R_AIR * t));
@@ -117,7 +124,7 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Places {
     let service_hose = net.add_node("service hose", HOSE_VOLUME, open, t, 0.03);
     let can = net.add_node("can", can::VOLUME, Content::default(), t, 0.0);
     let shut = Law::Passage(0.0);
-    let (loop_low, loop_high) = (plant.places.accumulator, plant.places.discharge);
+    let (loop_low, loop_high) = (plant.circuit.low_side(), plant.circuit.high_side());
     let top = Draw::Top { floods: 0.9 };
     let low_port = net.add_link("low-side port", (low_hose, slip), (loop_low, top), shut);
     let high_port = net.add_link("high-side port", (high_hose, slip), (loop_high, slip), shut);
@@ -153,7 +160,7 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Places {
     let machine = net.add_link("recovery machine", (service_hose, slip), (can, slip), shut);
     let hose_end = net.add_link("service hose end", (service_hose, slip), (ROOM, slip), shut);
     let can_wall = net.add_link("can wall", (can, slip), (ROOM, slip), shut);
-    let loop_suction = plant.places.suction;
+    let loop_suction = plant.circuit.compressor_inlet();
     let compressor_port = plant.vehicle.compressor_port.then(|| {
         let name = "low-side port at the compressor";
         let link = net.add_link(name, (low_hose, slip), (loop_suction, slip), shut);
@@ -172,8 +179,8 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Places {
     ] {
         net.set_tubes(link, tubes);
     }
-    walls(plant, [low_hose, high_hose, service_hose], can, t);
-    Places {
+    let can_shell = walls(plant, [low_hose, high_hose, service_hose], can, t);
+    Manifold {
         low_hose,
         high_hose,
         service_hose,
@@ -188,15 +195,15 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Places {
         machine,
         hose_end,
         can_wall,
-        can_shell: plant.shells.len() - 1,
+        can_shell,
     }
 }
 
-/// Adds the walls of hoses and can, all at `t`; the can's is the last.
-fn walls(plant: &mut Plant, hoses: [NodeId; 3], can: NodeId, t: f64) {
+/// Adds the walls of hoses and can, all at `t`; returns the can's.
+fn walls(plant: &mut Plant, hoses: [NodeId; 3], can: NodeId, t: f64) -> ShellId {
     // Rubber hose: about 120 g at 1.5 kJ/(kg K), in still air.
     for node in hoses {
-        plant.shells.push(Shell {
+        plant.shells.add(Shell {
             node,
             t,
             metal: 180.0,
@@ -205,12 +212,12 @@ fn walls(plant: &mut Plant, hoses: [NodeId; 3], can: NodeId, t: f64) {
             around: Around::Room,
         });
     }
-    plant.shells.push(Shell {
+    plant.shells.add(Shell {
         node: can,
         t,
         metal: can::METAL,
         inside: can::INSIDE,
         outside: can::IN_AIR,
         around: Around::Room,
-    });
+    })
 }

@@ -1,9 +1,9 @@
 //! Further instruments: clamp thermometer, anemometer, hygrometer, clutch meter, sight glass; and what can be wrong with gauges.
 
-use lowside_plant::{condenser, evaporator, network::NodeId, plant::Plant, state::R_AIR};
+use lowside_plant::{network::NodeId, plant::Plant, state::R_AIR};
 use serde::{Deserialize, Serialize};
 
-use crate::{gauge::Instrument, manifold::Places};
+use crate::{gauge::Instrument, manifold::Manifold};
 
 /// Where the clamp thermometer sits.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -34,17 +34,17 @@ pub enum Point {
 impl Point {
     /// The volume under the clamp, if it is the loop's.
     fn node(self, plant: &Plant) -> Option<NodeId> {
-        let p = plant.places;
+        let c = &plant.circuit;
         Some(match self {
-            Self::Discharge => p.discharge,
-            Self::CondenserIn => p.condenser,
-            Self::CondenserMiddle => p.condenser + condenser::CELLS / 2,
+            Self::Discharge => c.high_side(),
+            Self::CondenserIn => c.condenser.inlet(),
+            Self::CondenserMiddle => c.condenser.middle(),
             // The last cell is the mean of its length: its end is as cold as what it gives.
-            Self::CondenserOut | Self::LiquidLine => p.liquid,
-            Self::EvaporatorIn => p.evaporator,
-            Self::EvaporatorOut => p.evaporator + evaporator::CELLS - 1,
-            Self::Accumulator => p.accumulator,
-            Self::Suction => p.suction,
+            Self::CondenserOut | Self::LiquidLine => c.liquid_line.outlet(),
+            Self::EvaporatorIn => c.evaporator.inlet(),
+            Self::EvaporatorOut => c.evaporator.outlet(),
+            Self::Accumulator => c.accumulator.outlet(),
+            Self::Suction => c.compressor_inlet(),
             Self::RadiatorHose => return None,
         })
     }
@@ -120,8 +120,8 @@ pub enum Glass {
 }
 
 /// Looks into the sight glass.
-pub fn sight_glass(plant: &Plant, places: &Places) -> Glass {
-    let s = &plant.network.node(places.service_hose).state;
+pub fn sight_glass(plant: &Plant, manifold: &Manifold) -> Glass {
+    let s = &plant.network.node(manifold.service_hose).state;
     let share = s.v_liq / (s.v_liq + s.v_gas).max(1e-12);
     if share > 0.95 {
         Glass::Liquid

@@ -1,6 +1,7 @@
 //! Dry nitrogen behind a pressure regulator. In the books it counts as dry air: it behaves the same.
 
 use lowside_plant::{
+    network::NodeId,
     plant::Plant,
     species::{AIR, Content},
     state::R_AIR,
@@ -31,7 +32,7 @@ pub fn full(set: f64, p_room: f64, t: f64) -> Content {
 }
 
 /// Lets the bottle make up what has left the space behind the regulator; returns what it gave, kg.
-pub fn make_up(plant: &mut Plant, vessel: usize, set: f64) -> Content {
+pub fn make_up(plant: &mut Plant, vessel: NodeId, set: f64) -> Content {
     let node = plant.network.node(vessel);
     let wanted = full(set, plant.day().p, node.state.t);
     let mut gives = Content::default();

@@ -99,16 +99,12 @@ pub fn worksheet(plant: &Plant, shop: &Shop) -> Worksheet {
     let label = plant.vehicle.oil.si();
     let out = w.drained.iter().sum::<f64>() + shop.station.separator;
     let put_in = w.poured.iter().sum::<f64>() + w.injected + w.shipped;
-    let p = plant.places;
-    let truth = (p.discharge..=p.suction)
-        .map(|i| plant.network.node(i).content[OIL])
-        .sum();
     Worksheet {
         label,
         out,
         scrapped: w.scrapped,
         put_in,
         by_balance: label - out - w.scrapped + put_in,
-        truth,
+        truth: plant.held(OIL),
     }
 }

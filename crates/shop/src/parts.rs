@@ -2,9 +2,8 @@
 
 use lowside_fluids::oil::Oils;
 use lowside_plant::{
-    condenser,
+    circuit::Circuit,
     debris::Solids,
-    evaporator,
     leak::Site,
     network::NodeId,
     plant::Plant,
@@ -120,25 +119,25 @@ impl Part {
     }
 
     /// Its volumes in the network; orifice and relief valve have none.
-    fn nodes(self, plant: &Plant) -> core::ops::Range<NodeId> {
-        let p = plant.places;
+    fn nodes(self, c: &Circuit) -> Vec<NodeId> {
         match self {
-            Self::Compressor | Self::SuctionHose => p.suction..p.suction + 1,
-            Self::DischargeHose => p.discharge..p.discharge + 1,
-            Self::Condenser => p.condenser..p.condenser + condenser::CELLS,
-            Self::LiquidLine => p.liquid..p.liquid + 1,
-            Self::Orifice | Self::ReliefValve => 0..0,
-            Self::Evaporator => p.evaporator..p.evaporator + evaporator::CELLS,
-            Self::Accumulator => p.accumulator..p.accumulator + 1,
+            Self::Compressor => vec![c.compressor_inlet()],
+            Self::SuctionHose => c.suction_line.nodes().to_vec(),
+            Self::DischargeHose => c.discharge_line.nodes().to_vec(),
+            Self::Condenser => c.condenser.nodes().to_vec(),
+            Self::LiquidLine => c.liquid_line.nodes().to_vec(),
+            Self::Orifice | Self::ReliefValve => Vec::new(),
+            Self::Evaporator => c.evaporator.nodes().to_vec(),
+            Self::Accumulator => c.accumulator.nodes().to_vec(),
         }
     }
 
-    /// Share of its volumes' oil that is the part's own.
-    fn oil_share(self) -> f64 {
+    /// Share of a volume's oil that is the part's own, and whether it has the volume to itself: compressor and suction hose share one.
+    fn own(self, c: &Circuit, node: NodeId) -> (f64, bool) {
         match self {
-            Self::Compressor => IN_COMPRESSOR,
-            Self::SuctionHose => 1.0 - IN_COMPRESSOR,
-            _ => 1.0,
+            Self::Compressor => (IN_COMPRESSOR, false),
+            Self::SuctionHose if node == c.compressor_inlet() => (1.0 - IN_COMPRESSOR, false),
+            _ => (1.0, true),
         }
     }
 
@@ -154,10 +153,8 @@ impl Part {
 
     /// Most oil that goes into its volumes, kg.
     pub fn most_oil(self, plant: &Plant) -> f64 {
-        let volume: f64 = self
-            .nodes(plant)
-            .map(|n| plant.network.node(n).volume)
-            .sum();
+        let nodes = self.nodes(&plant.circuit);
+        let volume: f64 = nodes.iter().map(|n| plant.network.node(*n).volume).sum();
         OIL_FULL * volume * RHO_OIL
     }
 
@@ -211,9 +208,9 @@ pub struct Seen {
 /// What a part shows once it is out or one of its joints is apart.
 pub fn look(plant: &Plant, part: Part) -> Seen {
     let (mut oil, mut water) = (0.0, 0.0);
-    for node in part.nodes(plant) {
+    for node in part.nodes(&plant.circuit) {
         let c = &plant.network.node(node).content;
-        oil += c[OIL] * part.oil_share();
+        oil += c[OIL] * part.own(&plant.circuit, node).0;
         water += c[WATER];
     }
     let c = &plant.condition;
@@ -250,19 +247,20 @@ pub fn take_out(plant: &mut Plant, part: Part) -> (OnBench, Content) {
         ..OnBench::default()
     };
     let mut lost = Content::default();
-    for node in part.nodes(plant) {
+    for node in part.nodes(&plant.circuit) {
+        let (share, alone) = part.own(&plant.circuit, node);
         let mut all = plant.network.node(node).content;
-        all[OIL] *= part.oil_share();
-        all[DISSOLVED] *= part.oil_share();
-        // The two parts of the suction side share one volume: what gas is in it stays with the place.
-        if matches!(part, Part::Compressor | Part::SuctionHose) {
+        all[OIL] *= share;
+        all[DISSOLVED] *= share;
+        // What gas is in a shared volume stays with the place.
+        if !alone {
             all[REFRIGERANT] = 0.0;
             all[AIR] = 0.0;
             all[WATER] = 0.0;
         }
         let gone = plant.network.take_out(node, &all);
         bench.oil += gone[OIL];
-        bench.oil_water += plant.network.take_oil_water(node, part.oil_share());
+        bench.oil_water += plant.network.take_oil_water(node, share);
         // Opened to the room, the oil fizzes out what is dissolved in it.
         let mut gas = gone.whole();
         gas[OIL] = 0.0;
@@ -297,7 +295,7 @@ fn fill_with_air(plant: &mut Plant, node: NodeId, lost: &mut Content) {
 
 /// Puts a part back, or a new one in: with the oil it holds, the water in that and what its desiccant holds.
 pub fn put_in(plant: &mut Plant, part: Part, bench: &OnBench) {
-    let nodes = part.nodes(plant);
+    let nodes = part.nodes(&plant.circuit);
     let cells = nodes.len().max(1) as f64;
     let mut oil = Content::default();
     oil[OIL] = bench.oil / cells;

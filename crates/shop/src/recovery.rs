@@ -2,7 +2,7 @@
 
 use lowside_fluids::Gas;
 use lowside_plant::{
-    network::Law,
+    network::{Law, NodeId},
     plant::Plant,
     species::{Content, DISSOLVED, OIL, REFRIGERANT},
     transfer::Transfer,
@@ -86,7 +86,7 @@ pub fn law(running: bool, room_t: f64) -> Law {
 }
 
 /// The separator keeps the oil that came with the gas (all of it: a simplification, recycled gas may keep 500 mg/kg by SAE J2099).
-pub fn separate(plant: &mut Plant, cylinder: usize, station: &mut Station) {
+pub fn separate(plant: &mut Plant, cylinder: NodeId, station: &mut Station) {
     let held = plant.network.node(cylinder).content;
     if held[OIL] > 0.0 {
         // The warm separator boils out what was dissolved in it, in one go: so its R-12, if there is any, stays where it is.
@@ -102,8 +102,8 @@ pub fn separate(plant: &mut Plant, cylinder: usize, station: &mut Station) {
 pub fn stop(
     plant: &Plant,
     machine: &mut RecoveryMachine,
-    hose: usize,
-    vessel: usize,
+    hose: NodeId,
+    vessel: NodeId,
     dt: f64,
 ) -> Option<Stop> {
     let low = plant.network.node(hose).state.p - plant.day().p <= machine.stops_at;

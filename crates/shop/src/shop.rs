@@ -3,7 +3,7 @@
 use lowside_fluids::Gas;
 use lowside_plant::{
     leak::{Site, Size},
-    network::{Law, LinkId, ROOM},
+    network::{Law, LinkId, NodeId, ROOM},
     plant::Plant,
     shell::Around,
     species::{Content, REFRIGERANT},
@@ -20,7 +20,7 @@ use crate::{
     identifier::{Identifier, NoSample, Port},
     joints::{LowPort, Openings, Side},
     label::Label,
-    manifold::{self, Places},
+    manifold::{self, Manifold},
     meters::{self, Faults, Point},
     nitrogen,
     oil::OilWork,
@@ -103,7 +103,7 @@ pub struct Shop {
     /// The refrigerant identifier.
     pub identifier: Identifier,
     /// Where hoses and valves are in the network.
-    pub places: Places,
+    pub manifold: Manifold,
     /// The oil in the vacuum pump.
     pub pump_oil: PumpOil,
     /// What went out of the bay with used cans and cylinders, kg.
@@ -193,11 +193,11 @@ pub struct Happened {
 impl Shop {
     /// Brings gauge set and hoses to a vehicle, both couplers on, valves shut, service hose open to the room.
     pub fn new(plant: &mut Plant) -> Self {
-        let residue = plant.network.node(plant.places.accumulator).state.p_air;
-        let places = manifold::connect(plant, residue);
+        let residue = plant.network.node(plant.circuit.low_side()).state.p_air;
+        let manifold = manifold::connect(plant, residue);
         let openings = Openings::new(
             &mut plant.network,
-            &plant.places,
+            &plant.circuit,
             plant.vehicle.refrigerant,
             plant.vehicle.compressor_port,
         );
@@ -229,7 +229,7 @@ impl Shop {
                 vacuum: vacuum::vacuum_gauge(),
             },
             identifier: Identifier::default(),
-            places,
+            manifold,
             pump_oil: PumpOil::default(),
             shelf: Content::default(),
             supplied: 0.0,
@@ -332,7 +332,7 @@ impl Shop {
     /// reach the core.
     pub fn rest_gauges(&mut self, plant: &Plant) {
         let day = plant.day().p;
-        let rest = |side: Side, hose: usize, stuck: bool| {
+        let rest = |side: Side, hose: NodeId, stuck: bool| {
             let inside = plant.network.node(hose).state.p - day;
             if stuck {
                 inside
@@ -341,8 +341,8 @@ impl Shop {
             }
         };
         let [low, high] = [
-            rest(Side::Low, self.places.low_hose, self.faults.stuck[0]),
-            rest(Side::High, self.places.high_hose, self.faults.stuck[1]),
+            rest(Side::Low, self.manifold.low_hose, self.faults.stuck[0]),
+            rest(Side::High, self.manifold.high_hose, self.faults.stuck[1]),
         ];
         self.instruments.low.rest_at(low + self.faults.offset[0]);
         self.instruments.high.rest_at(high + self.faults.offset[1]);
@@ -350,7 +350,7 @@ impl Shop {
 
     /// The link between low-side hose and loop: that of the port that hands work at.
     pub fn low_port(&self) -> LinkId {
-        let p = &self.places;
+        let p = &self.manifold;
         match self.openings.low_tap() {
             LowPort::Accumulator => p.low_port,
             LowPort::Compressor => p.compressor_port.unwrap_or(p.low_port),
@@ -364,7 +364,7 @@ impl Shop {
 
     /// Sets every link and shell of the shop as the hands have it.
     pub fn set_laws(&mut self, plant: &mut Plant) {
-        let (h, p) = (&self.hands, &self.places);
+        let (h, p) = (&self.hands, &self.manifold);
         let net = &mut plant.network;
         let pressed = h.low_coupled && !self.faults.stuck[0];
         for link in [Some(p.low_port), p.compressor_port].into_iter().flatten() {
@@ -421,7 +421,7 @@ impl Shop {
 
     /// Lets a tick pass: a can over its limit bursts, machine and cylinder shut themselves, the pump's oil takes what passes it, the instruments follow.
     pub fn tick(&mut self, plant: &mut Plant, dt: f64) -> Happened {
-        let p = self.places;
+        let p = self.manifold;
         let mut happened = Happened::default();
         self.clock += dt;
         self.openings.breathe(plant, dt);
@@ -487,9 +487,9 @@ impl Shop {
 
     /// Refrigerant that leaves by the open end of the service hose, kg/s.
     pub fn out_of_hose(&self, plant: &Plant) -> f64 {
-        let inside = &plant.network.node(self.places.service_hose).state;
+        let inside = &plant.network.node(self.manifold.service_hose).state;
         let share = 1.0 - (inside.p_air + inside.p_water) / inside.p.max(1.0);
-        plant.network.link(self.places.hose_end).flow.max(0.0) * share.max(0.0)
+        plant.network.link(self.manifold.hose_end).flow.max(0.0) * share.max(0.0)
     }
 
     /// Counts what is let out by the open hose, once for as long as it blows; `dt` seconds pass.
@@ -523,8 +523,9 @@ impl Shop {
         let node = |id| &plant.network.node(id).state;
         let i = &mut self.instruments;
         let [low, high] = self.faults.offset;
-        i.low.follow(node(self.places.low_hose).p - p + low, dt);
-        i.high.follow(node(self.places.high_hose).p - p + high, dt);
+        i.low.follow(node(self.manifold.low_hose).p - p + low, dt);
+        i.high
+            .follow(node(self.manifold.high_hose).p - p + high, dt);
         if let Some(at) = self.hands.clamp {
             i.clamp.follow(meters::felt(plant, at), dt);
             let end = [Point::LiquidLine, Point::EvaporatorIn]
@@ -538,8 +539,8 @@ impl Shop {
         i.cabin.follow(plant.cabin.air.t, dt);
         i.scale.follow(on_scale, dt);
         let felt = match (self.hands.vacuum_gauge, self.hands.attached.pump()) {
-            (GaugePlace::Loop, _) => node(plant.places.accumulator).p,
-            (GaugePlace::Pump, Some(_)) => node(self.places.can).p,
+            (GaugePlace::Loop, _) => node(plant.circuit.low_side()).p,
+            (GaugePlace::Pump, Some(_)) => node(self.manifold.can).p,
             (GaugePlace::Pump, None) => p,
         };
         // Beyond its range the sensor does not feel how far.

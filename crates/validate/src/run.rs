@@ -6,8 +6,8 @@ use std::{
 };
 
 use lowside_plant::{
-    condenser, evaporator,
-    network::Node,
+    circuit::Section,
+    network::{Node, NodeId},
     species::{AIR, REFRIGERANT, WATER},
 };
 use lowside_session::{
@@ -82,34 +82,29 @@ pub struct Sample {
 impl Sample {
     fn of(bay: &Bay) -> Self {
         let plant = bay.plant();
-        let p = plant.places;
+        let c = &plant.circuit;
         let table = plant.network.table();
-        let node = |i: usize| &plant.network.node(i).state;
-        let (outlet, liquid) = (node(p.evaporator + evaporator::CELLS - 1), node(p.liquid));
-        let accumulator = node(p.accumulator);
-        let mass = |from: usize, to: usize| -> f64 {
-            (from..=to)
-                .map(|i| plant.network.node(i).content[REFRIGERANT])
-                .sum()
+        let node = |i: NodeId| &plant.network.node(i).state;
+        let (outlet, liquid) = (node(c.evaporator.outlet()), node(c.liquid_line.outlet()));
+        let accumulator = node(c.low_side());
+        let mass = |section: &Section| -> f64 {
+            let held = |id: &NodeId| plant.network.node(*id).content[REFRIGERANT];
+            section.nodes().iter().map(held).sum()
         };
-        let of_loop = |of: &dyn Fn(&Node) -> f64| -> f64 {
-            (p.discharge..=p.suction)
-                .map(|i| of(plant.network.node(i)))
-                .sum()
-        };
+        let of_loop = |of: &dyn Fn(&Node) -> f64| -> f64 { plant.volumes().map(of).sum() };
         Self {
             t: bay.seconds(),
             low: accumulator.p / 1e3 - ATMOSPHERE,
-            high: node(p.discharge).p / 1e3 - ATMOSPHERE,
+            high: node(c.high_side()).p / 1e3 - ATMOSPHERE,
             vent: plant.cabin.vent.t - 273.15,
             cabin: plant.cabin.air.t - 273.15,
             superheat: (outlet.t - table.t_sat(outlet.p)).max(0.0),
             subcooling: (table.t_sat(liquid.p) - liquid.t).max(0.0),
-            discharge: node(p.discharge).t - 273.15,
+            discharge: node(c.high_side()).t - 273.15,
             engaged: f64::from(u8::from(plant.drive.engaged)),
             liquid: plant.suction_liquid(),
             level: accumulator.v_liq / (accumulator.v_liq + accumulator.v_gas).max(1e-12),
-            inlet: node(p.evaporator).t - 273.15,
+            inlet: node(c.evaporator.inlet()).t - 273.15,
             outlet: outlet.t - 273.15,
             wall: plant
                 .evaporator
@@ -117,12 +112,10 @@ impl Sample {
                 .iter()
                 .fold(0.0, |a, b| greater(a, *b))
                 - 273.15,
-            mass_high: mass(p.discharge, p.discharge)
-                + mass(p.condenser, p.condenser + condenser::CELLS - 1)
-                + mass(p.liquid, p.liquid),
-            mass_evaporator: mass(p.evaporator, p.evaporator + evaporator::CELLS - 1),
-            mass_accumulator: mass(p.accumulator, p.accumulator),
-            body: plant.shells[lowside_plant::assembly::BODY].t - 273.15,
+            mass_high: mass(&c.discharge_line) + mass(&c.condenser) + mass(&c.liquid_line),
+            mass_evaporator: mass(&c.evaporator),
+            mass_accumulator: mass(&c.accumulator),
+            body: plant.shells[c.body].t - 273.15,
             mean: of_loop(&|n| n.state.p * n.volume) / of_loop(&|n| n.volume),
             air: of_loop(&|n| n.content[AIR]),
             water: of_loop(&|n| n.content[WATER]),

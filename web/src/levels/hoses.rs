@@ -33,7 +33,7 @@ impl Brush<'_> {
             }
         };
         pen.c.set_line_cap("round");
-        let high_end = (s.shaft, s.y(l.high[0].height) - s.high_h * 0.4);
+        let high_end = (s.shaft, s.y(l.discharge.height) - s.high_h * 0.4);
         let low_end = (s.start, s.y(l.accumulator.height) + 10.0);
         run(
             (s.service.1, y_service),

@@ -9,24 +9,25 @@ impl Brush<'_> {
         let (pen, s, t) = (self.pen, self.sheet, self.theme);
         let mut x = s.shaft;
         let mut middle = Vec::new();
-        for b in &l.high {
+        for (_, b) in l.high_side() {
             let w = b.volume * s.litre / s.high_h;
             self.block(b, x, w, s.high_h, Side::Above);
             middle.push((x + w / 2.0, s.y(b.height) - s.high_h / 2.0));
             x += w;
         }
         x = s.shaft;
-        for (k, b) in l.high.iter().enumerate() {
+        let mut before = None;
+        for (part, b) in l.high_side() {
             let w = b.volume * s.litre / s.high_h;
             self.walls(b, x, w, s.high_h, Side::Above);
             self.air(b, x, w);
             let y = s.y(b.height);
-            let part = k == 1 || k + 1 == l.high.len() || k == 0;
-            pen.stroke(t.edge, if part { 1.0 } else { 0.5 })
+            let begins = before.replace(part) != Some(part);
+            pen.stroke(t.edge, if begins { 1.0 } else { 0.5 })
                 .line(&[(x, y - s.high_h), (x, y)]);
             x += w;
         }
-        let y = s.y(l.high[l.high.len() - 1].height);
+        let y = s.y(l.liquid.height);
         pen.stroke(t.edge, 1.0).line(&[(x, y - s.high_h), (x, y)]);
         let half = middle.len() / 2;
         self.flow(l.compressor, phase[0], || pen.line(&middle[..=half]));
@@ -36,7 +37,7 @@ impl Brush<'_> {
         let mut out = middle[middle.len() - 2..].to_vec();
         out.push((s.end, middle[middle.len() - 1].1));
         self.flow(l.orifice, phase[2], || pen.line(&out));
-        let y = s.y(l.high[3].height) - s.high_h - 10.0;
+        let y = s.y(l.condenser_cells[l.condenser_cells.len() / 2].height) - s.high_h - 10.0;
         self.halo(
             words::condenser(),
             f64::midpoint(s.shaft, s.end),
@@ -93,7 +94,11 @@ impl Brush<'_> {
         self.halo(
             words::evaporator(),
             f64::midpoint(s.basin, s.end),
-            self.off(l, s.y(l.evaporator[2].height) + s.evaporator_d + 10.0, 9.0),
+            self.off(
+                l,
+                s.y(l.evaporator[l.evaporator.len() / 2].height) + s.evaporator_d + 10.0,
+                9.0,
+            ),
             "center",
             t.soft,
         );
@@ -110,7 +115,7 @@ impl Brush<'_> {
     pub(super) fn shaft(&self, l: &Levels, phase: f64) {
         let (pen, s, t) = (self.pen, self.sheet, self.theme);
         let bottom = s.y(l.suction.height) - s.suction_h;
-        let top = s.y(l.high[0].height) - s.high_h;
+        let top = s.y(l.discharge.height) - s.high_h;
         if top >= bottom - 4.0 {
             return;
         }
@@ -120,7 +125,7 @@ impl Brush<'_> {
         pen.stroke(t.ink, 1.6)
             .dashes(&[], 0.0)
             .line(&[(x0, bottom), (x0, top), (x1, top)]);
-        pen.line(&[(x1, bottom), (x1, s.y(l.high[0].height))]);
+        pen.line(&[(x1, bottom), (x1, s.y(l.discharge.height))]);
         let gap = 16.0;
         let mut y = bottom - phase.rem_euclid(gap);
         let mid = f64::midpoint(x0, x1);
@@ -138,7 +143,7 @@ impl Brush<'_> {
     /// The orifice: the fall from the high shelf's end to the low one.
     pub(super) fn fall(&self, l: &Levels, phase: f64) {
         let (pen, s, t) = (self.pen, self.sheet, self.theme);
-        let y0 = s.y(l.high[l.high.len() - 1].height) - s.high_h / 2.0;
+        let y0 = s.y(l.liquid.height) - s.high_h / 2.0;
         let y1 = s.y(l.evaporator[0].height) + s.evaporator_d / 2.0;
         let x = s.end + if s.wide { 12.0 } else { 8.0 };
         let shape = [(s.end, y0), (x, y0 + 8.0), (x, y1 - 8.0), (s.end, y1)];
@@ -151,10 +156,7 @@ impl Brush<'_> {
         pen.line(&[(x + 8.0, mid - 6.0), (x + 1.5, mid), (x + 8.0, mid + 6.0)]);
         self.flow(l.orifice, phase, || pen.line(&shape));
         if s.wide {
-            let (high, low) = (
-                s.y(l.high[l.high.len() - 1].height),
-                s.y(l.evaporator[0].height),
-            );
+            let (high, low) = (s.y(l.liquid.height), s.y(l.evaporator[0].height));
             if low - high < 44.0 {
                 // The shelves leave no room between them.
                 let under = low + s.evaporator_d + 10.0;

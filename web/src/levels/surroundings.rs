@@ -158,8 +158,8 @@ impl Brush<'_> {
     /// Heat running down: from the condenser to the outside air, from the cabin air into the evaporator.
     pub(super) fn heat(&self, l: &Levels) {
         let s = self.sheet;
-        let cells = &l.high[1..l.high.len() - 1];
-        let mut x = s.shaft + l.high[0].volume * s.litre / s.high_h;
+        let cells = &l.condenser_cells;
+        let mut x = s.shaft + l.discharge.volume * s.litre / s.high_h;
         let each = l.shed / cells.len() as f64;
         for cell in cells {
             let w = cell.volume * s.litre / s.high_h;

@@ -20,7 +20,7 @@ impl Brush<'_> {
             (yl, yh) = (c + r + 2.0, c - r - 2.0);
         }
         let acc = s.y(l.accumulator.height) + 10.0;
-        let dis = s.y(l.high[0].height) - s.high_h * 0.4;
+        let dis = s.y(l.discharge.height) - s.high_h * 0.4;
         let mut ports = (
             mid(y_low, if l.coupled[0] { acc } else { y_low + 8.0 }),
             mid(y_high, if l.coupled[1] { dis } else { y_high - 8.0 }),

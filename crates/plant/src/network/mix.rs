@@ -34,8 +34,6 @@ pub(super) struct Mix {
     own: Vec<(NodeId, Arc<Table>)>,
     /// What the loop's tables are for.
     blend: Blend,
-    /// The nodes whose mean decides.
-    inside: (NodeId, NodeId),
 }
 
 /// Refrigerant of a content with what its oil has dissolved, kg.
@@ -54,7 +52,7 @@ impl Mix {
     #[cold]
     pub(super) fn solve_own(&self, nodes: &mut [Node]) {
         for (id, table) in &self.own {
-            let n = &mut nodes[*id];
+            let n = &mut nodes[id.index()];
             n.state = state::solve(table, &n.content, n.energy, n.volume, n.state.t);
         }
     }
@@ -80,10 +78,10 @@ impl Mix {
             if moved == 0.0 {
                 continue;
             }
-            let (from, to) = (link.from.0, link.to.0);
+            let (from, to) = link.ends();
             let moved = moved * self.share[if moved > 0.0 { from } else { to }];
             for (node, gain) in [(from, -moved), (to, moved)] {
-                if node == ROOM {
+                if node == ROOM.index() {
                     self.to_room += gain;
                 } else {
                     self.r12[node] += gain;
@@ -93,16 +91,16 @@ impl Mix {
     }
 
     /// The loop's mean composition, if there is enough in it to ask.
-    fn mean(&self, nodes: &[Node]) -> Option<Blend> {
-        let (share, all) = self.share_of(nodes, self.inside);
+    fn mean(&self, nodes: &[Node], inside: &[NodeId]) -> Option<Blend> {
+        let (share, all) = self.share_of(nodes, inside);
         Blend::by_mass(share).ok().filter(|_| all >= LITTLE)
     }
 
     /// Mass share of R-12 in the refrigerant of some nodes, and that refrigerant's mass, kg.
-    fn share_of(&self, nodes: &[Node], (first, last): (NodeId, NodeId)) -> (f64, f64) {
-        let held = nodes[first..=last].iter();
-        let all: f64 = held.map(|n| refrigerant(&n.content)).sum();
-        let r12: f64 = self.r12[first..=last].iter().sum();
+    fn share_of(&self, nodes: &[Node], some: &[NodeId]) -> (f64, f64) {
+        let some = || some.iter().map(|id| id.index());
+        let all: f64 = some().map(|i| refrigerant(&nodes[i].content)).sum();
+        let r12: f64 = some().map(|i| self.r12[i]).sum();
         if all > 0.0 {
             ((r12 / all).clamp(0.0, 1.0), all)
         } else {
@@ -112,12 +110,12 @@ impl Mix {
 }
 
 impl Network {
-    /// Makes `blend` the refrigerant of a network of R-134a or R-12; the nodes `inside` are the loop, whose mean composition
-    /// decides its properties from now on.
+    /// Makes `blend` the refrigerant of a network of R-134a or R-12; the mean composition of the loop decides its properties from now
+    /// on.
     ///
     /// # Errors
     /// In a network of another gas.
-    pub fn blend(&mut self, blend: Blend, inside: (NodeId, NodeId)) -> Result<(), NoBlend> {
+    pub fn blend(&mut self, blend: Blend) -> Result<(), NoBlend> {
         Blend::partner(self.gas).ok_or(NoBlend::Alone(self.gas))?;
         let r12 = self
             .nodes
@@ -130,7 +128,6 @@ impl Network {
             share: Vec::new(),
             own: Vec::new(),
             blend,
-            inside,
         });
         self.set_table(blend.table());
         Ok(())
@@ -139,7 +136,7 @@ impl Network {
     /// Makes the tables anew when the loop's composition has moved away from theirs. To be asked once a tick.
     pub fn follow_mixture(&mut self) {
         let Some(mix) = &mut self.mix else { return };
-        let Some(mean) = mix.mean(&self.nodes) else {
+        let Some(mean) = mix.mean(&self.nodes, &self.inside) else {
             return;
         };
         if (mean.mass_share() - mix.blend.mass_share()).abs() <= STEP {
@@ -156,15 +153,13 @@ impl Network {
 
     /// Puts other matter with so much R-12 in it (kg) into a node, as when a hose or a cylinder is changed for another that holds
     /// something; returns what was there with its R-12. A `vessel` has tables of its own composition from then on, a hose those of
-    /// the loop. `inside` are the nodes of the loop. There is R-12 only in a network of a gas that it [mixes](Blend::mixes) with: to be
-    /// asked before.
+    /// the loop. There is R-12 only in a network of a gas that it [mixes](Blend::mixes) with: to be asked before.
     pub fn exchange(
         &mut self,
         id: NodeId,
         volume: f64,
         (content, r12): (Content, f64),
         t: f64,
-        inside: (NodeId, NodeId),
         vessel: bool,
     ) -> (Content, f64) {
         let all = refrigerant(&content);
@@ -175,22 +170,22 @@ impl Network {
         };
         let own = Blend::r12_in(self.gas);
         if self.mix.is_none() && all > 0.0 && (share - own).abs() > 1e-9 {
-            let blended = Blend::with(self.gas, 0.0).and_then(|pure| self.blend(pure, inside));
+            let blended = Blend::with(self.gas, 0.0).and_then(|pure| self.blend(pure));
             debug_assert!(blended.is_ok(), "{blended:?}");
         }
-        let held = self
-            .mix
-            .as_ref()
-            .map_or_else(|| own * refrigerant(&self.nodes[id].content), |m| m.r12[id]);
+        let held = self.mix.as_ref().map_or_else(
+            || own * refrigerant(&self.nodes[id.index()].content),
+            |m| m.r12[id.index()],
+        );
         let before = self.refill(id, volume, content, t).0;
         if let Some(mix) = &mut self.mix {
-            mix.r12[id] = r12.clamp(0.0, all);
+            mix.r12[id.index()] = r12.clamp(0.0, all);
             mix.own.retain(|(node, _)| *node != id);
             if vessel && let Ok(blend) = Blend::by_mass(share) {
                 mix.own.push((id, blend.table()));
             }
             let table = mix.own(id).unwrap_or(&self.table).clone();
-            let node = &mut self.nodes[id];
+            let node = &mut self.nodes[id.index()];
             let energy = state::energy_at(&table, &node.content, volume, t);
             self.account.energy_in += energy - node.energy;
             node.energy = energy;
@@ -204,17 +199,21 @@ impl Network {
         self.mix.as_ref().map(|m| m.blend)
     }
 
-    /// Mass share of R-12 in the refrigerant of the nodes `inside`.
-    pub fn r12_mean(&self, inside: (NodeId, NodeId)) -> f64 {
-        match &self.mix {
-            None => Blend::r12_in(self.gas),
-            Some(mix) => mix.share_of(&self.nodes, inside).0,
-        }
+    /// Mass share of R-12 in the loop's refrigerant.
+    pub fn r12_mean(&self) -> f64 {
+        self.r12_among(&self.inside)
     }
 
     /// Mass share of R-12 in a node's refrigerant.
     pub fn r12_share(&self, id: NodeId) -> f64 {
-        self.r12_mean((id, id))
+        self.r12_among(&[id])
+    }
+
+    fn r12_among(&self, some: &[NodeId]) -> f64 {
+        match &self.mix {
+            None => Blend::r12_in(self.gas),
+            Some(mix) => mix.share_of(&self.nodes, some).0,
+        }
     }
 
     /// R-12 in each node, kg, and what has gone out into the room, where two gases are in the network.
@@ -223,8 +222,8 @@ impl Network {
     }
 
     /// R-12 in a node, kg; 0 where there is one gas only.
-    pub(super) fn r12_in(&self, id: NodeId) -> f64 {
-        self.mix.as_ref().map_or(0.0, |m| m.r12[id])
+    pub fn r12_in(&self, id: NodeId) -> f64 {
+        self.mix.as_ref().map_or(0.0, |m| m.r12[id.index()])
     }
 
     /// Counts R-12 that went into the room otherwise than through a link, kg.
@@ -247,14 +246,14 @@ impl Network {
     /// only changes its state within a node goes in as one sum: it has no proportion to take.
     pub(super) fn mix_injected(&mut self, id: NodeId, content: &Content) {
         if let Some(mix) = &mut self.mix {
-            let all = refrigerant(&self.nodes[id].content);
+            let all = refrigerant(&self.nodes[id.index()].content);
             let given = refrigerant(content);
             let share = if given < 0.0 {
-                mix.r12[id] / (all - given)
+                mix.r12[id.index()] / (all - given)
             } else {
                 mix.blend.mass_share()
             };
-            mix.r12[id] = (mix.r12[id] + share * given).clamp(0.0, all);
+            mix.r12[id.index()] = (mix.r12[id.index()] + share * given).clamp(0.0, all);
         }
     }
 
@@ -263,7 +262,7 @@ impl Network {
     pub(super) fn mix_refilled(&mut self, id: NodeId, content: &Content) {
         let gas = self.gas;
         if let Some(mix) = &mut self.mix {
-            mix.r12[id] = Blend::r12_in(gas) * refrigerant(content);
+            mix.r12[id.index()] = Blend::r12_in(gas) * refrigerant(content);
             mix.own.retain(|(node, _)| *node != id);
             mix.own.push((id, gas.shared_table()));
         }
@@ -273,8 +272,9 @@ impl Network {
     fn set_table(&mut self, table: Arc<Table>) {
         self.work.fresh = false;
         let mut gained = 0.0;
-        for (id, node) in self.nodes.iter_mut().enumerate().skip(1) {
-            if self.mix.as_ref().and_then(|m| m.own(id)).is_none() {
+        for (i, node) in self.nodes.iter_mut().enumerate().skip(1) {
+            let own = self.mix.as_ref().and_then(|m| m.own(NodeId::at(i)));
+            if own.is_none() {
                 let t = node.state.t;
                 let energy = state::energy_at(&table, &node.content, node.volume, t);
                 gained += energy - node.energy;

@@ -37,7 +37,8 @@ impl Network {
         for &k in &w.open {
             let (link, way) = (&self.links[k], &w.ways[k]);
             let flow = way.rate.flow;
-            let donor = if flow >= 0.0 { link.from.0 } else { link.to.0 };
+            let (from, to) = link.ends();
+            let donor = if flow >= 0.0 { from } else { to };
             let share = &way.stream(flow).share;
             w.out[donor][0] += flow.abs() * (share[REFRIGERANT] + share[AIR]);
         }
@@ -72,7 +73,8 @@ impl Network {
                 continue;
             }
             w.open.push(k);
-            let (a, b) = (&nodes[link.from.0], &nodes[link.to.0]);
+            let (from, to) = link.ends();
+            let (a, b) = (&nodes[from], &nodes[to]);
             if stirs {
                 way.stirred = stirred(a, b, link.stir);
             }
@@ -96,7 +98,7 @@ impl Network {
         let mut lawful = true;
         for &k in &w.open {
             let (link, way) = (&links[k], &mut w.ways[k]);
-            let (from, to) = (link.from.0, link.to.0);
+            let (from, to) = link.ends();
             if let Law::Compressor(c, rpm) = link.law {
                 // Work is for the pressures at the end of the step, as the flow is; else the first ticks after the clutch
                 // catches would lift gas for less than the isentropic work.

@@ -2,7 +2,7 @@
 
 use lowside_fluids::table::Table;
 
-use super::{Law, Link, Network, Node, ROOM, Way, Workspace};
+use super::{Law, Link, Network, Node, NodeId, PerNode, ROOM, Way, Workspace};
 use crate::{
     halt::{Halt, first_not_finite},
     species::{Content, OIL, SPECIES},
@@ -25,7 +25,7 @@ pub(crate) struct Taken<'a> {
     /// Its length, s.
     pub dt: f64,
     /// Heat of the whole tick's part for every node, J.
-    pub heat: &'a [f64],
+    pub heat: &'a PerNode<f64>,
     /// Share of that heat which fell into this step.
     pub share: f64,
 }
@@ -52,16 +52,16 @@ impl<'a> Taken<'a> {
         self.network.table()
     }
 
-    /// Nodes as they are after the step.
-    pub(crate) fn nodes(&self) -> &'a [Node] {
-        &self.network.nodes
+    /// The network as it is after the step.
+    pub(crate) fn network(&self) -> &'a Network {
+        self.network
     }
 
     /// Content, energy (J) and state of a node before the step. The state is found anew: what is done between ticks (water bound
     /// or set free) changes content and energy first.
-    pub(crate) fn before(&self, node: usize) -> (&'a Content, f64, State) {
-        let (content, energy, state) = &self.network.work.start[node];
-        let volume = self.network.nodes[node].volume;
+    pub(crate) fn before(&self, node: NodeId) -> (&'a Content, f64, State) {
+        let (content, energy, state) = &self.network.work.start[node.index()];
+        let volume = self.network.node(node).volume;
         let state = state::solve(self.table(), content, *energy, volume, state.t);
         (content, *energy, state)
     }
@@ -74,7 +74,7 @@ impl<'a> Taken<'a> {
             flow: way.flow,
             stream: way.stream(way.flow),
             added: way.added,
-            forecast: [w.p_end[link.from.0], w.p_end[link.to.0]],
+            forecast: [link.from.0, link.to.0].map(|end| w.p_end[end.index()]),
             stirred: if link.stir > 0.0 {
                 way.stirred
             } else {
@@ -92,7 +92,10 @@ fn limit_stirring(links: &[Link], w: &mut Workspace, dt: f64) {
     w.stirred_out.clear();
     w.stirred_out.resize(w.start.len(), [0.0; SPECIES]);
     let stirring = || w.open.iter().copied().filter(|k| links[*k].stir > 0.0);
-    let loser = |link: &Link, rate: f64| if rate > 0.0 { link.from.0 } else { link.to.0 };
+    let loser = |link: &Link, rate: f64| {
+        let (from, to) = link.ends();
+        if rate > 0.0 { from } else { to }
+    };
     for k in stirring() {
         for (s, &rate) in w.ways[k].stirred.0.0.iter().enumerate() {
             w.stirred_out[loser(&links[k], rate)][s] += rate.abs() * dt;
@@ -123,7 +126,7 @@ impl Network {
     /// # Errors
     /// [`Halt`] when a node would hold what is no number or what the tables do not hold; every node then is as it was before the
     /// step, or before the quarter that failed.
-    pub fn advance(&mut self, dt: f64, heat: &[f64]) -> Result<(), Halt> {
+    pub fn advance(&mut self, dt: f64, heat: &PerNode<f64>) -> Result<(), Halt> {
         self.advance_watched(dt, heat, &mut |_: &Taken<'_>| ())
     }
 
@@ -131,7 +134,7 @@ impl Network {
     pub(crate) fn advance_watched(
         &mut self,
         dt: f64,
-        heat: &[f64],
+        heat: &PerNode<f64>,
         watch: &mut impl FnMut(&Taken<'_>),
     ) -> Result<(), Halt> {
         self.advance_part(dt, heat, 1.0, QUARTERINGS, watch)
@@ -140,7 +143,7 @@ impl Network {
     fn advance_part(
         &mut self,
         dt: f64,
-        heat: &[f64],
+        heat: &PerNode<f64>,
         share: f64,
         quarterings: u8,
         watch: &mut impl FnMut(&Taken<'_>),
@@ -202,7 +205,7 @@ impl Network {
     }
 
     /// One step with a share of the heat; true when forecast and truth agree at its end.
-    fn attempt(&mut self, dt: f64, heat: &[f64], share: f64) -> bool {
+    fn attempt(&mut self, dt: f64, heat: &PerNode<f64>, share: f64) -> bool {
         self.find_rates();
         let w = &mut self.work;
         w.fresh = false;
@@ -239,7 +242,7 @@ impl Network {
     }
 
     /// Finds the end pressures and from them the flows: `work.p_end` and that of every way.
-    fn forecast(&mut self, dt: f64, heat: &[f64], share: f64, first: bool) {
+    fn forecast(&mut self, dt: f64, heat: &PerNode<f64>, share: f64, first: bool) {
         let Self {
             nodes,
             links,
@@ -248,7 +251,7 @@ impl Network {
             ..
         } = self;
         pattern.clear();
-        for ((right, node), q) in w.rhs.iter_mut().zip(&*nodes).zip(heat) {
+        for ((right, node), q) in w.rhs.iter_mut().zip(&*nodes).zip(heat.values()) {
             *right = node.state.p;
             if first {
                 *right += node.state.dp_du * q * share;
@@ -256,7 +259,7 @@ impl Network {
         }
         for &k in &w.open {
             let (link, way) = (&links[k], &w.ways[k]);
-            let (from, to) = (link.from.0, link.to.0);
+            let (from, to) = link.ends();
             let rate = way.rate;
             if rate.is_none() {
                 continue;
@@ -266,15 +269,15 @@ impl Network {
             let fixed = rate.flow - rate.by_from * w.p_start[from] + rate.by_to * w.p_start[to];
             let known = if first { 0.0 } else { way.flow };
             for (row, node, sign, added) in [(0, from, -1.0, 0.0), (1, to, 1.0, way.added)] {
-                if node == ROOM {
+                if node == ROOM.index() {
                     continue;
                 }
                 let gain = sign * dt * pressure_per_kg(&nodes[node].state, stream, added);
                 let mut right = w.rhs[node] + gain * (fixed - known);
                 let mut beside = [-gain * rate.by_from, gain * rate.by_to];
                 for (entry, other) in beside.iter_mut().zip([from, to]) {
-                    if other == ROOM {
-                        right -= *entry * w.p_start[ROOM];
+                    if other == ROOM.index() {
+                        right -= *entry * w.p_start[ROOM.index()];
                         *entry = 0.0;
                     }
                 }
@@ -307,7 +310,7 @@ impl Network {
         }
         for &k in &w.open {
             let (link, way) = (&links[k], &mut w.ways[k]);
-            let (from, to, rate) = (link.from.0, link.to.0, way.rate);
+            let ((from, to), rate) = (link.ends(), way.rate);
             let mut flow = rate.flow + rate.by_from * (w.p_end[from] - w.p_start[from])
                 - rate.by_to * (w.p_end[to] - w.p_start[to]);
             if matches!(
@@ -330,12 +333,9 @@ impl Network {
         }
         for &k in &w.open {
             let (link, way) = (&links[k], &mut w.ways[k]);
-            let donor = if way.flow > 0.0 {
-                link.from.0
-            } else {
-                link.to.0
-            };
-            if donor == ROOM || way.flow == 0.0 {
+            let (from, to) = link.ends();
+            let donor = if way.flow > 0.0 { from } else { to };
+            if donor == ROOM.index() || way.flow == 0.0 {
                 continue;
             }
             let mut held = w.start[donor].0;
@@ -355,7 +355,7 @@ impl Network {
     }
 
     /// Moves the flows: every node's content and energy anew from the start of the step, then its state.
-    fn apply(&mut self, dt: f64, heat: &[f64], share: f64) {
+    fn apply(&mut self, dt: f64, heat: &PerNode<f64>, share: f64) {
         let Self {
             table,
             mix,
@@ -365,13 +365,13 @@ impl Network {
             ..
         } = self;
         let table = &**table;
-        for ((node, start), q) in nodes.iter_mut().zip(&w.start).zip(heat).skip(1) {
+        for ((node, start), q) in nodes.iter_mut().zip(&w.start).zip(heat.values()).skip(1) {
             node.content = start.0;
             node.energy = start.1 + q * share;
         }
         for &k in &w.open {
             let (link, way) = (&links[k], &w.ways[k]);
-            let (from, to) = (link.from.0, link.to.0);
+            let (from, to) = link.ends();
             if link.stir > 0.0 {
                 let (species, energy) = &way.stirred;
                 nodes[from].gain(species, -dt, -energy * dt);
@@ -382,10 +382,10 @@ impl Network {
                 continue;
             }
             let stream = way.stream(moved);
-            if from != ROOM {
+            if from != ROOM.index() {
                 nodes[from].gain(&stream.share, -moved, -moved * stream.h);
             }
-            if to != ROOM {
+            if to != ROOM.index() {
                 nodes[to].gain(&stream.share, moved, moved * (stream.h + way.added));
             }
         }

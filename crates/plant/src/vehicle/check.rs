@@ -49,14 +49,14 @@ impl Vehicle {
         within("label_charge", self.label_charge, 0.2, 3.0)?;
         within("oil", self.oil, 0.0, 0.6)?;
         self.compressor.check()?;
-        self.discharge_line.check("discharge_line")?;
+        self.discharge_line.check("discharge_line", (4e-3, 25e-3))?;
         self.condenser.check()?;
         self.fan.check()?;
-        self.liquid_line.check("liquid_line")?;
+        self.liquid_line.check("liquid_line", (3e-3, 20e-3))?;
         self.orifice.check()?;
         self.evaporator.check()?;
         self.accumulator.check()?;
-        self.suction_line.check("suction_line")?;
+        self.suction_line.check("suction_line", (6e-3, 35e-3))?;
         self.switches.check()?;
         self.cabin.check()
     }
@@ -73,10 +73,17 @@ impl CompressorSpec {
 }
 
 impl LineSpec {
-    fn check(&self, name: &str) -> Result<(), UnitError> {
+    fn check(&self, name: &str, bores: (f64, f64)) -> Result<(), UnitError> {
         within(&format!("{name}.volume"), self.volume, 20e-6, 2e-3)?;
         conductance(&format!("{name}.hood_conductance"), self.hood_conductance)?;
-        loss(&format!("{name}.pressure_loss"), self.pressure_loss)
+        loss(&format!("{name}.pressure_loss"), self.pressure_loss)?;
+        if let Some(bore) = self.bore {
+            within(&format!("{name}.bore"), bore, bores.0, bores.1)?;
+        }
+        if let Some(muffler) = self.muffler {
+            within(&format!("{name}.muffler"), muffler, 20e-6, 1e-3)?;
+        }
+        Ok(())
     }
 }
 

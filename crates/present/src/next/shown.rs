@@ -85,7 +85,7 @@ impl Shown {
         let coupled = [hands.low_coupled, hands.high_coupled];
         let connected = taken_up(bay);
         let weighs = i.scale.reading() + hands.scale_zero - can::TARE;
-        let felt = plant.network.node(shop.places.can).state.t;
+        let felt = plant.network.node(shop.manifold.can).state.t;
         let left_open = shop.openings.left_open(coupled);
         let blows = shop.openings.blows(&plant.network, coupled) > BLOWS;
         let hisses = shop

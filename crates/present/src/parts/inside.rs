@@ -1,6 +1,7 @@
 //! What a part looks like when it is opened: figures taken from the bay's state and its ledger.
 
 use lowside_plant::{
+    circuit::Section,
     moisture::Tube as Bore,
     network::{LinkId, Node, NodeId},
     orifice::Orifice,
@@ -168,49 +169,59 @@ pub struct Opened {
 /// Density of the oil in the books of a node, kg/m3.
 const OIL_DENSITY: f64 = lowside_plant::state::RHO_OIL;
 
-/// Nodes of a part, and the link out of the first of them.
-fn place(bay: &Bay, part: Part) -> (core::ops::Range<NodeId>, LinkId) {
-    let (p, q) = (bay.plant().places, bay.shop().places);
+/// Volumes of a part, and what flows out of each cell of a coil or through any other part as a whole.
+fn place(bay: &Bay, part: Part) -> (Vec<NodeId>, Vec<LinkId>) {
+    let (c, q) = (&bay.plant().circuit, bay.shop().manifold);
+    let coil = |s: &Section| (s.nodes().to_vec(), s.links().to_vec());
+    let line = |s: &Section, through| (s.nodes().to_vec(), vec![through]);
+    let one = |node, through| (vec![node], vec![through]);
     match part {
-        Part::Compressor => (p.suction..p.suction + 1, p.compressor),
-        Part::Suction => (p.suction..p.suction + 1, p.pick_up),
-        Part::Discharge => (p.discharge..p.discharge + 1, p.compressor + 1),
-        Part::Condenser => (p.condenser..p.liquid, p.compressor + 2),
-        Part::Liquid => (p.liquid..p.liquid + 1, p.condenser_out),
-        Part::Orifice => (p.liquid..p.liquid + 1, p.orifice),
-        Part::Evaporator => (p.evaporator..p.accumulator, p.orifice + 1),
-        Part::Accumulator => (p.accumulator..p.accumulator + 1, p.pick_up),
-        Part::LowHose => (q.low_hose..q.low_hose + 1, bay.shop().low_port()),
-        Part::HighHose => (q.high_hose..q.high_hose + 1, q.high_port),
-        Part::ServiceHose => (q.service_hose..q.service_hose + 1, q.low_valve),
-        Part::Can => (q.can..q.can + 1, q.tap_vapour),
+        Part::Compressor => one(c.compressor_inlet(), c.compressor()),
+        Part::Suction => line(&c.suction_line, c.pick_up()),
+        Part::Discharge => line(&c.discharge_line, c.discharge_line.out()),
+        Part::Condenser => coil(&c.condenser),
+        Part::Liquid => line(&c.liquid_line, c.condenser.out()),
+        Part::Orifice => one(c.liquid_line.outlet(), c.orifice()),
+        Part::Evaporator => coil(&c.evaporator),
+        Part::Accumulator => line(&c.accumulator, c.pick_up()),
+        Part::LowHose => one(q.low_hose, bay.shop().low_port()),
+        Part::HighHose => one(q.high_hose, q.high_port),
+        Part::ServiceHose => one(q.service_hose, q.low_valve),
+        Part::Can => one(q.can, q.tap_vapour),
     }
 }
 
 /// Temperature of what a part holds where it leaves it.
 pub fn temperature(bay: &Bay, part: Part, units: UnitSystem) -> Shown {
-    let (range, _) = place(bay, part);
-    let t = bay.plant().network.node(range.end - 1).state.t;
+    let (nodes, _) = place(bay, part);
+    let t = bay.plant().network.node(nodes[nodes.len() - 1]).state.t;
     display::temperature(Temperature::from_k(t), units)
+}
+
+/// What of a part's volumes is drawn: each for itself, or all as one, each counting by its size.
+fn drawn(nodes: &[&Node], cells: usize, of: impl Fn(&Node) -> f64) -> Vec<f64> {
+    if cells == nodes.len() {
+        return nodes.iter().map(|n| of(n)).collect();
+    }
+    let volume: f64 = nodes.iter().map(|n| n.volume).sum();
+    vec![nodes.iter().map(|n| of(n) * n.volume).sum::<f64>() / volume]
 }
 
 /// Opens a part.
 pub fn open(bay: &Bay, part: Part, units: UnitSystem) -> Opened {
     let plant = bay.plant();
     let net = &plant.network;
-    let (range, leaving) = place(bay, part);
-    let nodes: Vec<&Node> = range.clone().map(|id| net.node(id)).collect();
+    let (nodes, links) = place(bay, part);
+    let nodes: Vec<&Node> = nodes.iter().map(|id| net.node(*id)).collect();
     let volume: f64 = nodes.iter().map(|n| n.volume).sum();
     let held = |species: usize| nodes.iter().map(|n| n.content[species]).sum::<f64>();
     let desiccant =
         plant.vehicle.accumulator.desiccant.si() * lowside_fluids::moisture::SIEVE_CAPACITY;
     let mut opened = Opened {
         part,
-        fill: nodes.iter().map(|n| fill(n)).collect(),
-        air: nodes.iter().map(|n| air_share(n)).collect(),
-        leaving: (0..nodes.len())
-            .map(|k| net.link(leaving + k).liquid)
-            .collect(),
+        fill: drawn(&nodes, links.len(), fill),
+        air: drawn(&nodes, links.len(), air_share),
+        leaving: links.iter().map(|id| net.link(*id).liquid).collect(),
         oil: held(OIL) / OIL_DENSITY / volume,
         spills: (part == Part::Accumulator).then(|| plant.vehicle.accumulator.floods_above.si()),
         desiccant: if desiccant > 0.0 {
@@ -222,7 +233,7 @@ pub fn open(bay: &Bay, part: Part, units: UnitSystem) -> Opened {
         wear: plant.wear(),
         figures: Vec::new(),
     };
-    opened.figures = figures(bay, &opened, &nodes, leaving, units);
+    opened.figures = figures(bay, &opened, &nodes, &links, units);
     opened
 }
 
@@ -231,7 +242,7 @@ fn figures(
     bay: &Bay,
     o: &Opened,
     nodes: &[&Node],
-    link: usize,
+    links: &[LinkId],
     units: UnitSystem,
 ) -> Vec<(Figure, Shown)> {
     let plant = bay.plant();
@@ -264,8 +275,8 @@ fn figures(
             out.push((Figure::Subcooling, difference(boils - t)));
         }
     }
-    out.extend(own(bay, o, link, units));
-    let flow = net.link(link + nodes.len() - 1).flow;
+    out.extend(own(bay, o, links[0], units));
+    let flow = net.link(links[links.len() - 1]).flow;
     if o.part != Part::Can {
         out.push((
             Figure::Flow,
@@ -294,7 +305,7 @@ fn figures(
 }
 
 /// The figures that only one part has.
-fn own(bay: &Bay, o: &Opened, link: usize, units: UnitSystem) -> Vec<(Figure, Shown)> {
+fn own(bay: &Bay, o: &Opened, link: LinkId, units: UnitSystem) -> Vec<(Figure, Shown)> {
     let plant = bay.plant();
     let net = &plant.network;
     let mass = |kg: f64| display::mass(Mass::from_kg(kg), units);
@@ -310,7 +321,7 @@ fn own(bay: &Bay, o: &Opened, link: usize, units: UnitSystem) -> Vec<(Figure, Sh
     };
     match o.part {
         Part::Compressor => {
-            let turns = match net.link(plant.places.compressor).law {
+            let turns = match net.link(plant.circuit.compressor()).law {
                 lowside_plant::network::Law::Compressor(_, rpm) => rpm,
                 _ => 0.0,
             };

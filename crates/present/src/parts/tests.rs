@@ -23,12 +23,12 @@ fn vapour_runs_faster_than_the_same_mass_of_liquid() {
     let (liquid, suction) = (
         bay.plant()
             .network
-            .node(bay.plant().places.liquid)
+            .node(bay.plant().circuit.liquid_line.outlet())
             .state
             .rho_liq,
         bay.plant()
             .network
-            .node(bay.plant().places.accumulator)
+            .node(bay.plant().circuit.low_side())
             .state
             .rho_gas,
     );
@@ -98,7 +98,7 @@ fn every_part_opens_with_figures_and_the_books_agree() {
             .clone();
         shown.number.parse::<f64>().expect("a number")
     };
-    let node = bay.plant().network.node(bay.plant().places.accumulator);
+    let node = bay.plant().network.node(bay.plant().circuit.low_side());
     assert!((grams(Figure::Refrigerant) - node.content[REFRIGERANT] * 1e3).abs() <= 0.5);
     assert!((a.fill[0] - (1.0 - node.state.void_fraction())).abs() < 1e-12);
 }

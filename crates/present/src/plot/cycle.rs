@@ -1,7 +1,10 @@
 //! Pressure over enthalpy: the dome of the gas, isotherms and quality lines from its equation of state, and the loop's states.
 
 use lowside_fluids::{eos::Helmholtz, saturation, table::Table};
-use lowside_plant::{condenser, evaporator, network::Node};
+use lowside_plant::{
+    circuit::Section,
+    network::{LinkId, Node, NodeId},
+};
 use lowside_session::Bay;
 use lowside_units::{
     Quantity, SpecificEnergy,
@@ -195,8 +198,8 @@ fn held(node: &Node) -> f64 {
 pub(super) fn live(bay: &Bay, units: UnitSystem) -> Live {
     let s = Scales(units);
     let plant = bay.plant();
-    let (net, p) = (&plant.network, plant.places);
-    let flows = net.link(p.compressor).flow > REST && net.link(p.orifice).flow > REST;
+    let (net, c) = (&plant.network, &plant.circuit);
+    let flows = net.link(c.compressor()).flow > REST && net.link(c.orifice()).flow > REST;
     let dot = |name: Name, part: Part, pa: f64, h: f64, small: bool| Dot {
         name,
         part: Some(part),
@@ -204,7 +207,7 @@ pub(super) fn live(bay: &Bay, units: UnitSystem) -> Live {
         shown: [s.show_h(h), s.show_absolute(pa)],
         small,
     };
-    let out = |node: usize, link: usize| {
+    let out = |node: NodeId, link: LinkId| {
         let n = net.node(node);
         if flows {
             leaving(n, net.link(link).liquid)
@@ -212,40 +215,25 @@ pub(super) fn live(bay: &Bay, units: UnitSystem) -> Live {
             held(n)
         }
     };
-    let point = |name, part, node: usize, link, small| {
+    let point = |name, part, node: NodeId, link, small| {
         dot(name, part, net.node(node).state.p, out(node, link), small)
     };
+    let leaves = |name, part, s: &Section| point(name, part, s.outlet(), s.out(), false);
+    let cells = |name, part, coil: &Section| -> Vec<Dot> {
+        let ends = coil.nodes().iter().zip(coil.links());
+        ends.map(|(node, out)| point(name, part, *node, *out, true))
+            .collect()
+    };
     let mut dots = vec![
-        point(Name::Suction, Part::Suction, p.suction, p.compressor, false),
-        point(
-            Name::Discharge,
-            Part::Discharge,
-            p.discharge,
-            p.compressor + 1,
-            false,
-        ),
+        leaves(Name::Suction, Part::Suction, &c.suction_line),
+        leaves(Name::Discharge, Part::Discharge, &c.discharge_line),
     ];
-    for k in 0..condenser::CELLS {
-        let link = p.condenser_out + 1 + k - condenser::CELLS;
-        dots.push(point(
-            Name::InCondenser,
-            Part::Condenser,
-            p.condenser + k,
-            link,
-            true,
-        ));
-    }
-    dots.push(point(
-        Name::BeforeOrifice,
-        Part::Liquid,
-        p.liquid,
-        p.orifice,
-        false,
-    ));
-    let first = net.node(p.evaporator);
+    dots.extend(cells(Name::InCondenser, Part::Condenser, &c.condenser));
+    dots.push(leaves(Name::BeforeOrifice, Part::Liquid, &c.liquid_line));
+    let first = net.node(c.evaporator.inlet());
     // Throttling keeps the enthalpy.
     let h = if flows {
-        out(p.liquid, p.orifice)
+        out(c.liquid_line.outlet(), c.orifice())
     } else {
         held(first)
     };
@@ -256,21 +244,11 @@ pub(super) fn live(bay: &Bay, units: UnitSystem) -> Live {
         h,
         false,
     ));
-    for k in 0..evaporator::CELLS {
-        dots.push(point(
-            Name::InEvaporator,
-            Part::Evaporator,
-            p.evaporator + k,
-            p.orifice + 1 + k,
-            true,
-        ));
-    }
-    dots.push(point(
+    dots.extend(cells(Name::InEvaporator, Part::Evaporator, &c.evaporator));
+    dots.push(leaves(
         Name::AccumulatorOut,
         Part::Accumulator,
-        p.accumulator,
-        p.pick_up,
-        false,
+        &c.accumulator,
     ));
     // An empty node has no state to show.
     dots.retain(|d| d.at.1 > s.absolute(PRESSURES[0]) && d.at.0.is_finite());
@@ -291,12 +269,12 @@ pub(super) fn live(bay: &Bay, units: UnitSystem) -> Live {
 
 /// Superheat of the suction gas and subcooling before the orifice, each where it applies.
 fn dimensions(bay: &Bay, s: Scales) -> Vec<Span> {
-    let (net, p) = (&bay.plant().network, bay.plant().places);
+    let (net, c) = (&bay.plant().network, &bay.plant().circuit);
     let mut spans = Vec::new();
     let table = net.table();
-    let suction = net.node(p.suction);
+    let suction = net.node(c.suction_line.outlet());
     let over = suction.state.t - table.t_sat(suction.state.p);
-    if over > 0.3 && net.link(p.compressor).liquid < 0.01 {
+    if over > 0.3 && net.link(c.compressor()).liquid < 0.01 {
         let h = borders(table, table.t_sat(suction.state.p)).1;
         let y = s.absolute(suction.state.p);
         spans.push(Span {
@@ -306,7 +284,7 @@ fn dimensions(bay: &Bay, s: Scales) -> Vec<Span> {
             shown: s.show_difference(over),
         });
     }
-    let liquid = net.node(p.liquid);
+    let liquid = net.node(c.liquid_line.outlet());
     let under = table.t_sat(liquid.state.p) - liquid.state.t;
     if under > 0.3 && liquid.state.m_gas <= 0.0 {
         let h = borders(table, table.t_sat(liquid.state.p)).0;

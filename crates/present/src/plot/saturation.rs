@@ -1,5 +1,6 @@
 //! Pressure over temperature of the loop's gas: the line on which it boils, and where both sides and a loop at rest stand.
 
+use lowside_plant::network::NodeId;
 use lowside_session::Bay;
 use lowside_units::display::{PressureUnit, UnitSystem};
 
@@ -46,7 +47,7 @@ pub(super) fn frame(bay: &Bay, units: UnitSystem) -> Frame {
 pub(super) fn live(bay: &Bay, units: UnitSystem) -> Live {
     let s = Scales(units);
     let plant = bay.plant();
-    let (net, p, day) = (&plant.network, plant.places, plant.day());
+    let (net, c, day) = (&plant.network, &plant.circuit, plant.day());
     let table = net.table();
     let point = |name, part, t: f64, gauge: f64| Dot {
         name,
@@ -56,7 +57,7 @@ pub(super) fn live(bay: &Bay, units: UnitSystem) -> Live {
         small: false,
     };
     // Lines of the vehicle where a thermometer would be clamped: suction line and liquid line.
-    let side = |node: usize| {
+    let side = |node: NodeId| {
         let state = &net.node(node).state;
         (state.t, state.p)
     };
@@ -64,8 +65,8 @@ pub(super) fn live(bay: &Bay, units: UnitSystem) -> Live {
     let rest = table.p_sat(day.t) - day.p;
     live.dots.push(point(Name::Static, None, day.t, rest));
     for (name, part, node) in [
-        (Name::LowSide, Part::Suction, p.suction),
-        (Name::HighSide, Part::Liquid, p.liquid),
+        (Name::LowSide, Part::Suction, c.suction_line.outlet()),
+        (Name::HighSide, Part::Liquid, c.liquid_line.outlet()),
     ] {
         let (t, pa) = side(node);
         live.dots.push(point(name, Some(part), t, pa - day.p));

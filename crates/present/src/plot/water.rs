@@ -83,7 +83,7 @@ pub(super) fn live(bay: &Bay, units: UnitSystem) -> Live {
     let day = plant.day();
     let [low, high] = PRESSURES;
     let vacuum = |pa: f64| display::vacuum(AbsolutePressure::from_pa(pa), units);
-    let pa = plant.network.node(plant.places.accumulator).state.p;
+    let pa = plant.network.node(plant.circuit.low_side()).state.p;
     let at = pa.clamp(low, high);
     let boils = water::boiling_temperature(at);
     let t = |k: f64| display::temperature(Temperature::from_k(k), units);

@@ -239,7 +239,7 @@ fn pour_oil(
     on_bench(shop, part)?;
     let held = shop.bench[part as usize].map_or(0.0, |p| p.oil);
     // The suction hose shares its volume with the compressor.
-    let other = plant.network.node(plant.places.suction).content[OIL];
+    let other = plant.network.node(plant.circuit.compressor_inlet()).content[OIL];
     let shared = matches!(part, Part::Compressor | Part::SuctionHose);
     let there = held + if shared { other } else { 0.0 };
     if there + kg > part.most_oil(plant) {
@@ -254,7 +254,7 @@ fn inject_oil(kg: f64, oil: OilKind, plant: &mut Plant, shop: &mut Shop) -> Resu
     if !shop.hands.low_coupled {
         return Err(Refused::NotCoupled);
     }
-    let held = plant.network.node(plant.places.accumulator).content[OIL];
+    let held = plant.network.node(plant.circuit.low_side()).content[OIL];
     // A loop full of liquid takes no more: an injector is screwed by hand.
     let port = shop.openings.port_node(Side::Low);
     let room = INJECTED_INTO * plant.network.node(port).state.v_gas;

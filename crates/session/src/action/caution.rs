@@ -57,8 +57,8 @@ fn hose(act: HoseAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
         HoseAct::HighValve { open } if open.si() > 0.0 && plant.settings.engine_on => {
             Some(Caution::HighValveRunning)
         }
-        HoseAct::LowValve { open } => opens(open, shop.places.low_hose),
-        HoseAct::HighValve { open } => opens(open, shop.places.high_hose),
+        HoseAct::LowValve { open } => opens(open, shop.manifold.low_hose),
+        HoseAct::HighValve { open } => opens(open, shop.manifold.high_hose),
         HoseAct::Disconnect => opens_can(shop),
         HoseAct::GaugeSet { .. }
         | HoseAct::LowCoupler { .. }
@@ -208,7 +208,7 @@ const PRESSURE: f64 = 1.05;
 
 /// Gas above atmospheric pressure could reach the pump once everything between is open.
 fn pressure_to_pump(plant: &Plant, shop: &Shop) -> bool {
-    let (h, p) = (&shop.hands, &shop.places);
+    let (h, p) = (&shop.hands, &shop.manifold);
     let over = |node| plant.network.node(node).state.p > PRESSURE * plant.day().p;
     over(p.service_hose)
         || h.low_valve > 0.0 && over(p.low_hose)

@@ -89,7 +89,7 @@ impl MachineAct {
                 shop.take_machine(plant, gas)?;
             }
             Self::RecoveryMachine { on } => {
-                let held = plant.network.node(shop.places.can).content.whole()[REFRIGERANT];
+                let held = plant.network.node(shop.manifold.can).content.whole()[REFRIGERANT];
                 let machine = recovery(shop)?;
                 if on && held >= cylinder::limit(plant.network.table()) {
                     return Err(Refused::CylinderFull);

@@ -149,7 +149,7 @@ impl VesselAct {
 fn dose(mass: Mass, plant: &Plant, shop: &mut Shop) -> Result<(), Refused> {
     let (least, most) = (Mass::from_g(10.0), Mass::from_kg(5.0));
     let mass = within("g", "mass", mass, least, most)?;
-    let held = plant.network.node(shop.places.can).content.whole()[REFRIGERANT];
+    let held = plant.network.node(shop.manifold.can).content.whole()[REFRIGERANT];
     let cylinder = charging(shop)?;
     if mass.si() > held {
         return Err(Refused::CylinderTooEmpty {

@@ -13,7 +13,7 @@ use lowside_plant::{
     leak::Site,
     plant::Plant,
     seat::Seat,
-    species::{Content, OIL, REFRIGERANT, WATER},
+    species::{Content, OIL, WATER},
 };
 
 /// Refrigerant in the loop below which nothing worth the name is vented, kg (own figure: what a deep recovery leaves).
@@ -203,19 +203,12 @@ impl Shop {
 
     /// There is enough refrigerant in the loop that letting it out counts as venting: more than traces.
     pub(super) fn holds(plant: &Plant) -> bool {
-        let p = plant.places;
-        let held: f64 = (p.discharge..=p.suction)
-            .map(|i| plant.network.node(i).content.whole()[REFRIGERANT])
-            .sum();
-        held > TRACES
+        plant.charge() > TRACES
     }
 }
 
 /// So much oil (kg) comes to what the loop holds.
 fn mix_oil(plant: &mut Plant, oils: &Oils, kg: f64) {
-    let p = plant.places;
-    let held: f64 = (p.discharge..=p.suction)
-        .map(|i| plant.network.node(i).content[OIL])
-        .sum();
+    let held = plant.held(OIL);
     plant.oil.pour(oils, kg, held);
 }

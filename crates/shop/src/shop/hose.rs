@@ -135,7 +135,7 @@ impl Shop {
         if attached == Attached::Nothing {
             return;
         }
-        let t = plant.network.node(self.places.can).state.t;
+        let t = plant.network.node(self.manifold.can).state.t;
         let none = (Content::default(), 0.0);
         let (left, r12) = self.fill_vessel(plant, can::VOLUME, none, can::METAL);
         match attached {
@@ -190,12 +190,9 @@ impl Shop {
         t: f64,
         metal: f64,
     ) -> (Content, f64) {
-        plant.swap_shell(self.places.can_shell, metal, t);
-        let inside = plant.places.inside();
-        let place = self.places.can;
-        plant
-            .network
-            .exchange(place, volume, content, t, inside, true)
+        plant.swap_shell(self.manifold.can_shell, metal, t);
+        let place = self.manifold.can;
+        plant.network.exchange(place, volume, content, t, true)
     }
 
     /// Refrigerant recovered so far, kg: into the cylinder now with the machine, and with another gas's machine before.
@@ -205,7 +202,7 @@ impl Shop {
             .map_or(0.0, |s| s.away.content.whole()[REFRIGERANT] - s.at_start);
         let held = match self.hands.attached {
             Attached::Machine(_) => {
-                plant.network.node(self.places.can).content.whole()[REFRIGERANT]
+                plant.network.node(self.manifold.can).content.whole()[REFRIGERANT]
             }
             _ => self.station.away.content.whole()[REFRIGERANT],
         };
@@ -216,7 +213,7 @@ impl Shop {
     pub fn given(&self, plant: &Plant) -> f64 {
         let left = match self.hands.attached {
             Attached::Can(_) | Attached::Cylinder(_) => {
-                plant.network.node(self.places.can).content.whole()[REFRIGERANT]
+                plant.network.node(self.manifold.can).content.whole()[REFRIGERANT]
             }
             _ => 0.0,
         };
@@ -247,7 +244,7 @@ impl Shop {
 
     /// Weight of what stands on the scale, kg: the can, or a cylinder with what it holds.
     pub(super) fn on_scale(&self, plant: &Plant) -> f64 {
-        let content = plant.network.node(self.places.can).content.total();
+        let content = plant.network.node(self.manifold.can).content.total();
         match self.hands.attached {
             Attached::Nothing | Attached::Nitrogen(_) | Attached::Pump(_) => 0.0,
             Attached::Can(_) => can::TARE + content,

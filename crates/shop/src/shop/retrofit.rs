@@ -34,21 +34,16 @@ impl Shop {
             t,
         };
         let mut set = self.other_set.unwrap_or([air; 3]);
-        let inside = plant.places.inside();
-        let hoses = self.places.low_hose..=self.places.service_hose;
+        let hoses = self.manifold.hoses();
         for (held, node) in set.iter_mut().zip(hoses) {
             if fresh {
                 plant.network.count_to_room(&held.content, -1.0);
             }
             let was = plant.network.node(node).state.t;
-            let (content, r12) = plant.network.exchange(
-                node,
-                HOSE_VOLUME,
-                (held.content, held.r12),
-                held.t,
-                inside,
-                false,
-            );
+            let (content, r12) =
+                plant
+                    .network
+                    .exchange(node, HOSE_VOLUME, (held.content, held.r12), held.t, false);
             *held = Stored {
                 content,
                 r12,

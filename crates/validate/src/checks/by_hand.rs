@@ -221,7 +221,7 @@ fn cylinder_limit(runs: &Runs) -> Result<Vec<Check>, Error> {
         .bay
         .plant()
         .network
-        .node(run.bay.shop().places.can)
+        .node(run.bay.shop().manifold.can)
         .content
         .whole()[REFRIGERANT];
     check.find(Finding::holds(

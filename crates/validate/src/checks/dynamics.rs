@@ -163,7 +163,7 @@ fn shut_down(runs: &Runs) -> Result<Vec<Check>, Error> {
 /// Pressures of discharge line, accumulator and evaporator inlet after `seconds` at steps of `dt`, without heat, Pa.
 fn coast(plant: &Plant, dt: f64, seconds: f64) -> Result<[f64; 3], Error> {
     let mut net = plant.network.clone();
-    let heat = vec![0.0; net.nodes().len()];
+    let heat = net.per_node(0.0);
     let mut t = 0.0;
     while t < seconds - 1e-9 {
         // Divided where much would flow, as the plant divides its tick.
@@ -175,8 +175,8 @@ fn coast(plant: &Plant, dt: f64, seconds: f64) -> Result<[f64; 3], Error> {
         }
         t += dt;
     }
-    let p = plant.places;
-    Ok([p.discharge, p.accumulator, p.evaporator].map(|i| net.node(i).state.p))
+    let c = &plant.circuit;
+    Ok([c.high_side(), c.low_side(), c.evaporator.inlet()].map(|i| net.node(i).state.p))
 }
 
 const STEPS: [f64; 6] = [0.08, 0.04, TICK, 0.01, 0.005, 0.0025];
@@ -197,7 +197,7 @@ fn step_size(_: &Runs) -> Result<Vec<Check>, Error> {
     }
     let running = bay.plant().clone();
     let mut stopped = bay.plant().clone();
-    let compressor = stopped.places.compressor;
+    let compressor = stopped.circuit.compressor();
     if let Law::Compressor(c, _) = stopped.network.link(compressor).law {
         stopped.network.set_law(compressor, Law::Compressor(c, 0.0));
     }
@@ -269,12 +269,12 @@ fn shown(overrides: &[&str], dt: f64) -> Result<Shown, Error> {
         }
         was_on = plant.drive.engaged;
         if t > 300.0 {
-            let (p, net) = (plant.places, &plant.network);
+            let (c, net) = (&plant.circuit, &plant.network);
             let now = [
-                net.node(p.accumulator).state.p,
-                net.node(p.discharge).state.p,
+                net.node(c.low_side()).state.p,
+                net.node(c.high_side()).state.p,
                 plant.evaporator.duty,
-                net.link(p.compressor).shaft,
+                net.link(c.compressor()).shaft,
                 plant.cabin.vent.t - 273.15,
             ];
             n += 1.0;

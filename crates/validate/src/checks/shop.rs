@@ -74,17 +74,13 @@ pub(super) fn pump() -> Vec<(f64, Action)> {
 
 fn volume(run: &Run) -> f64 {
     let plant = run.bay.plant();
-    (plant.places.discharge..=plant.places.suction)
-        .map(|i| plant.network.node(i).volume)
-        .sum()
+    plant.volumes().map(|n| n.volume).sum()
 }
 
 /// Gas space of the loop at the end, m3: what its oil leaves.
 fn gas_space(run: &Run) -> f64 {
     let plant = run.bay.plant();
-    (plant.places.discharge..=plant.places.suction)
-        .map(|i| plant.network.node(i).state.v_gas)
-        .sum()
+    plant.volumes().map(|n| n.state.v_gas).sum()
 }
 
 /// First sample for which something holds.

@@ -184,11 +184,7 @@ fn standing(runs: &Runs) -> Result<Vec<Check>, Error> {
 
 /// Liquid refrigerant in the loop at the end of a run, kg.
 fn liquid(run: &Run) -> f64 {
-    let plant = run.bay.plant();
-    let (first, last) = plant.places.inside();
-    (first..=last)
-        .map(|i| plant.network.node(i).state.m_liq)
-        .sum()
+    run.bay.plant().volumes().map(|n| n.state.m_liq).sum()
 }
 
 /// A hand valve, so far open.

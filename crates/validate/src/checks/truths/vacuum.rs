@@ -38,10 +38,7 @@ pub(super) fn twenty_inches(runs: &Runs) -> Result<Vec<Check>, Error> {
             "day.ambient=20degC",
             "until=1min",
         ])?;
-        let p = run.bay.plant().places;
-        let space: f64 = (p.discharge..=p.suction)
-            .map(|i| run.bay.plant().network.node(i).state.v_gas)
-            .sum();
+        let space: f64 = run.bay.plant().volumes().map(|n| n.state.v_gas).sum();
         let pressure = run.last().low + 101.325;
         points.push((pressure, grams * 4e-3 / space));
         left = grams * (TWENTY_INCHES / 1e3 / pressure) * 4e-3 / space;
@@ -138,10 +135,10 @@ fn can_gives_vapour() -> Result<(Points, [f64; 2]), Error> {
     let (mut at_twenty, mut warmed) = ([f64::NAN; 2], 0.0);
     while bay.seconds() < 900.0 {
         bay.step()?;
-        let node = bay.plant().network.node(bay.shop().places.can);
+        let node = bay.plant().network.node(bay.shop().manifold.can);
         let given = 100.0 * (1.0 - node.content[0] / can::NET);
         let colder = 298.15 - node.state.t;
-        let shell = bay.plant().shells[bay.shop().places.can_shell].t;
+        let shell = bay.plant().shells[bay.shop().manifold.can_shell].t;
         let capacity = node.content[0] * LIQUID_CP + can::METAL;
         warmed += can::IN_AIR * (298.15 - shell) * TICK / capacity;
         if at_twenty[0].is_nan() && given >= 20.0 {
