@@ -36,11 +36,11 @@ fn half(net: &Network, c: &Circuit, v: &Vehicle, node: NodeId) -> Tube {
     } else if c.evaporator.has(node) {
         coil(&v.evaporator.tubes)
     } else if node == c.discharge_line.outlet() {
-        (v.discharge_bore().si(), 1.0)
+        (v.discharge_line.bore.si(), 1.0)
     } else if node == c.liquid_line.outlet() {
-        (v.liquid_bore().si(), 1.0)
+        (v.liquid_line.bore.si(), 1.0)
     } else if node == c.suction_line.outlet() {
-        (v.suction_bore().si(), 1.0)
+        (v.suction_line.bore.si(), 1.0)
     } else {
         return Tube::default();
     };

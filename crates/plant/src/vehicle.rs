@@ -2,10 +2,10 @@
 
 use lowside_fluids::{Gas, oil::Oil};
 use lowside_units::{
-    Area, Conductance, Duration, GaugePressure, HeatCapacity, Length, Mass, MassFlow, Power,
-    Quantity, Ratio, Speed, Temperature, TemperatureDifference, Volume,
+    Area, Conductance, Duration, GaugePressure, HeatCapacity, Length, Mass, MassFlow, Power, Ratio,
+    Speed, Temperature, TemperatureDifference, Volume,
 };
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize};
 
 mod check;
 mod core;
@@ -30,12 +30,14 @@ pub struct Vehicle {
     /// Compressor and its drive.
     pub compressor: CompressorSpec,
     /// Gas line from compressor to condenser.
+    #[serde(deserialize_with = "line::<_, 10>")]
     pub discharge_line: LineSpec,
     /// Condenser.
     pub condenser: CondenserSpec,
     /// Air over the condenser.
     pub fan: FanSpec,
     /// Liquid line from condenser to orifice.
+    #[serde(deserialize_with = "line::<_, 7>")]
     pub liquid_line: LineSpec,
     /// Orifice tube.
     pub orifice: OrificeSpec,
@@ -44,6 +46,7 @@ pub struct Vehicle {
     /// Accumulator.
     pub accumulator: AccumulatorSpec,
     /// Gas line from accumulator to compressor, with the suction chamber of the compressor.
+    #[serde(deserialize_with = "line::<_, 14>")]
     pub suction_line: LineSpec,
     /// The suction line has a low-side port of its own, at the compressor, besides that at the accumulator.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
@@ -70,9 +73,8 @@ pub struct CompressorSpec {
     pub hood_conductance: Conductance,
 }
 
-/// A line: volume, metal and loss.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+/// A line: volume, metal, loss and bore.
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct LineSpec {
     /// Inside volume.
     pub volume: Volume,
@@ -80,20 +82,35 @@ pub struct LineSpec {
     pub hood_conductance: Conductance,
     /// Pressure lost at the rated flow of 50 g/s.
     pub pressure_loss: TextPressure,
-    /// Inside diameter; left out in data sheets from before it was asked for.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub bore: Option<Length>,
+    /// Inside diameter.
+    pub bore: Length,
     /// Volume of a muffler or an in-line filter at its inlet; left out where there is none.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub muffler: Option<Volume>,
 }
 
-/// Bore of a discharge line whose data sheet has none, m (common practice: 10-13 mm).
-const DISCHARGE_BORE: f64 = 10e-3;
-/// Bore of a liquid line whose data sheet has none, m (common practice: 6-8 mm).
-const LIQUID_BORE: f64 = 7e-3;
-/// Bore of a suction line whose data sheet has none, m (common practice: 14-19 mm).
-const SUCTION_BORE: f64 = 14e-3;
+/// A line as it is written: data sheets from before the bore was asked for have none.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct LineText {
+    volume: Volume,
+    hood_conductance: Conductance,
+    pressure_loss: TextPressure,
+    bore: Option<Length>,
+    muffler: Option<Volume>,
+}
+
+/// Reads a line, of a bore of so many millimetres where none is written.
+fn line<'de, D: Deserializer<'de>, const BORE: u8>(text: D) -> Result<LineSpec, D::Error> {
+    let text = LineText::deserialize(text)?;
+    Ok(LineSpec {
+        volume: text.volume,
+        hood_conductance: text.hood_conductance,
+        pressure_loss: text.pressure_loss,
+        bore: text.bore.unwrap_or(Length::from_mm(BORE.into())),
+        muffler: text.muffler,
+    })
+}
 
 /// Condenser: parallel tubes and fins.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -235,27 +252,6 @@ pub type TextPressure = lowside_units::AbsolutePressure;
 pub const RATED_FLOW: f64 = 0.05;
 
 impl Vehicle {
-    /// Returns the bore of the discharge line.
-    pub fn discharge_bore(&self) -> Length {
-        self.discharge_line
-            .bore
-            .unwrap_or(Length::from_si(DISCHARGE_BORE))
-    }
-
-    /// Returns the bore of the liquid line.
-    pub fn liquid_bore(&self) -> Length {
-        self.liquid_line
-            .bore
-            .unwrap_or(Length::from_si(LIQUID_BORE))
-    }
-
-    /// Returns the bore of the suction line.
-    pub fn suction_bore(&self) -> Length {
-        self.suction_line
-            .bore
-            .unwrap_or(Length::from_si(SUCTION_BORE))
-    }
-
     /// Most refrigerant the loop can be started with: 850 g for each litre, which leaves gas space at any temperature the
     /// day can have.
     pub fn most_charge(&self) -> Mass {

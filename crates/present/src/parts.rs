@@ -291,8 +291,8 @@ impl Tubes {
     pub fn of(bay: &Bay) -> Self {
         let (plant, q) = (bay.plant(), bay.shop().manifold);
         let (net, c, v) = (&plant.network, &plant.circuit, &plant.vehicle);
-        let bores = [v.discharge_bore(), v.liquid_bore(), v.suction_bore()];
-        let [discharge, liquid, suction] = bores.map(Quantity::si);
+        let lines = [&v.discharge_line, &v.liquid_line, &v.suction_line];
+        let [discharge, liquid, suction] = lines.map(|line| line.bore.si());
         let dew = dew_point(bay);
         let tube = |node, link, bore| tube(bay, node, link, bore, dew);
         let first = net.node(c.evaporator.inlet()).state.t;

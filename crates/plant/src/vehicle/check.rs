@@ -77,9 +77,7 @@ impl LineSpec {
         within(&format!("{name}.volume"), self.volume, 20e-6, 2e-3)?;
         conductance(&format!("{name}.hood_conductance"), self.hood_conductance)?;
         loss(&format!("{name}.pressure_loss"), self.pressure_loss)?;
-        if let Some(bore) = self.bore {
-            within(&format!("{name}.bore"), bore, bores.0, bores.1)?;
-        }
+        within(&format!("{name}.bore"), self.bore, bores.0, bores.1)?;
         if let Some(muffler) = self.muffler {
             within(&format!("{name}.muffler"), muffler, 20e-6, 1e-3)?;
         }

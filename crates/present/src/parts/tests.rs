@@ -19,7 +19,7 @@ fn run(name: &str, seconds: u32) -> Bay {
 fn vapour_runs_faster_than_the_same_mass_of_liquid() {
     let bay = run("healthy", 240);
     let p = Parts::of(&bay, UnitSystem::SI);
-    // Continuity: same mass flow, bores of 8 and 16 mm (areas 1 : 4), so the speeds are as the densities turned round over 4.
+    // Continuity: same mass flow, bores of 7 and 14 mm (areas 1 : 4), so the speeds are as the densities turned round over 4.
     let (liquid, suction) = (
         bay.plant()
             .network
@@ -42,6 +42,36 @@ fn vapour_runs_faster_than_the_same_mass_of_liquid() {
         "{}",
         p.tubes.liquid.speed
     );
+}
+
+/// Continuity, m = rho A w, with the bores of the data sheet: 7 mm of liquid line, 14 mm of suction line.
+#[test]
+fn drawn_speeds_are_those_of_the_data_sheets_bores() {
+    use core::f64::consts::FRAC_PI_4;
+    use lowside_session::{Scenario, library};
+    let text = library::scenario("healthy").expect("shipped");
+    let drawn = |set: &[String]| {
+        let mut bay = Bay::new(&Scenario::parse(text, set).expect("sound"));
+        for _ in 0..50 * 240 {
+            bay.step().expect("the engine goes on");
+        }
+        let plant = bay.plant();
+        let state = |id| plant.network.node(id).state;
+        let liquid = state(plant.circuit.condenser.outlet()).rho_liq;
+        (Tubes::of(&bay), liquid)
+    };
+    let (tubes, rho) = drawn(&[]);
+    assert!(tubes.liquid.liquid > 0.99);
+    let by_hand = tubes.liquid.flow * 1e-3 / (rho * FRAC_PI_4 * 7e-3 * 7e-3);
+    let drawn_speed = tubes.liquid.speed;
+    assert!(
+        (drawn_speed / by_hand - 1.0).abs() < 0.02,
+        "{drawn_speed} for {by_hand} m/s"
+    );
+    let (wide, _) = drawn(&["vehicle.suction_line.bore=28mm".into()]);
+    let (a, b) = (tubes.suction, wide.suction);
+    let ratio = (a.speed / a.flow) / (b.speed / b.flow);
+    assert!((ratio / 4.0 - 1.0).abs() < 0.02, "{ratio}");
 }
 
 #[test]

@@ -268,6 +268,33 @@ mod tests {
         }
     }
 
+    /// Scenarios saved before the data sheet had the bores of its lines open with those that the engine had.
+    #[test]
+    fn a_data_sheet_without_bores_has_those_it_always_had() {
+        let lines = |text: &str| -> String {
+            let without = text
+                .lines()
+                .filter(|l| !l.starts_with("bore = \"1") && !l.starts_with("bore = \"7"));
+            without.collect::<Vec<_>>().join("\n")
+        };
+        let van = library::vehicle("utility-van").unwrap();
+        let old = lines(
+            &van.replace("1.83 mm", "+1.83 mm")
+                .replace("1.3 mm", "+1.3 mm"),
+        );
+        assert_eq!(
+            van.matches("\nbore =").count() - old.matches("\nbore =").count(),
+            3
+        );
+        let now = Scenario::parse(HEAD, &[]).unwrap();
+        let then = Scenario::parse_with(HEAD, &[], |_| Some(old)).unwrap();
+        assert_eq!(then, now);
+        let bores = |v: &lowside_plant::vehicle::Vehicle| {
+            [&v.discharge_line, &v.liquid_line, &v.suction_line].map(|line| line.bore.mm())
+        };
+        assert_eq!(bores(&then.vehicle), [10.0, 7.0, 14.0]);
+    }
+
     #[test]
     fn overrides_reach_into_the_vehicle_and_name_what_is_wrong() {
         let good = Scenario::parse(
