@@ -277,3 +277,38 @@ fn help_is_there_for_each_command() {
         assert!(out.status.success() && !out.stdout.is_empty(), "{command}");
     }
 }
+
+/// A muffler in the suction line is one volume more, and no line of the report or column of the trace more: each says what it said.
+#[test]
+fn a_muffler_changes_no_line_of_the_report() {
+    let folder = folder("muffler");
+    let run = |file: &str, more: &[&str]| {
+        let args = ["run", "healthy", "--until", "90s", "--trace", file];
+        let report = answer_in(&folder, &[&args[..], more].concat());
+        let trace = fs::read_to_string(folder.join(file)).expect("a trace");
+        let last = trace.lines().last().expect("rows");
+        let cells = last.split(',').map(|cell| cell.parse().unwrap_or(0.0));
+        let heads = trace.lines().next().expect("heads").to_owned();
+        (report, heads, cells.collect::<Vec<f64>>())
+    };
+    let (plain, heads, a) = run("plain.csv", &[]);
+    let set = ["--set", "vehicle.suction_line.muffler=200cm3"];
+    let (muffled, same, b) = run("muffled.csv", &set);
+    let labels = |report: &str| -> Vec<String> {
+        let lines = report.lines().take_while(|l| !l.starts_with("books"));
+        lines.map(|l| l.chars().take(31).collect()).collect()
+    };
+    assert_eq!(labels(&muffled), labels(&plain));
+    assert_eq!(same, heads);
+    let column = |name: &str| heads.split(',').position(|h| h == name).expect(name);
+    // The places of the ledger hold what they held, but for the gas in the muffler, and together the same.
+    let refrigerant = heads
+        .split(',')
+        .enumerate()
+        .filter(|(_, h)| h.ends_with("_refrigerant_g"));
+    let columns: Vec<usize> = refrigerant.map(|(k, _)| k).collect();
+    let sum = |cells: &[f64]| columns.iter().map(|k| cells[*k]).sum::<f64>();
+    assert!((sum(&a) - sum(&b)).abs() < 0.1, "{} {}", sum(&a), sum(&b));
+    let line = column("suction_line_refrigerant_g");
+    assert!(b[line] > a[line] + 1.0, "{} then {}", a[line], b[line]);
+}
