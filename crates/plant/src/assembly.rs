@@ -146,7 +146,9 @@ fn walls(net: &mut Network, v: &Vehicle, n: &Nodes) {
             flow_area: tubes.flow_area(),
             bore: tubes.bore.si(),
         };
-        cells.iter().for_each(|id| net.set_walls(*id, walls));
+        for id in cells {
+            net.set_walls(*id, walls);
+        }
     }
 }
 
@@ -233,7 +235,9 @@ fn links(net: &mut Network, v: &Vehicle, n: &Nodes) -> Links {
         condenser::CELLS - 1,
     );
     let mut condenser = chain(net, "condenser", &n.condenser, [condensing, hot], law);
-    condenser.iter().for_each(|link| net.set_stir(*link, STIR));
+    for link in &condenser {
+        net.set_stir(*link, STIR);
+    }
     let law = tube(v.liquid_line.pressure_loss.si(), rho_l, n.liquid_line.len());
     let ends = [
         (last(&n.condenser), condensing),

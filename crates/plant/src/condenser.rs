@@ -101,7 +101,7 @@ impl Condenser {
         let per_kelvin = effectiveness(self.air.at(air_flow), air_c) * air_c / CELLS as f64;
         let oiled = coil_factor(self.oil);
         let mut to_air = 0.0;
-        for (k, node) in cells.into_iter().enumerate() {
+        for (k, node) in cells.iter().enumerate() {
             let next = &cells.get(k + 1).unwrap_or(&next).state;
             let s = &node.state;
             let void = s.void_fraction();

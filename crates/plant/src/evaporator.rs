@@ -161,7 +161,7 @@ impl Evaporator {
         let mut out = Air::default();
         let oiled = coil_factor(self.oil);
         let mut from_air = 0.0;
-        for (i, (node, q)) in cells.into_iter().zip(heat).enumerate() {
+        for (i, (node, q)) in cells.iter().zip(heat).enumerate() {
             // Cells with more frost get less of the air.
             let (part, eps) = if frosted {
                 let part = bed.open(self.frost[i]) / open;

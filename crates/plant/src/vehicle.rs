@@ -265,7 +265,7 @@ impl Vehicle {
         ];
         let lines = [&self.discharge_line, &self.liquid_line, &self.suction_line];
         let mufflers = lines.into_iter().filter_map(|line| line.muffler);
-        let litres: f64 = volumes.into_iter().chain(mufflers).map(|v| v.l()).sum();
+        let litres: f64 = volumes.into_iter().chain(mufflers).map(Volume::l).sum();
         Mass::from_kg(0.85 * litres)
     }
 }

@@ -290,9 +290,10 @@ mod tests {
         let then = Scenario::parse_with(HEAD, &[], |_| Some(old)).unwrap();
         assert_eq!(then, now);
         let bores = |v: &lowside_plant::vehicle::Vehicle| {
-            [&v.discharge_line, &v.liquid_line, &v.suction_line].map(|line| line.bore.mm())
+            [&v.discharge_line, &v.liquid_line, &v.suction_line].map(|line| line.bore)
         };
-        assert_eq!(bores(&then.vehicle), [10.0, 7.0, 14.0]);
+        let asked = [10.0, 7.0, 14.0].map(lowside_units::Length::from_mm);
+        assert_eq!(bores(&then.vehicle), asked);
     }
 
     #[test]
