@@ -155,6 +155,33 @@ pageTest("a bay that makes the program fail is kept, offered again and as a file
   assertQuiet(page);
 }, { limit: 180_000 });
 
+pageTest("a bay that halts reloads to the same halt, with the same notice", desktop, async (page) => {
+  // A suction line that holds nothing and a condenser without air; it halts after half a minute.
+  const { scenario, ...fresh } = await kept(page);
+  scenario.vehicle.suction_line.volume = "20 cm3";
+  scenario.condition.condenser_air = "0 %";
+  await openFile(page, { ...fresh, scenario, log: [[0, { do: "take-can" }]], ticks: 50 });
+  await notice(page, "It does not end where it says");
+  await run(page);
+  await button(page, "30\u00d7").click();
+  const halted = page.locator(".notice[role=alert]", { hasText: "The bay stands still" });
+  await halted.waitFor();
+  const told = await halted.innerText();
+  await toggle(page, "Tap").click();
+  await page.locator("[role=status]", { hasText: "the bay stands still (" }).waitFor({ state: "attached" });
+  const was = await kept(page);
+  assert.equal(was.log.length, 1, "an act on a halted bay is refused");
+  await page.reload();
+  await halted.waitFor();
+  assert.equal(await halted.innerText(), told);
+  assert.equal(await page.locator(".notice", { hasText: "It does not end where it says" }).count(), 0);
+  same(await kept(page), was, "after a reload");
+  // As the notice says: the way back in time is open.
+  await button(page, "Undo").click();
+  await halted.waitFor({ state: "detached" });
+  assertQuiet(page);
+}, { path: "#s=healthy", running: false, limit: 120_000 });
+
 pageTest("a fresh start, starting over, a job card and a file each leave the way back, by keyboard too", desktop, async (page) => {
   const k = keys(page);
   let was = await visit(page);

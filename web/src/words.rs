@@ -269,6 +269,7 @@ pub(crate) fn mark(kind: MarkKind) -> String {
 /// Why an act was refused.
 pub(crate) fn refused_why(why: &Refused) -> String {
     match why {
+        Refused::Halted { place } => refused_halted(place),
         Refused::NoCan => refused_no_can().to_owned(),
         Refused::NoPump => refused_no_pump().to_owned(),
         Refused::PumpRuns => refused_pump_runs().to_owned(),

@@ -18,7 +18,8 @@ pub(crate) struct Args {
 /// Replays the take and prints the summary.
 ///
 /// # Errors
-/// [`Failure::Asked`] naming file and field, or that the replay ended elsewhere; [`Failure::Output`].
+/// [`Failure::Asked`] naming file and field, or that the replay ended elsewhere; [`Failure::Halted`] when the bay
+/// ends halted; [`Failure::Output`].
 pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     let wrong = |e: TakeError| Failure::Asked(format!("{}: {e}", args.take.display()));
     let text = files::read(&args.take, LARGEST, "a take")?;
@@ -39,5 +40,8 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     }
     let speed = clock.real_time_factor(replay.bay());
     let bay = replay.finish().map_err(wrong)?;
+    if let Some(why) = bay.halt() {
+        return Err(Failure::halted(&bay, why));
+    }
     report::print(&bay, &window, speed, args.json, out)
 }

@@ -88,6 +88,9 @@ impl Bay {
     /// # Errors
     /// [`Refused`], naming the field and its limits or what is missing.
     pub fn apply(&mut self, act: impl Into<Action>) -> Result<(), Refused> {
+        if let Some(halt) = self.halt() {
+            return Err(Refused::Halted { place: halt.place });
+        }
         let action = act.into();
         match action.apply(&mut self.plant, &mut self.shop)? {
             Outcome::Done => {}
@@ -322,8 +325,9 @@ fn total(entries: &[Entry]) -> Content {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::library;
+    use crate::{Take, TakeError, VehicleAct, library};
     use lowside_plant::halt::Cause;
+    use lowside_units::{Ratio, Volume};
 
     /// What is no number ends the step, is told by place and cause, stays told, and fails the books; nothing else moves.
     #[test]
@@ -358,5 +362,33 @@ mod tests {
         bay.plant.cabin.interior = f64::INFINITY;
         let halt = bay.step().expect_err("infinite");
         assert_eq!(halt.place, "vehicle", "{halt}");
+    }
+
+    /// A van whose suction line holds nothing and whose condenser gets no air: the step that fails is spent, and no tick counts it.
+    #[test]
+    fn a_halted_bay_is_taken_up_halted_and_refuses_acts() {
+        let mut scenario = library::shipped("healthy").expect("shipped");
+        scenario.vehicle.suction_line.volume = Volume::from_m3(20e-6);
+        scenario.condition.condenser_air = Ratio::from_fraction(0.0);
+        let mut bay = Bay::new(&scenario);
+        let halt = loop {
+            if let Err(halt) = bay.step() {
+                break halt;
+            }
+            assert!(bay.seconds() < 120.0);
+        };
+        let hash = bay.state_hash();
+        let refused = Err(Refused::Halted { place: halt.place });
+        assert_eq!(bay.apply(VehicleAct::Engine { on: false }), refused);
+        assert_eq!((bay.state_hash(), bay.log().len()), (hash, 0));
+        let take = Take::parse(&Take::of(&bay).to_text()).expect("a take");
+        let again = take.resume().expect("it ends where it says");
+        assert_eq!((again.halt(), again.tick()), (Some(halt), bay.tick()));
+        assert_eq!(again.state_hash(), hash);
+        // A take that claims another end is not helped by the step more.
+        let mut edited = take.clone();
+        edited.hash = "0".repeat(16);
+        assert!(matches!(edited.resume(), Err(TakeError::Differs { .. })));
+        assert_eq!(edited.replay().end().0.halt(), None);
     }
 }

@@ -394,26 +394,35 @@ impl Replay<'_> {
         self.bay.tick() as f64 / (self.take.ticks as f64).max(1.0)
     }
 
-    /// The bay, its end checked against the take.
+    /// The bay, its end checked against the take. It stands halted if that is how the take ends.
     ///
     /// # Errors
     /// [`TakeError::Differs`] when the states are not the same.
     pub fn finish(self) -> Result<Bay, TakeError> {
-        let got = hex(self.bay.state_hash());
-        if got != self.take.hash {
-            return Err(TakeError::Differs {
-                got,
-                said: self.take.hash.clone(),
-            });
+        let said = self.take.hash.clone();
+        match self.end() {
+            (bay, true) => Ok(bay),
+            (bay, false) => Err(TakeError::Differs {
+                got: hex(bay.state_hash()),
+                said,
+            }),
         }
-        Ok(self.bay)
     }
 
     /// Gives the bay as the replay left it, and whether its state is the one recorded: for a host that takes up a person's own
     /// visit after the physics has become better.
+    ///
+    /// A bay that halted in a step has spent it without a tick to count it: such an end is reached by one step more.
     pub fn end(self) -> (Bay, bool) {
-        let same = hex(self.bay.state_hash()) == self.take.hash;
-        (self.bay, same)
+        let is_end = |bay: &Bay| hex(bay.state_hash()) == self.take.hash;
+        if is_end(&self.bay) {
+            return (self.bay, true);
+        }
+        let mut halted = self.bay.clone();
+        if halted.step().is_err() && is_end(&halted) {
+            return (halted, true);
+        }
+        (self.bay, false)
     }
 }
 

@@ -103,6 +103,7 @@ air-state =
 named-state = { $what }: { $state }
 of = { $n } of { $most }
 refused = Not done: { $why }
+refused-halted = the bay stands still ({ $place }): undo, go back in time or start over
 refused-no-can = there is no can on the service hose
 refused-can-burst = the can has burst: take it off
 refused-mixture = { $gas } does not mix with { $main } here; only R-12 and R-134a do

@@ -103,6 +103,7 @@ air-state =
 named-state = { $what }: { $state }
 of = { $n } de { $most }
 refused = No se hizo: { $why }
+refused-halted = el taller se detuvo ({ $place }): deshaga, vuelva atrás en el tiempo o empiece de nuevo
 refused-no-can = no hay lata en la manguera de servicio
 refused-can-burst = la lata reventó: quítela
 refused-mixture = { $gas } no se mezcla aquí con { $main }; solo R-12 y R-134a

@@ -11,6 +11,12 @@ pub enum Refused {
     /// A number outside what can be set.
     #[error(transparent)]
     OutOfRange(#[from] UnitError),
+    /// The bay has halted: nothing that is done reaches it any more.
+    #[error("the bay stands still ({place}): undo, go back in time or start over")]
+    Halted {
+        /// Where that was found.
+        place: &'static str,
+    },
     /// There is no can on the hose.
     #[error("there is no can on the service hose")]
     NoCan,
