@@ -51,6 +51,85 @@ pageTest("every place of the ledger has a name of its own", desktop, async (page
   assert.deepEqual(names.filter((name, k) => names.indexOf(name) !== k), []);
 });
 
+/** What one frame of the drawing of levels writes: each text with its box, in its own pixels, and the drawing's height. */
+const letters = (page) =>
+  page.evaluate(async () => {
+    const canvas = document.querySelector(".levels canvas");
+    const context = canvas.getContext("2d");
+    const scale = canvas.width / canvas.clientWidth;
+    const at = (x, y) => new DOMPoint(x, y).matrixTransform(context.getTransform());
+    const frame = () =>
+      new Promise((done) => {
+        const texts = [];
+        context.clearRect = (...box) => {
+          CanvasRenderingContext2D.prototype.clearRect.apply(context, box);
+          if (texts.length) {
+            delete context.fillText;
+            delete context.clearRect;
+            done(texts);
+          }
+        };
+        context.fillText = (text, x, y) => {
+          CanvasRenderingContext2D.prototype.fillText.call(context, text, x, y);
+          const { width } = context.measureText(text);
+          const size = Number.parseFloat(context.font.match(/([\d.]+)px/)[1]);
+          const p = at(x, y);
+          const left = p.x / scale - { left: 0, center: width / 2, right: width }[context.textAlign];
+          // Capitals and stems are some 0.7 of the size high, the middle of which is the place.
+          texts.push({ text, left, right: left + width, top: p.y / scale - 0.36 * size, bottom: p.y / scale + 0.36 * size });
+        };
+      });
+    return { texts: await frame(), height: canvas.clientHeight };
+  });
+
+/** Asserts that no letters of the drawing of levels touch others or run out of it; gives its texts. */
+async function assertApart(page, when) {
+  await page.locator(".levels").scrollIntoViewIfNeeded();
+  await page.waitForTimeout(1500);
+  const { texts, height } = await letters(page);
+  for (const [k, a] of texts.entries()) {
+    assert.ok(a.top > 0 && a.bottom < height, `${when}: "${a.text}" lies at ${a.top} of ${height} px`);
+    for (const b of texts.slice(k + 1))
+      assert.ok(
+        a.right < b.left || b.right < a.left || a.bottom < b.top || b.bottom < a.top,
+        `${when}: "${a.text}" touches "${b.text}"`,
+      );
+  }
+  return texts.map(({ text }) => text).join(" ");
+}
+
+for (const window of [desktop, phone])
+  for (const [language, tag, connect, tools] of [
+    ["English", "en", "Connect", { 7: "nitrogen", 3: "recovery machine", 6: "charging cylinder", 4: "vacuum pump" }],
+    ["Spanish", "es", "Conectar", { 7: "nitr\u00f3geno", 3: "recuperadora", 6: "cilindro de carga", 4: "bomba de vac\u00edo" }],
+  ])
+    pageTest(`the drawing of levels says what hangs on the hose, letters apart, in ${language}`, window, async (page) => {
+      await page.locator("#language").selectOption(tag);
+      for (const [value, name] of Object.entries(tools)) {
+        await page.locator("#hose-tool").selectOption(value);
+        await page.getByRole("button", { name: connect, exact: true }).click();
+        const texts = await assertApart(page, name);
+        assert.ok(texts.includes(name), `${name}: ${texts}`);
+        assert.ok(!/no can|sin lata/.test(texts), texts);
+      }
+      await page.evaluate(() => (location.hash = "#s=healthy"));
+      await page.locator(".notice").waitFor();
+      assert.match((await assertApart(page, "at rest")).replace("sin lata", "no can"), /no can/);
+      // Opened to the room the loop stands at 0 psig.
+      await done(page, 6000, [{ do: "open-joint", joint: "compressor-in" }, { do: "take-can" }]);
+      await assertApart(page, "at the atmosphere");
+      assertQuiet(page);
+    });
+
+/** Opens a link to the evacuated van with these acts at its start, so many ticks later. */
+async function done(page, ticks, acts) {
+  const log = Buffer.from(JSON.stringify(acts.map((act) => [0, act]))).toString("base64url");
+  const link = `#s=charge-from-cans&u=psi.f.oz.us&t=${ticks}&h=0&l=${log}`;
+  await page.evaluate((hash) => (location.hash = hash), link);
+  await page.locator("#resuming").waitFor({ state: "attached" }).catch(() => undefined);
+  await page.locator("#hose-tool").waitFor({ state: "attached" });
+}
+
 pageTest("three views at most stand open at first, the choice is kept", desktop, async (page) => {
   await page.getByRole("heading", { level: 1 }).waitFor();
   const open = await page.locator(".picker [aria-pressed=true]").allInnerTexts();

@@ -23,6 +23,9 @@ const REST: f64 = 0.02;
 /// Heights of the lowest thing below which the room beneath is shown, and above which it is taken away again.
 const DEEP: [f64; 2] = [0.24, 0.29];
 
+/// Size of lettering on a wide sheet, px.
+const WIDE: f64 = 12.0;
+
 /// Streams whose dashes move.
 const STREAMS: usize = 11;
 
@@ -103,17 +106,20 @@ impl Painter {
             levels.suction.volume,
             can,
         ];
+        pen.font(WIDE, false);
+        let column = surroundings::column_names().map(|name| pen.width(name));
         let sheet = Sheet::new(
             w,
             h,
             volumes,
             self.depth * self.depth * (3.0 - 2.0 * self.depth),
+            column.into_iter().fold(0.0, f64::max),
         );
         let b = Brush {
             pen: &pen,
             theme,
             sheet: &sheet,
-            size: if sheet.wide { 12.0 } else { 10.5 },
+            size: if sheet.wide { WIDE } else { 10.5 },
             drift: self.drift,
         };
         b.ground(levels, h);
@@ -126,6 +132,7 @@ impl Painter {
         b.high_shelf(levels, &self.phase);
         b.hoses(levels, &self.phase);
         b.can(levels);
+        b.part_names(levels);
         b.names(levels);
         self.zones = b.zones(levels);
         b.lit(&self.zones, lit);

@@ -134,6 +134,11 @@ impl Pen {
         self
     }
 
+    /// Width of a text in the font that was set last, px.
+    pub(crate) fn width(&self, text: &str) -> f64 {
+        self.c.measure_text(text).map_or(0.0, |m| m.width())
+    }
+
     /// Text at a place; `align` is "left", "center" or "right"; vertically in the middle.
     pub(crate) fn text(&self, text: &str, x: f64, y: f64, align: &str) {
         self.c.set_text_align(align);
@@ -177,10 +182,14 @@ pub(crate) struct Sheet {
     pub(crate) litre: f64,
 }
 
+/// Room beside the names of the column at the right: the leaders to their lines and the margins, px.
+const COLUMN: f64 = 40.0;
+
 impl Sheet {
     /// Lays out a sheet of a size for volumes in litres: high blocks in all, evaporator, accumulator, suction, can.
     /// `depth` 1 leaves room for a loop that lies on the floor, 0 takes it away while everything runs well above the atmosphere.
-    pub(crate) fn new(w: f64, h: f64, volumes: [f64; 5], depth: f64) -> Self {
+    /// `names` is the width of the longest name in the column at the right, px.
+    pub(crate) fn new(w: f64, h: f64, volumes: [f64; 5], depth: f64, names: f64) -> Self {
         let wide = w >= 560.0;
         let s = (w / 760.0).clamp(0.9, 1.35);
         let pick = |a: f64, b: f64| {
@@ -200,7 +209,8 @@ impl Sheet {
         let start = hose_end + pick(36.0, 19.0);
         let shaft = start + pick(46.0, 30.0);
         let basin = start + pick(88.0, 56.0);
-        let end = w - pick(118.0, 22.0);
+        let column = if wide { names + COLUMN } else { 0.0 };
+        let end = w - pick(118.0, 22.0).max(column);
         let [high, evaporator, accumulator, suction, can_v] = volumes;
         let high_h = pick(38.0, 26.0);
         let litre = high_h * (end - shaft) / high;

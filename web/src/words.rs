@@ -6,7 +6,7 @@ use lowside_present::{
     caution,
     history::MarkKind,
     job::Job,
-    levels::Levels,
+    levels::{Levels, Tool},
     next::{Advice, Harm, NextStep},
     readout::Readout,
     tools::Gas,
@@ -385,12 +385,23 @@ pub(crate) fn take_why(why: &TakeError) -> String {
     }
 }
 
+/// What hangs on the service hose and is no can: its name, and that it hangs there.
+pub(crate) fn hangs(tool: Option<Tool>) -> [&'static str; 2] {
+    match tool {
+        None => [no_can(), levels_no_can()],
+        Some(Tool::Pump) => [hangs_pump(), hangs_pump_spoken()],
+        Some(Tool::Cylinder) => [hangs_cylinder(), hangs_cylinder_spoken()],
+        Some(Tool::Nitrogen) => [hangs_nitrogen(), hangs_nitrogen_spoken()],
+        Some(Tool::Machine) => [hangs_machine(), hangs_machine_spoken()],
+    }
+}
+
 /// The drawing of levels in words.
 pub(crate) fn levels_text(r: &Readout, l: &Levels) -> String {
     let middle = &l.condenser_cells[l.condenser_cells.len() / 2];
     let side = |above: bool| if above { "above" } else { "below" };
     let can = l.can.as_ref().map_or_else(
-        || levels_no_can().to_owned(),
+        || hangs(l.tool)[1].to_owned(),
         |c| {
             let flow = if l.tap.flow > 0.02 {
                 "gives"

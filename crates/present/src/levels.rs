@@ -9,7 +9,10 @@ use lowside_plant::{
     species::REFRIGERANT,
 };
 use lowside_session::Bay;
-use lowside_shop::can::{self, Stance};
+use lowside_shop::{
+    Attached,
+    can::{self, Stance},
+};
 use lowside_units::{
     AbsolutePressure, GaugePressure, Quantity, Temperature,
     display::{self, PressureUnit, Shown, TemperatureUnit, UnitSystem},
@@ -107,6 +110,31 @@ pub struct CanLevel {
     pub burst: bool,
 }
 
+/// What hangs on the service hose and is no can.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Tool {
+    /// The vacuum pump.
+    Pump,
+    /// The charging cylinder.
+    Cylinder,
+    /// The bottle of nitrogen.
+    Nitrogen,
+    /// The recovery machine.
+    Machine,
+}
+
+impl Tool {
+    fn of(attached: &Attached) -> Option<Self> {
+        Some(match attached {
+            Attached::Nothing | Attached::Can(_) => return None,
+            Attached::Pump(_) => Self::Pump,
+            Attached::Cylinder(_) => Self::Cylinder,
+            Attached::Nitrogen(_) => Self::Nitrogen,
+            Attached::Machine(_) => Self::Machine,
+        })
+    }
+}
+
 /// Everything that the drawing shows at one moment.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Levels {
@@ -130,6 +158,8 @@ pub struct Levels {
     pub service_hose: Block,
     /// The can.
     pub can: Option<CanLevel>,
+    /// What hangs on the service hose in its place.
+    pub tool: Option<Tool>,
     /// Through the compressor.
     pub compressor: Stream,
     /// Through the condenser, half way along.
@@ -269,6 +299,7 @@ impl Levels {
             high_hose: node(q.high_hose),
             service_hose: node(q.service_hose),
             can,
+            tool: Tool::of(&hands.attached),
             compressor: stream(c.compressor()),
             condenser: stream(c.condenser.half_way()),
             orifice: stream(c.orifice()),
@@ -303,21 +334,19 @@ impl Levels {
 }
 
 impl Levels {
-    /// Height of the lowest thing on the drawing that holds matter. A hose that hangs open stands at the atmosphere and does not
-    /// count.
+    /// Height of the lowest thing on the drawing that holds matter. A hose is a line: one that hangs open stands at the atmosphere and
+    /// asks for no room below it.
     pub fn lowest(&self) -> f64 {
+        let hoses = [&self.low_hose, &self.high_hose, &self.service_hose];
+        let deep = |b: &&Block| (b.height - self.atmosphere).abs() > 0.01;
+        let can = self.can.as_ref().map(|c| &c.block);
         self.high_side()
             .map(|(_, block)| block)
             .chain(&self.evaporator)
-            .chain([
-                &self.accumulator,
-                &self.suction,
-                &self.low_hose,
-                &self.high_hose,
-                &self.service_hose,
-            ])
+            .chain([&self.accumulator, &self.suction])
+            .chain(can)
+            .chain(hoses.into_iter().filter(deep))
             .map(|b| b.height)
-            .filter(|h| (h - self.atmosphere).abs() > 0.01)
             .fold(1.0, f64::min)
     }
 }
@@ -378,6 +407,7 @@ pub fn ticks(bay: &Bay, units: UnitSystem) -> Vec<Tick> {
 mod tests {
     use super::*;
     use crate::readout::tests::bay;
+    use lowside_session::{Action, BenchAct, MachineAct, VesselAct};
 
     #[test]
     fn the_axis_rises_and_meets_at_the_atmosphere() {
@@ -406,6 +436,49 @@ mod tests {
             assert!((b.height - l.outside.height).abs() < 0.01, "{b:?}");
         }
         assert!(l.compressor.flow.abs() < 0.1 && !l.clutch);
+    }
+
+    /// An evacuated loop opened to the room stands at the atmosphere, and what hangs below that line needs room there; the hoses, which
+    /// are lines, need none.
+    #[test]
+    fn a_loop_at_the_atmosphere_needs_room_below_it() {
+        let mut bay = bay("charge-from-cans");
+        let joint = lowside_shop::joints::Joint::CompressorIn;
+        bay.apply(BenchAct::OpenJoint { joint }).expect("possible");
+        bay.apply(VesselAct::TakeCan).expect("possible");
+        for _ in 0..120 * 50 {
+            bay.step().expect("the engine goes on");
+        }
+        let l = Levels::of(&bay, UnitSystem::US);
+        assert!((l.accumulator.height - l.atmosphere).abs() < 0.01);
+        assert!(l.lowest() <= l.accumulator.height && l.can.is_some());
+    }
+
+    #[test]
+    fn the_drawing_knows_what_hangs_on_the_hose() {
+        let mut bay = bay("charge-from-cans");
+        let tool = |bay: &Bay| Levels::of(bay, UnitSystem::US).tool;
+        assert_eq!(tool(&bay), None);
+        let gas = lowside_fluids::Gas::R134a;
+        let all: [(Action, Option<Tool>); 4] = [
+            (VesselAct::TakeNitrogen.into(), Some(Tool::Nitrogen)),
+            (
+                MachineAct::TakeRecoveryMachine { gas }.into(),
+                Some(Tool::Machine),
+            ),
+            (VesselAct::TakeCan.into(), None),
+            (
+                MachineAct::TakePump {
+                    speed: lowside_units::VolumeFlow::from_cfm(4.0),
+                }
+                .into(),
+                Some(Tool::Pump),
+            ),
+        ];
+        for (act, hangs) in all {
+            bay.apply(act).expect("possible");
+            assert_eq!(tool(&bay), hangs, "{act:?}");
+        }
     }
 
     fn bay_parked() -> Bay {
@@ -442,7 +515,7 @@ mod tests {
     #[test]
     fn the_evacuated_loop_lies_on_the_floor_and_a_full_can_stands_by_the_outside_air() {
         let mut bay = bay("charge-from-cans");
-        bay.apply(lowside_session::VesselAct::TakeCan).unwrap();
+        bay.apply(VesselAct::TakeCan).unwrap();
         let l = Levels::of(&bay, UnitSystem::SI);
         assert!(l.high_side().all(|(_, b)| b.below && b.height == 0.0));
         let can = l.can.expect("a can is on");

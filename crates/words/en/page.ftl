@@ -271,6 +271,14 @@ levels-spoken = Levels by pressure. High shelf: gauge { $high }, { $high-place -
         [in] The compressor lifts gas from the low shelf to the high one
        *[out] The compressor rests
     }. { $can }.
+hangs-pump = vacuum pump
+    .spoken = The vacuum pump is on the service hose
+hangs-cylinder = charging cylinder
+    .spoken = The charging cylinder is on the service hose
+hangs-nitrogen = nitrogen
+    .spoken = The bottle of dry nitrogen is on the service hose
+hangs-machine = recovery machine
+    .spoken = The recovery machine is on the service hose
 levels-no-can = No can is on the service hose
 levels-can = Can { $number } at { $t } stands { $place ->
         [above] above

@@ -271,6 +271,14 @@ levels-spoken = Niveles según la presión. Repisa de alta: manómetro { $high }
         [in] El compresor sube gas de la repisa de baja a la de alta
        *[out] El compresor descansa
     }. { $can }.
+hangs-pump = bomba de vacío
+    .spoken = La bomba de vacío está en la manguera de servicio
+hangs-cylinder = cilindro de carga
+    .spoken = El cilindro de carga está en la manguera de servicio
+hangs-nitrogen = nitrógeno
+    .spoken = La botella de nitrógeno seco está en la manguera de servicio
+hangs-machine = recuperadora
+    .spoken = La recuperadora está en la manguera de servicio
 levels-no-can = No hay lata en la manguera de servicio
 levels-can = La lata { $number }, a { $t }, está { $place ->
         [above] arriba de

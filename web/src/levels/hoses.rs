@@ -7,6 +7,11 @@ use lowside_present::{
 use super::{Brush, REST, STREAMS, Side};
 use crate::words;
 
+/// From one line of a name to the next, px.
+const LINE: f64 = 13.0;
+/// Half the height of the box that stands for a tool, px.
+const TOOL: f64 = 13.0;
+
 impl Brush<'_> {
     pub(super) fn hoses(&self, l: &Levels, phase: &[f64; STREAMS]) {
         let (pen, s, t) = (self.pen, self.sheet, self.theme);
@@ -86,13 +91,13 @@ impl Brush<'_> {
                 phase[5],
             );
         } else {
-            run(
-                (s.can.0 + s.can.1, y_service + 12.0),
-                (s.service.0, y_service),
-                t.service,
-                l.hose_end,
-                -phase[10],
-            );
+            let (stream, phase) = if l.tool.is_some() {
+                (l.tap, phase[5])
+            } else {
+                (l.hose_end, -phase[10])
+            };
+            let end = (s.can.0 + s.can.1, self.mouth(l));
+            run(end, (s.service.0, y_service), t.service, stream, phase);
         }
         if l.purging {
             let x = s.service.0 + 4.0;
@@ -122,26 +127,7 @@ impl Brush<'_> {
             })
             .collect();
         let Some(c) = &l.can else {
-            let y = s.y(0.6);
-            pen.stroke(t.edge, 1.2)
-                .dashes(&[4.0, 4.0], 0.0)
-                .rounded(x, y, w, s.can_h, 7.0);
-            pen.c.stroke();
-            pen.dashes(&[], 0.0);
-            // A narrow can takes a word a line.
-            let mut y = y + s.can_h / 2.0;
-            let (first, second) = if s.wide {
-                None
-            } else {
-                words::no_can().split_once(' ')
-            }
-            .unwrap_or((words::no_can(), ""));
-            if !second.is_empty() {
-                y -= 6.5;
-                self.halo(second, x + w / 2.0, y + 13.0, "center", t.soft);
-            }
-            self.halo(first, x + w / 2.0, y, "center", t.soft);
-            return;
+            return self.no_can(l);
         };
         let y = s.y(c.block.height);
         let (top, side) = if c.inverted {
@@ -197,5 +183,49 @@ impl Brush<'_> {
         // From the axis on, so that it never runs into the axis's figures.
         let from = s.axis + if s.wide { 5.0 } else { 2.0 };
         self.halo(&label, from, self.off(l, label_y, 9.0), "left", t.ink);
+    }
+
+    /// Where the service hose ends while no can is on it: a little below its other end, as far as the drawing goes.
+    fn mouth(&self, l: &Levels) -> f64 {
+        let s = self.sheet;
+        (s.y(l.service_hose.height) + 12.0).clamp(s.y(1.0), s.y(0.0))
+    }
+
+    /// A place for a can; or what hangs there instead, at the hose's end, since only a can is drawn at its own pressure.
+    fn no_can(&self, l: &Levels) {
+        let (pen, s, t) = (self.pen, self.sheet, self.theme);
+        let (x, w) = s.can;
+        let lines: Vec<&str> = words::hangs(l.tool)[0].split(' ').collect();
+        let height = LINE * (lines.len() as f64 - 1.0);
+        let (first, from, align, colour) = if l.tool.is_some() {
+            let y = self.mouth(l);
+            pen.fill(t.sheet).rounded(x, y - TOOL, w, 2.0 * TOOL, 4.0);
+            pen.c.fill();
+            pen.stroke(t.ink, 1.8).dashes(&[], 0.0);
+            pen.c.stroke();
+            // Below, where there is room.
+            let first = if y + TOOL + LINE + height > s.y(0.0) {
+                self.off(l, y - TOOL - 9.0, -9.0) - height
+            } else {
+                self.off(l, y + TOOL + LINE, 9.0)
+            };
+            (
+                first,
+                s.axis + if s.wide { 5.0 } else { 2.0 },
+                "left",
+                t.ink,
+            )
+        } else {
+            let y = s.y(0.6);
+            pen.stroke(t.edge, 1.2)
+                .dashes(&[4.0, 4.0], 0.0)
+                .rounded(x, y, w, s.can_h, 7.0);
+            pen.c.stroke();
+            pen.dashes(&[], 0.0);
+            (y + (s.can_h - height) / 2.0, x + w / 2.0, "center", t.soft)
+        };
+        for (k, line) in lines.into_iter().enumerate() {
+            self.halo(line, from, first + LINE * k as f64, align, colour);
+        }
     }
 }

@@ -37,14 +37,6 @@ impl Brush<'_> {
         let mut out = middle[middle.len() - 2..].to_vec();
         out.push((s.end, middle[middle.len() - 1].1));
         self.flow(l.orifice, phase[2], || pen.line(&out));
-        let y = s.y(l.condenser_cells[l.condenser_cells.len() / 2].height) - s.high_h - 10.0;
-        self.halo(
-            words::condenser(),
-            f64::midpoint(s.shaft, s.end),
-            self.off(l, y, -9.0),
-            "center",
-            t.soft,
-        );
     }
 
     pub(super) fn low_shelf(&self, l: &Levels, phase: &[f64; STREAMS]) {
@@ -91,24 +83,6 @@ impl Brush<'_> {
                 (x, ys - s.suction_h),
             ]);
         });
-        self.halo(
-            words::evaporator(),
-            f64::midpoint(s.basin, s.end),
-            self.off(
-                l,
-                s.y(l.evaporator[l.evaporator.len() / 2].height) + s.evaporator_d + 10.0,
-                9.0,
-            ),
-            "center",
-            t.soft,
-        );
-        self.halo(
-            words::accumulator(),
-            f64::midpoint(s.start, s.basin),
-            self.off(l, y + s.accumulator_d + 10.0, 9.0),
-            "center",
-            t.soft,
-        );
     }
 
     /// The compressor: a shaft that lifts gas from the low line to the high line.
@@ -137,7 +111,6 @@ impl Brush<'_> {
             y -= gap;
         }
         pen.alpha(1.0);
-        self.halo(words::compressor(), x0 + 2.0, top - 10.0, "center", t.soft);
     }
 
     /// The orifice: the fall from the high shelf's end to the low one.
@@ -155,22 +128,54 @@ impl Brush<'_> {
             .line(&[(x - 8.0, mid - 6.0), (x - 1.5, mid), (x - 8.0, mid + 6.0)]);
         pen.line(&[(x + 8.0, mid - 6.0), (x + 1.5, mid), (x + 8.0, mid + 6.0)]);
         self.flow(l.orifice, phase, || pen.line(&shape));
+    }
+
+    /// The names of its parts, above the hoses that run by.
+    pub(super) fn part_names(&self, l: &Levels) {
+        let (s, t) = (self.sheet, self.theme);
+        let name = |text: &str, x: f64, y: f64| self.halo(text, x, y, "center", t.soft);
+        let top = |height: f64| s.y(height) - s.high_h;
+        let middle = l.condenser_cells[l.condenser_cells.len() / 2].height;
+        let condenser = self.off(l, top(middle) - 10.0, -9.0);
+        name(words::condenser(), f64::midpoint(s.shaft, s.end), condenser);
+        let middle = l.evaporator[l.evaporator.len() / 2].height;
+        let evaporator = s.y(middle) + s.evaporator_d + 10.0;
+        let (middle, under) = (f64::midpoint(s.basin, s.end), self.off(l, evaporator, 9.0));
+        name(words::evaporator(), middle, under);
+        let accumulator = s.y(l.accumulator.height) + s.accumulator_d + 10.0;
+        let under = self.off(l, accumulator, 9.0);
+        name(words::accumulator(), f64::midpoint(s.start, s.basin), under);
+        let suction = s.y(l.suction.height) - s.suction_h;
+        let discharge = top(l.discharge.height);
+        if discharge < suction - 4.0 {
+            name(words::compressor(), s.start + 7.0, discharge - 10.0);
+        }
         if s.wide {
-            let (high, low) = (s.y(l.liquid.height), s.y(l.evaporator[0].height));
-            if low - high < 44.0 {
-                // The shelves leave no room between them.
-                let under = low + s.evaporator_d + 10.0;
-                self.halo(words::orifice(), s.end + 16.0, under, "right", t.soft);
-            } else {
-                let mut y = mid;
-                for line in [&l.outside, &l.cabin] {
-                    let line = s.y(line.height);
-                    if (y - line).abs() < 10.0 {
-                        y = line + 10.0;
-                    }
-                }
-                self.halo(words::orifice(), x - 13.0, y, "right", t.soft);
+            self.orifice_name(l, middle);
+        }
+    }
+
+    /// The orifice's name: between the shelves; or, where they leave no room, under them, below the evaporator's if it would touch that.
+    fn orifice_name(&self, l: &Levels, evaporator: f64) {
+        let (s, t) = (self.sheet, self.theme);
+        let (high, low) = (s.y(l.liquid.height), s.y(l.evaporator[0].height));
+        let half = s.high_h / 2.0;
+        let mut y = f64::midpoint(high - half, low + s.evaporator_d / 2.0);
+        if low - high < 44.0 {
+            let right = s.end + 16.0;
+            let width = |text: &str| self.pen.width(text);
+            self.pen.font(self.size, false);
+            let left = right - width(words::orifice());
+            let touches = left < evaporator + width(words::evaporator()) / 2.0 + 6.0;
+            let under = low + s.evaporator_d + if touches { 23.0 } else { 10.0 };
+            return self.halo(words::orifice(), right, under, "right", t.soft);
+        }
+        for line in [&l.outside, &l.cabin] {
+            let line = s.y(line.height);
+            if (y - line).abs() < 10.0 {
+                y = line + 10.0;
             }
         }
+        self.halo(words::orifice(), s.end - 1.0, y, "right", t.soft);
     }
 }

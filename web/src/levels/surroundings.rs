@@ -7,6 +7,18 @@ use crate::words;
 /// How far beyond the loop's right end the lines of the surroundings run before their leaders begin, px.
 const LEAD: f64 = 22.0;
 
+/// The names that stand in the column at the right of a wide sheet.
+pub(super) fn column_names() -> [&'static str; 5] {
+    let [out, in_] = words::switch();
+    [
+        words::outside(),
+        words::cabin(),
+        in_,
+        out,
+        words::atmosphere(),
+    ]
+}
+
 impl Brush<'_> {
     /// The cellar below the atmosphere.
     pub(super) fn ground(&self, l: &Levels, h: f64) {
@@ -81,13 +93,13 @@ impl Brush<'_> {
         let (pen, s, t) = (self.pen, self.sheet, self.theme);
         let (outside, cabin) = (l.outside.shown.to_string(), l.cabin.shown.to_string());
         let [opens, closes] = l.switch;
-        let [out, in_] = words::switch();
+        let [n_outside, n_cabin, n_in, n_out, n_atmosphere] = column_names();
         let mut labels = [
-            (l.outside.height, words::outside(), outside.as_str()),
-            (l.cabin.height, words::cabin(), cabin.as_str()),
-            (closes, in_, ""),
-            (opens, out, ""),
-            (l.atmosphere, words::atmosphere(), ""),
+            (l.outside.height, n_outside, outside.as_str()),
+            (l.cabin.height, n_cabin, cabin.as_str()),
+            (closes, n_in, ""),
+            (opens, n_out, ""),
+            (l.atmosphere, n_atmosphere, ""),
         ]
         .map(|(height, name, value)| {
             let y = s.y(height);
@@ -116,8 +128,8 @@ impl Brush<'_> {
         let right = s.w - 6.0;
         for (y, _, line, leads, name, value) in labels {
             if leads {
-                let letters = name.chars().count().max(value.chars().count()) as f64;
-                let text = right - 4.0 - letters * self.size * 0.56;
+                pen.font(self.size, true);
+                let text = right - 4.0 - pen.width(name).max(pen.width(value));
                 let from = s.end + LEAD;
                 pen.stroke(t.soft, 1.0).dashes(&[], 0.0);
                 pen.line(&[(from, line), (from + 8.0, y), (text.max(from + 8.0), y)]);
