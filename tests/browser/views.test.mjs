@@ -130,6 +130,30 @@ async function done(page, ticks, acts) {
   await page.locator("#hose-tool").waitFor({ state: "attached" });
 }
 
+pageTest("a vacuum in the strip chart moves no button to another row, in either language", desktop, async (page) => {
+  const pump = [{ do: "take-pump", speed: "4 cfm" }, { do: "pump", on: true }, { do: "isolation", on: true }];
+  await done(page, 3000, pump);
+  const title = page.locator("#chart-title");
+  for (const language of ["en", "es"]) {
+    await page.locator("#language").selectOption(language);
+    await title.locator(".trace-vacuum").waitFor();
+    const middles = await title.locator("button").evaluateAll((all) =>
+      all.map((e) => (e.getBoundingClientRect().top + e.getBoundingClientRect().bottom) / 2),
+    );
+    assert.equal(middles.length, 9);
+    assert.ok(Math.max(...middles) - Math.min(...middles) < 2, `${language}: ${middles}`);
+  }
+  assertQuiet(page);
+});
+
+for (const window of [phone, { name: "phone-sized window", viewport: phone.viewport }])
+  pageTest("the buttons of the head are of one height", window, async (page) => {
+    const all = page.locator("#setup > button, #setup summary");
+    const heights = await all.evaluateAll((all) => all.map((e) => e.getBoundingClientRect().height));
+    assert.ok(heights.length >= 5, `${heights}`);
+    assert.ok(Math.max(...heights) - Math.min(...heights) < 1, `${heights}`);
+  });
+
 pageTest("three views at most stand open at first, the choice is kept", desktop, async (page) => {
   await page.getByRole("heading", { level: 1 }).waitFor();
   const open = await page.locator(".picker [aria-pressed=true]").allInnerTexts();

@@ -5,7 +5,8 @@ use std::rc::Rc;
 
 use lowside_present::{
     dial::Which,
-    history::{History, Row, Trace, marks},
+    history::{History, MarkKind, Row, Trace, marks},
+    mark_names::{self, Named},
     palette::{Rgb, Theme},
     parts::Part,
     plot::Scales,
@@ -30,6 +31,8 @@ use crate::{
 const WINDOWS: [f64; 4] = [1.0, 3.0, 10.0, 30.0];
 /// Longest window, minutes.
 const LONGEST: f64 = 120.0;
+/// Width of a letter of the marks' names on average, px.
+const LETTER: f64 = 6.0;
 /// Ticks in a minute.
 const MINUTE: f64 = 60.0 * TICKS_PER_SECOND as f64;
 
@@ -253,28 +256,15 @@ impl Chart {
             reason = "a screen's size"
         )]
         let columns = ((g.right - g.left) * part).max(1.0) as usize;
-        let mut last_text = f64::NEG_INFINITY;
-        let mut last = f64::NEG_INFINITY;
-        for (at, kind) in marks(bay, from, to) {
-            let x = x(at);
-            if x - last < 12.0 {
-                continue;
-            }
-            last = x;
-            m.dashed(&[(x, g.top), (x, g.floor)], t.edge, 1.0, [3.0, 3.0]);
-            // A name that would lie upon the one before is left out.
-            if x - last_text < 54.0 || x > g.right - 40.0 {
-                continue;
-            }
-            last_text = x;
-            m.text(
-                words::mark(kind),
-                (x + 4.0, g.top - 7.0),
-                10.5,
-                Side::Left,
-                t.soft,
-            );
-        }
+        mark_out(
+            &mut m,
+            &g,
+            t,
+            f,
+            marks(bay, from, to)
+                .into_iter()
+                .map(|(at, kind)| (x(at), kind)),
+        );
         for (a, b) in history.clutch_in(from, to) {
             m.line(
                 vec![(x(a), g.middle + 4.0), (x(b), g.middle + 4.0)],
@@ -283,14 +273,15 @@ impl Chart {
             );
         }
         let mut trace = |which: Trace, colour: Rgb, width: f64, dash: Option<[f64; 2]>| {
-            let points: Vec<_> = history
-                .thin(which, from, to, columns)
-                .into_iter()
-                .map(|(at, v)| (x(at), g.value(which, v)))
-                .collect();
-            match dash {
-                Some(dash) => m.dashed(&points, colour, width, dash),
-                None => m.line(points, colour, width),
+            for piece in history.pieces(which, from, to, columns) {
+                let points: Vec<_> = piece
+                    .into_iter()
+                    .map(|(at, v)| (x(at), g.value(which, v)))
+                    .collect();
+                match dash {
+                    Some(dash) => m.dashed(&points, colour, width, dash),
+                    None => m.line(points, colour, width),
+                }
             }
         };
         // The side of the loop that is pointed at stands out.
@@ -324,6 +315,41 @@ impl Chart {
             }
         }
         m
+    }
+}
+
+/// Lines where something happened, and their names above as far as there is room.
+fn mark_out(
+    m: &mut Marks,
+    g: &Grid,
+    t: &Theme,
+    f: &Frame,
+    all: impl Iterator<Item = (f64, MarkKind)>,
+) {
+    let mut names = Vec::new();
+    let mut last = f64::NEG_INFINITY;
+    for (x, kind) in all {
+        let room = if kind.weighty() { 2.0 } else { 12.0 };
+        if x - last < room {
+            continue;
+        }
+        last = x;
+        m.dashed(&[(x, g.top), (x, g.floor)], t.edge, 1.0, [3.0, 3.0]);
+        names.push((words::mark(kind), x, kind));
+    }
+    let named: Vec<_> = names
+        .iter()
+        .map(|(name, x, kind)| Named {
+            x: *x,
+            width: name.chars().count() as f64 * LETTER,
+            kind: *kind,
+        })
+        .collect();
+    let places = mark_names::places(&named, f.size.0 - 2.0);
+    for ((name, ..), left) in names.into_iter().zip(places) {
+        if let Some(left) = left {
+            m.text(name, (left, g.top - 7.0), 10.5, Side::Left, t.soft);
+        }
     }
 }
 

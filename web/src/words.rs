@@ -4,7 +4,7 @@ use lowside_present::{
     Place,
     ask::Question,
     caution,
-    history::MarkKind,
+    history::{GaugePlace, MarkKind},
     job::Job,
     levels::{Levels, Tool},
     next::{Advice, Harm, NextStep},
@@ -262,6 +262,8 @@ pub(crate) fn mark(kind: MarkKind) -> String {
         MarkKind::HoseBurst => mark_hose_burst(),
         MarkKind::PumpOn => mark_pump_on(),
         MarkKind::PumpOff => mark_pump_off(),
+        MarkKind::Gauge(GaugePlace::Loop) => mark_gauge_loop(),
+        MarkKind::Gauge(GaugePlace::Pump) => mark_gauge_pump(),
     }
     .to_owned()
 }

@@ -1,11 +1,13 @@
 //! What the instruments showed over time, thinned for a chart of so many columns.
 
+use core::ops::Range;
 use std::collections::VecDeque;
 
 use crate::plot::Scales;
 use lowside_session::{
-    Action, Bay, Event, MachineAct, TICKS_PER_SECOND, Tick, VehicleAct, VesselAct,
+    Action, Bay, Event, InstrumentAct, MachineAct, TICKS_PER_SECOND, Tick, VehicleAct, VesselAct,
 };
+pub use lowside_shop::vacuum::GaugePlace;
 use lowside_units::{
     AbsolutePressure, Duration, GaugePressure, Temperature,
     display::{self, Shown, UnitSystem},
@@ -15,6 +17,8 @@ use lowside_units::{
 pub const EVERY: Tick = TICKS_PER_SECOND / 2;
 /// Most samples kept: two hours.
 const KEPT: usize = 2 * 3600 * 2;
+/// After this the vacuum gauge shows its new place and no longer the one before: five times its lag of a second, in ticks.
+const SETTLES: Tick = 5 * TICKS_PER_SECOND;
 
 /// One moment, SI: Pa gauge and K.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -31,6 +35,8 @@ pub struct Sample {
     pub cabin: f32,
     /// Electronic vacuum gauge, Pa absolute; none above its range.
     pub vacuum: Option<f32>,
+    /// That gauge is at the loop, not at the pump.
+    pub vacuum_at_loop: bool,
     /// Clutch engaged.
     pub clutch: bool,
 }
@@ -93,6 +99,18 @@ pub enum MarkKind {
     PumpOn,
     /// The vacuum pump was shut off from the hose: what rises from here on comes from inside the loop, or through a leak.
     PumpOff,
+    /// The vacuum gauge was moved: what it shows from here on is the pressure of another place.
+    Gauge(GaugePlace),
+}
+
+impl MarkKind {
+    /// Something broke or shut itself off, or a trace goes on with another meaning: its name is never left out.
+    pub fn weighty(self) -> bool {
+        matches!(
+            self,
+            Self::Burst | Self::HoseBurst | Self::Relief | Self::CutOut | Self::Gauge(_)
+        )
+    }
 }
 
 impl History {
@@ -118,6 +136,7 @@ impl History {
             vent: i.vent.pointer() as f32,
             cabin: i.cabin.pointer() as f32,
             vacuum: (!i.vacuum.over_range()).then(|| i.vacuum.pointer() as f32),
+            vacuum_at_loop: bay.shop().hands.vacuum_gauge == GaugePlace::Loop,
             clutch: bay.plant().drive.engaged,
         });
     }
@@ -140,11 +159,45 @@ impl History {
             .take_while(move |s| s.tick <= to)
     }
 
-    /// A trace over `from..=to` as points (place 0 to 1 along the window, value), at most two a column: every column keeps its
-    /// least and greatest value in the order they came, so that a short peak is never lost.
-    pub fn thin(&self, trace: Trace, from: Tick, to: Tick, columns: usize) -> Vec<(f64, f64)> {
+    /// A trace over `from..=to` in pieces, each of points (place 0 to 1 along the window, value). A piece ends where the instrument
+    /// shows nothing, and where the vacuum gauge is moved, until it has settled at its other place.
+    pub fn pieces(
+        &self,
+        trace: Trace,
+        from: Tick,
+        to: Tick,
+        columns: usize,
+    ) -> Vec<Vec<(f64, f64)>> {
+        let mut out = Vec::new();
+        let mut start = from;
+        let mut last: Option<&Sample> = None;
+        for s in self.window(from, to) {
+            let moved = last.is_some_and(|l| l.vacuum_at_loop != s.vacuum_at_loop);
+            if trace == Trace::Vacuum && moved {
+                out.push(self.thin(trace, (from, to), start..s.tick, columns));
+                start = s.tick + SETTLES;
+            } else if s.get(trace).is_none() && last.is_some_and(|l| l.get(trace).is_some()) {
+                out.push(self.thin(trace, (from, to), start..s.tick, columns));
+                start = start.max(s.tick);
+            }
+            last = Some(s);
+        }
+        out.push(self.thin(trace, (from, to), start..to + 1, columns));
+        out.retain(|piece| !piece.is_empty());
+        out
+    }
+
+    /// The part `within` of a trace over `from..=to` as points, at most two a column: every column keeps its least and greatest value
+    /// in the order they came, so that a short peak is never lost.
+    fn thin(
+        &self,
+        trace: Trace,
+        (from, to): (Tick, Tick),
+        within: Range<Tick>,
+        columns: usize,
+    ) -> Vec<(f64, f64)> {
         let span = to.saturating_sub(from).max(1) as f64;
-        let mut out: Vec<(f64, f64)> = Vec::with_capacity(2 * columns + 2);
+        let mut out: Vec<(f64, f64)> = Vec::new();
         let mut column = usize::MAX;
         let (mut lo, mut hi) = ((0.0, 0.0), (0.0, 0.0));
         let mut flush = |lo: (f64, f64), hi: (f64, f64)| {
@@ -154,7 +207,7 @@ impl History {
                 out.push(b);
             }
         };
-        for s in self.window(from, to) {
+        for s in self.window(within.start, within.end.saturating_sub(1)) {
             let x = (s.tick - from) as f64 / span;
             let Some(value) = s.get(trace) else { continue };
             let point = (x, value);
@@ -318,6 +371,7 @@ impl History {
 pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
     let span = to.saturating_sub(from).max(1) as f64;
     let mut can = 0;
+    let mut gauge = GaugePlace::default();
     let acts = bay.log().iter().filter_map(|(t, a)| {
         let kind = match a {
             Action::Vehicle(VehicleAct::Engine { on: true }) => MarkKind::EngineOn,
@@ -332,6 +386,11 @@ pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
             Action::Machine(
                 MachineAct::Isolation { on: false } | MachineAct::Pump { on: false },
             ) => MarkKind::PumpOff,
+            &Action::Instrument(InstrumentAct::VacuumGauge { at })
+                if at != core::mem::replace(&mut gauge, at) =>
+            {
+                MarkKind::Gauge(at)
+            }
             // A mark stands for a few acts that shape the curves, and for no other.
             _ => return None,
         };
@@ -362,7 +421,7 @@ pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
 mod tests {
     use super::*;
     use crate::readout::tests::bay;
-    use lowside_session::{HoseAct, InstrumentAct, acts};
+    use lowside_session::{HoseAct, acts};
 
     fn made(n: u64, value: impl Fn(u64) -> f32) -> History {
         let samples = (0..n)
@@ -373,6 +432,7 @@ mod tests {
                 vent: 0.0,
                 cabin: 0.0,
                 vacuum: None,
+                vacuum_at_loop: false,
                 clutch: k % 20 < 5,
             })
             .collect();
@@ -390,7 +450,7 @@ mod tests {
                 (k % 7) as f32
             }
         });
-        let points = h.thin(Trace::Low, 0, 10_000 * EVERY, 300);
+        let points = h.pieces(Trace::Low, 0, 10_000 * EVERY, 300).remove(0);
         assert!(points.len() <= 602, "{}", points.len());
         assert!(
             points.iter().any(|p| (p.1 - 900.0).abs() < 1e-9),
@@ -409,8 +469,9 @@ mod tests {
     #[test]
     fn few_samples_stay_as_they_are() {
         let h = made(10, |k| k as f32);
-        assert_eq!(h.thin(Trace::Low, 0, 9 * EVERY, 300).len(), 10);
-        assert!(h.thin(Trace::Low, 1_000_000, 2_000_000, 300).is_empty());
+        let pieces = h.pieces(Trace::Low, 0, 9 * EVERY, 300);
+        assert_eq!((pieces.len(), pieces[0].len()), (1, 10));
+        assert!(h.pieces(Trace::Low, 1_000_000, 2_000_000, 300).is_empty());
     }
 
     #[test]
@@ -480,12 +541,59 @@ mod tests {
         (h, kinds)
     }
 
+    /// The pump pulls 20 micron with its valve shut while the loop stands elsewhere; the gauge goes from the one to the other and back.
+    /// No piece holds both, and each move is marked, not what moves nothing.
+    #[test]
+    fn the_vacuum_trace_breaks_where_the_gauge_is_moved() {
+        let mut bay = bay("charge-from-cans");
+        let mut h = History::default();
+        let speed = lowside_units::VolumeFlow::from_cfm(4.0);
+        let to = |at| Action::from(InstrumentAct::VacuumGauge { at });
+        let (pump, hose) = (to(GaugePlace::Pump), to(GaugePlace::Loop));
+        let acts = [
+            (0, MachineAct::TakePump { speed }.into()),
+            (0, MachineAct::Pump { on: true }.into()),
+            (0, pump),
+            (60, hose),
+            (90, hose),
+            (120, pump),
+        ];
+        for second in 0..180 {
+            for (_, act) in acts.iter().filter(|(at, _)| *at == second) {
+                bay.apply(*act).expect("possible");
+            }
+            for _ in 0..TICKS_PER_SECOND {
+                bay.step().expect("the engine goes on");
+                h.record(&bay);
+            }
+        }
+        let kinds: Vec<_> = marks(&bay, 0, bay.tick()).into_iter().collect();
+        let moved = [GaugePlace::Loop, GaugePlace::Pump].map(MarkKind::Gauge);
+        assert_eq!(kinds.iter().map(|m| m.1).collect::<Vec<_>>(), moved);
+        let pieces = h.pieces(Trace::Vacuum, 0, bay.tick(), 700);
+        assert_eq!(pieces.len(), 3);
+        for (k, piece) in pieces.iter().enumerate().skip(1) {
+            assert!(
+                piece[0].0 > kinds[k - 1].0 && pieces[k - 1].iter().all(|p| p.0 <= kinds[k - 1].0)
+            );
+            let all = || piece.iter().map(|p| p.1);
+            let (least, most) = (all().fold(f64::MAX, f64::min), all().fold(0.0, f64::max));
+            assert!(
+                most < 1.1 * least,
+                "piece {k} runs from {least} to {most} Pa"
+            );
+        }
+        let (loop_pa, pump_pa) = (pieces[1][0].1, pieces[2][0].1);
+        assert!(loop_pa > 2.0 * pump_pa, "{loop_pa} {pump_pa}");
+    }
+
     /// Common practice, no source: after the pump is shut off a leak makes the gauge rise straight on, moisture makes it flatten out.
     #[test]
     fn a_leak_rises_straight_and_moisture_flattens_out() {
         let shape = |set: &[&str]| {
             let (h, kinds) = hold(set);
-            assert_eq!(kinds, [MarkKind::PumpOn, MarkKind::PumpOff]);
+            let at_loop = MarkKind::Gauge(GaugePlace::Loop);
+            assert_eq!(kinds, [at_loop, MarkKind::PumpOn, MarkKind::PumpOff]);
             let at = |s: u64| {
                 let sample = h.sample(s * TICKS_PER_SECOND).expect("recorded");
                 f64::from(sample.vacuum.expect("within the gauge's range"))

@@ -12,6 +12,7 @@ pub mod history;
 pub mod job;
 pub mod ledger;
 pub mod levels;
+pub mod mark_names;
 pub mod next;
 pub mod notes;
 pub mod palette;

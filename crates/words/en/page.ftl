@@ -320,4 +320,6 @@ mark-cut-out = cut-out
 mark-hose-burst = hose burst
 mark-pump-on = pump valve open
 mark-pump-off = pump valve shut
+mark-gauge-loop = gauge to loop
+mark-gauge-pump = gauge to pump
 mark-relief = relief

@@ -320,4 +320,6 @@ mark-cut-out = corte
 mark-hose-burst = reventó la manguera
 mark-pump-on = válvula de la bomba abierta
 mark-pump-off = válvula de la bomba cerrada
+mark-gauge-loop = vacuómetro al circuito
+mark-gauge-pump = vacuómetro a la bomba
 mark-relief = alivio
