@@ -342,8 +342,8 @@ machine-states =
 port-cap-states =
     .off = off
     .on = on
-next-work-tool = Work with what is connected to the service hose
-    .why = Its controls stand under Service hose; gauges, vacuum gauge and scale tell when it is done.
+next-work-tool = Use the tool on the yellow hose
+    .why = Its switches and valves are in the group Service hose. Gauges, vacuum gauge and scale tell when it is done.
 
 ## Conversion
 gauge-set-for = Gauge set for

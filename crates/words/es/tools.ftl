@@ -342,8 +342,8 @@ machine-states =
 port-cap-states =
     .off = quitada
     .on = puesta
-next-work-tool = Trabaje con lo que está en la manguera de servicio
-    .why = Sus mandos están en Manguera de servicio; manómetros, vacuómetro y báscula dicen cuándo termina.
+next-work-tool = Use el equipo conectado a la manguera amarilla
+    .why = Sus interruptores y válvulas están en el grupo Manguera de servicio. Los manómetros, el vacuómetro y la báscula dicen cuándo termina.
 
 ## Conversion
 gauge-set-for = Juego de manómetros para
