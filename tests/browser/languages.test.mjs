@@ -25,6 +25,23 @@ pageTest("Spanish is chosen on the page and remembered", desktop, async (page) =
   assertQuiet(page);
 });
 
+pageTest("a notice changes its language with the page", desktop, async (page) => {
+  const notice = page.locator(".notice");
+  const choose = (language) => page.locator("#language").selectOption(language);
+  await page.getByRole("button", { name: "Take a can" }).click();
+  await page.locator("#start-over").click();
+  await notice.getByText("The bay before this one is kept.").waitFor();
+  await choose("es");
+  await notice.getByText("El trabajo anterior queda guardado.").waitFor();
+  await notice.getByRole("button", { name: /^Volver a su trabajo: / }).waitFor();
+  await page.getByText("Ajustes", { exact: true }).click();
+  await page.locator("input[type=file]").setInputFiles({ name: "take.json", mimeType: "application/json", buffer: Buffer.from("{") });
+  await notice.getByText("le falta el final", { exact: false }).waitFor();
+  await choose("en");
+  await notice.getByText("its end is missing", { exact: false }).waitFor();
+  assertQuiet(page);
+});
+
 pageTest(
   "a Spanish browser is spoken to in Spanish",
   phone,

@@ -121,11 +121,28 @@ enum Mode {
     Running,
 }
 
+/// A text that is made anew when the page changes its language.
+struct Told {
+    text: String,
+    say: Box<dyn Fn() -> String>,
+}
+
+impl Told {
+    fn new(say: impl Fn() -> String + 'static) -> Self {
+        let (text, say) = (say(), Box::new(say));
+        Self { text, say }
+    }
+
+    fn renew(&mut self) {
+        self.text = (self.say)();
+    }
+}
+
 /// Something to be told, the take it is about, and a kept bay to open with what the button says.
 pub(crate) struct Notice {
-    text: String,
+    told: Told,
     take: Option<String>,
-    back: Option<(String, Rc<KeptBay>)>,
+    back: Option<(Told, Rc<KeptBay>)>,
 }
 
 /// The whole page.
@@ -317,6 +334,14 @@ impl Component for App {
                 // What was said and waits is in the other language.
                 self.said.0.clear();
                 self.waiting.clear();
+                self.hint = None;
+                if let Some(notice) = &mut self.notice {
+                    notice.told.renew();
+                    if let Some((label, _)) = &mut notice.back {
+                        label.renew();
+                    }
+                }
+                ctx.link().send_message(Msg::Bays(BaysMsg::List));
             }
             Msg::Start(name) => self.start(name),
             Msg::Pick(name) => {
@@ -432,9 +457,9 @@ impl Component for App {
                     { next(&NextProps { what, why, control: step.control(), emergency: step.emergency() }) }
                     { said }
                     if let Some(notice) = &self.notice {
-                        <p class="notice">{ &notice.text }
+                        <p class="notice">{ &notice.told.text }
                             if let Some((label, bay)) = &notice.back {
-                                <button type="button" class="back-to" onclick={link.callback({ let bay = bay.clone(); move |_: MouseEvent| Msg::Bays(BaysMsg::Open(bay.clone())) })}>{ label }</button>
+                                <button type="button" class="back-to" onclick={link.callback({ let bay = bay.clone(); move |_: MouseEvent| Msg::Bays(BaysMsg::Open(bay.clone())) })}>{ &label.text }</button>
                             }
                             if notice.take.is_some() {
                                 <button type="button" onclick={link.callback(|_: MouseEvent| Msg::SaveNotice)}>{ words::take_save() }</button>

@@ -8,7 +8,7 @@ use lowside_units::Ratio;
 
 use yew::Context;
 
-use super::{App, Msg, Notice, bays::Source};
+use super::{App, Msg, Notice, Told, bays::Source};
 use crate::words;
 
 impl App {
@@ -52,9 +52,9 @@ impl App {
     }
 
     /// Shows a notice, with the take it is about, and says it.
-    pub(super) fn tell(&mut self, text: String, take: Option<String>) {
+    pub(super) fn tell(&mut self, text: impl Fn() -> String + 'static, take: Option<String>) {
         self.announce(Notice {
-            text,
+            told: Told::new(text),
             take,
             back: None,
         });
@@ -62,7 +62,7 @@ impl App {
 
     /// Shows a notice and says it.
     pub(super) fn announce(&mut self, notice: Notice) {
-        self.waiting.push(notice.text.clone());
+        self.waiting.push(notice.told.text.clone());
         self.notice = Some(notice);
     }
 

@@ -9,7 +9,7 @@ use lowside_session::{TICKS_PER_SECOND, Take, TakeError};
 use lowside_units::{Duration, display};
 use yew::{Context, Html, MouseEvent, html};
 
-use super::{App, Mode, Msg, Notice, peril::Peril};
+use super::{App, Mode, Msg, Notice, Told, peril::Peril};
 use crate::{
     bays::{self, Found, KeptBay, Seen},
     fail, host, later,
@@ -136,11 +136,11 @@ impl App {
                 });
             }
             BaysMsg::Opened(_, bay, None) => {
-                self.tell(words::bay_elsewhere_still(name(&bay.seen())), None);
+                self.tell(move || words::bay_elsewhere_still(name(&bay.seen())), None);
             }
             BaysMsg::Opened(_, bay, Some(hold)) => match bay.take() {
                 Ok(take) => self.replay(ctx, take, Source::Own(*bay, hold)),
-                Err(e) => self.tell_of(words::resume_broken(words::take_why(&e)), *bay),
+                Err(e) => self.tell_of(move || words::resume_broken(words::take_why(&e)), *bay),
             },
             BaysMsg::Save(bay) => share::save(bay.take_text()),
             BaysMsg::Ask(id) => self.bays.asked = id,
@@ -239,18 +239,18 @@ impl App {
         match outcome {
             Ok(found) => self.put_on(found, source),
             Err(e) => {
-                let why = words::take_why(&e);
+                let why = move || words::take_why(&e);
                 match source {
                     Source::Own(bay, _) => {
                         if store::bay().is_empty() {
                             self.first(true);
                         }
-                        self.tell_of(words::resume_broken(why), bay);
+                        self.tell_of(move || words::resume_broken(why()), bay);
                     }
-                    Source::File => self.tell(words::file_broken(why), None),
-                    Source::Line(_) => self.tell(words::resume_broken(why), None),
+                    Source::File => self.tell(move || words::file_broken(why()), None),
+                    Source::Line(_) => self.tell(move || words::resume_broken(why()), None),
                     Source::Link => {
-                        self.tell(words::link_broken(why), None);
+                        self.tell(move || words::link_broken(why()), None);
                         if !store::bay().is_empty() {
                             return;
                         }
@@ -296,7 +296,7 @@ impl App {
         if !same {
             let take = share::text(&self.stage.bay);
             self.announce(Notice {
-                text: words::resume_differs().to_owned(),
+                told: Told::new(|| words::resume_differs().to_owned()),
                 take: Some(take),
                 back: notice.and_then(|notice| notice.back),
             });
@@ -369,11 +369,11 @@ impl App {
     }
 
     /// Tells of a bay that could not be taken up: it is kept, can be tried again, and saved.
-    pub(super) fn tell_of(&mut self, text: String, bay: KeptBay) {
+    pub(super) fn tell_of(&mut self, text: impl Fn() -> String + 'static, bay: KeptBay) {
         self.announce(Notice {
-            text,
+            told: Told::new(text),
             take: Some(bay.take_text().to_owned()),
-            back: Some((words::bay_again().to_owned(), Rc::new(bay))),
+            back: Some((Told::new(|| words::bay_again().to_owned()), Rc::new(bay))),
         });
     }
 
@@ -423,13 +423,17 @@ impl App {
 
 /// That a bay is kept, with the way back to it.
 fn way_back(bay: &KeptBay) -> Notice {
-    let seen = bay.seen();
+    let bay = Rc::new(bay.clone());
+    let label = {
+        let bay = bay.clone();
+        move || {
+            let seen = bay.seen();
+            words::bay_back(name(&seen), clock(&seen))
+        }
+    };
     Notice {
-        text: words::bay_kept().to_owned(),
+        told: Told::new(|| words::bay_kept().to_owned()),
         take: None,
-        back: Some((
-            words::bay_back(name(&seen), clock(&seen)),
-            Rc::new(bay.clone()),
-        )),
+        back: Some((Told::new(label), bay)),
     }
 }

@@ -34,7 +34,7 @@ impl App {
             }
             Ok(None) => self.take_up(ctx, found),
             Err(e) => {
-                self.tell(words::link_broken(words::link_why(&e)), None);
+                self.tell(move || words::link_broken(words::link_why(&e)), None);
                 self.take_up(ctx, found);
             }
         }
@@ -54,7 +54,7 @@ impl App {
                 self.stage.ticks.clear();
                 self.ask(ctx, asked);
             }
-            Err(e) => self.tell(words::link_broken(words::link_why(&e)), None),
+            Err(e) => self.tell(move || words::link_broken(words::link_why(&e)), None),
         }
     }
 
@@ -76,17 +76,17 @@ impl App {
                 Ok(_) => self.first(false),
                 Err(e) => {
                     self.first(true);
-                    self.tell_of(words::resume_broken(words::take_why(&e)), bay);
+                    self.tell_of(move || words::resume_broken(words::take_why(&e)), bay);
                 }
             },
             Found::Failed(bay) => {
                 self.first(true);
-                self.tell_of(words::resume_once().to_owned(), bay);
+                self.tell_of(|| words::resume_once().to_owned(), bay);
             }
             Found::Taken(bay) => {
                 self.first(true);
-                let name = bay.seen().name.unwrap_or_default();
-                self.tell(words::bay_elsewhere(name), None);
+                let name = move || bay.seen().name.unwrap_or_default();
+                self.tell(move || words::bay_elsewhere(name()), None);
             }
         }
     }

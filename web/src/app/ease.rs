@@ -63,19 +63,18 @@ impl App {
                 }
             }
             Msg::Link => {
-                let text = if let Some(fragment) = share::fragment(head, self.units) {
+                if let Some(fragment) = share::fragment(head, self.units) {
                     let link = host::address_with(&fragment);
                     host::copy(&link);
-                    words::link_copied(link)
+                    self.tell(move || words::link_copied(&link), None);
                 } else {
                     share::save(&share::text(head));
-                    words::link_too_long().to_owned()
-                };
-                self.tell(text, None);
+                    self.tell(|| words::link_too_long().to_owned(), None);
+                }
             }
             Msg::Open(text) => match text.clone().and_then(|text| Take::parse(&text)) {
                 Ok(take) => self.replay(ctx, take, Source::File),
-                Err(e) => self.tell(words::file_broken(words::take_why(&e)), None),
+                Err(e) => self.tell(move || words::file_broken(words::take_why(&e)), None),
             },
             _ => {}
         }

@@ -38,7 +38,7 @@ impl App {
             self.told = Some(ended);
         }
         if core::mem::take(&mut self.stage.full) {
-            self.tell(words::bay_full().to_owned(), None);
+            self.tell(|| words::bay_full().to_owned(), None);
         }
         if self.stored != self.stage.stored {
             self.stored = self.stage.stored;

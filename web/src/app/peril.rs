@@ -10,7 +10,7 @@ use lowside_session::{Action, Caution, Tick};
 use web_sys::HtmlDialogElement;
 use yew::{Context, Html, NodeRef, html};
 
-use super::{App, Msg, Notice};
+use super::{App, Msg};
 use crate::{caution, host, words};
 
 /// What a person answers.
@@ -77,14 +77,11 @@ impl App {
                 }
             }
             Err(refused) => {
-                let text = words::refused(words::refused_why(&refused));
-                self.waiting.push(text.clone());
+                let text = move || words::refused(words::refused_why(&refused));
                 if self.notice.as_ref().is_none_or(|n| n.take.is_none()) {
-                    self.notice = Some(Notice {
-                        text,
-                        take: None,
-                        back: None,
-                    });
+                    self.tell(text, None);
+                } else {
+                    self.waiting.push(text());
                 }
                 return;
             }
