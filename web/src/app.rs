@@ -1,6 +1,7 @@
 //! The root: holds the bay, lets time pass each frame, draws what moves, and gives the rest its text nine times a second.
 use std::{cell::Cell, rc::Rc};
 
+use gloo::{events::EventListener, render::AnimationFrame};
 use lowside_present::{
     UnitSystem,
     bench::{Item, Joint},
@@ -15,8 +16,7 @@ use lowside_present::{
 };
 use lowside_session::{Action, TakeError, wait::Goal};
 use lowside_words::Language;
-use wasm_bindgen::closure::Closure;
-use yew::{Component, Context, Html, KeyboardEvent, MouseEvent, NodeRef, html};
+use yew::{Component, Context, Html, MouseEvent, NodeRef, html};
 
 use crate::{
     bays::KeptBay,
@@ -34,7 +34,6 @@ use crate::{
     stage::{self, Stage},
     store, units, words,
 };
-use outside::{FrameLoop, frames, hints, keys, leaving};
 
 mod act;
 mod bays;
@@ -42,7 +41,7 @@ mod begin;
 mod ease;
 mod face;
 mod frame;
-mod outside;
+pub(crate) mod outside;
 mod parts;
 mod peril;
 mod work;
@@ -198,11 +197,9 @@ pub(crate) struct App {
     more: bool,
     shortcuts: Rc<Cell<bool>>,
     hint: Option<&'static str>,
-    _frame: Rc<FrameLoop>,
-    _key: Closure<dyn FnMut(KeyboardEvent)>,
-    _leave: Closure<dyn FnMut(web_sys::Event)>,
-    _told: [Closure<dyn FnMut()>; 3],
-    _hints: Closure<dyn FnMut(web_sys::Event)>,
+    /// Dropped, it would not come.
+    next_frame: AnimationFrame,
+    listeners: Vec<EventListener>,
 }
 impl Component for App {
     type Message = Msg;
@@ -268,20 +265,20 @@ impl Component for App {
             update: false,
             help: false,
             more: false,
-            shortcuts: shortcuts.clone(),
+            shortcuts,
             hint: None,
-            _frame: frames(ctx),
-            _key: keys(ctx, shortcuts),
-            _hints: hints(ctx),
-            _leave: leaving(ctx),
-            _told: outside::told(ctx),
+            next_frame: outside::next_frame(ctx),
+            listeners: outside::told(ctx),
         }
     }
 
     #[expect(clippy::too_many_lines, reason = "one arm a message")]
     fn update(&mut self, ctx: &Context<Self>, msg: Msg) -> bool {
         match msg {
-            Msg::Frame(now) => return self.frame(now),
+            Msg::Frame(now) => {
+                self.next_frame = outside::next_frame(ctx);
+                return self.frame(now);
+            }
             Msg::Act(action) => self.act(action),
             Msg::Press(x, y) => match self.spot(x, y) {
                 Some(control) => self.press(control),
@@ -388,6 +385,8 @@ impl Component for App {
             }
             Msg::Later => {
                 if let Some(later) = later::here() {
+                    let listeners = (later.listen)(ctx, self.shortcuts.clone());
+                    self.listeners.extend(listeners);
                     let asked = self.asked.take();
                     (later.begin)(self, ctx, asked);
                 }

@@ -6,7 +6,7 @@ use std::rc::Rc;
 use lowside_present::{
     dial::Which,
     history::{History, MarkKind, Row, Trace, marks},
-    mark_names::{self, Named},
+    mark_names::Named,
     palette::{Rgb, Theme},
     parts::Part,
     plot::Scales,
@@ -22,6 +22,7 @@ use yew::{
 use crate::{
     host,
     ink::{self, Kind, Marks, Side},
+    later,
     plot::saver,
     sheet, theme,
     words::{self, charts},
@@ -345,8 +346,8 @@ fn mark_out(
             kind: *kind,
         })
         .collect();
-    let places = mark_names::places(&named, f.size.0 - 2.0);
-    for ((name, ..), left) in names.into_iter().zip(places) {
+    let places = later::here().map(|later| (later.mark_names)(&named, f.size.0 - 2.0));
+    for ((name, ..), left) in names.into_iter().zip(places.into_iter().flatten()) {
         if let Some(left) = left {
             m.text(name, (left, g.top - 7.0), 10.5, Side::Left, t.soft);
         }

@@ -1,24 +1,16 @@
 //! The browser around the page: window, document, clock, preferences.
+pub(crate) use gloo::utils::{document, window};
+use gloo::{
+    file::{Blob, ObjectUrl},
+    timers::callback::Timeout,
+    utils::body,
+};
 use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::JsFuture;
-
-/// The window. A page without one does not run.
-pub(crate) fn window() -> web_sys::Window {
-    web_sys::window().expect("a page runs in a window")
-}
-
-/// The document.
-pub(crate) fn document() -> web_sys::Document {
-    window().document().expect("a window shows a document")
-}
 
 /// Where the page is put: the element `app` of the shell, whose text it replaces.
 pub(crate) fn mount_point() -> web_sys::Element {
-    let document = document();
-    let place = document
-        .get_element_by_id("app")
-        .or_else(|| document.body().map(Into::into));
-    let place = place.expect("a document has a body");
+    let place = document().get_element_by_id("app");
+    let place = place.unwrap_or_else(|| body().into());
     place.set_text_content(None);
     place
 }
@@ -116,20 +108,6 @@ pub(crate) fn pixel_ratio() -> f64 {
     window().device_pixel_ratio().clamp(1.0, 4.0)
 }
 
-/// Waits so many milliseconds.
-pub(crate) async fn wait(ms: i32) {
-    let promise = js_sys::Promise::new(&mut |done, _| {
-        if window()
-            .set_timeout_with_callback_and_timeout_and_arguments_0(&done, ms)
-            .is_err()
-        {
-            drop(done.call0(&JsValue::UNDEFINED));
-        }
-    });
-    // The promise is never refused.
-    drop(JsFuture::from(promise).await);
-}
-
 /// Brings an element into view and gives it the focus.
 pub(crate) fn show(id: &str) {
     let Some(element) = document().get_element_by_id(id) else {
@@ -180,13 +158,13 @@ pub(crate) fn address_with(fragment: &str) -> String {
 
 /// Gives an element the focus once the page has been renewed.
 pub(crate) fn focus_soon(id: &'static str) {
-    wasm_bindgen_futures::spawn_local(async move {
-        wait(0).await;
+    let focus = move || {
         let element = document().get_element_by_id(id);
         if let Some(e) = element.and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
             drop(e.focus());
         }
-    });
+    };
+    Timeout::new(0, focus).forget();
 }
 
 /// The focus is in a field that is typed into: its keys are no shortcuts.
@@ -260,15 +238,8 @@ pub(crate) fn copy(text: &str) {
 
 /// Saves text as a file of the person's.
 pub(crate) fn save_text(name: &str, kind: &str, text: &str) {
-    let options = web_sys::BlobPropertyBag::new();
-    options.set_type(kind);
-    let parts = js_sys::Array::of1(&text.into());
-    let address = web_sys::Blob::new_with_str_sequence_and_options(&parts, &options)
-        .and_then(|blob| web_sys::Url::create_object_url_with_blob(&blob));
-    if let Ok(address) = address {
-        save_address(name, &address);
-        drop(web_sys::Url::revoke_object_url(&address));
-    }
+    let address = ObjectUrl::from(Blob::new_with_options(text, Some(kind)));
+    save_address(name, &address);
 }
 
 /// Saves what an address holds as a file of the person's.

@@ -2,16 +2,21 @@
 //!
 //! The build cuts the program in two (`crates/xtask/src/cut.rs`): what only [`table`] leads to goes into a file of its own. So nothing in
 //! the table may be called by name from elsewhere, or it comes back into the first part; the gate weighs that part.
-use std::cell::Cell;
+use std::{cell::Cell, rc::Rc};
 
-use lowside_present::{plot::Plot, tools::Spot};
-use lowside_session::TakeError;
+use gloo::{events::EventListener, timers::future::TimeoutFuture};
+use lowside_present::{
+    mark_names::{self, Named},
+    plot::Plot,
+    tools::Spot,
+};
+use lowside_session::{Refused, TakeError};
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::{Callback, Context, Html};
 
 use crate::{
-    app::{App, BaysMsg, Msg, Notice, WorkMsg},
-    help, host,
+    app::{App, BaysMsg, Msg, Notice, WorkMsg, outside},
+    help,
     ink::Kind,
     resume::Resumed,
     share,
@@ -31,8 +36,8 @@ pub(crate) struct Later {
     pub(crate) plot: fn(&App, &Context<App>, Plot) -> Html,
     /// The help: are shortcuts on, sets them, closes it.
     pub(crate) help: fn(bool, Callback<bool>, Callback<()>) -> Html,
-    /// What a control is for, by its id.
-    pub(crate) hint: fn(&str) -> Option<&'static str>,
+    /// Listens to keys, to what is pointed at, and to the page being left; are keys shortcuts?
+    pub(crate) listen: fn(&Context<App>, Rc<Cell<bool>>) -> Vec<EventListener>,
     /// Gives the bay on stage an id, or takes up what a link asks for or what was kept.
     pub(crate) begin: fn(&mut App, &Context<App>, Option<String>),
     /// A replay has ended.
@@ -54,6 +59,10 @@ pub(crate) struct Later {
     /// Keeps the bay on stage, all of it or its acts alone.
     pub(crate) save: fn(&mut Stage),
     pub(crate) keep: fn(&Stage) -> Option<Kept>,
+    /// Why an act was refused.
+    pub(crate) refused: fn(&Refused) -> String,
+    /// Where the names of the strip chart's marks stand.
+    pub(crate) mark_names: fn(&[Named], f64) -> Vec<Option<f64>>,
     /// Saves the strip chart as a file.
     pub(crate) save_strip: fn(&App, Kind),
     /// Replays a take's text and gives the hash reached, or why not.
@@ -75,7 +84,7 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         job: App::job_view,
         plot: App::plot_view,
         help: help::view,
-        hint: words::hint,
+        listen: outside::listen,
         begin: App::begin,
         resumed: App::resumed,
         cancel: App::cancel,
@@ -87,6 +96,8 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         line: App::line,
         save: Stage::save_all,
         keep: Stage::keep,
+        refused: words::refused_why,
+        mark_names: mark_names::places,
         save_strip: App::save_strip,
         hash: share::hash,
         place: words::spot_name,
@@ -98,7 +109,7 @@ thread_local! {
 }
 
 /// How long to wait before asking again for what did not come, ms.
-const AGAIN: i32 = 2_000;
+const AGAIN: u32 = 2_000;
 
 /// The later part, if it is here.
 pub(crate) fn here() -> Option<&'static Later> {
@@ -120,6 +131,6 @@ pub(crate) async fn until_here<T, F: Future<Output = Result<T, SplitLoaderError>
         if let Ok(part) = ask().await {
             return part;
         }
-        host::wait(AGAIN).await;
+        TimeoutFuture::new(AGAIN).await;
     }
 }

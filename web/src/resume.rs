@@ -1,4 +1,5 @@
 //! Takes up a saved take: replays it in slices, so that the page can show how far it is.
+use gloo::timers::future::TimeoutFuture;
 use lowside_present::{history::History, job::Job};
 use lowside_session::{Bay, Take, TakeError, Timeline};
 
@@ -47,7 +48,7 @@ pub(crate) async fn resume(
             if !report(replay.progress()) {
                 return Ok(None);
             }
-            host::wait(0).await;
+            TimeoutFuture::new(0).await;
             since = host::now();
         }
     }

@@ -4,6 +4,7 @@
 //! itself; anything else becomes a bay of its own, so that two tabs never write the same one.
 use std::{cell::RefCell, rc::Rc};
 
+use gloo::timers::future::TimeoutFuture;
 use js_sys::{Array, Function, Object, Promise, Reflect};
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
 use wasm_bindgen_futures::JsFuture;
@@ -11,7 +12,7 @@ use wasm_bindgen_futures::JsFuture;
 use crate::host;
 
 /// Between two tries for a lock that another page of this tab may be giving up, ms; and how many.
-const AGAIN: i32 = 100;
+const AGAIN: u32 = 100;
 const TRIES: u32 = 15;
 
 /// A bay held by this tab until this is dropped.
@@ -57,7 +58,7 @@ pub(crate) async fn hold(id: &str, patient: bool) -> Option<Hold> {
     let tries = if patient { TRIES } else { 1 };
     for k in 0..tries {
         if k > 0 {
-            host::wait(AGAIN).await;
+            TimeoutFuture::new(AGAIN).await;
         }
         match request(&locks, id).await {
             Ok(Some(hold)) => return Some(hold),

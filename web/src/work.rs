@@ -1,5 +1,5 @@
 //! Small controls that tools, bench and job share: a switch, a slider, a choice, a button, a line of reading.
-use wasm_bindgen::{JsCast, closure::Closure};
+use gloo::events::EventListener;
 use yew::{Callback, Event, Html, InputEvent, MouseEvent, TargetCast, classes, html};
 
 use crate::{host, panel::chosen};
@@ -108,15 +108,6 @@ pub(crate) fn print_job() {
         }
     };
     mark(true);
-    let over = Closure::once_into_js(move || mark(false));
-    let options = web_sys::AddEventListenerOptions::new();
-    options.set_once(true);
-    drop(
-        host::window().add_event_listener_with_callback_and_add_event_listener_options(
-            "afterprint",
-            over.unchecked_ref(),
-            &options,
-        ),
-    );
+    EventListener::once(&host::window(), "afterprint", move |_| mark(false)).forget();
     drop(host::window().print());
 }

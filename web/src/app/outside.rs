@@ -1,45 +1,56 @@
 //! What reaches the page from outside it: frames, the space bar, leaving, and the end of a replay.
-use std::{
-    cell::{Cell, RefCell},
-    rc::Rc,
-};
+use std::{cell::Cell, rc::Rc};
 
-use wasm_bindgen::{JsCast, closure::Closure};
+use gloo::{
+    events::{EventListener, EventListenerOptions},
+    render::{AnimationFrame, request_animation_frame},
+};
+use wasm_bindgen::JsCast;
+use web_sys::{Element, Event};
 use yew::{Context, KeyboardEvent};
 
 use super::{App, BaysMsg, Msg};
-use crate::{host, later};
+use crate::{host, words};
 
-/// The callback that asks for itself again each frame.
-pub(super) type FrameLoop = RefCell<Option<Closure<dyn FnMut(f64)>>>;
-
-fn request(frame: &FrameLoop) {
-    if let Some(frame) = &*frame.borrow() {
-        drop(host::window().request_animation_frame(frame.as_ref().unchecked_ref()));
-    }
+/// Asks for the next frame: one message.
+pub(super) fn next_frame(ctx: &Context<App>) -> AnimationFrame {
+    let link = ctx.link().clone();
+    request_animation_frame(move |now| link.send_message(Msg::Frame(now)))
 }
 
-/// The frame loop: one message a frame.
-pub(super) fn frames(ctx: &Context<App>) -> Rc<FrameLoop> {
-    let holder: Rc<FrameLoop> = Rc::default();
-    let (link, inner) = (ctx.link().clone(), Rc::downgrade(&holder));
-    *holder.borrow_mut() = Some(Closure::new(move |now: f64| {
-        link.send_message(Msg::Frame(now));
-        if let Some(inner) = inner.upgrade() {
-            request(&inner);
-        }
-    }));
-    request(&holder);
-    holder
+/// What the first part listens to: of the service worker's keeper in `boot.js`, that the page is kept and that a newer one waits, which
+/// may come at any time; and that a link was put into the address of the open page.
+pub(super) fn told(ctx: &Context<App>) -> Vec<EventListener> {
+    let hear = |name: &'static str, make: fn() -> Msg| {
+        let link = ctx.link().clone();
+        EventListener::new(&host::window(), name, move |_| link.send_message(make()))
+    };
+    vec![
+        hear("lowside-offline", || Msg::Offline),
+        hear("lowside-update", || Msg::Newer),
+        hear("hashchange", || Msg::Bays(BaysMsg::Linked)),
+    ]
+}
+
+/// What the later part listens to: keys, what is pointed at, and that the page is left.
+pub(crate) fn listen(ctx: &Context<App>, shortcuts: Rc<Cell<bool>>) -> Vec<EventListener> {
+    let (window, document) = (host::window(), host::document());
+    vec![
+        keys(ctx, shortcuts),
+        EventListener::new(&document, "focusin", hints(ctx)),
+        EventListener::new(&document, "mouseover", hints(ctx)),
+        EventListener::new(&window, "pagehide", leaving(ctx)),
+        EventListener::new(&document, "visibilitychange", leaving(ctx)),
+    ]
 }
 
 /// Space pauses, unless it works the control that has the focus; Ctrl+Z takes back, Ctrl+Y does again.
-pub(super) fn keys(
-    ctx: &Context<App>,
-    shortcuts: Rc<Cell<bool>>,
-) -> Closure<dyn FnMut(KeyboardEvent)> {
+fn keys(ctx: &Context<App>, shortcuts: Rc<Cell<bool>>) -> EventListener {
     let link = ctx.link().clone();
-    let handler = Closure::new(move |e: KeyboardEvent| {
+    let handler = move |e: &Event| {
+        let Some(e) = e.dyn_ref::<KeyboardEvent>() else {
+            return;
+        };
         let focused = host::document()
             .active_element()
             .map(|a| a.tag_name().to_ascii_lowercase())
@@ -60,7 +71,7 @@ pub(super) fn keys(
             e.prevent_default();
             link.send_message(message);
         }
-        if focused == "input" && host::fine_step(&e) {
+        if focused == "input" && host::fine_step(e) {
             return;
         }
         let types = writes || focused == "select";
@@ -78,23 +89,18 @@ pub(super) fn keys(
         };
         e.prevent_default();
         link.send_message(message);
-    });
-    drop(
-        host::window()
-            .add_event_listener_with_callback("keydown", handler.as_ref().unchecked_ref()),
-    );
-    handler
+    };
+    let options = EventListenerOptions::enable_prevent_default();
+    EventListener::new_with_options(&host::window(), "keydown", options, handler)
 }
 
 /// What has the focus or is under the pointer explains itself.
-pub(super) fn hints(ctx: &Context<App>) -> Closure<dyn FnMut(web_sys::Event)> {
+fn hints(ctx: &Context<App>) -> impl Fn(&Event) + 'static {
     let link = ctx.link().clone();
-    let handler = Closure::new(move |e: web_sys::Event| {
-        let mut at = e
-            .target()
-            .and_then(|t| t.dyn_into::<web_sys::Element>().ok());
+    move |e| {
+        let mut at = e.target().and_then(|t| t.dyn_into::<Element>().ok());
         let mut hint = None;
-        let explain = |id: &str| later::here().and_then(|l| (l.hint)(id));
+        let explain = words::hint;
         for _ in 0..4 {
             let Some(element) = at else { break };
             hint = explain(&element.id()).or_else(|| {
@@ -108,49 +114,15 @@ pub(super) fn hints(ctx: &Context<App>) -> Closure<dyn FnMut(web_sys::Event)> {
             at = element.parent_element();
         }
         link.send_message(Msg::Hint(hint));
-    });
-    for name in ["focusin", "mouseover"] {
-        drop(
-            host::document()
-                .add_event_listener_with_callback(name, handler.as_ref().unchecked_ref()),
-        );
     }
-    handler
 }
 
 /// The page is left or hidden: keep what was done. Directly, not by a message: those may wait for a time that the page no longer has.
-pub(super) fn leaving(ctx: &Context<App>) -> Closure<dyn FnMut(web_sys::Event)> {
+fn leaving(ctx: &Context<App>) -> impl Fn(&Event) + 'static {
     let link = ctx.link().clone();
-    let handler = Closure::new(move |e: web_sys::Event| {
+    move |e| {
         if let Some(app) = link.get_component() {
             app.leave(e.type_() == "pagehide" || host::document().hidden());
         }
-    });
-    drop(
-        host::window()
-            .add_event_listener_with_callback("pagehide", handler.as_ref().unchecked_ref()),
-    );
-    drop(
-        host::document()
-            .add_event_listener_with_callback("visibilitychange", handler.as_ref().unchecked_ref()),
-    );
-    handler
-}
-
-/// What the service worker's keeper in `boot.js` tells: the page is kept, and a newer one waits. And that a link was put into the address of
-/// the open page.
-pub(super) fn told(ctx: &Context<App>) -> [Closure<dyn FnMut()>; 3] {
-    let hear = |name: &str, make: fn() -> Msg| {
-        let link = ctx.link().clone();
-        let handler = Closure::new(move || link.send_message(make()));
-        drop(
-            host::window().add_event_listener_with_callback(name, handler.as_ref().unchecked_ref()),
-        );
-        handler
-    };
-    [
-        hear("lowside-offline", || Msg::Offline),
-        hear("lowside-update", || Msg::Newer),
-        hear("hashchange", || Msg::Bays(BaysMsg::Linked)),
-    ]
+    }
 }

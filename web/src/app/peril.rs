@@ -11,7 +11,7 @@ use web_sys::HtmlDialogElement;
 use yew::{Context, Html, NodeRef, html};
 
 use super::{App, Msg};
-use crate::{caution, host, words};
+use crate::{caution, host, later, words};
 
 /// What a person answers.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -77,7 +77,9 @@ impl App {
                 }
             }
             Err(refused) => {
-                let text = move || words::refused(words::refused_why(&refused));
+                // The reasons come with the later part; until then a refused act does nothing, as it would with them.
+                let Some(later) = later::here() else { return };
+                let text = move || words::refused((later.refused)(&refused));
                 if self.notice.as_ref().is_none_or(|n| n.take.is_none()) {
                     self.tell(text, None);
                 } else {
