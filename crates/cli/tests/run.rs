@@ -200,6 +200,25 @@ fn a_take_replays_to_the_same_summary() {
     );
 }
 
+/// A van whose suction line holds nothing and whose condenser gets no air halts; its take ends where it says, and halted.
+#[test]
+fn a_halted_run_replays_to_its_halt() {
+    let folder = folder("halted");
+    let sets = [
+        "vehicle.suction_line.volume=20 cm3",
+        "condition.condenser_air=0 %",
+    ];
+    let mut run = vec!["run", "healthy", "--until", "1min", "--take", "t.json"];
+    run.extend(sets.iter().flat_map(|set| ["--set", *set]));
+    let told = [run, vec!["replay", "t.json"]].map(|args| {
+        let out = lowside_in(&folder, &args);
+        assert_eq!(out.status.code(), Some(1), "{args:?}");
+        String::from_utf8(out.stderr).expect("text")
+    });
+    assert!(told[0].contains("the bay halted at"), "{told:?}");
+    assert_eq!(told[0], told[1]);
+}
+
 /// A vehicle's file counts from the scenario's folder; with --set, from where the command is given; in a take it is whole.
 #[test]
 fn a_vehicle_from_a_file() {

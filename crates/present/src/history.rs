@@ -512,7 +512,7 @@ mod tests {
         let mut bay = Bay::new(&scenario);
         let speed = lowside_units::VolumeFlow::from_cfm(4.0);
         let full = lowside_units::Ratio::from_fraction(1.0);
-        let at = lowside_shop::vacuum::GaugePlace::Loop;
+        let at = GaugePlace::Loop;
         let mut h = History::default();
         let mut acts = Vec::from(acts![
             MachineAct::TakePump { speed },

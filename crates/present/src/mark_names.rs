@@ -78,14 +78,11 @@ mod tests {
                 let kinds = [
                     EngineOn, CanEmpty, CutOut, Relief, CutOut, HoseBurst, EngineOff, Burst,
                 ];
-                let all: Vec<_> = (0..8)
-                    .map(|k| {
-                        (
-                            (from + step * f64::from(k)).min(660.0),
-                            50.0,
-                            kinds[k as usize],
-                        )
-                    })
+                let at = |k: usize| (from + step * k as f64).min(660.0);
+                let all: Vec<_> = kinds
+                    .iter()
+                    .enumerate()
+                    .map(|(k, kind)| (at(k), 50.0, *kind))
                     .collect();
                 let all = named(&all);
                 let left = places(&all, 662.0);
