@@ -105,6 +105,7 @@ for (const window of [desktop, phone])
   ])
     pageTest(`the drawing of levels says what hangs on the hose, letters apart, in ${language}`, window, async (page) => {
       await page.locator("#language").selectOption(tag);
+      await page.getByRole("button", { name: connect, exact: true }).waitFor();
       for (const [value, name] of Object.entries(tools)) {
         await page.locator("#hose-tool").selectOption(value);
         await page.getByRole("button", { name: connect, exact: true }).click();
