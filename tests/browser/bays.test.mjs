@@ -43,7 +43,7 @@ async function openFile(page, take) {
 }
 const log = (acts) => Buffer.from(JSON.stringify(acts)).toString("base64").replaceAll("+", "-").replaceAll("/", "_").replaceAll("=", "");
 /** A link to a bay of so many ticks in which these acts were done. */
-const link = (was, acts, ticks = 500) => `#s=charge-from-cans&u=psi.f.oz.us&t=${ticks}&h=${was.hash}&l=${log(acts)}`;
+const link = (was, acts, ticks = 500) => `#s=charge-from-cans&u=psi.f.oz.us&v=2&t=${ticks}&h=${was.hash}&l=${log(acts)}`;
 const bays = async (page) => {
   await page.locator("#bays").click();
   await page.locator(".kept li").first().waitFor();

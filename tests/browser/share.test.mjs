@@ -115,6 +115,24 @@ pageTest(
 );
 
 pageTest(
+  "a file of an earlier version is played again, and one kind line says that its end cannot be compared",
+  desktop,
+  async (page) => {
+    await button(page, "Take a can").click();
+    await page.locator(".pause").click();
+    await settings(page);
+    const whole = readFileSync((await download(page, () => page.locator("#save-take").click())).path, "utf8");
+    const take = { ...JSON.parse(whole), format: 1, hash: "0".repeat(16) };
+    const file = { name: "take.json", mimeType: "application/json", buffer: Buffer.from(JSON.stringify(take)) };
+    await page.getByLabel("Open a saved file").setInputFiles(file);
+    await page.locator(".notice", { hasText: "An earlier version of this program recorded it" }).waitFor();
+    const now = await kept(page);
+    assert.deepEqual([now.format, now.ticks, now.log], [2, take.ticks, take.log]);
+    assertQuiet(page);
+  },
+);
+
+pageTest(
   "lines put aside and joints apart outlive a reload, and the list names what was begun with",
   desktop,
   async (page) => {

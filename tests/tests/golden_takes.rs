@@ -20,6 +20,7 @@ fn replayed(file: &Path) -> Bay {
     let name = file.display();
     let text = fs::read_to_string(file).unwrap_or_else(|e| panic!("{name}: {e}"));
     let take = Take::parse(&text).unwrap_or_else(|e| panic!("{name}: {e}"));
+    assert!(take.is_comparable(), "{name}: its end cannot be compared");
     match take.resume() {
         Ok(bay) => bay,
         Err(e @ TakeError::Differs { .. }) => panic!(

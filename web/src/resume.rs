@@ -1,7 +1,7 @@
 //! Takes up a saved take: replays it in slices, so that the page can show how far it is.
 use gloo::timers::future::TimeoutFuture;
 use lowside_present::{history::History, job::Job};
-use lowside_session::{Bay, Take, TakeError, Timeline};
+use lowside_session::{Bay, Take, TakeError, Timeline, take::End};
 
 use crate::host;
 
@@ -17,8 +17,8 @@ pub(crate) struct Resumed {
     pub(crate) past: Timeline,
     /// The job that was under way.
     pub(crate) job: Option<Job>,
-    /// It stands where it was left; not so after a change of the physics.
-    pub(crate) same: bool,
+    /// Whether it stands where it was left; not so after a change of the physics.
+    pub(crate) end: End,
 }
 
 /// Replays `take`, in which `job` may be under way; `report` hears the share done and says whether to go on. None if it was to end.
@@ -52,7 +52,7 @@ pub(crate) async fn resume(
             since = host::now();
         }
     }
-    let (bay, same) = replay.end();
+    let (bay, end) = replay.end();
     if let Some(job) = &mut job {
         job.look(&bay);
     }
@@ -61,6 +61,6 @@ pub(crate) async fn resume(
         history,
         past,
         job,
-        same,
+        end,
     }))
 }

@@ -1,7 +1,7 @@
 //! Links and files: how a bay leaves the page and comes back.
 //!
 //! A link carries the scenario's name, and the acts if they are short, behind the `#` of the address, which no server ever sees:
-//! `#s=healthy&u=psi.f.oz.us&t=3000&h=...&l=...`, the log as JSON in base64 for addresses. The units go with it, so that others read
+//! `#s=healthy&u=psi.f.oz.us&v=2&t=3000&h=...&l=...`, the log as JSON in base64 for addresses. The units go with it, so that others read
 //! the figures that are spoken of. What comes in is checked as a take is.
 use lowside_session::{
     Bay, Take, TakeError, library,
@@ -50,8 +50,9 @@ pub(crate) fn fragment(bay: &Bay, shown: UnitSystem) -> Option<String> {
     }
     let log = encode(&Take::log_text(bay.log()))?;
     (log.len() <= LONGEST).then(|| {
-        let (ticks, hash) = (bay.tick(), take::hex(bay.state_hash()));
-        format!("s={name}&u={u}&t={ticks}&h={hash}&l={log}")
+        let (ticks, hash) = (bay.tick(), take::fingerprint(bay));
+        let v = take::FORMAT;
+        format!("s={name}&u={u}&v={v}&t={ticks}&h={hash}&l={log}")
     })
 }
 
@@ -94,7 +95,10 @@ pub(crate) fn read(fragment: &str) -> Result<Option<Asked>, LinkError> {
     let ticks = ticks.ok_or(bad(Part::Ticks))?;
     let scenario = library::shipped(name).ok_or_else(unknown)?;
     let hash = field("h").unwrap_or_default().to_owned();
-    let take = Take::assemble(scenario, &log, ticks, hash)?;
+    // Links of the first version say none.
+    let format = field("v").map_or(Some(1), |v| v.parse().ok());
+    let format = format.ok_or(bad(Part::Format))?;
+    let take = Take::assemble(format, scenario, &log, ticks, hash)?;
     Ok(Some(Asked::Take(Box::new(take))))
 }
 
@@ -115,7 +119,7 @@ pub(crate) fn hash(text: &str) -> String {
         let take = Take::parse(text)?;
         let mut replay = take.replay();
         while !replay.run(u64::MAX)? {}
-        Ok::<_, TakeError>(take::hex(replay.bay().state_hash()))
+        Ok::<_, TakeError>(take::fingerprint(replay.bay()))
     };
     reached().unwrap_or_else(|error| error.to_string())
 }

@@ -382,7 +382,7 @@ pub(crate) fn take_why(why: &TakeError) -> String {
         } => take_out_of_order(take_part_of(*part)),
         TakeError::Range { .. } => take_too_long(take::LONGEST / TICKS_PER_SECOND / 3600),
         TakeError::Act { index, why } => take_act(index + 1, refused_why(why)),
-        TakeError::Halted { why, .. } => bay_halted(why.place),
+        TakeError::Halted { why, .. } => bay_halted(&why.place),
         TakeError::Differs { .. } => take_differs().to_owned(),
     }
 }

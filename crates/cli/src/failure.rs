@@ -20,7 +20,7 @@ pub(crate) enum Failure {
 
 impl Failure {
     /// The bay stands still for good.
-    pub(crate) fn halted(bay: &Bay, why: Halt) -> Self {
+    pub(crate) fn halted(bay: &Bay, why: &Halt) -> Self {
         Self::Halted(format!("the bay halted at {:.2} s: {why}", bay.seconds()))
     }
 

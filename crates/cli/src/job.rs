@@ -147,7 +147,7 @@ fn play(card: &JobCard, acts: &Path, then: &str) -> Result<(Bay, Progress), Fail
                 "{name}: an act still waits after 24 h"
             )));
         }
-        bay.step().map_err(|why| Failure::halted(&bay, why))?;
+        bay.step().map_err(|why| Failure::halted(&bay, &why))?;
         progress.look(card, &bay);
     }
     Ok((bay, progress))

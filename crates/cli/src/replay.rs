@@ -1,15 +1,18 @@
 //! `lowside replay`: plays a take again and checks that it ends where it says.
 
 use crate::{clock::Clock, failure::Failure, files, report};
-use lowside_session::{Take, TakeError, summary::Window, take::LARGEST};
-use std::io::Write;
-use std::path::PathBuf;
+use lowside_session::{Bay, Take, TakeError, checkpoint, summary::Window, take::LARGEST};
+use std::io::{Write, stderr};
+use std::path::{Path, PathBuf};
 
 /// Play a take again, check its hash and print the summary.
 #[derive(Debug, clap::Args)]
 pub(crate) struct Args {
     /// A take as `lowside run --take` writes it.
     take: PathBuf,
+    /// The state it ended in, as `lowside run --checkpoint` writes it: if the replay ends elsewhere, what differs is named.
+    #[arg(long, value_name = "FILE.json")]
+    checkpoint: Option<PathBuf>,
     /// Print one JSON object instead of the table.
     #[arg(long)]
     json: bool,
@@ -39,9 +42,41 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
         }
     }
     let speed = clock.real_time_factor(replay.bay());
-    let bay = replay.finish().map_err(wrong)?;
+    let bay = match &args.checkpoint {
+        Some(path) => like(&take, replay.end().0, path)?,
+        None => replay.finish().map_err(wrong)?,
+    };
+    if !take.is_comparable() {
+        let name = args.take.display();
+        // A closed stderr is no reason to withhold the answer.
+        let _ = writeln!(
+            stderr().lock(),
+            "lowside: {name}: an earlier version recorded it, so its end cannot be compared with this one"
+        );
+    }
     if let Some(why) = bay.halt() {
-        return Err(Failure::halted(&bay, why));
+        return Err(Failure::halted(&bay, &why));
     }
     report::print(&bay, &window, speed, args.json, out)
+}
+
+/// Differences that are told.
+const TOLD: usize = 5;
+
+/// The bay, if it stands where the checkpoint of the take's end does.
+fn like(take: &Take, bay: Bay, path: &Path) -> Result<Bay, Failure> {
+    let name = path.display();
+    let text = files::read(path, checkpoint::LARGEST, "a checkpoint")?;
+    let kept = Bay::load(&take.scenario, &take.log, &text)
+        .map_err(|e| Failure::Asked(format!("{name}: {e}")))?;
+    let differs = bay.differences(&kept);
+    if differs.is_empty() {
+        return Ok(bay);
+    }
+    let first: Vec<String> = differs.iter().take(TOLD).map(ToString::to_string).collect();
+    Err(Failure::Asked(format!(
+        "{name}: the replay ends in another state; {} values differ (replay and checkpoint): {}",
+        differs.len(),
+        first.join("; ")
+    )))
 }

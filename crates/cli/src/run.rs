@@ -30,6 +30,9 @@ pub(crate) struct Args {
     /// Write the take (scenario, acts, length, hash) here, for `lowside replay`.
     #[arg(long, value_name = "FILE.json")]
     take: Option<PathBuf>,
+    /// Write the state at the end here, beside the take: `lowside replay --checkpoint` names what differs from it.
+    #[arg(long, value_name = "FILE.json", requires = "take")]
+    checkpoint: Option<PathBuf>,
 }
 
 /// Plays the scenario and prints the summary.
@@ -43,7 +46,7 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     overrides.extend(args.until.iter().map(|t| format!("until={t}")));
     let scenario = open::scenario(&args.scenario, &overrides)?;
     keep_apart(args)?;
-    if let Some(path) = &args.take {
+    for path in args.take.iter().chain(&args.checkpoint) {
         files::probe(path)?;
     }
     let mut trace = match &args.trace {
@@ -86,8 +89,13 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     if let Some(path) = &args.take {
         files::write(path, &Take::of(&bay).to_text())?;
     }
+    if let Some(path) = &args.checkpoint {
+        let text = bay.save();
+        let text = text.map_err(|e| Failure::Asked(format!("{}: {e}", path.display())))?;
+        files::write(path, &text)?;
+    }
     if let Some(why) = halted {
-        return Err(Failure::halted(&bay, why));
+        return Err(Failure::halted(&bay, &why));
     }
     report::print(&bay, &window, speed, args.json, out)
 }
@@ -105,5 +113,8 @@ fn keep_apart(args: &Args) -> Result<(), Failure> {
     let read = Some(args.scenario.clone());
     clash("--trace", &args.trace, "the scenario", &read)?;
     clash("--take", &args.take, "the scenario", &read)?;
-    clash("--take", &args.take, "--trace", &args.trace)
+    clash("--take", &args.take, "--trace", &args.trace)?;
+    clash("--checkpoint", &args.checkpoint, "the scenario", &read)?;
+    clash("--checkpoint", &args.checkpoint, "--trace", &args.trace)?;
+    clash("--checkpoint", &args.checkpoint, "--take", &args.take)
 }

@@ -331,3 +331,41 @@ fn a_muffler_changes_no_line_of_the_report() {
     let line = column("suction_line_refrigerant_g");
     assert!(b[line] > a[line] + 1.0, "{} then {}", a[line], b[line]);
 }
+
+/// A replay is held against the state its take ended in, value by value, and a take of the first format says once that it cannot be compared.
+#[test]
+fn a_replay_that_ends_elsewhere_names_what_differs() {
+    let folder = folder("checkpoint");
+    let write = |name: &str, set: &str| {
+        let (take, state) = (format!("{name}.json"), format!("{name}.state.json"));
+        let args = ["run", "healthy", "--until", "5s", "--json", "--set", set];
+        object_in(
+            &folder,
+            &[&args[..], &["--take", &take, "--checkpoint", &state]].concat(),
+        );
+    };
+    write("a", "day.ambient=30degC");
+    write("b", "day.ambient=31degC");
+    let same = ["replay", "a.json", "--json", "--checkpoint", "a.state.json"];
+    object_in(&folder, &same);
+
+    let other = ["replay", "a.json", "--checkpoint", "b.state.json"];
+    let out = lowside_in(&folder, &other);
+    let err = String::from_utf8_lossy(&out.stderr);
+    assert_eq!(out.status.code(), Some(2), "{err}");
+    assert!(
+        err.contains("b.state.json: the replay ends in another state"),
+        "{err}"
+    );
+    assert!(err.contains("(room): "), "the volume is named: {err}");
+
+    let take = fs::read_to_string(folder.join("a.json")).expect("a take");
+    let old = take.replace("\"format\":2,", "\"format\":1,");
+    assert_ne!(old, take);
+    fs::write(folder.join("old.json"), old).expect("written");
+    let out = lowside_in(&folder, &["replay", "old.json"]);
+    let err = String::from_utf8_lossy(&out.stderr);
+    assert!(out.status.success(), "{err}");
+    assert_eq!(err.lines().count(), 1, "{err}");
+    assert!(err.contains("an earlier version recorded it"), "{err}");
+}

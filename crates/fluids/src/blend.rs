@@ -14,6 +14,7 @@
 use crate::eos::Helmholtz;
 use crate::refrigerant::Gas;
 use crate::table::Table;
+use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use thiserror::Error;
 
@@ -25,13 +26,14 @@ const BETA_V: f64 = 1.0;
 const GAMMA_V: f64 = 1.0;
 
 /// R-12 and R-134a in one composition; either of them alone at its ends.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "f64", into = "f64")]
 pub struct Blend {
     r12: f64,
 }
 
 /// A share that is none.
-#[derive(Debug, Clone, Copy, PartialEq, Error)]
+#[derive(Debug, Clone, Copy, PartialEq, Error, Serialize, Deserialize)]
 #[error("share of R-12 {value} is outside 0 to 1")]
 pub struct NoShare {
     /// What was given.
@@ -49,7 +51,7 @@ pub struct Apart {
 }
 
 /// Why a refrigerant with a share of another is no blend.
-#[derive(Debug, Clone, Copy, PartialEq, Error)]
+#[derive(Debug, Clone, Copy, PartialEq, Error, Serialize, Deserialize)]
 pub enum NoBlend {
     /// The share is none.
     #[error(transparent)]
@@ -57,6 +59,20 @@ pub enum NoBlend {
     /// No other mixes with it.
     #[error("nothing mixes with {0} here; only R-12 and R-134a do")]
     Alone(Gas),
+}
+
+impl TryFrom<f64> for Blend {
+    type Error = NoShare;
+
+    fn try_from(share: f64) -> Result<Self, NoShare> {
+        Self::by_mass(share)
+    }
+}
+
+impl From<Blend> for f64 {
+    fn from(blend: Blend) -> Self {
+        blend.r12
+    }
 }
 
 impl Blend {

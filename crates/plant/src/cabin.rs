@@ -1,6 +1,10 @@
 //! Cabin: its air and interior, blower, ducts, recirculation, sun, and outside air that leaks in.
 
-use crate::{evaporator::Air, exchange::effectiveness, state::CP_AIR, vehicle::CabinSpec};
+use serde::{Deserialize, Serialize};
+
+use crate::{
+    built::Built, evaporator::Air, exchange::effectiveness, state::CP_AIR, vehicle::CabinSpec,
+};
 use lowside_units::Quantity;
 
 /// Air that drifts through the coil with the blower off, kg/s: about 10 W/K with what the box conducts (own figure).
@@ -35,7 +39,7 @@ pub struct Outside {
 }
 
 /// Air and interior of the cabin.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Cabin {
     /// Cabin air.
     pub air: Air,
@@ -45,7 +49,8 @@ pub struct Cabin {
     pub vent: Air,
     /// Air flow through the blower, kg/s.
     pub flow: f64,
-    spec: CabinSpec,
+    #[serde(skip)]
+    spec: Built<CabinSpec>,
 }
 
 impl Cabin {
@@ -57,8 +62,13 @@ impl Cabin {
             interior: t,
             vent: air,
             flow: 0.0,
-            spec: spec.clone(),
+            spec: Built::new(spec.clone()),
         }
+    }
+
+    /// Gives a state that was read the sizes of a cabin that was built.
+    pub(crate) fn put_with(&mut self, built: &Self) {
+        self.spec = built.spec.clone();
     }
 
     /// Number of blower steps.

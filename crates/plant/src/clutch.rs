@@ -1,5 +1,7 @@
 //! The compressor's clutch: what its facing holds, how far the hub falls behind the pulley, and the heat of that.
 
+use serde::{Deserialize, Serialize};
+
 /// Torque that a sound clutch holds with its coil at 20 degC, N m (data sheets of 12 V clutches of this size: 40-60, from memory).
 const HOLDS: f64 = 50.0;
 /// Time in which such a clutch brings a compressor without load up to its pulley's speed, s (common practice: a tenth to a third under
@@ -23,7 +25,7 @@ const SMELLS: f64 = 423.15;
 const BURNS: f64 = 523.15;
 
 /// The clutch.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Clutch {
     /// Speed of the hub, and so of the compressor, over that of the pulley, 0 to 1.
     pub grip: f64,

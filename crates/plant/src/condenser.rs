@@ -6,7 +6,10 @@
 //! way out, and that cooling is taken from the next volume, the liquid line after the last cell, so that liquid leaves colder than
 //! a cell that still holds vapour. So subcooling answers to the liquid in the last cell, and ends where vapour comes through.
 
+use serde::{Deserialize, Serialize};
+
 use crate::{
+    built::Built,
     exchange::{between, effectiveness},
     inside::Inside,
     louver::AirSide,
@@ -30,7 +33,7 @@ const AIR_AT: f64 = 318.15;
 const AIR_HINDERS: f64 = 5.2;
 
 /// Wall temperatures and sizes of a condenser.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Condenser {
     /// Temperature of each cell's wall, K.
     pub wall: [f64; CELLS],
@@ -44,29 +47,26 @@ pub struct Condenser {
     pub duty: f64,
     /// Oil share of the flow through it.
     pub oil: f64,
+    #[serde(skip)]
+    sizes: Built<Sizes>,
+}
+
+/// What the data sheet and the gas make of a condenser.
+#[derive(Debug, Clone)]
+struct Sizes {
+    /// Heat capacity of a cell's wall, J/K.
     metal: f64,
     air: AirSide,
     inside: Inside,
     flow_area: f64,
+    /// Of a cell, m2.
     surface: f64,
 }
 
-impl Condenser {
-    /// From now on there is another gas in its tubes.
-    pub fn change_gas(&mut self, gas: Gas, spec: &CondenserSpec) {
-        self.inside = Inside::new(gas, spec.tubes.bore.si());
-    }
-
-    /// A condenser for `gas` at temperature `t` (K).
-    pub fn new(spec: &CondenserSpec, gas: Gas, t: f64) -> Self {
+impl Sizes {
+    fn new(spec: &CondenserSpec, gas: Gas) -> Self {
         let n = CELLS as f64;
         Self {
-            wall: [t; CELLS],
-            condensing: [0.0; CELLS],
-            flooded: [0.0; CELLS],
-            beyond: [0.0; CELLS],
-            duty: 0.0,
-            oil: 0.0,
             metal: spec.metal.si() / n,
             air: AirSide::new(&spec.fins.fins(), spec.tubes.metres(), AIR_AT),
             inside: Inside::new(gas, spec.tubes.bore.si()),
@@ -74,10 +74,35 @@ impl Condenser {
             surface: spec.tubes.surface() / n,
         }
     }
+}
+
+impl Condenser {
+    /// From now on there is another gas in its tubes.
+    pub fn change_gas(&mut self, gas: Gas, spec: &CondenserSpec) {
+        self.sizes = Built::new(Sizes::new(spec, gas));
+    }
+
+    /// A condenser for `gas` at temperature `t` (K).
+    pub fn new(spec: &CondenserSpec, gas: Gas, t: f64) -> Self {
+        Self {
+            wall: [t; CELLS],
+            condensing: [0.0; CELLS],
+            flooded: [0.0; CELLS],
+            beyond: [0.0; CELLS],
+            duty: 0.0,
+            oil: 0.0,
+            sizes: Built::new(Sizes::new(spec, gas)),
+        }
+    }
+
+    /// Gives a state that was read the sizes of a condenser that was built.
+    pub(crate) fn put_with(&mut self, built: &Self) {
+        self.sizes = built.sizes.clone();
+    }
 
     /// Energy stored in the walls above 0 K, J.
     pub fn energy(&self) -> f64 {
-        self.wall.iter().map(|t| t * self.metal).sum()
+        self.wall.iter().map(|t| t * self.sizes.metal).sum()
     }
 
     /// Passes heat for `dt` seconds: refrigerant to wall into `heat` (J per volume), wall to air at `air_t` (K) flowing at
@@ -94,11 +119,11 @@ impl Condenser {
         dt: f64,
         heat: &mut [f64; CELLS],
     ) -> (f64, f64) {
-        let flux = flow.abs() / self.flow_area;
-        let moving = flux.max(LEAST_FLUX) * self.flow_area;
-        let powers = self.inside.flux(flux);
+        let flux = flow.abs() / self.sizes.flow_area;
+        let moving = flux.max(LEAST_FLUX) * self.sizes.flow_area;
+        let powers = self.sizes.inside.flux(flux);
         let air_c = air_flow * CP_AIR;
-        let per_kelvin = effectiveness(self.air.at(air_flow), air_c) * air_c / CELLS as f64;
+        let per_kelvin = effectiveness(self.sizes.air.at(air_flow), air_c) * air_c / CELLS as f64;
         let oiled = coil_factor(self.oil);
         let mut to_air = 0.0;
         for (k, node) in cells.iter().enumerate() {
@@ -107,16 +132,17 @@ impl Condenser {
             let void = s.void_fraction();
             let x = 1.0 - drift(void, 1.0 / s.rho_liq, 1.0 / s.rho_gas, flux);
             let h = self
+                .sizes
                 .inside
                 .condenser_cell(&powers, s.t, s.quality(), x, void);
             // Air gathers at the film and hinders the vapour on its way there.
-            let ua = oiled * h * self.surface / (1.0 + AIR_HINDERS * s.p_air / s.p.max(1.0))
+            let ua = oiled * h * self.sizes.surface / (1.0 + AIR_HINDERS * s.p_air / s.p.max(1.0))
                 + steam::touching(s, &node.content);
             // Conductance to liquid, were there nothing else in the cell. Liquid heats its stretch of the wall less than vapour does its
             // own: they settle so far apart, about the mean.
-            let inside = &self.inside;
+            let inside = &self.sizes.inside;
             let flooded_end = || {
-                let ua_liquid = oiled * inside.liquid(&powers, next.t) * self.surface;
+                let ua_liquid = oiled * inside.liquid(&powers, next.t) * self.sizes.surface;
                 let settled = |ua: f64, t: f64| (ua * t + per_kelvin * air_t) / (ua + per_kelvin);
                 let apart = settled(ua, s.t) - settled(ua_liquid, next.t);
                 (ua_liquid, apart)
@@ -140,7 +166,7 @@ impl Condenser {
                 s.t,
                 wall + flooded * apart,
                 s.capacity_towards(wall),
-                self.metal,
+                self.sizes.metal,
                 dt,
             );
             let beyond = between(
@@ -148,11 +174,11 @@ impl Condenser {
                 next.t,
                 wall - (1.0 - flooded) * apart,
                 next.heat_capacity,
-                self.metal,
+                self.sizes.metal,
                 dt,
             );
             let given = per_kelvin * (wall - air_t) * dt;
-            self.wall[k] += (own + beyond - given) / self.metal;
+            self.wall[k] += (own + beyond - given) / self.sizes.metal;
             heat[k] -= own;
             if let Some(heat) = heat.get_mut(k + 1) {
                 *heat -= beyond;

@@ -45,7 +45,7 @@ impl Default for Settings {
 const COOLER: f64 = 8.0;
 
 /// A pressure switch with two set points, Pa gauge.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Switch {
     low: f64,
     high: f64,
@@ -84,8 +84,11 @@ pub struct Felt {
     pub coolant: f64,
 }
 
+/// What no pressure and no temperature reaches; a number all the same, so that the state can be kept.
+const NEVER: f64 = f64::MAX;
+
 /// Electric side of the compressor drive.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Drive {
     /// Low-side cycling switch.
     pub cycling: Switch,
@@ -116,7 +119,7 @@ impl Drive {
             },
             cut_out: Switch {
                 low: spec.high_closes.map_or(0.0, Quantity::si),
-                high: spec.high_opens.map_or(f64::INFINITY, Quantity::si),
+                high: spec.high_opens.map_or(NEVER, Quantity::si),
                 closed: true,
             },
             engaged: false,
@@ -124,7 +127,7 @@ impl Drive {
             held_back: false,
             felt: [p; 2],
             lag: spec.lag.si(),
-            too_hot: spec.coolant_opens.map_or(f64::INFINITY, Quantity::si),
+            too_hot: spec.coolant_opens.map_or(NEVER, Quantity::si),
         };
         drive.cycling.on_low(p);
         drive
@@ -141,7 +144,7 @@ impl Drive {
 
     /// Pressure at which the high-pressure cut-out opens, Pa gauge; none where there is no such switch.
     pub fn cut_out_opens(&self) -> Option<f64> {
-        Some(self.cut_out.high).filter(|p| p.is_finite())
+        Some(self.cut_out.high).filter(|p| *p < NEVER)
     }
 
     /// Turns the cycling switch's screw: both its points move by `by`, Pa.

@@ -3,6 +3,8 @@
 //! Rates are our own figures, chosen so that what a shop would call minutes of abuse shows and what it would call normal never
 //! does; no published measurement is behind them.
 
+use serde::{Deserialize, Serialize};
+
 use crate::{network::Node, species::OIL};
 
 /// Volume share of liquid in the suction flow from which a piston meets it solid: the clearance volume, 3 %.
@@ -37,7 +39,7 @@ const PRESSURE_RATE: f64 = 1.0 / (300.0 * 0.8e6);
 const GRIT_RATE: f64 = 1.0 / 10e-3;
 
 /// Wear that use has added to a compressor, by cause; each 0 to 1, where 1 is ruin.
-#[derive(Debug, Clone, Copy, Default, PartialEq)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Serialize, Deserialize)]
 pub struct Damage {
     /// Liquid between piston and valve plate.
     pub slugging: f64,

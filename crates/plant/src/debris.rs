@@ -11,6 +11,8 @@
 //! No published measurement is behind the figures. That metal comes from compressor and beads from the bag, that both stop at the
 //! screen, that a condenser keeps some of it, and that it is read when the tube is drawn, is common practice.
 
+use serde::{Deserialize, Serialize};
+
 use crate::vehicle::RATED_FLOW;
 
 /// Metal that a compressor has shed when it is ruined, kg (tuned, plausible 0.3-10 g: with 5 g the screen closes before a compressor worn by
@@ -37,7 +39,7 @@ const BEAD_CAKE: f64 = 700.0;
 const SEEPS: f64 = 0.01;
 
 /// Metal and beads at one place, kg.
-#[derive(Debug, Clone, Copy, Default, PartialEq)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Serialize, Deserialize)]
 pub struct Solids {
     /// Metal.
     pub metal: f64,
@@ -70,7 +72,7 @@ impl Solids {
 }
 
 /// Where the solids are.
-#[derive(Debug, Clone, Copy, Default, PartialEq)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Serialize, Deserialize)]
 pub struct Debris {
     /// Beads loose in the accumulator, kg: its bag has burst.
     pub loose: f64,
@@ -131,15 +133,6 @@ impl Debris {
     pub fn open(&self, turned: bool) -> f64 {
         let closes = if turned { OUTLET_SCREEN } else { INLET_SCREEN };
         (1.0 - self.caught.cake() / closes).max(SEEPS)
-    }
-
-    /// All numbers, none for a loop without solids.
-    pub fn numbers(&self) -> impl Iterator<Item = f64> {
-        let (w, l, c) = (self.under_way, self.lodged, self.caught);
-        let all = [
-            self.loose, w.metal, w.beads, l.metal, l.beads, c.metal, c.beads,
-        ];
-        all.into_iter().filter(move |_| *self != Self::default())
     }
 }
 

@@ -1,5 +1,7 @@
 //! The engine as the bay feels it: its heat in the coolant, the thermostat, and the radiator behind the condenser.
 
+use serde::{Deserialize, Serialize};
+
 use crate::{exchange::effectiveness, state::CP_AIR};
 
 /// A turn a minute, rad/s.
@@ -22,7 +24,7 @@ const OUTSIDE: f64 = 15.0;
 const UNDER_HOOD: f64 = 0.45;
 
 /// The engine's heat.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Engine {
     /// Coolant, K.
     pub coolant: f64,

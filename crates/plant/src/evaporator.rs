@@ -4,7 +4,10 @@
 //! temperature to that of the surface and humidity to saturation there. The air divides over the cells, as in a plate coil.
 //! Below 0 degC the water stays as frost, whose surface is warmer than the wall; it melts to condensate.
 
+use serde::{Deserialize, Serialize};
+
 use crate::{
+    built::Built,
     exchange::{between, effectiveness},
     frost::{Bed, T_FREEZE, air_left},
     inside::Inside,
@@ -33,7 +36,7 @@ const CHANGING: f64 = 60.0;
 const R_WATER: f64 = 461.5;
 
 /// Air entering or leaving a coil.
-#[derive(Debug, Clone, Copy, Default, PartialEq)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Serialize, Deserialize)]
 pub struct Air {
     /// Temperature, K.
     pub t: f64,
@@ -42,7 +45,7 @@ pub struct Air {
 }
 
 /// Walls, held water, frost and sizes of an evaporator.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Evaporator {
     /// Temperature of each cell's wall, K.
     pub wall: [f64; CELLS],
@@ -58,13 +61,43 @@ pub struct Evaporator {
     pub duty: f64,
     /// Oil share of the flow through it.
     pub oil: f64,
+    #[serde(skip)]
+    sizes: Built<Sizes>,
+}
+
+/// What the data sheet and the gas make of an evaporator.
+#[derive(Debug, Clone)]
+struct Sizes {
+    /// Heat capacity of a cell's wall, J/K.
     metal: f64,
     air: AirSide,
     inside: Inside,
     flow_area: f64,
+    /// Of a cell, m2.
     surface: f64,
     bed: Bed,
+    /// Most water that clings to the fins, kg.
     most_held: f64,
+}
+
+impl Sizes {
+    fn new(spec: &EvaporatorSpec, gas: Gas) -> Self {
+        let n = CELLS as f64;
+        let (fins, metres) = (spec.fins.fins(), spec.tubes.metres());
+        let (finned, bare) = fins.area_per_tube();
+        Self {
+            metal: spec.metal.si() / n,
+            air: AirSide::new(&fins, metres, AIR_AT),
+            inside: Inside::new(gas, spec.tubes.bore.si()),
+            flow_area: spec.tubes.flow_area(),
+            surface: spec.tubes.surface() / n,
+            bed: Bed {
+                area: (finned + bare) * metres / n,
+                gap: fins.pitch - fins.thickness,
+            },
+            most_held: spec.held_water.si(),
+        }
+    }
 }
 
 /// What the air brings to one cell in a step.
@@ -80,14 +113,11 @@ struct Taken {
 impl Evaporator {
     /// From now on there is another gas in its plates.
     pub fn change_gas(&mut self, gas: Gas, spec: &EvaporatorSpec) {
-        self.inside = Inside::new(gas, spec.tubes.bore.si());
+        self.sizes = Built::new(Sizes::new(spec, gas));
     }
 
     /// An evaporator for `gas` at temperature `t` (K), dry.
     pub fn new(spec: &EvaporatorSpec, gas: Gas, t: f64) -> Self {
-        let n = CELLS as f64;
-        let (fins, metres) = (spec.fins.fins(), spec.tubes.metres());
-        let (finned, bare) = fins.area_per_tube();
         Self {
             wall: [t; CELLS],
             frost: [0.0; CELLS],
@@ -96,27 +126,23 @@ impl Evaporator {
             drained: 0.0,
             duty: 0.0,
             oil: 0.0,
-            metal: spec.metal.si() / n,
-            air: AirSide::new(&fins, metres, AIR_AT),
-            inside: Inside::new(gas, spec.tubes.bore.si()),
-            flow_area: spec.tubes.flow_area(),
-            surface: spec.tubes.surface() / n,
-            bed: Bed {
-                area: (finned + bare) * metres / n,
-                gap: fins.pitch - fins.thickness,
-            },
-            most_held: spec.held_water.si(),
+            sizes: Built::new(Sizes::new(spec, gas)),
         }
+    }
+
+    /// Gives a state that was read the sizes of an evaporator that was built.
+    pub(crate) fn put_with(&mut self, built: &Self) {
+        self.sizes = built.sizes.clone();
     }
 
     /// Energy stored in the walls above 0 K, J, less what the frost gave off in freezing.
     pub fn energy(&self) -> f64 {
-        self.wall.iter().map(|t| t * self.metal).sum::<f64>() - self.iced() * FUSION
+        self.wall.iter().map(|t| t * self.sizes.metal).sum::<f64>() - self.iced() * FUSION
     }
 
     /// Heat capacity of one cell's wall, J/K.
     pub fn metal(&self) -> f64 {
-        self.metal
+        self.sizes.metal
     }
 
     /// Frost on the coil, kg.
@@ -129,7 +155,7 @@ impl Evaporator {
         if self.iced() <= 0.0 {
             return 1.0;
         }
-        let open: f64 = self.frost.iter().map(|m| self.bed.open(*m)).sum();
+        let open: f64 = self.frost.iter().map(|m| self.sizes.bed.open(*m)).sum();
         air_left(open / CELLS as f64)
     }
 
@@ -146,10 +172,10 @@ impl Evaporator {
         dt: f64,
         heat: &mut [f64; CELLS],
     ) -> (Air, f64) {
-        let flux = flow.abs() / self.flow_area;
-        let powers = self.inside.boiling_flux(flux);
+        let flux = flow.abs() / self.sizes.flow_area;
+        let powers = self.sizes.inside.boiling_flux(flux);
         let n = CELLS as f64;
-        let bed = self.bed;
+        let bed = self.sizes.bed;
         let frosted = self.iced() > 0.0;
         let even = 1.0 / n;
         let eps_even = self.effectiveness(air_flow * even);
@@ -174,27 +200,28 @@ impl Evaporator {
             let s = &node.state;
             let x = 1.0 - drift(s.void_fraction(), 1.0 / s.rho_liq, 1.0 / s.rho_gas, flux);
             let h = self
+                .sizes
                 .inside
                 .evaporator_cell(&powers, s.t, x, DRY_FROM, self.boiling[i]);
             let wall = &mut self.wall[i];
             let given = between(
-                oiled * h * self.surface + steam::touching(s, &node.content),
+                oiled * h * self.sizes.surface + steam::touching(s, &node.content),
                 *wall,
                 s.t,
-                self.metal,
+                self.sizes.metal,
                 s.capacity_towards(*wall),
                 dt,
             );
-            *wall += (taken.heat + ice * FUSION - given) / self.metal;
-            self.boiling[i] = (given / (dt * self.surface)).max(0.0);
+            *wall += (taken.heat + ice * FUSION - given) / self.sizes.metal;
+            self.boiling[i] = (given / (dt * self.sizes.surface)).max(0.0);
             *q += given;
             from_air += taken.heat;
             out.t += (air.t - taken.dt) * part;
             out.w += (air.w - taken.dw) * part;
         }
-        if self.held > self.most_held {
-            self.drained += self.held - self.most_held;
-            self.held = self.most_held;
+        if self.held > self.sizes.most_held {
+            self.drained += self.held - self.sizes.most_held;
+            self.held = self.sizes.most_held;
         }
         self.held = self.held.max(0.0);
         self.duty = from_air / dt;
@@ -204,7 +231,7 @@ impl Evaporator {
     /// Effectiveness of one cell to a flow of air (kg/s).
     fn effectiveness(&self, share: f64) -> f64 {
         let n = CELLS as f64;
-        effectiveness(self.air.at(share * n) / n, share * CP_AIR)
+        effectiveness(self.sizes.air.at(share * n) / n, share * CP_AIR)
     }
 
     /// What a flow of air leaves on cell `i`; moves its water and frost, and gives the kilograms that froze (melted: negative).
@@ -216,7 +243,7 @@ impl Evaporator {
             self.held += share * taken.dw * dt;
             return (taken, 0.0);
         }
-        let r = self.bed.resistance(before);
+        let r = self.sizes.bed.resistance(before);
         let mut surface = wall;
         if before > 0.0 {
             // The frost's surface stands where what the air brings is what passes through: one step of Newton's from the wall.
@@ -239,13 +266,14 @@ impl Evaporator {
         }
         if melting {
             let k = CHANGING.min(1.0 / r.max(1e-9));
-            let from_wall = k * (wall - T_FREEZE) * dt / (1.0 + k * dt / self.metal);
+            let from_wall = k * (wall - T_FREEZE) * dt / (1.0 + k * dt / self.sizes.metal);
             let melted = ((taken.heat + from_wall) / FUSION).clamp(0.0, self.frost[i]);
             self.frost[i] -= melted;
             self.held += melted;
         } else if wall < T_FREEZE {
             let ready = self.held / CELLS as f64;
-            let by_cold = CHANGING * (T_FREEZE - wall) * dt / (1.0 + CHANGING * dt / self.metal);
+            let by_cold =
+                CHANGING * (T_FREEZE - wall) * dt / (1.0 + CHANGING * dt / self.sizes.metal);
             let frozen = (by_cold / FUSION).min(ready);
             self.frost[i] += frozen;
             self.held -= frozen;
@@ -271,8 +299,8 @@ impl Evaporator {
             eps * fall
         } else {
             let n = CELLS as f64;
-            let (there, full) = frost.map_or((self.held / n, self.most_held / n), |m| {
-                (m, self.most_held / n)
+            let (there, full) = frost.map_or((self.held / n, self.sizes.most_held / n), |m| {
+                (m, self.sizes.most_held / n)
             });
             let wet = smooth(there / (0.1 * full));
             (eps * fall * wet).max(-0.5 * there / (share * dt).max(1e-9))

@@ -6,6 +6,8 @@
 //! thickness in units of the gas's own length of friction (Asali, Hanratty & Andreussi, AIChE J. 31 (1985) 895, for films from
 //! which no drops are torn; from memory).
 
+use serde::{Deserialize, Serialize};
+
 /// Thickness up to which a film is as good as smooth, and growth of the friction factor beyond it, both by the gas's own length.
 const SMOOTH_TO: f64 = 4.0;
 const RIPPLES: f64 = 0.045;
@@ -13,7 +15,7 @@ const RIPPLES: f64 = 0.045;
 const FASTEST: f64 = 0.1;
 
 /// The walls of a volume that is made of tubes.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Walls {
     /// Wetted surface, m2.
     pub surface: f64,

@@ -1,24 +1,27 @@
 //! What ends a step that the engine cannot vouch for: a number that is none, or a state its tables do not hold.
 
+use std::borrow::Cow;
+
 use lowside_fluids::NoBlend;
+use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 /// Why the vehicle stands still. Nothing of it moves any more; its volumes hold what they did before the step that failed.
-#[derive(Debug, Clone, Copy, PartialEq, Error)]
+#[derive(Debug, Clone, PartialEq, Error, Serialize, Deserialize)]
 #[error("{place}: {cause}")]
 pub struct Halt {
     /// Volume or part where it was found.
-    pub place: &'static str,
+    pub place: Cow<'static, str>,
     /// What was wrong there.
     pub cause: Cause,
 }
 
 /// What was wrong.
-#[derive(Debug, Clone, Copy, PartialEq, Error)]
+#[derive(Debug, Clone, PartialEq, Error, Serialize, Deserialize)]
 pub enum Cause {
     /// Not a number, or infinite.
     #[error("{0} is not a finite number")]
-    NotFinite(&'static str),
+    NotFinite(Cow<'static, str>),
     /// Its energy belongs to no temperature between the limits.
     #[error(
         "its energy asks for a temperature beyond {t:.0} K; the states reach from {least:.0} to {most:.0} K"
@@ -56,8 +59,8 @@ pub(crate) fn first_not_finite(place: &'static str, named: &[(&'static str, f64)
         .iter()
         .find(|(_, x)| !x.is_finite())
         .map(|&(name, _)| Halt {
-            place,
-            cause: Cause::NotFinite(name),
+            place: place.into(),
+            cause: Cause::NotFinite(name.into()),
         })
 }
 

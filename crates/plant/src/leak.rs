@@ -86,7 +86,7 @@ impl Site {
 }
 
 /// How large a leak is.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub enum Size {
     /// Vapour it would lose from a loop standing at saturation at 20 degC, kg/s.
     Standing(f64),
@@ -95,7 +95,7 @@ pub enum Size {
 }
 
 /// A leak.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Leak {
     /// Where it is.
     pub at: Site,

@@ -2,6 +2,7 @@
 
 pub mod assembly;
 mod bores;
+pub mod built;
 pub mod cabin;
 pub mod charge;
 pub mod circuit;

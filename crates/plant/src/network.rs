@@ -12,6 +12,7 @@ use lowside_fluids::{Gas, moist_air, table::Table, water};
 use serde::{Deserialize, Serialize};
 
 use crate::{
+    built::{Built, Misfit},
     compressor::Compressor,
     film::Walls,
     flow::Rate,
@@ -43,9 +44,10 @@ const AT_END: f64 = 1e-3;
 pub use ids::{FIRST, LinkId, NodeId, PerNode, ROOM};
 
 /// A volume that holds species and energy.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Node {
     /// Name in ledgers and messages.
+    #[serde(skip)]
     pub name: &'static str,
     /// Volume, m3.
     pub volume: f64,
@@ -89,7 +91,7 @@ impl Node {
             ("its heat capacity", 1.0 / s.heat_capacity),
         ];
         first_not_finite(self.name, &named).or(Some(Halt {
-            place: self.name,
+            place: self.name.into(),
             cause: if s.p > state::P_HIGH {
                 Cause::Pressure {
                     p: s.p,
@@ -115,7 +117,7 @@ impl Node {
 }
 
 /// The law by which a link passes flow.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub enum Law {
     /// Hole, valve, port, open end or leak, each with a sharp edge: effective area times sqrt 2, m2; 0 is shut.
     Passage(f64),
@@ -154,9 +156,10 @@ impl Law {
 }
 
 /// A way from one node to another.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Link {
     /// Name in messages.
+    #[serde(skip)]
     pub name: &'static str,
     /// Where forward flow comes from, and how it is drawn there.
     pub from: (NodeId, Draw),
@@ -213,18 +216,22 @@ pub struct Account {
 }
 
 /// A network of nodes and links around one refrigerant.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Network {
     gas: Gas,
-    table: Arc<Table>,
+    #[serde(skip)]
+    table: Built<Table>,
     /// Only where two refrigerants are in the network.
     mix: Option<mix::Mix>,
     nodes: Vec<Node>,
     links: Vec<Link>,
     /// The nodes of the loop: two gases in it share one composition.
+    #[serde(skip)]
     inside: Arc<[NodeId]>,
     account: Account,
+    #[serde(skip)]
     pattern: Sparse,
+    #[serde(skip)]
     work: Workspace,
     /// Times a step had to be found anew since the start, for the curious.
     pub corrections: u64,
@@ -279,7 +286,7 @@ impl Network {
     pub fn new(gas: Gas, room_t: f64, room_p: f64, room_humidity: f64) -> Self {
         let mut net = Self {
             gas,
-            table: gas.shared_table(),
+            table: gas.shared_table().into(),
             mix: None,
             nodes: Vec::new(),
             links: Vec::new(),
@@ -365,14 +372,80 @@ impl Network {
             sound: law,
             open: 1.0,
         });
-        let edges: Vec<_> = self.links.iter().map(Link::ends).collect();
-        self.pattern = Sparse::new(self.nodes.len(), edges.into_iter());
+        self.find_pattern();
         LinkId::at(self.links.len() - 1)
     }
 
     /// Says which nodes are the loop's, in the order of the flow.
     pub fn set_inside(&mut self, nodes: Arc<[NodeId]>) {
         self.inside = nodes;
+    }
+
+    fn find_pattern(&mut self) {
+        let edges = self.links.iter().map(Link::ends);
+        self.pattern = Sparse::new(self.nodes.len(), edges);
+    }
+
+    /// Passes the id of a node that there is.
+    ///
+    /// # Errors
+    /// [`Misfit`] with `path` for another.
+    pub(crate) fn knows_node(&self, path: &str, id: NodeId) -> Result<(), Misfit> {
+        Misfit::index(path, id.index(), self.nodes.len())
+    }
+
+    /// Passes the id of a link that there is.
+    ///
+    /// # Errors
+    /// [`Misfit`] with `path` for another.
+    pub(crate) fn knows_link(&self, path: &str, id: LinkId) -> Result<(), Misfit> {
+        Misfit::index(path, id.index(), self.links.len())
+    }
+
+    /// Puts a state that was read into this network as it was built: it has the names and tables of this one, and what follows from
+    /// both. Links beyond those of this one have come about since, and are called `later`.
+    ///
+    /// # Errors
+    /// [`Misfit`] when it belongs to another network; nothing has changed then.
+    pub(crate) fn put(&mut self, mut state: Self, later: &'static str) -> Result<(), Misfit> {
+        let count = self.nodes.len();
+        Misfit::count("gas", state.gas as usize, self.gas as usize)?;
+        Misfit::count("nodes", state.nodes.len(), count)?;
+        let kept = state.links.len().min(self.links.len());
+        Misfit::count("links", kept, self.links.len())?;
+        for (k, link) in state.links.iter_mut().enumerate() {
+            let built = self.links.get(k);
+            link.name = built.map_or(later, |b| b.name);
+            for (end, found, asked) in [
+                ("from", link.from.0, built.map(|b| b.from.0)),
+                ("to", link.to.0, built.map(|b| b.to.0)),
+            ] {
+                let path = || format!("links.{k}.{end}.0");
+                match asked {
+                    Some(asked) if found != asked => {
+                        Misfit::count(&path(), found.index(), asked.index())?;
+                    }
+                    Some(_) => {}
+                    None => self.knows_node(&path(), found)?,
+                }
+            }
+        }
+        state.table = match &mut state.mix {
+            Some(mix) => mix.complete(self)?,
+            None => self.gas.shared_table().into(),
+        };
+        let Self {
+            nodes, mix, table, ..
+        } = &mut state;
+        for (id, (node, built)) in nodes.iter_mut().zip(&self.nodes).enumerate() {
+            node.name = built.name;
+            let own = mix.as_ref().and_then(|m| m.own(NodeId::at(id)));
+            node.state.complete(own.unwrap_or(table), node.volume);
+        }
+        state.inside = Arc::clone(&self.inside);
+        state.find_pattern();
+        *self = state;
+        Ok(())
     }
 
     /// The refrigerant; where there are two ([`Network::blend`]), the one the loop is made for.

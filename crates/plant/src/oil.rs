@@ -7,6 +7,8 @@
 //! returns with a wet evaporator exit; the film's viscosity explains it), and mineral oil, in which R-134a hardly dissolves,
 //! anywhere cold.
 
+use serde::{Deserialize, Serialize};
+
 use lowside_fluids::{
     Gas, moist_air, moisture,
     oil::{NU_LIQUID, Oil, Oils, Solution},
@@ -14,6 +16,7 @@ use lowside_fluids::{
 };
 
 use crate::{
+    built::{Built, Misfit},
     circuit::Circuit,
     film::{self, Walls, Wind},
     network::{FIRST, Network, Node, NodeId},
@@ -62,12 +65,13 @@ const WELL: f64 = 0.23;
 const DRY_TORQUE: f64 = 6.0;
 
 /// Oil and refrigerant of one loop.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct LoopOil {
     /// Which oils, as if the whole loop's were one (a simplification: what was poured in reaches everywhere at once).
     pub oils: Oils,
     /// Its tables.
-    pub solution: Solution,
+    #[serde(skip)]
+    pub solution: Built<Solution>,
     /// What is around it.
     gas: Gas,
     /// Which node is looked at next: one a tick, since oil is slow.
@@ -79,22 +83,37 @@ impl LoopOil {
     pub fn new(kind: Oil, gas: Gas) -> Self {
         Self {
             oils: Oils::pure(kind),
-            solution: Solution::new(kind, gas),
+            solution: Built::new(Solution::new(kind, gas)),
             gas,
             turn: FIRST,
         }
     }
 
+    /// Gives a state that was read its tables, those of an oil that was built where they are the same, in this network.
+    pub(crate) fn put_with(&mut self, built: &Self, net: &Network) -> Result<(), Misfit> {
+        net.knows_node("oil.turn", self.turn)?;
+        if (self.oils, self.gas) == (built.oils, built.gas) {
+            self.solution = built.solution.clone();
+        } else {
+            self.dissolve_anew();
+        }
+        Ok(())
+    }
+
     /// From now on there is another gas around it.
     pub fn change_gas(&mut self, gas: Gas) {
         self.gas = gas;
-        self.solution = self.oils.solution(gas);
+        self.dissolve_anew();
     }
 
     /// `kg` of other oils are poured to the `held` kg that are there.
     pub fn pour(&mut self, oils: &Oils, kg: f64, held: f64) {
         self.oils.mix(oils, kg, held);
-        self.solution = self.oils.solution(self.gas);
+        self.dissolve_anew();
+    }
+
+    fn dissolve_anew(&mut self) {
+        self.solution = Built::new(self.oils.solution(self.gas));
     }
 
     /// Lets `dt` seconds pass for the oil of every node; one node's rates are found anew. `turning`: the compressor turns.

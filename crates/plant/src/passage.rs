@@ -45,7 +45,7 @@ impl Passage {
 }
 
 /// Open share of every passage, 0 (blocked) to 1 (sound).
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub(crate) struct OpenShares([f64; PASSAGES]);
 
 impl Default for OpenShares {

@@ -1,7 +1,5 @@
 //! The vehicle put together: loop, walls, air, cabin, drive; and its tick.
 
-use std::sync::Arc;
-
 use lowside_fluids::{
     Blend, Gas, moist_air,
     moisture::{FUSION, SIEVE_CAPACITY},
@@ -13,6 +11,7 @@ mod finite;
 
 use crate::{
     assembly, bores,
+    built::{Built, Misfit},
     cabin::{Cabin, Heater, Outside},
     charge::{self, Start},
     circuit::{Circuit, Section},
@@ -63,6 +62,9 @@ const FAN_TIME: f64 = 10.0;
 /// Idle speed at which the fan is rated, 1/min.
 const FAN_IDLE: f64 = 800.0;
 
+/// What a leak is called among the links: the only ones that come about in a bay.
+const LEAK: &str = "leak";
+
 /// The day around the vehicle.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Day {
@@ -96,10 +98,11 @@ pub(crate) trait Watch {
 impl Watch for () {}
 
 /// A vehicle in the bay.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Plant {
     /// Its data sheet.
-    pub vehicle: Vehicle,
+    #[serde(skip)]
+    pub vehicle: Built<Vehicle>,
     /// Condition of its parts.
     pub condition: Condition,
     /// The orifice tube in its seat.
@@ -111,7 +114,8 @@ pub struct Plant {
     /// Volumes and links: the loop, and what the shop has connected.
     pub network: Network,
     /// Where the loop's parts are in it.
-    pub circuit: Arc<Circuit>,
+    #[serde(skip)]
+    pub circuit: Built<Circuit>,
     /// Metal shells around volumes: the loop's own, and what the shop has connected.
     pub shells: Shells,
     /// Condenser walls and air side.
@@ -151,6 +155,7 @@ pub struct Plant {
     gas: Gas,
     day: Day,
     room_w: f64,
+    #[serde(skip)]
     heat: PerNode<f64>,
     /// Why it stands still, once a step could not be vouched for.
     halt: Option<Halt>,
@@ -173,7 +178,7 @@ impl Plant {
         network.inject_bound(circuit.accumulator.outlet(), held);
         let low = network.node(circuit.low_side()).state.p - day.p;
         Self {
-            vehicle: vehicle.clone(),
+            vehicle: Built::new(vehicle.clone()),
             condition: Condition::default(),
             seat: Seat::of(&vehicle.orifice),
             fitted: Fitted {
@@ -196,7 +201,7 @@ impl Plant {
             fan_clutch: 0.0,
             heater: 0.0,
             network,
-            circuit: Arc::new(circuit),
+            circuit: Built::new(circuit),
             shells,
             open: OpenShares::default(),
             leaks: Vec::new(),
@@ -206,10 +211,42 @@ impl Plant {
             room_w: day.w(),
             heat: PerNode::default(),
             halt: blended.err().map(|e| Halt {
-                place: "loop",
+                place: "loop".into(),
                 cause: e.into(),
             }),
         }
+    }
+
+    /// Puts a state that was read into this vehicle as it was built: data sheet and tables stay its own.
+    ///
+    /// # Errors
+    /// [`Misfit`] when it is another vehicle's; nothing has changed then.
+    pub fn put(&mut self, mut state: Self) -> Result<(), Misfit> {
+        let mut network = self.network.clone();
+        network
+            .put(state.network, LEAK)
+            .map_err(|e| e.inside("network"))?;
+        state.shells.put_with(&self.shells)?;
+        Misfit::count("leak_links", state.leak_links.len(), state.leaks.len())?;
+        for (k, link) in state.leak_links.iter().enumerate() {
+            network.knows_link(&format!("leak_links.{k}"), *link)?;
+        }
+        state.oil.put_with(&self.oil, &network)?;
+        state.vehicle = self.vehicle.clone();
+        state.circuit = self.circuit.clone();
+        state.cabin.put_with(&self.cabin);
+        state.condenser.put_with(&self.condenser);
+        state.evaporator.put_with(&self.evaporator);
+        if state.gas != self.gas {
+            state
+                .condenser
+                .change_gas(state.gas, &self.vehicle.condenser);
+            state
+                .evaporator
+                .change_gas(state.gas, &self.vehicle.evaporator);
+        }
+        *self = Self { network, ..state };
+        Ok(())
     }
 
     /// Lets the loop leak, at the start of a visit.
@@ -225,7 +262,7 @@ impl Plant {
         let law = leak.law(self.network.table());
         let link = self
             .network
-            .add_link("leak", (node, draw), (ROOM, Draw::Slip), law);
+            .add_link(LEAK, (node, draw), (ROOM, Draw::Slip), law);
         self.leaks.push(leak);
         self.leak_links.push(link);
     }
@@ -297,18 +334,18 @@ impl Plant {
 
     /// Why the vehicle stands still, if it does.
     pub fn halt(&self) -> Option<Halt> {
-        self.halt
+        self.halt.clone()
     }
 
     /// A tick that shows `watch` what it does.
     pub(crate) fn tick_watched(&mut self, length: f64, watch: &mut impl Watch) -> Result<(), Halt> {
-        if let Some(halt) = self.halt {
-            return Err(halt);
+        if let Some(halt) = &self.halt {
+            return Err(halt.clone());
         }
         let done = self
             .tick_unchecked(length, watch)
             .and_then(|()| self.finite());
-        self.halt = done.err();
+        self.halt = done.as_ref().err().cloned();
         done
     }
 

@@ -1,9 +1,11 @@
 //! The law of a vacuum pump.
 
+use serde::{Deserialize, Serialize};
+
 use crate::flow::Rate;
 
 /// A vacuum pump that turns. SI units.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Pump {
     /// Volume it sweeps, m3/s ("free air displacement").
     pub speed: f64,

@@ -1,6 +1,8 @@
 //! The relief valve: a spring-loaded valve in the high side that snaps open above its setting, lets gas into the room, and seats
 //! again only some way below it. It is meant to be a last resort: the loop keeps its charge where a burst disc would lose all.
 
+use serde::{Deserialize, Serialize};
+
 use crate::{flow::k_from_hole, network::Law};
 
 /// Share of its setting by which the pressure has to fall before it seats (blow-down of spring-loaded safety valves, 4 to 10 % by
@@ -12,7 +14,7 @@ const BORE: f64 = 12e-6;
 const CD: f64 = 0.7;
 
 /// A relief valve.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Relief {
     /// Pressure at which it opens, Pa gauge; a weak spring opens early.
     pub opens: f64,

@@ -2,10 +2,12 @@
 
 use core::ops::{Index, IndexMut};
 
-use crate::{exchange::between, network::NodeId};
+use serde::{Deserialize, Serialize};
+
+use crate::{built::Misfit, exchange::between, network::NodeId};
 
 /// What a shell stands in.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub enum Around {
     /// Air under the hood, warmed by the engine.
     Hood,
@@ -16,9 +18,10 @@ pub enum Around {
 }
 
 /// A metal shell between a node and its surroundings.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Shell {
     /// The node inside.
+    #[serde(skip)]
     pub node: NodeId,
     /// Temperature, K.
     pub t: f64,
@@ -51,11 +54,11 @@ impl Shell {
 }
 
 /// Which shell.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub struct ShellId(usize);
 
 /// All shells of a bay.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct Shells(Vec<Shell>);
 
 impl Shells {
@@ -63,6 +66,18 @@ impl Shells {
     pub fn add(&mut self, shell: Shell) -> ShellId {
         self.0.push(shell);
         ShellId(self.0.len() - 1)
+    }
+
+    /// Gives a state that was read the nodes of shells that were built.
+    ///
+    /// # Errors
+    /// [`Misfit`] when there are more or fewer.
+    pub(crate) fn put_with(&mut self, built: &Self) -> Result<(), Misfit> {
+        Misfit::count("shells", self.0.len(), built.0.len())?;
+        for (shell, built) in self.iter_mut().zip(built) {
+            shell.node = built.node;
+        }
+        Ok(())
     }
 
     /// Returns all shells in the order in which they were added.

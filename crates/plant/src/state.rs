@@ -6,6 +6,8 @@
 //! (`steam.rs`). Gas, two-phase, liquid-full, near-vacuum, air-only and water vapour are branches
 //! of the same function, continuous where they meet, so that no caller needs to know which one it is in.
 
+use serde::{Deserialize, Serialize};
+
 use lowside_fluids::table::{SatPoint, Table};
 
 use crate::{
@@ -51,9 +53,10 @@ pub(crate) const P_HIGH: f64 = 30e6;
 pub(crate) const SKIN: f64 = 0.24;
 
 /// Which phases of refrigerant a volume holds.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub enum Phase {
     /// Gas alone: vapour, air, or both.
+    #[default]
     Gas,
     /// Saturated liquid below gas.
     TwoPhase,
@@ -62,51 +65,70 @@ pub enum Phase {
 }
 
 /// Everything the network needs to know of one volume. SI units.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, Serialize, Deserialize)]
 pub struct State {
     /// Temperature, K.
     pub t: f64,
     /// Total absolute pressure, Pa.
+    #[serde(skip)]
     pub p: f64,
     /// Partial pressure of air, Pa.
+    #[serde(skip)]
     pub p_air: f64,
     /// Partial pressure of water by its own vapour pressure, Pa; 0 among dense refrigerant.
+    #[serde(skip)]
     pub p_water: f64,
     /// Mass of water that is vapour by its own vapour pressure, kg.
     pub m_steam: f64,
     /// Mass of water that lies there as ice, kg.
     pub m_ice: f64,
     /// How far water goes by its own vapour pressure here, 0 (dense refrigerant) to 1 (near vacuum, or air alone).
+    #[serde(skip)]
     pub own_water: f64,
     /// Phases present.
+    #[serde(skip)]
     pub phase: Phase,
     /// Mass of liquid refrigerant, kg.
+    #[serde(skip)]
     pub m_liq: f64,
     /// Mass of refrigerant vapour, kg.
+    #[serde(skip)]
     pub m_gas: f64,
     /// Volume of the gas space, m3.
+    #[serde(skip)]
     pub v_gas: f64,
     /// Volume of liquid refrigerant, m3.
+    #[serde(skip)]
     pub v_liq: f64,
     /// Density of liquid refrigerant under the pressure there (saturated where none is present), kg/m3.
+    #[serde(skip)]
     pub rho_liq: f64,
     /// Density of refrigerant vapour (saturated where none is present), kg/m3.
+    #[serde(skip)]
     pub rho_gas: f64,
     /// Specific enthalpy of the liquid refrigerant, J/kg.
+    #[serde(skip)]
     pub h_liq: f64,
     /// Specific enthalpy of the refrigerant vapour, J/kg.
+    #[serde(skip)]
     pub h_gas: f64,
     /// Saturation pressure of the refrigerant at this temperature, Pa.
+    #[serde(skip)]
     pub p_sat: f64,
     /// Pressure gained per joule at constant content, Pa/J.
+    #[serde(skip)]
     pub dp_du: f64,
     /// Pressure gained per kilogram of each species at constant energy, Pa/kg.
+    #[serde(skip)]
     pub dp_dm: [f64; SPECIES],
     /// Heat capacity at constant volume and content, J/K.
+    #[serde(skip)]
     pub heat_capacity: f64,
     /// Of that, what water adds by its own vapour pressure, J/K.
+    #[serde(skip)]
     pub steam_capacity: f64,
     /// Energy gained per kilogram of each species at constant temperature, J/kg.
+    #[serde(skip)]
     pub du_dm: [f64; SPECIES],
     /// Content this state was found for, kg.
     pub content: Content,
@@ -147,6 +169,26 @@ impl Default for State {
 }
 
 impl State {
+    /// Finds anew what was not kept of a state: everything that follows from its content at its temperature. What was taken out of it
+    /// between steps stays taken out.
+    pub(crate) fn complete(&mut self, table: &Table, volume: f64) {
+        let Self {
+            m_steam,
+            m_ice,
+            content,
+            energy,
+            ..
+        } = *self;
+        at_temperature(table, &content, volume, self.t, self);
+        *self = Self {
+            m_steam,
+            m_ice,
+            content,
+            energy,
+            ..*self
+        };
+    }
+
     /// Density of refrigerant vapour, air and water vapour together, kg/m3 (of saturated vapour where there is no gas space).
     pub fn gas_density(&self, content: &Content) -> f64 {
         if self.v_gas > 0.0 {

@@ -54,7 +54,7 @@ pub enum Draw {
 }
 
 /// How the oil of a volume gets on its way.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct OilPath {
     /// Speed of an oil film over that of the gas that drags it, for oil as thin as it is in a healthy loop.
     pub base: f64,

@@ -4,6 +4,8 @@
 //! edge of the bay as one sum: the difference between the enthalpy that leaves it and the one it drew. Filling, clearance and
 //! liquid limit are our own figures.
 
+use serde::{Deserialize, Serialize};
+
 use lowside_fluids::table::Table;
 
 use crate::{
@@ -22,7 +24,7 @@ const LIQUID_CAP: f64 = 5.0;
 const CONDENSES_FROM: f64 = 0.9;
 
 /// A running one.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Transfer {
     /// Swept volume, m3/s.
     pub sweep: f64,

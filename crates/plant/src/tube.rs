@@ -4,6 +4,8 @@
 //! much. Here the tubes of a passage and its narrowest hole stand in series, and the whole runs over into the law of dense gas as
 //! the pressure upstream rises.
 
+use serde::{Deserialize, Serialize};
+
 use crate::{
     flow::{Expands, Rate},
     state::State,
@@ -22,7 +24,7 @@ const HOLE_LAMINAR: f64 = 0.02;
 const VISCOSITY: [f64; 3] = [11.6e-6, 18.1e-6, 9.7e-6];
 
 /// Equal tubes side by side.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 pub struct Tube {
     /// Bore, m.
     pub bore: f64,

@@ -3,14 +3,14 @@
 
 use std::{env, fs, io};
 
-use lowside_session::{Take, TakeError, take::hex};
+use lowside_session::{Take, TakeError, take::fingerprint};
 
 /// The hash reached, whatever the take itself claims.
 fn reached(text: &str) -> Result<String, TakeError> {
     let take = Take::parse(text)?;
     let mut replay = take.replay();
     while !replay.run(u64::MAX)? {}
-    Ok(hex(replay.bay().state_hash()))
+    Ok(fingerprint(replay.bay()))
 }
 
 fn main() -> io::Result<()> {

@@ -1,6 +1,11 @@
 //! One bay: a vehicle, a shop, and how they came to be as they are.
 
+use serde::{Deserialize, Serialize};
+
+#[cfg(feature = "checkpoint")]
+use lowside_plant::built::Misfit;
 use lowside_plant::{
+    built::Built,
     halt::{Halt, greater},
     plant::{Plant, TICK},
     species::{Content, REFRIGERANT, SPECIES},
@@ -16,9 +21,9 @@ use lowside_units::{Mass, Quantity};
 use crate::{
     action::{Action, Outcome, Refused},
     event::Event,
-    hash,
     performance::{Step, Test},
     scenario::{ConditionSpec, Scenario, StartSpec},
+    state::{self, Difference, StateError},
     watch::Watch,
 };
 
@@ -33,13 +38,18 @@ const EVENTS_KEPT: usize = 4000;
 pub type Entered = (Tick, Action);
 
 /// A vehicle and a shop with their history. A plain value: clone it to branch.
-#[derive(Debug, Clone)]
+///
+/// Serialised it is its state. Read one with [`Bay::load`]: what scenario and tables give is not in the state.
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Bay {
-    scenario: Scenario,
+    #[serde(skip)]
+    scenario: Built<Scenario>,
     plant: Plant,
     shop: Shop,
     tick: Tick,
+    #[serde(skip)]
     log: Vec<Entered>,
+    #[serde(skip)]
     events: Vec<(Tick, Event)>,
     watch: Watch,
     mass_at_start: Content,
@@ -66,7 +76,7 @@ impl Bay {
         let energy_at_start = plant.energy() - account.energy_in;
         let ledger_at_start = total(&ledger(&plant, &shop, account.to_room));
         Self {
-            scenario: scenario.clone(),
+            scenario: Built::new(scenario.clone()),
             plant,
             shop,
             tick: 0,
@@ -166,31 +176,48 @@ impl Bay {
         }
     }
 
+    /// The bay with the acts that were done in it.
+    #[cfg(feature = "checkpoint")]
+    pub(crate) fn with_log(self, log: &[Entered]) -> Self {
+        let log = log.to_vec();
+        Self { log, ..self }
+    }
+
     /// A healthy vehicle of the same kind with the label's charge, on the same day, at the same settings, its cabin and hood as warm.
     pub(crate) fn healthy_twin(&self) -> Self {
-        let mut scenario = Scenario {
-            act: Vec::new(),
-            condition: ConditionSpec::default(),
-            start: StartSpec::default(),
-            ..self.scenario.clone()
-        };
-        let vehicle = &mut scenario.vehicle;
-        vehicle.clone_from(&self.plant.vehicle);
-        let retrofit = vehicle.refrigerant.data().retrofit;
-        if let Some(retrofit) = retrofit.filter(|r| r.to == self.plant.network.mostly()) {
-            // Converted: the middle of what the trade charges of the label's mass, and the oil that goes with the gas.
-            let charge = retrofit.middle() * vehicle.label_charge.si();
-            scenario.start.charge = Some(Mass::from_kg(charge));
-            vehicle.refrigerant = retrofit.to;
-            vehicle.oil_kind = retrofit.to.data().oil;
-        }
-        let mut twin = Self::new(&scenario);
+        let mut twin = Self::new(&healthy(&self.scenario, self.converted()));
         let plant = &mut twin.plant;
         plant.set_day(self.plant.day());
         plant.settings = self.plant.settings;
         plant.cabin = self.plant.cabin.clone();
         plant.hood_t = self.plant.hood_t;
         twin
+    }
+
+    /// The vehicle holds what its own gas is converted to.
+    pub(crate) fn converted(&self) -> bool {
+        let retrofit = self.plant.vehicle.refrigerant.data().retrofit;
+        retrofit.is_some_and(|r| r.to == self.plant.network.mostly())
+    }
+
+    /// Opens a bay as the scenario sets it and puts a state into it that was read; log and events are not in it.
+    ///
+    /// # Errors
+    /// [`Misfit`] when the state belongs to another vehicle.
+    #[cfg(feature = "checkpoint")]
+    pub(crate) fn with_state(scenario: &Scenario, state: Self) -> Result<Self, Misfit> {
+        let built = Self::new(scenario);
+        let (mut plant, mut shop) = (built.plant, built.shop);
+        plant.put(state.plant).map_err(|e| e.inside("plant"))?;
+        shop.put(state.shop);
+        let test = state.test.map(|test| test.beside(scenario)).transpose()?;
+        Ok(Self {
+            scenario: built.scenario,
+            plant,
+            shop,
+            test: test.map(Box::new),
+            ..state
+        })
     }
 
     /// The performance test under way.
@@ -277,12 +304,34 @@ impl Bay {
         record(&self.plant, &self.shop, &totals, prices)
     }
 
-    /// Fingerprint of the state.
-    pub fn state_hash(&self) -> u64 {
-        let hash = hash::state_hash(self.tick, &self.plant, &self.shop);
-        match &self.performance {
-            Some(found) => hash::with(hash, &[found.low.found, found.high.most, found.vent.found]),
-            None => hash,
+    /// Fingerprint of the state: of every leaf of it that is not at its default (see [`crate::state`]).
+    ///
+    /// # Errors
+    /// [`StateError::NotFinite`] when a number in it is none, as in some bays that have halted.
+    pub fn state_hash(&self) -> Result<u64, StateError> {
+        state::hash_of(self)
+    }
+
+    /// Every leaf of the state in which another bay's differs, and what volume or link it is of.
+    pub fn differences(&self, other: &Self) -> Vec<Difference> {
+        let mut found = state::differences(self, other);
+        for difference in &mut found {
+            if let Some(name) = self.name_at(&difference.path) {
+                difference.path = format!("{} ({name})", difference.path);
+            }
+        }
+        found
+    }
+
+    /// The volume or link that a path of the state leads to.
+    fn name_at(&self, path: &str) -> Option<&'static str> {
+        let (list, rest) = path.strip_prefix("plant.network.")?.split_once('.')?;
+        let place: usize = rest.split('.').next()?.parse().ok()?;
+        let network = &self.plant.network;
+        match list {
+            "nodes" => network.nodes().get(place).map(|node| node.name),
+            "links" => network.links().get(place).map(|link| link.name),
+            _ => None,
         }
     }
 
@@ -313,6 +362,26 @@ impl Bay {
     }
 }
 
+/// The scenario of a healthy vehicle of the same kind, with the label's charge; `converted` if so.
+pub(crate) fn healthy(scenario: &Scenario, converted: bool) -> Scenario {
+    let mut healthy = Scenario {
+        act: Vec::new(),
+        condition: ConditionSpec::default(),
+        start: StartSpec::default(),
+        ..scenario.clone()
+    };
+    let vehicle = &mut healthy.vehicle;
+    let retrofit = vehicle.refrigerant.data().retrofit;
+    if let Some(retrofit) = retrofit.filter(|_| converted) {
+        // The middle of what the trade charges of the label's mass, and the oil that goes with the gas.
+        let charge = retrofit.middle() * vehicle.label_charge.si();
+        healthy.start.charge = Some(Mass::from_kg(charge));
+        vehicle.refrigerant = retrofit.to;
+        vehicle.oil_kind = retrofit.to.data().oil;
+    }
+    healthy
+}
+
 /// What all places of a ledger hold together.
 fn total(entries: &[Entry]) -> Content {
     let mut sum = Content::default();
@@ -339,7 +408,7 @@ mod tests {
         let halt = bay.step().expect_err("no number");
         assert_eq!(halt.place, "condenser");
         assert!(matches!(halt.cause, Cause::NotFinite(_)), "{halt}");
-        assert_eq!((bay.tick(), bay.halt()), (1, Some(halt)));
+        assert_eq!((bay.tick(), bay.halt()), (1, Some(halt.clone())));
         assert_eq!(bay.step(), Err(halt));
         assert!(bay.mass_error() >= 1.0 && bay.energy_error() >= 1.0);
     }
@@ -377,18 +446,43 @@ mod tests {
             }
             assert!(bay.seconds() < 120.0);
         };
-        let hash = bay.state_hash();
-        let refused = Err(Refused::Halted { place: halt.place });
+        let hash = bay.state_hash().expect("finite");
+        let refused = Err(Refused::Halted {
+            place: halt.place.clone(),
+        });
         assert_eq!(bay.apply(VehicleAct::Engine { on: false }), refused);
-        assert_eq!((bay.state_hash(), bay.log().len()), (hash, 0));
+        assert_eq!((bay.state_hash(), bay.log().len()), (Ok(hash), 0));
         let take = Take::parse(&Take::of(&bay).to_text()).expect("a take");
         let again = take.resume().expect("it ends where it says");
         assert_eq!((again.halt(), again.tick()), (Some(halt), bay.tick()));
-        assert_eq!(again.state_hash(), hash);
+        assert_eq!(again.state_hash(), Ok(hash));
         // A take that claims another end is not helped by the step more.
         let mut edited = take.clone();
         edited.hash = "0".repeat(16);
         assert!(matches!(edited.resume(), Err(TakeError::Differs { .. })));
         assert_eq!(edited.replay().end().0.halt(), None);
+    }
+
+    /// A bay that stands still is kept standing still; one with a number that is none is not kept, and the place is named.
+    #[test]
+    fn a_halted_bay_is_kept_if_all_its_numbers_are() {
+        let scenario = library::shipped("healthy").expect("shipped");
+        let mut bay = Bay::new(&scenario);
+        let hose = bay.plant.circuit.discharge_hose;
+        bay.plant.shells[hose].t = 2e4;
+        let halt = loop {
+            if let Err(halt) = bay.step() {
+                break halt;
+            }
+        };
+        let mut back = Bay::load(&scenario, &[], &bay.save().expect("finite")).expect("its own");
+        assert_eq!((back.halt(), back.step()), (Some(halt.clone()), Err(halt)));
+        assert_eq!(back.differences(&bay), []);
+
+        bay.plant.cabin.interior = f64::INFINITY;
+        let refused = bay.save().expect_err("infinite").to_string();
+        assert_eq!(refused, "plant.cabin.interior = inf is not a finite number");
+        assert_eq!(bay.state_hash(), Err(bay.save().expect_err("infinite")));
+        assert!(!Take::of(&bay).is_comparable());
     }
 }

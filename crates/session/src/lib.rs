@@ -4,14 +4,16 @@
 
 pub mod action;
 mod bay;
+#[cfg(feature = "checkpoint")]
+pub mod checkpoint;
 pub mod condition;
 pub mod event;
-mod hash;
 pub mod library;
 mod limits;
 pub mod performance;
 pub mod scenario;
 pub mod script;
+pub mod state;
 pub mod summary;
 pub mod take;
 pub mod timeline;
@@ -28,5 +30,6 @@ pub use limits::size;
 pub use lowside_plant::halt::{Halt, greater};
 pub use lowside_shop::identifier::{NoSample, Port, Shares};
 pub use scenario::{Scenario, ScenarioError};
+pub use state::StateError;
 pub use take::{Take, TakeError};
 pub use timeline::Timeline;

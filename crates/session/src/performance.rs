@@ -1,6 +1,10 @@
 //! The performance test: the vehicle's readings against those of a healthy one of its kind, on the same day, at the same settings
 //! and from the same cabin, run beside it by the same model. The limits are that vehicle's readings and a margin.
 
+use serde::{Deserialize, Serialize};
+
+#[cfg(feature = "checkpoint")]
+use lowside_plant::built::Misfit;
 use lowside_plant::{
     controls::Settings,
     plant::{Day, TICK},
@@ -8,6 +12,8 @@ use lowside_plant::{
 use lowside_shop::record::{Checked, Performance};
 
 use crate::bay::Bay;
+#[cfg(feature = "checkpoint")]
+use crate::{bay::healthy, scenario::Scenario};
 
 /// How long both run before anything is read, s, and how long it is read then (common practice: 5 to 10 min in all).
 const SETTLES: f64 = 360.0;
@@ -36,7 +42,7 @@ pub fn asked(bay: &Bay) -> [bool; 6] {
 }
 
 /// Means while the test reads: both gauges while the clutch is in (always, when it never is), and the vent.
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Copy, Default, Serialize, Deserialize)]
 struct Sums {
     engaged: [f64; 3],
     all: [f64; 4],
@@ -68,9 +74,11 @@ impl Sums {
 }
 
 /// A test under way.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Test {
     healthy: Bay,
+    /// The vehicle was converted when it began.
+    converted: bool,
     settings: Settings,
     day: Day,
     seconds: f64,
@@ -92,11 +100,24 @@ impl Test {
     pub(crate) fn new(bay: &Bay) -> Self {
         Self {
             healthy: bay.healthy_twin(),
+            converted: bay.converted(),
             settings: bay.plant().settings,
             day: bay.plant().day(),
             seconds: 0.0,
             sums: [Sums::default(); 2],
         }
+    }
+
+    /// Puts a test that was read beside a bay that was opened with `scenario`.
+    ///
+    /// # Errors
+    /// [`Misfit`] when its healthy vehicle is another one's.
+    #[cfg(feature = "checkpoint")]
+    pub(crate) fn beside(self, scenario: &Scenario) -> Result<Self, Misfit> {
+        let scenario = healthy(scenario, self.converted);
+        let healthy =
+            Bay::with_state(&scenario, self.healthy).map_err(|e| e.inside("test.healthy"))?;
+        Ok(Self { healthy, ..self })
     }
 
     /// Share of the test that is done, 0 to 1.

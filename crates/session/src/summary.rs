@@ -5,7 +5,7 @@ use std::collections::VecDeque;
 use lowside_plant::{network::NodeId, plant::TICK};
 use serde::Serialize;
 
-use crate::{bay::Bay, take::hex};
+use crate::{bay::Bay, take::fingerprint};
 
 /// Window over which means and cycles are taken, s.
 pub const WINDOW: f64 = 120.0;
@@ -155,7 +155,7 @@ impl Window {
                 / (accumulator.v_liq + accumulator.v_gas).max(1e-12),
             max_mass_error_rel: self.worst_mass.max(bay.mass_error()),
             max_energy_error_rel: self.worst_energy.max(bay.energy_error()),
-            state_hash: hex(bay.state_hash()),
+            state_hash: fingerprint(bay),
         }
     }
 }

@@ -15,8 +15,10 @@ use crate::{
     scenario::{self, Scenario},
 };
 
-/// Version of the format.
-pub const FORMAT: u32 = 1;
+/// Version of the format that is written. Version 1 is read too: its end hash went over other things and can be compared with nothing.
+pub const FORMAT: u32 = 2;
+/// Oldest version that is read.
+const OLDEST: u32 = 1;
 /// Most bytes a take may have.
 pub const LARGEST: usize = 8 * 1024 * 1024;
 /// Most acts a take may have.
@@ -41,7 +43,7 @@ pub struct Take {
     pub log: Vec<Entered>,
     /// Ticks it lasted.
     pub ticks: Tick,
-    /// Fingerprint of the state at the end, hexadecimal.
+    /// Fingerprint of the state at the end, hexadecimal; empty where a number in it is none.
     pub hash: String,
 }
 
@@ -104,7 +106,7 @@ pub enum TakeError {
         detail: String,
     },
     /// Another version.
-    #[error("format = {0} is not {FORMAT}, the version this program reads")]
+    #[error("format = {0} is outside {OLDEST} to {FORMAT}, the versions this program reads")]
     Format(u32),
     /// A scenario with a value out of range.
     #[error("scenario: {0}")]
@@ -245,7 +247,7 @@ impl Take {
             scenario: bay.scenario().clone(),
             log: bay.log().to_vec(),
             ticks: bay.tick(),
-            hash: hex(bay.state_hash()),
+            hash: fingerprint(bay),
         }
     }
 
@@ -259,13 +261,14 @@ impl Take {
     /// # Errors
     /// [`TakeError`], naming the part.
     pub fn assemble(
+        format: u32,
         scenario: Scenario,
         acts: &str,
         ticks: Tick,
         hash: String,
     ) -> Result<Self, TakeError> {
         Self {
-            format: FORMAT,
+            format,
             scenario,
             log: log(acts)?,
             ticks,
@@ -312,7 +315,7 @@ impl Take {
 
     /// The take, if every number in it is in its range.
     fn checked(self) -> Result<Self, TakeError> {
-        if self.format != FORMAT {
+        if !(OLDEST..=FORMAT).contains(&self.format) {
             return Err(TakeError::Format(self.format));
         }
         self.scenario.check().map_err(TakeError::Scenario)?;
@@ -323,6 +326,11 @@ impl Take {
             last = *tick;
         }
         Ok(self)
+    }
+
+    /// Whether its end can be compared with that of a replay.
+    pub fn is_comparable(&self) -> bool {
+        self.format == FORMAT && !self.hash.is_empty()
     }
 
     /// Starts a replay that the host drives in slices.
@@ -343,6 +351,17 @@ impl Take {
         while !replay.run(u64::MAX)? {}
         replay.finish()
     }
+}
+
+/// How the end of a replay stands to the end recorded.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum End {
+    /// The same, to the bit.
+    Same,
+    /// Another.
+    Elsewhere,
+    /// Nobody can tell: an earlier version recorded it.
+    Unknown,
 }
 
 /// A scenario read with its acts.
@@ -394,41 +413,49 @@ impl Replay<'_> {
         self.bay.tick() as f64 / (self.take.ticks as f64).max(1.0)
     }
 
-    /// The bay, its end checked against the take. It stands halted if that is how the take ends.
+    /// The bay, its end checked against the take if it can be ([`Take::is_comparable`]). It stands halted if that is how the take ends.
     ///
     /// # Errors
     /// [`TakeError::Differs`] when the states are not the same.
     pub fn finish(self) -> Result<Bay, TakeError> {
-        let said = self.take.hash.clone();
+        let said = &self.take.hash;
         match self.end() {
-            (bay, true) => Ok(bay),
-            (bay, false) => Err(TakeError::Differs {
-                got: hex(bay.state_hash()),
-                said,
+            (bay, End::Elsewhere) => Err(TakeError::Differs {
+                got: fingerprint(&bay),
+                said: said.clone(),
             }),
+            (bay, End::Same | End::Unknown) => Ok(bay),
         }
     }
 
-    /// Gives the bay as the replay left it, and whether its state is the one recorded: for a host that takes up a person's own
+    /// Gives the bay as the replay left it, and how its state stands to the one recorded: for a host that takes up a person's own
     /// visit after the physics has become better.
     ///
     /// A bay that halted in a step has spent it without a tick to count it: such an end is reached by one step more.
-    pub fn end(self) -> (Bay, bool) {
-        let is_end = |bay: &Bay| hex(bay.state_hash()) == self.take.hash;
+    pub fn end(self) -> (Bay, End) {
+        if !self.take.is_comparable() {
+            return (self.bay, End::Unknown);
+        }
+        let is_end = |bay: &Bay| fingerprint(bay) == self.take.hash;
         if is_end(&self.bay) {
-            return (self.bay, true);
+            return (self.bay, End::Same);
         }
         let mut halted = self.bay.clone();
         if halted.step().is_err() && is_end(&halted) {
-            return (halted, true);
+            return (halted, End::Same);
         }
-        (self.bay, false)
+        (self.bay, End::Elsewhere)
     }
 }
 
 /// Has a bay come to the end of what a take can hold? What goes on beyond cannot be read again.
 pub fn is_full(bay: &Bay) -> bool {
     bay.tick() >= LONGEST || bay.log().len() >= MOST_ACTS
+}
+
+/// Fingerprint of a bay's state as text; empty where a number in it is none.
+pub fn fingerprint(bay: &Bay) -> String {
+    bay.state_hash().map_or_else(|_| String::new(), hex)
 }
 
 /// A hash as text.

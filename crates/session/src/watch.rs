@@ -1,5 +1,7 @@
 //! Watches the bay for what is worth telling.
 
+use serde::{Deserialize, Serialize};
+
 use lowside_plant::{
     plant::{Plant, TICK},
     species::REFRIGERANT,
@@ -36,7 +38,7 @@ fn air_in(plant: &Plant, shop: &Shop) -> Option<(Event, f64)> {
 }
 
 /// What was the case at the last tick.
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Copy, Default, Serialize, Deserialize)]
 #[expect(
     clippy::struct_excessive_bools,
     reason = "each is one independent thing that was so a tick ago"

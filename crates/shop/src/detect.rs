@@ -145,8 +145,8 @@ pub struct Finding {
     pub found: bool,
     /// How strong against what is just found: 1 at the threshold.
     pub signal: f64,
-    /// Least leak that this search would have found there, kg/s; infinite for the lamp, which shows what has been lost by then.
-    pub least: f64,
+    /// Least leak that this search would have found there, kg/s; none for the lamp, which shows what has been lost by then.
+    pub least: Option<f64>,
     /// Gauge pressure behind the place, Pa.
     pub pressure: f64,
     /// Bay time of the search, s.
@@ -157,7 +157,14 @@ pub struct Finding {
 pub const PROVING: f64 = 345e3;
 
 impl Finding {
-    fn new(means: Means, signal: f64, least: f64, plant: &Plant, shop: &Shop, spot: Spot) -> Self {
+    fn new(
+        means: Means,
+        signal: f64,
+        least: Option<f64>,
+        plant: &Plant,
+        shop: &Shop,
+        spot: Spot,
+    ) -> Self {
         Self {
             means,
             found: signal >= 1.0,
@@ -171,7 +178,11 @@ impl Finding {
     /// Nothing was found by a search that would have found what a detector at its coarsest has to, 14 g a year, with pressure enough
     /// in the loop.
     pub fn clears(&self) -> bool {
-        !self.found && self.least <= Sensitivity::Low.threshold() && self.pressure >= PROVING
+        !self.found
+            && self
+                .least
+                .is_some_and(|least| least <= Sensitivity::Low.threshold())
+            && self.pressure >= PROVING
     }
 }
 
@@ -213,7 +224,7 @@ pub fn sniff(
     Finding::new(
         Means::Detector(sensitivity),
         signal,
-        least,
+        Some(least),
         plant,
         shop,
         spot,
@@ -228,11 +239,11 @@ pub fn soap(plant: &Plant, shop: &Shop, spot: Spot) -> Finding {
     let other = day.p / (R_AIR * day.t);
     let volume = e.refrigerant / refrigerant + (e.all - e.refrigerant).max(0.0) / other;
     let (signal, least) = (volume / BUBBLES, BUBBLES * refrigerant);
-    Finding::new(Means::Soap, signal, least, plant, shop, spot)
+    Finding::new(Means::Soap, signal, Some(least), plant, shop, spot)
 }
 
 /// Shines the lamp on a place.
 pub fn lamp(plant: &Plant, shop: &Shop, spot: Spot) -> Finding {
     let signal = shop.stains[spot.index()] / SHOWS;
-    Finding::new(Means::Lamp, signal, f64::INFINITY, plant, shop, spot)
+    Finding::new(Means::Lamp, signal, None, plant, shop, spot)
 }

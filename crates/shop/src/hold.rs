@@ -52,7 +52,7 @@ impl Outcome {
 }
 
 /// Watches for holds.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 pub struct Watch {
     drawing: bool,
     holding: bool,

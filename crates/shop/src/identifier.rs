@@ -136,17 +136,6 @@ impl Identifier {
         self.sample
             .and_then(|(shares, left)| (left <= 0.0).then_some(shares))
     }
-
-    /// What decides how it goes on: time left and shares, all below zero without a sample.
-    pub fn numbers(&self) -> [f64; 2 + Gas::ALL.len()] {
-        let mut all = [-1.0; 2 + Gas::ALL.len()];
-        if let Some((s, left)) = self.sample {
-            all[0] = left;
-            all[1..=Gas::ALL.len()].copy_from_slice(&s.gases);
-            all[1 + Gas::ALL.len()] = s.air;
-        }
-        all
-    }
 }
 
 /// Composition of the gas at a node.

@@ -156,9 +156,11 @@ const SUCTION: usize = 7;
 const ENDS: usize = 8;
 
 /// The ways out of the loop through its joints and ports.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Openings {
+    #[serde(skip)]
     nodes: [NodeId; ENDS],
+    #[serde(skip)]
     links: [LinkId; ENDS],
     /// How each joint is.
     pub joints: [Fit; JOINTS],
@@ -179,7 +181,7 @@ pub struct Openings {
 }
 
 /// A hole that hands keep open for a while.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 struct Work {
     /// Its passage, m2.
     hole: f64,
@@ -233,6 +235,11 @@ impl Openings {
             }),
             work: [Work::default(); ENDS],
         }
+    }
+
+    /// Gives a state that was read the ways out of openings that were built.
+    pub(crate) fn put_with(&mut self, built: &Self) {
+        (self.nodes, self.links) = (built.nodes, built.links);
     }
 
     /// Lets the vehicle's own O-rings feel what gas the loop holds: they do not keep what its kind is converted to, once the loop
@@ -487,11 +494,6 @@ impl Openings {
             shut |= open && work.left <= 0.0;
         }
         shut
-    }
-
-    /// What decides how such work goes on: time left and hole of each volume.
-    pub fn work_numbers(&self) -> impl Iterator<Item = f64> {
-        self.work.iter().flat_map(|w| [w.left, w.hole])
     }
 
     /// Every joint has been made up with a new oiled O-ring.

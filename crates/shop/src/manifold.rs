@@ -35,7 +35,7 @@ const CD: f64 = 0.65;
 const CAN_PULL_THROUGH: f64 = 0.01;
 
 /// Gauge set and hoses: where the shop's volumes and valves stand in the network.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub struct Manifold {
     /// Hose on the low-side port, with the compound gauge.
     pub low_hose: NodeId,

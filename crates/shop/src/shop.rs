@@ -94,7 +94,7 @@ pub struct Instruments {
 }
 
 /// The shop around a vehicle.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Shop {
     /// What the hands have set.
     pub hands: Hands,
@@ -103,6 +103,7 @@ pub struct Shop {
     /// The refrigerant identifier.
     pub identifier: Identifier,
     /// Where hoses and valves are in the network.
+    #[serde(skip)]
     pub manifold: Manifold,
     /// The oil in the vacuum pump.
     pub pump_oil: PumpOil,
@@ -270,6 +271,13 @@ impl Shop {
         }
         shop.open_account(plant);
         shop
+    }
+
+    /// Puts a state that was read into this shop as it was built: what it has in the network stays where it is.
+    pub fn put(&mut self, state: Self) {
+        let built = core::mem::replace(self, state);
+        self.manifold = built.manifold;
+        self.openings.put_with(&built.openings);
     }
 
     /// Notes once a second what escapes with dye in it.

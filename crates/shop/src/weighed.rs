@@ -3,6 +3,8 @@
 //!
 //! It goes by what a technician reads and does, never by what is in the loop: a leak takes from it unseen.
 
+use serde::{Deserialize, Serialize};
+
 use lowside_plant::plant::Plant;
 
 use crate::{attached::Attached, gauge::Instrument, joints::Side, shop::Shop};
@@ -23,7 +25,7 @@ const STAYS_DOWN: f64 = 60.0;
 const LEAST: f64 = 2e-3;
 
 /// The account of what is in the loop.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 pub(crate) struct Account {
     /// Given less recovered when the loop was last shown empty, kg; none where its content is not known by weight.
     then: Option<f64>,

@@ -24,6 +24,7 @@ update-now = Take it now
 offline-ready = Kept on this device: works without a network.
 offline-not-yet = Not yet kept on this device for times without a network.
 resume-differs = It does not end where it says: it was edited, or another version of this program made it. Readings may differ from those seen then.
+resume-unknown = An earlier version of this program recorded it. It has been played again; whether every reading is the same, nobody can tell.
 
 ## Bays that are kept
 

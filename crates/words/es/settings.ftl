@@ -24,6 +24,7 @@ update-now = Tomarla ahora
 offline-ready = Guardado en este aparato: funciona sin red.
 offline-not-yet = Todavía no está guardado en este aparato para usarlo sin red.
 resume-differs = No termina donde dice: se editó, o lo hizo otra versión de este programa. Las lecturas pueden diferir de las que se vieron.
+resume-unknown = Lo grabó una versión anterior de este programa. Se volvió a reproducir; no se puede saber si cada lectura es la misma.
 
 ## Trabajos guardados
 

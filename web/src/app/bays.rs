@@ -5,7 +5,7 @@ use std::{
 };
 
 use lowside_present::statement::Said;
-use lowside_session::{TICKS_PER_SECOND, Take, TakeError};
+use lowside_session::{TICKS_PER_SECOND, Take, TakeError, take::End};
 use lowside_units::{Duration, display};
 use yew::{Context, Html, MouseEvent, html};
 
@@ -266,7 +266,7 @@ impl App {
 
     /// Puts a replayed bay on stage, and what was there aside.
     fn put_on(&mut self, found: Resumed, source: Source) {
-        let same = found.same;
+        let end = found.end;
         let (shelf, notice) = match source {
             Source::Line(shelf) => (shelf, None),
             Source::Own(bay, hold) => {
@@ -293,10 +293,16 @@ impl App {
         self.peril = Peril::default();
         self.keep_work();
         self.stage.save(host::now());
-        if !same {
+        if end != End::Same {
             let take = share::text(&self.stage.bay);
             self.announce(Notice {
-                told: Told::new(|| words::resume_differs().to_owned()),
+                told: Told::new(move || {
+                    let text = match end {
+                        End::Unknown => words::resume_unknown(),
+                        End::Same | End::Elsewhere => words::resume_differs(),
+                    };
+                    text.to_owned()
+                }),
                 take: Some(take),
                 back: notice.and_then(|notice| notice.back),
             });

@@ -1,4 +1,5 @@
-//! Names of nodes and links. Only the network counts them: nobody else makes one or reckons with it.
+//! Names of nodes and links. Only the network counts them: nobody else makes one or reckons with it. The default stands in a state that
+//! was read, till it is put into a bay.
 
 use core::ops::{Index, IndexMut};
 
@@ -7,12 +8,13 @@ use serde::{Deserialize, Serialize};
 use super::Network;
 
 /// Which node of the network.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(transparent)]
 pub struct NodeId(usize);
 
 /// Which link of the network.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(transparent)]
 pub struct LinkId(usize);
 
 /// The room air: a node without end that nothing done in the bay changes.
@@ -27,11 +29,6 @@ impl NodeId {
 
     pub(super) const fn index(self) -> usize {
         self.0
-    }
-
-    /// Returns the node's number as a word of a fingerprint.
-    pub fn word(self) -> u64 {
-        self.0 as u64
     }
 }
 

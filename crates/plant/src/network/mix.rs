@@ -6,12 +6,15 @@
 //! filled with. When the loop's mean has moved by [`STEP`], the tables are made anew; every node keeps its temperature, and the
 //! energy that reckoning changes by counts as taken in from outside.
 
+use serde::{Deserialize, Serialize};
+
 use std::sync::Arc;
 
 use lowside_fluids::{Blend, Gas, NoBlend, Table};
 
 use super::{Link, Network, Node, NodeId, ROOM, Workspace};
 use crate::{
+    built::{Built, Misfit},
     species::{Content, DISSOLVED, REFRIGERANT},
     state,
 };
@@ -22,18 +25,28 @@ const STEP: f64 = 0.0025;
 const LITTLE: f64 = 0.002;
 
 /// Where the R-12 is, and what the tables are for.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub(super) struct Mix {
     /// R-12 in each node, kg.
     r12: Vec<f64>,
     /// R-12 that has gone out into the room, kg.
     to_room: f64,
     /// Share of R-12 in each node's refrigerant at the start of a step.
+    #[serde(skip)]
     share: Vec<f64>,
     /// Nodes with tables of their own: vessels filled with one gas.
-    own: Vec<(NodeId, Arc<Table>)>,
+    own: Vec<Own>,
     /// What the loop's tables are for.
     blend: Blend,
+}
+
+/// A node with tables of its own.
+#[derive(Debug, Clone, Serialize, Deserialize)]
+struct Own {
+    node: NodeId,
+    blend: Blend,
+    #[serde(skip)]
+    table: Built<Table>,
 }
 
 /// Refrigerant of a content with what its oil has dissolved, kg.
@@ -43,16 +56,38 @@ fn refrigerant(content: &Content) -> f64 {
 
 impl Mix {
     /// A node's own tables.
-    pub(super) fn own(&self, id: NodeId) -> Option<&Arc<Table>> {
-        self.own.iter().find(|(node, _)| *node == id).map(|o| &o.1)
+    pub(super) fn own(&self, id: NodeId) -> Option<&Built<Table>> {
+        self.own.iter().find(|o| o.node == id).map(|o| &o.table)
+    }
+
+    /// Gives a node the tables of this blend.
+    fn give(&mut self, node: NodeId, blend: Blend) {
+        self.take_from(node);
+        let table = blend.table().into();
+        self.own.push(Own { node, blend, table });
+    }
+
+    /// Gives a node the loop's tables.
+    fn take_from(&mut self, node: NodeId) {
+        self.own.retain(|o| o.node != node);
+    }
+
+    /// Finds the tables of a mixture that was read; gives those of the loop.
+    pub(super) fn complete(&mut self, net: &Network) -> Result<Built<Table>, Misfit> {
+        Misfit::count("mix.r12", self.r12.len(), net.nodes.len())?;
+        for (k, own) in self.own.iter_mut().enumerate() {
+            net.knows_node(&format!("mix.own.{k}.node"), own.node)?;
+            own.table = own.blend.table().into();
+        }
+        Ok(self.blend.table().into())
     }
 
     /// Finds the state of nodes with tables of their own, over what the network's tables said of them: so a network of one gas
     /// need not ask every node in every step.
     #[cold]
     pub(super) fn solve_own(&self, nodes: &mut [Node]) {
-        for (id, table) in &self.own {
-            let n = &mut nodes[id.index()];
+        for Own { node, table, .. } in &self.own {
+            let n = &mut nodes[node.index()];
             n.state = state::solve(table, &n.content, n.energy, n.volume, n.state.t);
         }
     }
@@ -180,9 +215,9 @@ impl Network {
         let before = self.refill(id, volume, content, t).0;
         if let Some(mix) = &mut self.mix {
             mix.r12[id.index()] = r12.clamp(0.0, all);
-            mix.own.retain(|(node, _)| *node != id);
+            mix.take_from(id);
             if vessel && let Ok(blend) = Blend::by_mass(share) {
-                mix.own.push((id, blend.table()));
+                mix.give(id, blend);
             }
             let table = mix.own(id).unwrap_or(&self.table).clone();
             let node = &mut self.nodes[id.index()];
@@ -263,8 +298,9 @@ impl Network {
         let gas = self.gas;
         if let Some(mix) = &mut self.mix {
             mix.r12[id.index()] = Blend::r12_in(gas) * refrigerant(content);
-            mix.own.retain(|(node, _)| *node != id);
-            mix.own.push((id, gas.shared_table()));
+            if let Ok(pure) = Blend::by_mass(Blend::r12_in(gas)) {
+                mix.give(id, pure);
+            }
         }
     }
 
@@ -283,6 +319,6 @@ impl Network {
             }
         }
         self.account.energy_in += gained;
-        self.table = table;
+        self.table = table.into();
     }
 }

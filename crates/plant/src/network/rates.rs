@@ -78,7 +78,10 @@ impl Network {
             if stirs {
                 way.stirred = stirred(a, b, link.stir);
             }
-            if !shut {
+            if shut {
+                // What it drew when it was open is over.
+                way.streams = [Stream::default(); 2];
+            } else {
                 way.rate = way.find_rate(table, link, a, b);
             }
         }

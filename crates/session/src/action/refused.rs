@@ -1,5 +1,7 @@
 //! Why an act was not taken.
 
+use std::borrow::Cow;
+
 use lowside_fluids::{Apart, Gas};
 use lowside_shop::{identifier::NoSample, joints::Joint, parts::Part};
 use lowside_units::UnitError;
@@ -15,7 +17,7 @@ pub enum Refused {
     #[error("the bay stands still ({place}): undo, go back in time or start over")]
     Halted {
         /// Where that was found.
-        place: &'static str,
+        place: Cow<'static, str>,
     },
     /// There is no can on the hose.
     #[error("there is no can on the service hose")]
