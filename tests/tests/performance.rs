@@ -65,6 +65,22 @@ fn faults_fall_out_of_the_limits() {
     );
 }
 
+/// The limits are the readings of the sound vehicle and a margin: of a van without faults those are its own, and a van's faults do
+/// not move them by a bit.
+#[test]
+fn the_limits_are_those_of_the_sound_vehicle() {
+    let day = "day.ambient=35degC";
+    let sound = tested(day, &[]);
+    for checked in [sound.low, sound.high] {
+        let middle = f64::midpoint(checked.least, checked.most);
+        assert!((middle - checked.found).abs() < 1e-6, "{checked:?}");
+    }
+    let limits = |p: &Performance| [p.low, p.high].map(|c| (c.least, c.most));
+    let faulty = tested(day, &["condition.condenser_air=40%", "start.charge=500g"]);
+    assert_eq!(limits(&faulty), limits(&sound));
+    assert_eq!(faulty.vent.most.to_bits(), sound.vent.most.to_bits());
+}
+
 #[test]
 fn a_changed_setting_breaks_it_off() {
     let mut bay = begun("day.ambient=30degC", &[]);

@@ -268,7 +268,7 @@ fn what_does_not_mix_is_an_error_at_every_level() {
         oil: 0.1,
         cabin_t: 300.0,
     };
-    let mut mixed = Plant::new(&plant.vehicle, plant.day(), &start);
+    let mut mixed = Plant::new(&plant.vehicle.shared(), plant.day(), &start);
     let halt = mixed.tick().expect_err("it stands still");
     assert_eq!(halt.cause, Cause::NoBlend(NoBlend::Alone(Gas::R1234yf)));
     let clean = Start {
@@ -276,7 +276,7 @@ fn what_does_not_mix_is_an_error_at_every_level() {
         ..start
     };
     assert!(
-        Plant::new(&plant.vehicle, plant.day(), &clean)
+        Plant::new(&plant.vehicle.shared(), plant.day(), &clean)
             .tick()
             .is_ok()
     );

@@ -15,7 +15,7 @@ use crate::eos::Helmholtz;
 use crate::refrigerant::Gas;
 use crate::table::Table;
 use serde::{Deserialize, Serialize};
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError, Weak};
 use thiserror::Error;
 
 /// R-12 first, R-134a second: factors of the reducing temperature (Bell & Lemmon 2016).
@@ -30,6 +30,13 @@ const GAMMA_V: f64 = 1.0;
 #[serde(try_from = "f64", into = "f64")]
 pub struct Blend {
     r12: f64,
+}
+
+/// Tables that are in use, by the share of R-12 they are for. Bays that begin with the same blend so share one.
+static IN_USE: Mutex<Vec<(f64, Weak<Table>)>> = Mutex::new(Vec::new());
+
+fn in_use() -> MutexGuard<'static, Vec<(f64, Weak<Table>)>> {
+    IN_USE.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
 /// A share that is none.
@@ -188,12 +195,26 @@ impl Blend {
         Helmholtz::mixture(first, second, 1.0 - x, t_red, 1.0 / volume)
     }
 
-    /// Its fast tables: built anew (several milliseconds), or the pure gas's at either end.
+    /// Returns its fast tables: the pure gas's at either end, those that are in use for this very composition, or new ones (several
+    /// milliseconds).
     pub fn table(self) -> Arc<Table> {
-        match self.pure() {
-            Some(gas) => gas.shared_table(),
-            None => Arc::new(Table::build(&self.equation())),
+        if let Some(gas) = self.pure() {
+            return gas.shared_table();
         }
+        if let Some(table) = self.table_in_use() {
+            return table;
+        }
+        let table = Arc::new(Table::build(&self.equation()));
+        let mut in_use = in_use();
+        in_use.retain(|(_, table)| table.strong_count() > 0);
+        in_use.push((self.r12, Arc::downgrade(&table)));
+        table
+    }
+
+    fn table_in_use(self) -> Option<Arc<Table>> {
+        let in_use = in_use();
+        let same = |r12: f64| r12.to_bits() == self.r12.to_bits();
+        in_use.iter().find(|(r12, _)| same(*r12))?.1.upgrade()
     }
 }
 
@@ -209,4 +230,21 @@ fn masses() -> (f64, f64) {
 fn reducing(x: f64, first: f64, second: f64, pair: f64, (beta, gamma): (f64, f64)) -> f64 {
     let y = 1.0 - x;
     x * x * first + y * y * second + 2.0 * x * y * beta * gamma / (beta * beta * x + y) * pair
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Tables of one composition are built once while somebody uses them, and let go after.
+    #[test]
+    fn one_composition_has_one_table() {
+        let blend = |share| Blend::by_mass(share).expect("a share");
+        let table = blend(0.123).table();
+        assert!(Arc::ptr_eq(&table, &blend(0.123).table()));
+        assert!(!Arc::ptr_eq(&table, &blend(0.124).table()));
+        let gone = Arc::downgrade(&table);
+        drop(table);
+        assert!(gone.upgrade().is_none());
+    }
 }

@@ -15,6 +15,20 @@ impl<T> Built<T> {
     pub fn new(built: T) -> Self {
         Self(Some(Arc::new(built)))
     }
+
+    /// Returns what was built, shared.
+    ///
+    /// # Panics
+    /// As [`Deref`] does.
+    pub fn shared(&self) -> Arc<T> {
+        Arc::clone(self.get())
+    }
+
+    fn get(&self) -> &Arc<T> {
+        self.0
+            .as_ref()
+            .expect("a state is put into a bay before it is used")
+    }
 }
 
 impl<T> Default for Built<T> {
@@ -36,9 +50,7 @@ impl<T> Deref for Built<T> {
     /// # Panics
     /// In a state that was read and not put into a bay: a fault of the program.
     fn deref(&self) -> &T {
-        self.0
-            .as_deref()
-            .expect("a state is put into a bay before it is used")
+        self.get()
     }
 }
 

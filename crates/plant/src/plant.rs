@@ -1,5 +1,7 @@
 //! The vehicle put together: loop, walls, air, cabin, drive; and its tick.
 
+use std::sync::Arc;
+
 use lowside_fluids::{
     Blend, Gas, moist_air,
     moisture::{FUSION, SIEVE_CAPACITY},
@@ -100,7 +102,7 @@ impl Watch for () {}
 /// A vehicle in the bay.
 #[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Plant {
-    /// Its data sheet.
+    /// Its data sheet, shared by all bays of this vehicle.
     #[serde(skip)]
     pub vehicle: Built<Vehicle>,
     /// Condition of its parts.
@@ -163,7 +165,7 @@ pub struct Plant {
 
 impl Plant {
     /// Puts a vehicle into the bay, everything at the day's temperature.
-    pub fn new(vehicle: &Vehicle, day: Day, start: &Start) -> Self {
+    pub fn new(vehicle: &Arc<Vehicle>, day: Day, start: &Start) -> Self {
         let mut network = Network::new(vehicle.refrigerant, day.t, day.p, day.w());
         let (circuit, shells) = assembly::build(&mut network, vehicle, day.t);
         bores::set(&mut network, &circuit, vehicle);
@@ -178,7 +180,7 @@ impl Plant {
         network.inject_bound(circuit.accumulator.outlet(), held);
         let low = network.node(circuit.low_side()).state.p - day.p;
         Self {
-            vehicle: Built::new(vehicle.clone()),
+            vehicle: Arc::clone(vehicle).into(),
             condition: Condition::default(),
             seat: Seat::of(&vehicle.orifice),
             fitted: Fitted {

@@ -1,7 +1,8 @@
-//! How many times real time a bay runs: settled, cycling, charging from a can, in vacuum.
+//! How many times real time a bay runs: settled, cycling, charging from a can, in vacuum; and with twins beside it.
 
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
-use lowside_session::{Bay, Scenario, TICKS_PER_SECOND, library, script::Player};
+use lowside_session::{Bay, Change, Scenario, TICKS_PER_SECOND, Twin, library, script::Player};
+use lowside_units::Ratio;
 
 /// A bay that has run a scenario for so many seconds.
 fn after(name: &str, overrides: &[&str], seconds: f64) -> Bay {
@@ -40,5 +41,34 @@ fn bay_second(c: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(benches, bay_second);
+/// A second of bay time with twins beside the bay, each in another fault; elements per second are bay seconds of all bays per second.
+fn twins(c: &mut Criterion) {
+    let mut group = c.benchmark_group("twins");
+    for count in [0_u32, 1, 8, 32] {
+        let mut first = after("healthy", &["day.ambient=38degC"], 0.0);
+        let mut twins: Vec<Twin> = (0..count)
+            .map(|k| {
+                let mut scenario = first.scenario().clone();
+                let air = 0.4 + 0.5 * f64::from(k) / f64::from(count);
+                scenario.condition.condenser_air = Ratio::from_fraction(air);
+                let changes = [Change::Start(Box::new(scenario))];
+                Twin::new(&first, &changes).expect("another fault")
+            })
+            .collect();
+        let mut pass = |seconds: u64| {
+            for _ in 0..seconds * TICKS_PER_SECOND {
+                first.step().expect("the engine goes on");
+                for twin in &mut twins {
+                    twin.follow(&first);
+                }
+            }
+        };
+        pass(300);
+        group.throughput(Throughput::Elements(u64::from(count) + 1));
+        group.bench_function(format!("{count} beside"), |b| b.iter(|| pass(1)));
+    }
+    group.finish();
+}
+
+criterion_group!(benches, bay_second, twins);
 criterion_main!(benches);

@@ -1,5 +1,7 @@
 //! One bay: a vehicle, a shop, and how they came to be as they are.
 
+use std::sync::Arc;
+
 use serde::{Deserialize, Serialize};
 
 #[cfg(feature = "checkpoint")]
@@ -16,13 +18,11 @@ use lowside_shop::{
     record::{Performance, Prices, Record, Totals, record},
 };
 
-use lowside_units::{Mass, Quantity};
-
 use crate::{
     action::{Action, Outcome, Refused},
     event::Event,
     performance::{Step, Test},
-    scenario::{ConditionSpec, Scenario, StartSpec},
+    scenario::Scenario,
     state::{self, Difference, StateError},
     watch::Watch,
 };
@@ -66,6 +66,11 @@ pub struct Bay {
 impl Bay {
     /// Opens a bay as the scenario sets it. Acts of the scenario are the host's to apply (see [`crate::script`]).
     pub fn new(scenario: &Scenario) -> Self {
+        Self::open(Arc::new(scenario.clone()))
+    }
+
+    /// As [`Bay::new`], of a scenario that others may share.
+    pub(crate) fn open(scenario: Arc<Scenario>) -> Self {
         let mut plant = scenario.build();
         let mut shop = Shop::new(&mut plant);
         scenario.condition.equip(&mut shop, &mut plant);
@@ -76,7 +81,7 @@ impl Bay {
         let energy_at_start = plant.energy() - account.energy_in;
         let ledger_at_start = total(&ledger(&plant, &shop, account.to_room));
         Self {
-            scenario: Built::new(scenario.clone()),
+            scenario: scenario.into(),
             plant,
             shop,
             tick: 0,
@@ -183,15 +188,15 @@ impl Bay {
         Self { log, ..self }
     }
 
-    /// A healthy vehicle of the same kind with the label's charge, on the same day, at the same settings, its cabin and hood as warm.
-    pub(crate) fn healthy_twin(&self) -> Self {
-        let mut twin = Self::new(&healthy(&self.scenario, self.converted()));
-        let plant = &mut twin.plant;
-        plant.set_day(self.plant.day());
-        plant.settings = self.plant.settings;
-        plant.cabin = self.plant.cabin.clone();
-        plant.hood_t = self.plant.hood_t;
-        twin
+    /// Opens a bay as the scenario sets it, then puts it on another's present day, with its settings, its cabin and hood as warm.
+    pub(crate) fn open_beside(scenario: Arc<Scenario>, other: &Self) -> Self {
+        let mut bay = Self::open(scenario);
+        let (plant, now) = (&mut bay.plant, &other.plant);
+        plant.set_day(now.day());
+        plant.settings = now.settings;
+        plant.cabin = now.cabin.clone();
+        plant.hood_t = now.hood_t;
+        bay
     }
 
     /// The vehicle holds what its own gas is converted to.
@@ -233,6 +238,11 @@ impl Bay {
     /// The scenario it was opened with.
     pub fn scenario(&self) -> &Scenario {
         &self.scenario
+    }
+
+    /// The scenario, to share.
+    pub(crate) fn shared_scenario(&self) -> Arc<Scenario> {
+        self.scenario.shared()
     }
 
     /// The vehicle, to read.
@@ -362,26 +372,6 @@ impl Bay {
     }
 }
 
-/// The scenario of a healthy vehicle of the same kind, with the label's charge; `converted` if so.
-pub(crate) fn healthy(scenario: &Scenario, converted: bool) -> Scenario {
-    let mut healthy = Scenario {
-        act: Vec::new(),
-        condition: ConditionSpec::default(),
-        start: StartSpec::default(),
-        ..scenario.clone()
-    };
-    let vehicle = &mut healthy.vehicle;
-    let retrofit = vehicle.refrigerant.data().retrofit;
-    if let Some(retrofit) = retrofit.filter(|_| converted) {
-        // The middle of what the trade charges of the label's mass, and the oil that goes with the gas.
-        let charge = retrofit.middle() * vehicle.label_charge.si();
-        healthy.start.charge = Some(Mass::from_kg(charge));
-        vehicle.refrigerant = retrofit.to;
-        vehicle.oil_kind = retrofit.to.data().oil;
-    }
-    healthy
-}
-
 /// What all places of a ledger hold together.
 fn total(entries: &[Entry]) -> Content {
     let mut sum = Content::default();
@@ -437,7 +427,7 @@ mod tests {
     #[test]
     fn a_halted_bay_is_taken_up_halted_and_refuses_acts() {
         let mut scenario = library::shipped("healthy").expect("shipped");
-        scenario.vehicle.suction_line.volume = Volume::from_m3(20e-6);
+        Arc::make_mut(&mut scenario.vehicle).suction_line.volume = Volume::from_m3(20e-6);
         scenario.condition.condenser_air = Ratio::from_fraction(0.0);
         let mut bay = Bay::new(&scenario);
         let halt = loop {

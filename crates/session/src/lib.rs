@@ -17,6 +17,7 @@ pub mod state;
 pub mod summary;
 pub mod take;
 pub mod timeline;
+pub mod twin;
 pub mod wait;
 mod watch;
 
@@ -33,3 +34,4 @@ pub use scenario::{Scenario, ScenarioError};
 pub use state::StateError;
 pub use take::{Take, TakeError};
 pub use timeline::Timeline;
+pub use twin::{Change, Twin, TwinError};

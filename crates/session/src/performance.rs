@@ -11,9 +11,9 @@ use lowside_plant::{
 };
 use lowside_shop::record::{Checked, Performance};
 
-use crate::bay::Bay;
 #[cfg(feature = "checkpoint")]
-use crate::{bay::healthy, scenario::Scenario};
+use crate::scenario::Scenario;
+use crate::{bay::Bay, twin::Twin};
 
 /// How long both run before anything is read, s, and how long it is read then (common practice: 5 to 10 min in all).
 const SETTLES: f64 = 360.0;
@@ -76,7 +76,7 @@ impl Sums {
 /// A test under way.
 #[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Test {
-    healthy: Bay,
+    healthy: Twin,
     /// The vehicle was converted when it began.
     converted: bool,
     settings: Settings,
@@ -99,7 +99,7 @@ impl Test {
     /// Begins beside a bay.
     pub(crate) fn new(bay: &Bay) -> Self {
         Self {
-            healthy: bay.healthy_twin(),
+            healthy: Twin::sound(bay),
             converted: bay.converted(),
             settings: bay.plant().settings,
             day: bay.plant().day(),
@@ -114,9 +114,10 @@ impl Test {
     /// [`Misfit`] when its healthy vehicle is another one's.
     #[cfg(feature = "checkpoint")]
     pub(crate) fn beside(self, scenario: &Scenario) -> Result<Self, Misfit> {
-        let scenario = healthy(scenario, self.converted);
-        let healthy =
-            Bay::with_state(&scenario, self.healthy).map_err(|e| e.inside("test.healthy"))?;
+        let healthy = self
+            .healthy
+            .put_beside(scenario, self.converted)
+            .map_err(|e| e.inside("test.healthy"))?;
         Ok(Self { healthy, ..self })
     }
 
@@ -138,7 +139,7 @@ impl Test {
             return Step::Going;
         }
         self.sums[0].take(bay);
-        self.sums[1].take(&self.healthy);
+        self.sums[1].take(self.healthy.bay());
         if self.seconds < SETTLES + READ_FOR {
             return Step::Going;
         }

@@ -12,6 +12,7 @@ use lowside_units::{
 };
 use serde::{Deserialize, Deserializer, Serialize, de};
 use serde_json::{Map, Value};
+use std::sync::Arc;
 use thiserror::Error;
 
 use crate::{
@@ -49,7 +50,7 @@ pub struct Scenario {
     #[serde(default = "ten_minutes")]
     pub until: Duration,
     /// The vehicle.
-    pub vehicle: Vehicle,
+    pub vehicle: Arc<Vehicle>,
     /// The day.
     #[serde(default)]
     pub day: DaySpec,

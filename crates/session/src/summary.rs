@@ -114,8 +114,13 @@ impl Window {
         }
     }
 
-    /// The numbers now.
+    /// The numbers now. Before the first tick the means are of what stands there.
     pub fn summary(&self, bay: &Bay) -> Summary {
+        if self.samples.is_empty() {
+            let mut now = Self::default();
+            now.take(bay);
+            return now.summary(bay);
+        }
         let plant = bay.plant();
         let c = &plant.circuit;
         let table = plant.network.table();

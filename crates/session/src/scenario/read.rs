@@ -29,7 +29,27 @@ impl Scenario {
         overrides: &[String],
         vehicle: impl FnOnce(&str) -> Option<String>,
     ) -> Result<Self, ScenarioError> {
-        let mut table = table(text, "")?;
+        Self::from_table(table(text, "")?, overrides, vehicle)
+    }
+
+    /// Returns the same scenario with overrides `path=value` set, read as [`Scenario::parse_with`] reads them.
+    ///
+    /// # Errors
+    /// [`ScenarioError`], naming the field and what is allowed.
+    pub fn with(
+        &self,
+        overrides: &[String],
+        vehicle: impl FnOnce(&str) -> Option<String>,
+    ) -> Result<Self, ScenarioError> {
+        let table = toml::Table::try_from(self).map_err(|e| ScenarioError::Text(e.to_string()))?;
+        Self::from_table(table, overrides, vehicle)
+    }
+
+    fn from_table(
+        mut table: toml::Table,
+        overrides: &[String],
+        vehicle: impl FnOnce(&str) -> Option<String>,
+    ) -> Result<Self, ScenarioError> {
         let sets: Vec<Override<'_>> = overrides
             .iter()
             .map(|text| Override::parse(text))
@@ -219,6 +239,40 @@ mod tests {
             seen += 1;
         }
         assert!(seen >= 2, "{seen} scenarios are shipped");
+    }
+
+    /// What is not set stays as it was, to the bit, acts and all.
+    #[test]
+    fn a_scenario_with_a_setting_differs_in_that_alone() {
+        let with = |s: &Scenario, set: &[&str]| {
+            let set: Vec<String> = set.iter().map(|o| (*o).to_owned()).collect();
+            s.with(&set, |name| library::vehicle(name).map(str::to_owned))
+        };
+        for name in library::scenario_names() {
+            let odd = [
+                "day.ambient=304.7123456789012K",
+                "start.charge=777.123456789g",
+            ];
+            let odd = odd.map(str::to_owned);
+            let written = Scenario::parse(library::scenario(name).unwrap(), &odd).unwrap();
+            assert_eq!(with(&written, &[]), Ok(written.clone()), "{name}");
+            let mut set = written.clone();
+            set.condition.condenser_air = lowside_units::Ratio::from_percent(40.0);
+            let read = with(&written, &["condition.condenser_air=40%"]);
+            assert_eq!(read, Ok(set), "{name}");
+        }
+        let van = Scenario::parse(HEAD, &[]).unwrap();
+        let said = |set: &str| with(&van, &[set]).expect_err(set).to_string();
+        for (set, told) in [
+            (
+                "condition.condenser_air=140%",
+                "condition.condenser_air: 1.4 is outside 0 to 1",
+            ),
+            ("condition.no=1", "condition: unknown field `no`"),
+            ("vehicle=bus", "vehicle \"bus\" is not known"),
+        ] {
+            assert!(said(set).starts_with(told), "{}", said(set));
+        }
     }
 
     #[test]

@@ -2,7 +2,6 @@
 
 use lowside_session::greater;
 
-use lowside_plant::vehicle::Vehicle;
 use lowside_units::{GaugePressure, Quantity};
 
 use super::{charge::LABEL, with};
@@ -48,7 +47,7 @@ fn switches(runs: &Runs) -> Result<Vec<Check>, Error> {
          lets go in a run, within 10 kPa on the low and 100 on the high side of the setting (lag and inertia).",
         "passenger-car service manuals, 1994-2005",
     );
-    let vehicle: Vehicle = scenario("healthy", &[])?.vehicle;
+    let vehicle = scenario("healthy", &[])?.vehicle;
     let s = &vehicle.switches;
     let set = |v: f64| v / 1e3;
     let (opens, closes) = (set(s.low_opens.si()), set(s.low_closes.si()));

@@ -1,0 +1,248 @@
+//! A bay beside a bay: another start or other acts, the same log, in step with the first.
+//!
+//! A twin answers "what if": how the visit would stand with another fault, another charge, one act left out. It takes nothing from the
+//! bay it goes beside but reads its log and its clock, so any number can go beside one bay and none can stop it. What is equal is
+//! shared: property tables, the data sheet, the scenario.
+
+use std::sync::Arc;
+
+#[cfg(feature = "checkpoint")]
+use lowside_plant::built::Misfit;
+use lowside_plant::halt::Halt;
+use serde::{Deserialize, Serialize};
+use thiserror::Error;
+
+use crate::{
+    action::Action,
+    bay::{Bay, Entered, Tick},
+    scenario::Scenario,
+};
+
+mod sound;
+
+/// One thing in which a twin differs from its bay.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Change {
+    /// It starts as another scenario says: other faults, another charge, another day. [`Scenario::with`] makes one of `key=value`.
+    Start(Box<Scenario>),
+    /// It leaves out an act of the log, counted from 0.
+    LeaveOut(usize),
+    /// It does one act more, at this tick, after those of the log.
+    Add(Tick, Action),
+}
+
+/// A change that a twin cannot have.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+pub enum TwinError {
+    /// A twin does the acts of its bay.
+    #[error("act: a twin does the acts of the bay it goes beside; leave one out or add one")]
+    Script,
+    /// A twin runs as long as its bay.
+    #[error("until: a twin runs as long as the bay it goes beside")]
+    Until,
+}
+
+/// A bay that goes beside another.
+///
+/// It does the acts of the first at the same ticks. A script's `when` is looked at in the first alone. Acts that the twin's bay
+/// refuses are skipped and counted. A first bay that goes back in time needs a new twin.
+#[derive(Debug, Clone, Serialize, Deserialize)]
+pub struct Twin {
+    bay: Bay,
+    /// Tick of the first bay at which the twin's time begins.
+    since: Tick,
+    /// Acts of the first bay's log that are behind it.
+    seen: usize,
+    left_out: Vec<usize>,
+    /// Acts of its own, the next one last.
+    added: Vec<Entered>,
+    refused: usize,
+}
+
+impl Twin {
+    /// Opens a twin at the start of the first bay's visit. [`Twin::follow`] brings it up to where the first is.
+    ///
+    /// # Errors
+    /// [`TwinError`] when a scenario is to change what a twin takes from the first.
+    pub fn new(first: &Bay, changes: &[Change]) -> Result<Self, TwinError> {
+        let mut start = first.shared_scenario();
+        let (mut left_out, mut added) = (Vec::new(), Vec::new());
+        for change in changes {
+            match change {
+                Change::Start(scenario) => start = changed(first.scenario(), scenario)?,
+                Change::LeaveOut(act) => left_out.push(*act),
+                Change::Add(tick, action) => added.push((*tick, *action)),
+            }
+        }
+        // Of two at one tick the first stated is done first.
+        added.reverse();
+        added.sort_by_key(|(tick, _)| core::cmp::Reverse(*tick));
+        Ok(Self {
+            bay: Bay::open(start),
+            since: 0,
+            seen: 0,
+            left_out,
+            added,
+            refused: 0,
+        })
+    }
+
+    /// Opens a twin whose vehicle is sound from now: of the first's kind, without faults, with the label's charge, on the same day,
+    /// at the same settings, its cabin and hood as warm. It does the acts that come from now on.
+    ///
+    /// Its scenario says what vehicle it is and not that it was put into a warm cabin, so a take of it does not replay.
+    pub fn sound(first: &Bay) -> Self {
+        Self {
+            bay: Bay::open_beside(
+                Arc::new(sound::scenario(first.scenario(), first.converted())),
+                first,
+            ),
+            since: first.tick(),
+            seen: first.log().len(),
+            left_out: Vec::new(),
+            added: Vec::new(),
+            refused: 0,
+        }
+    }
+
+    /// Puts a sound twin that was read beside a bay that was opened with `first`; that vehicle was `converted` when the twin began.
+    ///
+    /// # Errors
+    /// [`Misfit`] when it is another vehicle's.
+    #[cfg(feature = "checkpoint")]
+    pub(crate) fn put_beside(self, first: &Scenario, converted: bool) -> Result<Self, Misfit> {
+        let bay = Bay::with_state(&sound::scenario(first, converted), self.bay)?;
+        Ok(Self { bay, ..self })
+    }
+
+    /// Goes on to where the first bay is: does the acts that it has done, and lets as much time pass. Stops for good where its own
+    /// engine halts (see [`Twin::halt`]).
+    pub fn follow(&mut self, first: &Bay) {
+        if self.halt().is_some() {
+            return;
+        }
+        loop {
+            while let Some((tick, action)) = first.log().get(self.seen)
+                && *tick <= self.now()
+            {
+                if !self.left_out.contains(&self.seen) {
+                    self.act(*action);
+                }
+                self.seen += 1;
+            }
+            if self.now() >= first.tick() {
+                return;
+            }
+            let now = self.now();
+            while let Some((_, action)) = self.added.pop_if(|(tick, _)| *tick <= now) {
+                self.act(action);
+            }
+            if self.step().is_err() {
+                return;
+            }
+        }
+    }
+
+    /// Lets one tick pass without any act.
+    pub(crate) fn step(&mut self) -> Result<(), Halt> {
+        self.bay.step()
+    }
+
+    fn act(&mut self, action: Action) {
+        if self.bay.apply(action).is_err() {
+            self.refused += 1;
+        }
+    }
+
+    /// Where it is in the first bay's time.
+    fn now(&self) -> Tick {
+        self.since + self.bay.tick()
+    }
+
+    /// Its bay, to read.
+    pub fn bay(&self) -> &Bay {
+        &self.bay
+    }
+
+    /// Acts that its bay refused.
+    pub fn refused(&self) -> usize {
+        self.refused
+    }
+
+    /// Why it stands still for good, if it does.
+    pub fn halt(&self) -> Option<Halt> {
+        self.bay.halt()
+    }
+}
+
+/// The scenario a twin starts from, with the first's data sheet where it is the same.
+fn changed(first: &Scenario, other: &Scenario) -> Result<Arc<Scenario>, TwinError> {
+    if other.act != first.act {
+        return Err(TwinError::Script);
+    }
+    if other.until != first.until {
+        return Err(TwinError::Until);
+    }
+    let mut scenario = other.clone();
+    if scenario.vehicle == first.vehicle {
+        scenario.vehicle = Arc::clone(&first.vehicle);
+    }
+    Ok(Arc::new(scenario))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::library;
+
+    fn van() -> Bay {
+        Bay::new(&library::shipped("healthy").expect("shipped"))
+    }
+
+    /// What is equal is there once.
+    #[test]
+    fn a_twin_shares_scenario_data_sheet_and_tables() {
+        let first = van();
+        let same = Twin::new(&first, &[]).expect("no change");
+        assert!(Arc::ptr_eq(
+            &same.bay.shared_scenario(),
+            &first.shared_scenario()
+        ));
+        // A scenario that was read anew, as from a file.
+        let mut scenario = library::shipped("healthy").expect("shipped");
+        scenario.day.sun = lowside_units::Ratio::from_percent(50.0);
+        let changes = [Change::Start(Box::new(scenario))];
+        let sunny = Twin::new(&first, &changes).expect("another day");
+        for twin in [&sunny, &Twin::sound(&first)] {
+            let (ours, theirs) = (twin.bay.plant(), first.plant());
+            assert!(Arc::ptr_eq(
+                &ours.vehicle.shared(),
+                &theirs.vehicle.shared()
+            ));
+            assert!(core::ptr::eq(ours.network.table(), theirs.network.table()));
+        }
+    }
+
+    /// Acts are the first bay's own, and so is the time.
+    #[test]
+    fn what_a_twin_takes_from_its_bay_cannot_be_changed() {
+        let first = van();
+        let change = |change: fn(&mut Scenario)| {
+            let mut scenario = first.scenario().clone();
+            change(&mut scenario);
+            Twin::new(&first, &[Change::Start(Box::new(scenario))]).map(|_| ())
+        };
+        let longer = |s: &mut Scenario| s.until = lowside_units::Duration::from_h(1.0);
+        assert_eq!(change(longer), Err(TwinError::Until));
+        let wait: fn(&mut Scenario) = |s| {
+            s.act.push(crate::script::Act {
+                after: lowside_units::Duration::from_s(1.0),
+                when: None,
+                at_most: None,
+                act: None,
+            });
+        };
+        assert_eq!(change(wait), Err(TwinError::Script));
+        assert_eq!(change(|s| s.name.push('x')), Ok(()));
+    }
+}

@@ -1,0 +1,28 @@
+//! The scenario of a sound vehicle of a bay's kind.
+
+use std::sync::Arc;
+
+use lowside_units::{Mass, Quantity};
+
+use crate::scenario::{ConditionSpec, Scenario, StartSpec};
+
+/// Returns the scenario of a vehicle of this kind without any fault and with the label's charge, or what the trade charges of it in a
+/// vehicle that was `converted` from R-12.
+pub(super) fn scenario(of: &Scenario, converted: bool) -> Scenario {
+    let mut sound = Scenario {
+        act: Vec::new(),
+        condition: ConditionSpec::default(),
+        start: StartSpec::default(),
+        ..of.clone()
+    };
+    let retrofit = sound.vehicle.refrigerant.data().retrofit;
+    if let Some(retrofit) = retrofit.filter(|_| converted) {
+        // The oil goes with the refrigerant.
+        let charge = retrofit.middle() * sound.vehicle.label_charge.si();
+        sound.start.charge = Some(Mass::from_kg(charge));
+        let vehicle = Arc::make_mut(&mut sound.vehicle);
+        vehicle.refrigerant = retrofit.to;
+        vehicle.oil_kind = retrofit.to.data().oil;
+    }
+    sound
+}
