@@ -1,7 +1,9 @@
 //! `lowside`, headless: one subcommand a file.
 
+mod beside;
 mod clock;
 mod failure;
+mod figure;
 mod files;
 mod job;
 mod open;

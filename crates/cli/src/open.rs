@@ -17,11 +17,41 @@ pub(crate) fn scenario(asked: &Path, overrides: &[String]) -> Result<Scenario, F
             asked.parent().map(Path::to_owned).unwrap_or_default(),
         ),
     };
+    let place = asked.display().to_string();
+    with_vehicle(&place, &folder, overrides, |overrides, vehicle| {
+        Scenario::parse_with(&text, overrides, vehicle)
+    })
+}
+
+/// A scenario with overrides that the option `option` gives.
+///
+/// # Errors
+/// [`Failure::Asked`] naming the option, the field and what is allowed.
+pub(crate) fn changed(
+    scenario: &Scenario,
+    option: &str,
+    overrides: &[String],
+) -> Result<Scenario, Failure> {
+    with_vehicle(option, Path::new(""), overrides, |overrides, vehicle| {
+        scenario.with(overrides, vehicle)
+    })
+}
+
+/// Reads a scenario with overrides, `place` being what a message is about and `folder` where a vehicle's file is looked for.
+fn with_vehicle(
+    place: &str,
+    folder: &Path,
+    overrides: &[String],
+    parse: impl FnOnce(
+        &[String],
+        &mut dyn FnMut(&str) -> Option<String>,
+    ) -> Result<Scenario, ScenarioError>,
+) -> Result<Scenario, Failure> {
     let overrides: Vec<String> = overrides.iter().map(|o| from_here(o)).collect();
     // a vehicle's file says itself what is wrong with it, under its own name
     let mut trouble = None;
     let mut from = String::new();
-    let parsed = Scenario::parse_with(&text, &overrides, |name| {
+    let parsed = parse(&overrides, &mut |name| {
         if !is_file_name(name) {
             return library::vehicle(name).map(str::to_owned);
         }
@@ -37,14 +67,13 @@ pub(crate) fn scenario(asked: &Path, overrides: &[String]) -> Result<Scenario, F
     });
     match (parsed, trouble) {
         (Ok(scenario), _) => Ok(scenario),
-        (Err(ScenarioError::Vehicle { .. }), Some(failure)) => Err(Failure::Asked(format!(
-            "{}: vehicle: {failure}",
-            asked.display()
-        ))),
+        (Err(ScenarioError::Vehicle { .. }), Some(failure)) => {
+            Err(Failure::Asked(format!("{place}: vehicle: {failure}")))
+        }
         (Err(e), _) => {
             let e = e.to_string();
             let from = if e.starts_with("vehicle") { &from } else { "" };
-            Err(Failure::Asked(format!("{}: {e}{from}", asked.display())))
+            Err(Failure::Asked(format!("{place}: {e}{from}")))
         }
     }
 }

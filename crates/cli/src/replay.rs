@@ -1,6 +1,11 @@
 //! `lowside replay`: plays a take again and checks that it ends where it says.
 
-use crate::{clock::Clock, failure::Failure, files, report};
+use crate::{
+    beside::{ActsOf, Beside},
+    clock::Clock,
+    failure::Failure,
+    files, report,
+};
 use lowside_session::{Bay, Take, TakeError, checkpoint, summary::Window, take::LARGEST};
 use std::io::{Write, stderr};
 use std::path::{Path, PathBuf};
@@ -13,6 +18,9 @@ pub(crate) struct Args {
     /// The state it ended in, as `lowside run --checkpoint` writes it: if the replay ends elsewhere, what differs is named.
     #[arg(long, value_name = "FILE.json")]
     checkpoint: Option<PathBuf>,
+    /// Replay it with changes beside it and print both and the difference, as `lowside run --beside` does.
+    #[arg(long, value_name = "CHANGES")]
+    beside: Vec<String>,
     /// Print one JSON object instead of the table.
     #[arg(long)]
     json: bool,
@@ -27,8 +35,13 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     let wrong = |e: TakeError| Failure::Asked(format!("{}: {e}", args.take.display()));
     let text = files::read(&args.take, LARGEST, "a take")?;
     let take = Take::parse(&text).map_err(wrong)?;
-    let clock = Clock::start();
     let mut replay = take.replay();
+    let mut twins = args
+        .beside
+        .iter()
+        .map(|text| Beside::open(replay.bay(), text, ActsOf::Log(take.log.len())))
+        .collect::<Result<Vec<_>, _>>()?;
+    let clock = Clock::start();
     let mut window = Window::default();
     let mut seen = replay.bay().tick();
     loop {
@@ -36,6 +49,9 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
         if replay.bay().tick() > seen {
             seen = replay.bay().tick();
             window.take(replay.bay());
+        }
+        for twin in &mut twins {
+            twin.follow(replay.bay());
         }
         if done {
             break;
@@ -57,7 +73,7 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     if let Some(why) = bay.halt() {
         return Err(Failure::halted(&bay, &why));
     }
-    report::print(&bay, &window, speed, args.json, out)
+    report::print(&bay, &window, &twins, speed, args.json, out)
 }
 
 /// Differences that are told.

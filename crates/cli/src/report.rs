@@ -1,15 +1,12 @@
-//! The summary of a run: one JSON object in SI, or a short table in SI and US units.
+//! The summary of a run: one JSON object in SI, or a short table in SI and US units. Bays beside the run stand in columns beside
+//! it, with the difference.
 
-use crate::{failure::Failure, text};
+use crate::{beside::Beside, failure::Failure, figure::Figure, text};
 use lowside_session::{
     Bay,
     summary::{Summary, Window},
 };
-use lowside_units::{
-    AbsolutePressure, Duration, GaugePressure, Mass, Power, Ratio, Temperature,
-    TemperatureDifference,
-    display::{self, Shown, UnitSystem},
-};
+use lowside_units::{Duration, display};
 use serde::Serialize;
 use std::io::Write;
 
@@ -20,62 +17,78 @@ struct Report {
     summary: Summary,
     /// Bay seconds in a second of wall time.
     real_time_factor: f64,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    beside: Vec<BesideReport>,
 }
 
-/// Prints the summary of a bay.
+/// The summary of a bay beside the run.
+#[derive(Debug, Serialize)]
+struct BesideReport {
+    changes: String,
+    /// Acts that it refused.
+    refused: usize,
+    /// Why it stands still, if it does; then it has no summary.
+    halted: Option<String>,
+    #[serde(flatten)]
+    summary: Option<Summary>,
+    #[serde(skip)]
+    lines: Option<Lines>,
+}
+
+/// Prints the summary of a bay and of those beside it.
 ///
 /// # Errors
 /// [`Failure::Output`].
 pub(crate) fn print(
     bay: &Bay,
     window: &Window,
+    beside: &[Beside],
     real_time_factor: f64,
     json: bool,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
-    // before the first tick the window is empty, and the means are of what stands there
-    let mut first = Window::default();
-    let window = if bay.tick() == 0 {
-        first.take(bay);
-        &first
-    } else {
-        window
-    };
     let summary = window.summary(bay);
-    if json {
-        let report = Report {
+    let reports = beside.iter().map(|b| {
+        let (twin, summary) = (b.twin.bay(), b.summary());
+        BesideReport {
+            changes: b.changes.clone(),
+            refused: b.twin.refused(),
+            halted: b
+                .twin
+                .halt()
+                .map(|why| format!("halted at {:.2} s: {why}", twin.seconds())),
+            lines: summary.as_ref().map(|s| lines(twin, s)),
             summary,
-            real_time_factor,
-        };
+        }
+    });
+    let report = Report {
+        summary,
+        real_time_factor,
+        beside: reports.collect(),
+    };
+    if json {
         let line = serde_json::to_string(&report).map_err(std::io::Error::from)?;
         writeln!(out, "{line}")?;
+    } else if beside.is_empty() {
+        write!(out, "{}", table(bay, &report))?;
     } else {
-        write!(out, "{}", table(bay, &summary, real_time_factor))?;
+        write!(out, "{}", columns(bay, &report))?;
     }
     out.flush()?;
     Ok(())
 }
 
-/// The table: what, SI, US.
-fn table(bay: &Bay, s: &Summary, speed: f64) -> String {
-    let kpa = AbsolutePressure::from_kpa;
-    let absolute = |p: AbsolutePressure| both(|u| display::absolute_pressure(p, u));
-    let mean = |p: Option<f64>| p.map_or_else(|| ["-".into(), "-".into()], |p| absolute(kpa(p)));
-    let gauge = |pa: f64| both(|u| display::gauge_pressure(GaugePressure::from_pa(pa), u));
-    let celsius = |t: f64| both(|u| display::temperature(Temperature::from_deg_c(t), u));
-    let kelvin =
-        |t: f64| both(|u| display::temperature_difference(TemperatureDifference::from_k(t), u));
-    let mass = |kg: f64| both(|u| display::mass(Mass::from_kg(kg), u));
-    let power = |w: f64| both(|u| display::power(Power::from_w(w), u));
-    let heat = |w: f64| both(|u| display::heat_flow(Power::from_w(w), u));
-    let share = |r: f64| one(display::ratio(Ratio::from_fraction(r)).to_string());
+/// The lines of the table: what, and its figure.
+type Lines = [(&'static str, Figure); 22];
+
+fn lines(bay: &Bay, s: &Summary) -> Lines {
     let dials = &bay.shop().instruments;
-    let clutch = if s.clutch_on { "in" } else { "out" };
-    let rows = [
-        ("gauge, low side", gauge(dials.low.reading())),
-        ("gauge, high side", gauge(dials.high.reading())),
-        ("low side", absolute(kpa(s.low_kPa_abs))),
-        ("high side", absolute(kpa(s.high_kPa_abs))),
+    let mean = |p: Option<f64>| p.map_or(Figure::None, Figure::Absolute);
+    [
+        ("gauge, low side", Figure::Gauge(dials.low.reading())),
+        ("gauge, high side", Figure::Gauge(dials.high.reading())),
+        ("low side", Figure::Absolute(s.low_kPa_abs)),
+        ("high side", Figure::Absolute(s.high_kPa_abs)),
         (
             "low side, mean with clutch in",
             mean(s.low_kPa_abs_clutch_on_mean),
@@ -84,41 +97,101 @@ fn table(bay: &Bay, s: &Summary, speed: f64) -> String {
             "high side, mean with clutch in",
             mean(s.high_kPa_abs_clutch_on_mean),
         ),
-        ("centre vent", celsius(s.vent_degC)),
-        ("centre vent, mean", celsius(s.vent_degC_mean)),
-        ("cabin", celsius(s.cabin_degC)),
-        ("superheat", kelvin(s.superheat_K)),
-        ("subcooling", kelvin(s.subcooling_K)),
-        ("discharge line", celsius(s.discharge_degC)),
-        ("refrigerant in the loop", mass(s.refrigerant_kg)),
-        ("air in the loop", mass(s.air_kg)),
-        ("capacity, mean", heat(s.capacity_W)),
-        ("shaft, mean", power(s.shaft_W)),
-        ("clutch", one(clutch.into())),
-        ("clutch, share of time in", share(s.clutch_duty)),
-        ("clutch, times pulled in", one(s.clutch_cycles.to_string())),
-        ("liquid drawn by compressor", share(s.suction_liquid)),
-        ("compressor wear", share(s.compressor_wear)),
-        ("accumulator level", share(s.accumulator_level)),
-    ];
+        ("centre vent", Figure::Temperature(s.vent_degC)),
+        ("centre vent, mean", Figure::Temperature(s.vent_degC_mean)),
+        ("cabin", Figure::Temperature(s.cabin_degC)),
+        ("superheat", Figure::Kelvin(s.superheat_K)),
+        ("subcooling", Figure::Kelvin(s.subcooling_K)),
+        ("discharge line", Figure::Temperature(s.discharge_degC)),
+        ("refrigerant in the loop", Figure::Mass(s.refrigerant_kg)),
+        ("air in the loop", Figure::Mass(s.air_kg)),
+        ("capacity, mean", Figure::Heat(s.capacity_W)),
+        ("shaft, mean", Figure::Power(s.shaft_W)),
+        ("clutch", Figure::Clutch(s.clutch_on)),
+        ("clutch, share of time in", Figure::Share(s.clutch_duty)),
+        ("clutch, times pulled in", Figure::Count(s.clutch_cycles)),
+        (
+            "liquid drawn by compressor",
+            Figure::Share(s.suction_liquid),
+        ),
+        ("compressor wear", Figure::Share(s.compressor_wear)),
+        ("accumulator level", Figure::Share(s.accumulator_level)),
+    ]
+}
+
+fn head(bay: &Bay, s: &Summary) -> String {
     let name = text::one_line(&bay.scenario().name);
     let time = display::duration(Duration::from_s(s.t_s)).number;
-    let head = format!("{name}\nafter {time}; means and counts over the last 2 min\n");
-    let lines = rows.map(|(what, [si, us])| {
+    format!("{name}\nafter {time}; means and counts over the last 2 min\n")
+}
+
+fn books(s: &Summary) -> String {
+    format!(
+        "mass to {:.1e}, energy to {:.1e}",
+        s.max_mass_error_rel, s.max_energy_error_rel
+    )
+}
+
+/// The table: what, SI, US.
+fn table(bay: &Bay, report: &Report) -> String {
+    let s = &report.summary;
+    let lines = lines(bay, s).map(|(what, figure)| {
+        let [si, us] = figure.shown();
         let line = format!("{what:<31}{si:>12}{us:>15}");
         line.trim_end().to_owned()
     });
     let foot = format!(
-        "\nbooks: mass to {:.1e}, energy to {:.1e}; {speed:.0} times real time; state {}\n",
-        s.max_mass_error_rel, s.max_energy_error_rel, s.state_hash
+        "\nbooks: {}; {:.0} times real time; state {}\n",
+        books(s),
+        report.real_time_factor,
+        s.state_hash
     );
-    [head, lines.join("\n"), foot].join("\n")
+    [head(bay, s), lines.join("\n"), foot].join("\n")
 }
 
-fn both(show: impl Fn(UnitSystem) -> Shown) -> [String; 2] {
-    [UnitSystem::SI, UnitSystem::US].map(|u| show(u).to_string())
-}
-
-fn one(text: String) -> [String; 2] {
-    [text, String::new()]
+/// The table with bays beside the run: what, the run, then each bay and its difference from the run; in SI, and again in US units
+/// where they differ.
+fn columns(bay: &Bay, report: &Report) -> String {
+    let s = &report.summary;
+    let beside = || (1..).zip(&report.beside);
+    let mut text = vec![head(bay, s)];
+    text.extend(beside().map(|(i, b)| format!("beside {i}: {}\n", text::one_line(&b.changes))));
+    let run = lines(bay, s);
+    for (system, unit) in [(0, "in SI units"), (1, "in US units")] {
+        let heads =
+            beside().map(|(i, _)| format!("{:>14}{:>14}", format!("beside {i}"), "difference"));
+        text.push(format!(
+            "\n{unit:<31}{:>12}{}\n",
+            "the run",
+            heads.collect::<String>()
+        ));
+        for (k, (what, figure)) in run.iter().enumerate() {
+            let value = &figure.shown()[system];
+            if value.is_empty() {
+                continue;
+            }
+            let cells = report.beside.iter().map(|b| {
+                let other = b.lines.as_ref().map_or(Figure::None, |lines| lines[k].1);
+                let (value, difference) = (&other.shown()[system], &other.over(*figure)[system]);
+                format!("{value:>14}{difference:>14}")
+            });
+            text.push(format!(
+                "{what:<31}{value:>12}{}\n",
+                cells.collect::<String>()
+            ));
+        }
+    }
+    let (books_of_run, speed) = (books(s), report.real_time_factor);
+    let hash = &s.state_hash;
+    text.push(format!(
+        "\nthe run: books: {books_of_run}; {speed:.0} times real time; state {hash}\n"
+    ));
+    text.extend(beside().map(|(i, b)| {
+        let end = match &b.summary {
+            Some(s) => format!("books: {}; state {}", books(s), s.state_hash),
+            None => b.halted.clone().unwrap_or_default(),
+        };
+        format!("beside {i}: {end}; acts refused: {}\n", b.refused)
+    }));
+    text.concat()
 }

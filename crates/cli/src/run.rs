@@ -1,6 +1,12 @@
 //! `lowside run`: plays a scenario and says where the bay ended.
 
-use crate::{clock::Clock, failure::Failure, files, open, report, time, trace::Trace};
+use crate::{
+    beside::{self, Beside},
+    clock::Clock,
+    failure::Failure,
+    files, open, report, time,
+    trace::Trace,
+};
 use lowside_session::{Bay, Take, script::Player, summary::Window};
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -27,6 +33,10 @@ pub(crate) struct Args {
     /// Set a field of the scenario, e.g. day.ambient=38degC or vehicle.orifice.bore=1.5mm. May be repeated.
     #[arg(long, value_name = "PATH=VALUE")]
     set: Vec<String>,
+    /// Run the same bay with changes beside this one and print both and the difference, e.g. condition.condenser_air=40%. Changes
+    /// that go together are parted by commas; without=2 leaves out the second act. May be repeated, for a bay each.
+    #[arg(long, value_name = "CHANGES")]
+    beside: Vec<String>,
     /// Write the take (scenario, acts, length, hash) here, for `lowside replay`.
     #[arg(long, value_name = "FILE.json")]
     take: Option<PathBuf>,
@@ -54,9 +64,14 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
         None => None,
     };
 
+    let mut bay = Bay::new(&scenario);
+    let mut twins = args
+        .beside
+        .iter()
+        .map(|text| Beside::open(&bay, text, beside::ActsOf::Script(&scenario.act)))
+        .collect::<Result<Vec<_>, _>>()?;
     let clock = Clock::start();
     let end = time::ticks(scenario.until);
-    let mut bay = Bay::new(&scenario);
     let mut player = Player::new(&scenario.act);
     let mut window = Window::default();
     let mut halted = None;
@@ -77,6 +92,9 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
             break;
         }
         window.take(&bay);
+        for twin in &mut twins {
+            twin.follow(&bay);
+        }
         if let Some(trace) = &mut trace {
             trace.look(&bay)?;
         }
@@ -97,7 +115,7 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     if let Some(why) = halted {
         return Err(Failure::halted(&bay, &why));
     }
-    report::print(&bay, &window, speed, args.json, out)
+    report::print(&bay, &window, &twins, speed, args.json, out)
 }
 
 /// No file that is written may be one that is read or also written.
