@@ -288,7 +288,7 @@ fn takes_that_were_changed() {
     let text = fs::read_to_string(folder.join("t.json")).expect("a take");
     let cases: &[(&str, &str, &[&str])] = &[
         ("\"hash\":\"", "\"hash\":\"0", &["ended in", "says 0"]),
-        ("\"format\":1,\"sc", "\"format\":7,\"sc", &["format = 7"]),
+        ("\"format\":2,\"sc", "\"format\":7,\"sc", &["format = 7"]),
         (
             "\"ticks\":600",
             "\"ticks\":99999999",
