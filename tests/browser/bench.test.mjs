@@ -1,8 +1,8 @@
 // Tools, bench and job through the page's own controls, by keyboard. What is asserted is what the page shows.
 import assert from "node:assert/strict";
-import { keys, number, until } from "./keys.mjs";
+import { keys, number, passUntil, until } from "./keys.mjs";
 import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone, unfoldHead } from "./harness.mjs";
-import { start } from "./page.mjs";
+import { pass, start } from "./page.mjs";
 
 pageTest(
   "recovered, evacuated, held and charged, by keyboard alone",
@@ -15,8 +15,7 @@ pageTest(
     await k.push("Connect");
     for (const valve of ["Low valve (blue)", "High valve (red)"]) await k.push(`${valve}: open`);
     await k.turn(true, "Machine");
-    await k.speed(120);
-    await until(page, "the machine recovers most of the charge and stops itself", 90, async () => {
+    await passUntil(page, "the machine recovers most of the charge and stops itself", 3600, async () => {
       const off = (await page.getByRole("switch", { name: "Machine", exact: true }).getAttribute("aria-checked")) === "false";
       return off && number(await k.line("Recovered")) > 30;
     });
@@ -27,10 +26,9 @@ pageTest(
     await k.turn(true, "Pump");
     await k.turn(true, "Isolation valve");
     await k.turn(true, "Vacuum gauge at");
-    await until(page, "the loop comes below 1500 micron", 90, async () => number(await k.reading("Vacuum gauge")) < 1500);
+    await passUntil(page, "the loop comes below 1500 micron", 3600, async () => number(await k.reading("Vacuum gauge")) < 1500);
     await k.turn(false, "Isolation valve");
-    await k.speed(30);
-    await page.waitForTimeout(3000);
+    await pass(page, 90);
     const held = number(await k.reading("Vacuum gauge"));
     assert.ok(held < 5000, `a tight loop holds its vacuum: ${held} micron`);
     await k.turn(false, "Pump");
@@ -39,12 +37,12 @@ pageTest(
     await k.pick("Tool", "Charging");
     await k.push("Connect");
     // The scale comes to rest first.
-    await page.waitForTimeout(2000);
+    await pass(page, 60);
     const before = number(await k.reading("Scale"));
     await k.turn(true, "Gives");
     await k.push("High valve (red): open");
     await k.push("Give the dose");
-    await until(page, "the dose leaves the cylinder", 60, async () => before - number(await k.reading("Scale")) > 10);
+    await passUntil(page, "the dose leaves the cylinder", 1800, async () => before - number(await k.reading("Scale")) > 10);
     assertQuiet(page);
     await assertAccessible(page);
   },

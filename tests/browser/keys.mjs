@@ -1,5 +1,6 @@
 // The page worked without a pointer: helpers that several tests share.
 import assert from "node:assert/strict";
+import { pass } from "./page.mjs";
 
 /** The number that a text begins with. */
 export const number = (text) => Number.parseFloat(text.replace("\u2212", "-").replace(/[\s\u202f](?=\d{3})/g, ""));
@@ -54,11 +55,20 @@ export function keys(page) {
   };
 }
 
+/** Waits until `check` gives true, at most so many seconds. */
 export async function until(page, what, seconds, check) {
   const end = Date.now() + seconds * 1000;
   while (!(await check())) {
     assert.ok(Date.now() < end, `waited ${seconds} s: ${what}`);
     await page.waitForTimeout(100);
+  }
+}
+
+/** Lets bay time pass, ten seconds at a time and at most so many, until `check` gives true. */
+export async function passUntil(page, what, seconds, check) {
+  for (let passed = 0; !(await check()); passed += 10) {
+    assert.ok(passed < seconds, `waited ${seconds} s of bay time: ${what}`);
+    await pass(page, 10);
   }
 }
 

@@ -3,6 +3,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { assertQuiet, desktop, pageTest } from "./harness.mjs";
 import { keys, until } from "./keys.mjs";
+import { pass } from "./page.mjs";
 
 const picture = (sheet) => sheet.evaluate((c) => (c.localName === "canvas" ? c.toDataURL() : c.innerHTML));
 
@@ -13,9 +14,8 @@ pageTest(
     const k = keys(page);
     await page.locator(".picker").waitFor();
     for (const view of ["Levels", "Parts", "Strip chart", "Cycle"]) await k.view(view);
-    await k.speed(60);
-    await page.waitForTimeout(2500);
     await page.locator(".pause").click();
+    await pass(page, 150);
     const cycle = page.locator("section.plot");
     await cycle.locator("summary").click();
     const lit = page.locator("section.parts .part.lit");
@@ -135,9 +135,8 @@ pageTest(
     const k = keys(page);
     await page.locator(".picker").waitFor();
     await k.view("Strip chart");
-    await k.speed(120);
-    await until(page, "eight minutes", 30, async () => /^([89]|\d\d):/.test(await page.locator(".clock [aria-hidden]").innerText()));
     await page.locator(".pause").click();
+    await pass(page, 490);
     const section = page.locator("section.chart:not(.plot)");
     const sheet = section.locator(".strip > div").last();
     const read = section.locator(".read");

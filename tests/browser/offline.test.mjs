@@ -1,6 +1,7 @@
 // Without a network, with a newer version at hand, and with storage that is full or denied.
 import assert from "node:assert/strict";
 import { assertAccessible, assertQuiet, desktop, pageTest } from "./harness.mjs";
+import { until } from "./keys.mjs";
 import { kept, serve } from "./serve.mjs";
 
 pageTest(
@@ -104,6 +105,5 @@ pageTest("what was done is kept within five seconds", desktop, async (page) => {
   const ticks = () =>
     page.evaluate(() => JSON.parse(localStorage.getItem(`lowside/bay.${localStorage.getItem("lowside/last")}.take`) ?? '{"ticks":-1}').ticks);
   const before = await ticks();
-  await page.waitForTimeout(5_000);
-  assert.ok((await ticks()) > before, "a running bay is saved without an act");
+  await until(page, "a running bay is saved without an act", 5, async () => (await ticks()) > before);
 });

@@ -88,6 +88,33 @@ export async function run(page) {
   if ((await button.getAttribute("aria-pressed")) === "true") await button.click();
 }
 
+/**
+ * Lets so many seconds of bay time pass at once, by the button that adds one, and waits until the clock shows it. A bay that runs is
+ * paused meanwhile. So bay time costs what the engine takes for it, on any machine.
+ */
+export const pass = (page, seconds) =>
+  page.evaluate(async (seconds) => {
+    const [pause, step] = [".pause", ".step"].map((selector) => document.querySelector(selector));
+    const clock = () => document.querySelector(".clock > [aria-hidden]").textContent.split(":").reduce((all, part) => 60 * all + Number(part), 0);
+    const drawn = async (done) => {
+      for (let frames = 0; !done(); frames += 1) {
+        if (frames === 600) throw new Error(`no time passes: the clock shows ${clock()} s`);
+        await new Promise(requestAnimationFrame);
+      }
+    };
+    const runs = pause.ariaPressed !== "true";
+    if (runs) pause.click();
+    await drawn(() => !step.disabled);
+    const end = clock() + seconds;
+    for (let k = 1; k <= seconds; k += 1) {
+      step.click();
+      // The page stays alive meanwhile.
+      if (k % 60 === 0) await new Promise(requestAnimationFrame);
+    }
+    await drawn(() => clock() >= end);
+    if (runs) pause.click();
+  }, seconds);
+
 /** Opens one of the bays to start with, and lets it run unless said otherwise. */
 export async function start(page, id, { running = true } = {}) {
   await page.getByLabel("Start with").selectOption(id);

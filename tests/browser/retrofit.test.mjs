@@ -2,11 +2,8 @@
 // What is asserted is what the page shows.
 import assert from "node:assert/strict";
 import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
-import { keys, number, until } from "./keys.mjs";
-import { start } from "./page.mjs";
-
-/** Seconds of bay time, as the time line tells them. */
-const clock = async (page) => Number(await page.locator("#scrub").inputValue());
+import { keys, number, passUntil } from "./keys.mjs";
+import * as bay from "./page.mjs";
 
 pageTest(
   "a van is converted from R-12 to R-134a by keyboard alone",
@@ -15,12 +12,7 @@ pageTest(
     const k = keys(page);
     const step = (n) => page.locator(".steps > li").nth(n - 1);
     const done = (n) => step(n).locator(".standing").getByText(/^done/).waitFor({ timeout: 60_000 });
-    const pass = async (seconds) => {
-      const end = (await clock(page)) + seconds;
-      await k.speed(120);
-      await until(page, `${seconds} s pass`, 30 + seconds, async () => (await clock(page)) >= end);
-      await k.speed(4);
-    };
+    const pass = (seconds) => bay.pass(page, seconds);
     const valves = async (to) => {
       for (const valve of ["Low valve (blue)", "High valve (red)"]) await k.push(`${valve}: ${to}`);
     };
@@ -35,6 +27,7 @@ pageTest(
     await k.pick("Job card", "From R-12");
     await k.push("Open the job");
     await page.getByText("The owner wants it on R-134a.").waitFor();
+    await k.speed(4);
 
     // Know the gas, note the readings, find the leak.
     await page.locator("#instruments > summary").press("Enter");
@@ -54,8 +47,7 @@ pageTest(
     await valves("open");
     for (let round = 0; round < 3; round += 1) {
       await k.turn(true, "Machine");
-      await k.speed(120);
-      await until(page, "the machine stops itself", 90, async () => !(await machineRuns()));
+      await passUntil(page, "the machine stops itself", 3600, async () => !(await machineRuns()));
       if (round < 2) await pass(300);
     }
     await valves("shut");
@@ -132,8 +124,7 @@ pageTest(
     await k.turn(true, "Gives");
     await k.push("High valve (red): open");
     await k.push("Give the dose");
-    await k.speed(30);
-    await until(page, "the dose leaves the cylinder", 60, async () => (await k.line("Still to come")) === "\u2014");
+    await passUntil(page, "the dose leaves the cylinder", 1800, async () => (await k.line("Still to come")) === "\u2014");
     // What lies liquid behind the compressor gets time to spread.
     await pass(150);
     await k.push("High valve (red): shut");
@@ -216,7 +207,7 @@ pageTest(
 
 pageTest("fittings and switches reflow on a phone", phone, async (page) => {
   const k = keys(page);
-  await start(page, "before-retrofit");
+  await bay.start(page, "before-retrofit");
   await k.view("Bench");
   for (const name of [/^Low port/, /^Pressure switches/]) {
     await page.locator("section.bench .run").getByRole("button", { name }).press("Enter");

@@ -32,13 +32,7 @@ pub(crate) fn test(place: &Place, site: Site, names: &[String]) -> Result<()> {
     let takes = stage.dir.join("bits.json");
     fs::write(&takes, bits::native(place)?.to_string())?;
     let mut node = stage.node();
-    // One file at a time: two cores are shared with the browser itself.
-    node.args([
-        "--test",
-        "--test-concurrency=1",
-        "--test-timeout=1200000",
-        "--test-reporter=spec",
-    ]);
+    node.arg(scripts.join("run.mjs"));
     run(node.args(files).env("LOWSIDE_BITS", &takes))
 }
 
