@@ -103,7 +103,7 @@ pageTest(
     // Three more: far too much.
     for (let k = 0; k < 3; k += 1) await giveACan(page, b);
     assert.ok((await b.given()) > 66, `six cans give more than 66 oz: ${await b.given()}`);
-    // 300 kPa, as the same job is held to without a page (tests/tests/main_job.rs).
+    // 300 kPa, as the same job is held to without a page (tests/tests/it/main_job.rs).
     await until(page, "the head climbs", 30, async () => (await b.gauge("High side")) > settled + 43);
     await page.getByRole("region", { name: "What happened" }).getByText(/liquid/i).first().waitFor();
     await assertAccessible(page);

@@ -12,7 +12,8 @@ const took = [];
 
 async function play(files, concurrency) {
   if (files.length === 0) return;
-  const events = run({ files, concurrency, timeout: 1_200_000 });
+  // An hour a file, in case it hangs outside its tests, which have limits of their own.
+  const events = run({ files, concurrency, timeout: 3_600_000 });
   events.on("test:fail", () => (process.exitCode = 1));
   for (const end of ["test:pass", "test:fail"]) events.on(end, ({ name, details }) => took.push([details.duration_ms / 1000, name]));
   for await (const text of events.compose(new spec())) process.stdout.write(text);

@@ -1,7 +1,7 @@
 //! Water in refrigerant, and the molecular sieve that takes it out.
 //!
 //! Solubility in the liquid: own fits, within 3 % (worst 3.003), to the table in the moisture chapter of the ASHRAE Handbook -
-//! Refrigeration (-40 to 160 degF; it stands in `tests/tests/moisture_published.rs`; which column belongs to which gas was
+//! Refrigeration (-40 to 160 degF; it stands in `crates/fluids/tests/it/moisture_published.rs`; which column belongs to which gas was
 //! told from the values). Their numbers stand in the refrigerants' files.
 //!
 //! Between vapour and liquid water spreads about evenly by mass: the ASHRAE research project RP-1239 (Gbur) quotes four

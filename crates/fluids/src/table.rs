@@ -10,7 +10,7 @@
 //! * [`state`](Table::state): temperature, pressure and quality from density and internal energy.
 //!
 //! **Accuracy**, largest deviation from the equations over -60 to 150 degC, 0 to 4.5 MPa, checked in
-//! `tests/tests/fluids_tables.rs`: saturation pressure 1e-7, saturated densities 2e-6, enthalpies 0.1 J/kg;
+//! `crates/fluids/tests/it/tables.rs`: saturation pressure 1e-7, saturated densities 2e-6, enthalpies 0.1 J/kg;
 //! vapour pressure 1e-7 and energy 0.01 J/kg; compressed liquid density 5e-4 and enthalpy 40 J/kg, both within
 //! some kelvins of the warm end and ten times better elsewhere; temperature from (rho, u) 0.5 mK, and 5 mK for
 //! liquid at the warm end.

@@ -28,12 +28,26 @@ pub(crate) fn test(place: &Place, site: Site, names: &[String]) -> Result<()> {
     } else {
         named_tests(&scripts, names)?
     };
+    play(place, site, &files, &[])
+}
+
+/// Presses so many keys at random.
+pub(crate) fn press_keys(place: &Place, site: Site, keys: u32) -> Result<()> {
+    let file = place.root.join("tests/browser/access.test.mjs");
+    play(place, site, &[file], &[("LOWSIDE_KEYS", keys.to_string())])
+}
+
+fn play(place: &Place, site: Site, files: &[PathBuf], vars: &[(&str, String)]) -> Result<()> {
     let stage = Stage::prepare(place, site)?;
     let takes = stage.dir.join("bits.json");
     fs::write(&takes, bits::native(place)?.to_string())?;
     let mut node = stage.node();
-    node.arg(scripts.join("run.mjs"));
-    run(node.args(files).env("LOWSIDE_BITS", &takes))
+    node.arg(place.root.join("tests/browser/run.mjs"))
+        .args(files);
+    for (name, value) in vars {
+        node.env(name, value);
+    }
+    run(node.env("LOWSIDE_BITS", &takes))
 }
 
 /// Takes pictures of the page into `target/shots`.

@@ -79,6 +79,21 @@ pub(crate) fn run_all(place: &Place, fast: bool) -> Result<()> {
     Ok(())
 }
 
+/// Runs what the gate takes a part of: random bays by the hundred, and keys at random by the hundred thousand.
+pub(crate) fn run_deep(place: &Place) -> Result<()> {
+    let mut steps = Steps::default();
+    steps.step("random bays", || {
+        let mut cargo = place.cargo(&["test", "--workspace", "--exclude=lowside-web", "--tests"]);
+        run(cargo.args(["--", "--ignored"]))
+    })?;
+    let site = steps.step("page", || page::build(place, false))?;
+    steps.step("keys at random", || {
+        browser::press_keys(place, site, 300_000)
+    })?;
+    steps.report();
+    Ok(())
+}
+
 /// With nextest where it is installed (each test its own process, quicker on many), else with cargo's own runner.
 fn native_tests(place: &Place) -> Result<()> {
     let what = ["--workspace", "--exclude=lowside-web", "--no-fail-fast"];

@@ -27,6 +27,7 @@ cargo xtask serve [--port N] [--dev]   build the page and serve it on 127.0.0.1 
 cargo xtask build [--dev]              build the page into target/site and print its sizes
 cargo xtask test [--fast]              every check: format, lints, docs, native tests, page, browser tests
                                        (--fast: format, native lints and native tests only)
+cargo xtask deep                       the random runs that test leaves out: many bays, half an hour of keys
 cargo xtask browser [--dev] [FILE...]  build the page and run the browser tests, all or those named
 cargo xtask shots [--dev]              pictures of the page, desktop and phone, into target/shots
 cargo xtask bench                      how fast tables and bays are, natively and in the browser
@@ -67,6 +68,10 @@ fn run(args: &[String]) -> Result<()> {
             let fast = options.flag("--fast");
             options.finish()?;
             gate::run_all(&Place::find()?, fast)
+        }
+        "deep" => {
+            options.finish()?;
+            gate::run_deep(&Place::find()?)
         }
         "browser" => {
             let dev = options.flag("--dev");

@@ -1,0 +1,10 @@
+//! The command line: every test of this room in one binary, so that they are linked once and share the cores.
+
+mod beside;
+mod common;
+mod hostile;
+mod mutations;
+mod props;
+mod readme;
+mod run;
+mod run_refusals;
