@@ -1,6 +1,7 @@
 //! The state of a volume: it inverts, its slopes are true, its branches meet.
 
 use lowside_fluids::{Gas, table::Table};
+use lowside_tests::csv::Csv;
 
 use super::{Phase, R_AIR, energy_at, solve};
 use crate::species::Content;
@@ -206,15 +207,10 @@ fn pressure_rises_with_every_gram() {
 #[test]
 fn water_boils_at_its_vapour_pressure() {
     let table = Gas::R134a.table();
-    let rows = include_str!("../../../../tests/data/water_saturation.csv");
+    let reference = Csv::read("water_saturation.csv");
     let (mut seen, mut ice) = (0, 0);
-    for row in rows
-        .lines()
-        .filter(|l| l.starts_with(['2', '3']))
-        .step_by(4)
-    {
-        let cells: Vec<&str> = row.split(',').collect();
-        let (t, p): (f64, f64) = (cells[0].parse().unwrap(), cells[1].parse().unwrap());
+    for row in reference.rows().step_by(4) {
+        let (t, p) = (row.get("T_K"), row.get("p_Pa"));
         if !(220.0..370.0).contains(&t) {
             continue;
         }
