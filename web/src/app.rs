@@ -2,6 +2,7 @@
 use std::{cell::Cell, rc::Rc};
 
 use gloo::{events::EventListener, render::AnimationFrame};
+use lowside_lessons::next::{Advice, NextStep, advice};
 use lowside_present::{
     UnitSystem,
     bench::{Item, Joint},
@@ -9,8 +10,7 @@ use lowside_present::{
     dial::Which,
     history::{History, Row},
     ledger::Ledger,
-    next::{Advice, NextStep, advice, weighed},
-    readout::Readout,
+    readout::{Readout, weighed},
     statement::{Said, Signed},
     tools::other_than_can,
 };

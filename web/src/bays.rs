@@ -1,6 +1,6 @@
 //! A bay as it is kept: its take, its lines, its job and statement as texts, in a slot of the storage while it is on stage and in the archive
 //! after that.
-use lowside_present::job::Job;
+use lowside_lessons::Job;
 use lowside_session::{Take, TakeError, Tick};
 
 use crate::{

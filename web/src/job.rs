@@ -1,8 +1,8 @@
 //! The job: its card with steps, hints, harms and sign-off, performance test, statement and record.
-use lowside_lessons::{library, progress::Standing};
+use lowside_lessons::{Job, library, progress::Standing};
 use lowside_present::{
     UnitSystem,
-    job::{Job, RecordView},
+    record::RecordView,
     statement::{Said, Signed},
     toll::{Severity, Told},
 };

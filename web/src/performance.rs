@@ -1,5 +1,5 @@
 //! The performance test: what it asks for, how far it is, and the readings beside their limits for this day.
-use lowside_present::job::{CheckedView, PerformanceView};
+use lowside_present::record::{CheckedView, PerformanceView};
 use lowside_session::{Action, RecordAct};
 use yew::{Callback, Html, html};
 

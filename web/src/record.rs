@@ -2,7 +2,7 @@
 //! against shows once that is signed.
 use lowside_present::{
     Shown,
-    job::{Line as LabelLine, NewLabel, Noted, RecordView},
+    record::{Line as LabelLine, NewLabel, Noted, RecordView},
     record_file,
     statement::{Mismatch, Outcome, Said, Signed},
     tools::Gas,

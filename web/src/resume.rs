@@ -1,6 +1,7 @@
 //! Takes up a saved take: replays it in slices, so that the page can show how far it is.
 use gloo::timers::future::TimeoutFuture;
-use lowside_present::{history::History, job::Job};
+use lowside_lessons::Job;
+use lowside_present::history::History;
 use lowside_session::{Bay, Take, TakeError, Timeline, take::End};
 
 use crate::host;

@@ -1,9 +1,9 @@
 //! The bay on stage: time that passes, the recorder, and saving.
 use std::collections::BTreeMap;
 
+use lowside_lessons::Job;
 use lowside_present::{
     history::History,
-    job::Job,
     levels::{Levels, Tick},
 };
 use lowside_session::{

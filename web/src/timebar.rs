@@ -1,6 +1,6 @@
 //! The bar of time: where the bay stands between its beginning and its latest moment, what was done when, and ways to go back,
 //! to go on and to wait.
-use lowside_present::readout::VENT_GOAL;
+use lowside_lessons::target::VENT_GOAL;
 use lowside_session::{
     Bay, Event as BayEvent,
     condition::{Condition, Reading, Test},

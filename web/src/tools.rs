@@ -2,7 +2,7 @@
 use lowside_present::{
     UnitSystem,
     bench::Joint,
-    job::{Line, Particulars, written},
+    record::{Line, Particulars, written},
     retrofit::Charge,
     tools::{
         Gas, Hung, POINTS, Sample, Sensitivity, Spot, Tool, Tools, identify, move_vacuum_gauge,

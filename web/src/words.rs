@@ -1,13 +1,14 @@
 //! Which message is said for what. The words themselves stand in the Fluent files of `crates/words`.
-use lowside_lessons::Text;
+use lowside_lessons::{
+    Job, Text,
+    next::{Advice, Harm, NextStep},
+};
 use lowside_present::{
     Place,
     ask::Question,
     caution,
     history::{GaugePlace, MarkKind},
-    job::Job,
     levels::{Levels, Tool},
-    next::{Advice, Harm, NextStep},
     readout::Readout,
     tools::Gas,
 };

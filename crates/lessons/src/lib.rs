@@ -3,10 +3,31 @@
 //! A step is a goal on the bay's state, never an order of clicks: whoever reaches the state has done the step, by whatever way.
 
 pub mod card;
+pub mod control;
+pub mod job;
 pub mod library;
+pub mod next;
 pub mod progress;
+pub mod shown;
+pub mod target;
 pub mod toll;
 
 pub use card::{CardError, Harm, JobCard, Step, Text};
+pub use control::Control;
+pub use job::Job;
 pub use progress::Progress;
+pub use shown::Shown;
 pub use toll::{Cost, Severity, toll};
+
+#[cfg(test)]
+mod tests {
+    use lowside_session::{Bay, Scenario, library};
+
+    /// A shipped bay without its script.
+    pub(crate) fn bay(name: &str) -> Bay {
+        let mut scenario =
+            Scenario::parse(library::scenario(name).expect("shipped"), &[]).expect("sound");
+        scenario.act.clear();
+        Bay::new(&scenario)
+    }
+}

@@ -3,6 +3,7 @@
 //! The question goes by what is shown, as the advice does. A loop counts as empty only if that was seen: both gauges connected and down, or
 //! stayed down before they came off, or something open that does not blow.
 
+use lowside_lessons::Shown;
 use lowside_session::{Action, Bay, BenchAct, Caution, HoseAct, VehicleAct, VesselAct};
 use lowside_shop::{Attached, can::Can, joints::Fit, parts::Part, weighed::NO_PRESSURE};
 use lowside_units::{
@@ -10,7 +11,7 @@ use lowside_units::{
     display::{self, UnitSystem},
 };
 
-use crate::{Shown as Text, next::Shown, tools::Gas};
+use crate::{Shown as Text, tools::Gas};
 
 /// What is asked.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,4 +1,4 @@
-//! The controls: which there are, and how each stands.
+//! How each control stands.
 
 use lowside_session::Bay;
 use lowside_shop::can::Stance;
@@ -7,48 +7,7 @@ use lowside_units::{
     display::{self, Shown, UnitSystem},
 };
 
-/// A control that a person can work.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Control {
-    /// Low-side coupler.
-    LowCoupler,
-    /// High-side coupler.
-    HighCoupler,
-    /// Low hand valve.
-    LowValve,
-    /// High hand valve.
-    HighValve,
-    /// Purge at the manifold.
-    Purge,
-    /// Take a can.
-    TakeCan,
-    /// Take the can off.
-    DropCan,
-    /// Tap of the can.
-    Tap,
-    /// Turn the can over.
-    Invert,
-    /// Water bath around the can.
-    Bath,
-    /// Engine.
-    Engine,
-    /// Engine speed.
-    Rpm,
-    /// A/C button.
-    Ac,
-    /// Blower.
-    Blower,
-    /// Recirculation door.
-    Recirculation,
-    /// Windows and doors.
-    Windows,
-    /// Fan in front of the grille.
-    RoadSpeed,
-    /// Temperature of the day.
-    Ambient,
-    /// Relative humidity of the day.
-    Humidity,
-}
+pub use lowside_lessons::Control;
 
 /// A number that can be set, with its text.
 #[derive(Debug, Clone, PartialEq)]

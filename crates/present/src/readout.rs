@@ -1,5 +1,9 @@
 //! What the instruments read, as text.
 
+use lowside_lessons::{
+    shown::saturation,
+    target::{VENT_GOAL, target},
+};
 use lowside_session::{Bay, Event, TICKS_PER_SECOND};
 use lowside_shop::vacuum::GaugePlace;
 use lowside_units::{
@@ -45,12 +49,6 @@ pub struct Readout {
     pub cycles: usize,
 }
 
-/// Vent temperature that the job asks for, K: 10 degC (issue's acceptance value).
-pub const VENT_GOAL: f64 = 283.15;
-
-/// Pressure at and below which a gauge's pointer tells no saturation temperature, Pa absolute (its resolution is not better).
-const MEANS_NOTHING: f64 = 20e3;
-
 /// What the cans have given, kg, as a technician adds it up: full weight less weight now, for each can, to the resolution of
 /// the scale. A can just put down weighs what it will once the scale has come to rest: nobody reads it sooner.
 pub fn given(bay: &Bay) -> f64 {
@@ -58,6 +56,12 @@ pub fn given(bay: &Bay) -> f64 {
     let gone = shop.given(bay.plant());
     let step = shop.instruments.scale.resolution;
     (gone / step).round() * step
+}
+
+/// What is in the loop by weight, as text; nothing where that is not known.
+pub fn weighed(bay: &Bay, units: UnitSystem) -> String {
+    let kg = bay.shop().weighed_in(bay.plant()).unwrap_or(0.0);
+    display::mass(Mass::from_kg(kg.max(0.0)), units).to_string()
 }
 
 /// Clutch engagements in the last minute of bay time.
@@ -81,23 +85,15 @@ impl Readout {
         let p = |pa: f64| {
             display::gauge_pressure(GaugePressure::from_pa(pa.max(-bay.plant().day().p)), units)
         };
-        // As the gauge set's own ring would say, unless all that is shown tells that what stands behind it is no refrigerant.
-        let table = bay.shop().hands.hoses.table();
-        let none = bay.shop().shown_without_refrigerant(bay.plant());
-        let sat = |gauge: f64, coupled: bool| {
-            let pa = gauge + bay.plant().day().p;
-            (pa > MEANS_NOTHING && !(none && coupled)).then(|| t(table.t_sat(pa)))
-        };
-        let hands = &bay.shop().hands;
-        let label = crate::retrofit::target(bay);
+        let [low_saturation, high_saturation] = saturation(bay).map(|k| k.map(t));
+        let label = target(bay);
         let given = given(bay);
         Self {
             clock: display::duration(Duration::from_s(bay.seconds())),
             low: p(i.low.reading()),
             high: p(i.high.reading()),
-            low_saturation: sat(i.low.pointer(), hands.low_coupled),
-            high_saturation: sat(i.high.pointer(), hands.high_coupled)
-                .filter(|_| i.high.reading() > 0.0),
+            low_saturation,
+            high_saturation,
             vent: t(i.vent.reading()),
             vent_cold: i.vent.reading() <= VENT_GOAL,
             cabin: t(i.cabin.reading()),

@@ -2,7 +2,6 @@
 
 use lowside_fluids::Gas;
 use lowside_session::Bay;
-use lowside_shop::joints::Side;
 use lowside_units::{
     GaugePressure, Mass,
     display::{self, Shown, Style, UnitSystem},
@@ -26,17 +25,6 @@ pub struct Charge {
     pub shares: [Shown; 2],
     /// Half way between, g: what the dose is set to first.
     pub middle_g: f64,
-}
-
-/// What the loop is to hold, kg: the label's charge, or half way between by the rule once a vehicle has the fittings of a conversion.
-pub fn target(bay: &Bay) -> f64 {
-    let v = &bay.plant().vehicle;
-    let fitting = bay.shop().openings.ports[Side::Low as usize].fitting;
-    let retrofit = v.refrigerant.data().retrofit;
-    let share = retrofit
-        .filter(|r| r.to == fitting)
-        .map_or(1.0, |r| r.middle());
-    share * v.label_charge.kg()
 }
 
 /// The calculator; none for a vehicle whose kind is not converted.

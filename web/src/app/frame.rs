@@ -1,12 +1,11 @@
 //! What is done each frame, and what only every so often.
 use std::rc::Rc;
 
+use lowside_lessons::next::advice;
 use lowside_present::{
     dial::{self, Which},
-    levels,
-    next::{advice, weighed},
-    notes,
-    readout::Readout,
+    levels, notes,
+    readout::{Readout, weighed},
 };
 use lowside_session::Event as BayEvent;
 use web_sys::{Element, HtmlCanvasElement, HtmlElement};

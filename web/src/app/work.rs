@@ -1,9 +1,9 @@
 //! Tools, bench and job on the page, and what opens and leaves a job.
+use lowside_lessons::Job;
 use lowside_present::{
     bench::{self, Item},
     history::History,
-    job::{self, Job},
-    retrofit,
+    record, retrofit,
     statement::{self, Said},
     toll,
     tools::{Tool, Tools},
@@ -159,7 +159,7 @@ impl App {
     pub(crate) fn job_view(&self, ctx: &Context<Self>) -> Html {
         html! {
             <JobSheet key="job" job={self.stage.job.as_ref().map(|job| JobView::of(job, &self.stage.bay, self.units))} toll={toll::told(&self.stage.bay, self.units)}
-                tick={self.stage.bay.tick()} record={job::record(&self.stage.bay, self.units)}
+                tick={self.stage.bay.tick()} record={record::record(&self.stage.bay, self.units)}
                 units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))}
                 say={ctx.link().callback(Msg::Say)} said={self.draft.clone()} edit={ctx.link().callback(|s| Msg::Work(WorkMsg::Draft(s)))}
                 signed={self.signed.clone()} sign={ctx.link().callback(|()| Msg::Work(WorkMsg::Sign))} act={ctx.link().callback(Msg::Act)} />

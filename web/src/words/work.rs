@@ -2,7 +2,7 @@
 use lowside_present::{
     Shown, UnitSystem,
     bench::{Joint, Much, OilKind, Part, Seal, Side, Sight, Standing},
-    job::{Breach, Line},
+    record::{Breach, Line},
     toll::{Severity, Told},
     tools::{Glass, Point, PumpOilLook, Site, Spot, Tool, Tools},
 };

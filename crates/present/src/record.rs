@@ -1,8 +1,6 @@
-//! A job under way: its card, how far it has come, and how that stood at every moment before, so that going back in time goes back
-//! here too.
+//! The job record as it is shown: readings, masses and the performance test as text.
 
-use lowside_lessons::{JobCard, Progress, library, progress::Standing};
-use lowside_session::{Bay, Tick, performance::asked};
+use lowside_session::{Bay, performance::asked};
 use lowside_shop::oil::RHO_OIL;
 use lowside_shop::record::{Checked, Performance, Prices, Readings, breaches, converted_to};
 use lowside_units::{
@@ -21,96 +19,6 @@ use crate::{
     retrofit::{self, Switches},
     tools::Spot,
 };
-
-/// Changes kept; beyond that every other one of the older half is let go, and going back there is a little coarse.
-const MOST: usize = 4000;
-
-/// A job and its past.
-#[derive(Debug, Clone)]
-pub struct Job {
-    /// The name by which the library knows it.
-    pub name: &'static str,
-    /// Its card.
-    pub card: JobCard,
-    /// How far it is.
-    pub progress: Progress,
-    /// The progress at each tick at which it changed, oldest first.
-    trail: Vec<(Tick, Progress)>,
-}
-
-impl Job {
-    /// Opens a shipped job; none if there is none of that name.
-    pub fn open(name: &str) -> Option<Self> {
-        let name = library::names().find(|n| *n == name)?;
-        let card = library::card(name)?;
-        let progress = Progress::new(&card);
-        Some(Self {
-            name,
-            trail: vec![(0, progress.clone())],
-            card,
-            progress,
-        })
-    }
-
-    /// The bay it starts with.
-    pub fn bay(&self) -> Bay {
-        let mut scenario = self.card.scenario.clone();
-        scenario.act.clear();
-        Bay::new(&scenario)
-    }
-
-    /// Was a bay opened for this job?
-    pub fn owns(&self, bay: &Bay) -> bool {
-        bay.scenario().name == self.card.scenario.name
-    }
-
-    /// Looks at the bay after a step of it.
-    pub fn look(&mut self, bay: &Bay) {
-        self.progress.look(&self.card, bay);
-        let last = self.trail.last();
-        if last.is_none_or(|(_, p)| self.progress.moved_since(p)) {
-            self.trail.push((bay.tick(), self.progress.clone()));
-            if self.trail.len() > MOST {
-                let mut n = 0;
-                self.trail.retain(|_| {
-                    n += 1;
-                    n > MOST / 2 || n % 2 == 1
-                });
-            }
-        }
-    }
-
-    /// Goes to how it stood at a tick; what came later stays known.
-    pub fn seek(&mut self, tick: Tick) {
-        let after = self.trail.partition_point(|(t, _)| *t <= tick);
-        if let Some((_, then)) = self.trail.get(after.saturating_sub(1)) {
-            self.progress = then.clone().at(tick);
-        }
-    }
-
-    /// Forgets what came after a tick: the bay goes on from there otherwise.
-    pub fn cut(&mut self, tick: Tick) {
-        let after = self.trail.partition_point(|(t, _)| *t <= tick);
-        self.trail.truncate(after.max(1));
-        self.seek(tick);
-    }
-
-    /// Where each step stands.
-    pub fn steps(&self) -> Vec<Standing> {
-        self.progress.steps(&self.card)
-    }
-
-    /// Every step done, nothing that fails the job.
-    pub fn passed(&self) -> bool {
-        self.progress.passed(&self.card)
-    }
-
-    /// Harms that happened, by their place on the card.
-    pub fn harms(&self) -> Vec<(usize, Tick)> {
-        let all = self.progress.harms().enumerate();
-        all.filter_map(|(i, t)| t.map(|t| (i, t))).collect()
-    }
-}
 
 /// The readings a technician noted.
 #[derive(Debug, Clone, PartialEq)]
@@ -291,45 +199,5 @@ pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
         injuries: r.injuries,
         ventings: r.ventings,
         time: display::duration(Duration::from_s(r.seconds)),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use lowside_session::{HoseAct, TICKS_PER_SECOND, VesselAct};
-    use lowside_units::Ratio;
-
-    fn pass(job: &mut Job, bay: &mut Bay, seconds: u64) {
-        for _ in 0..seconds * TICKS_PER_SECOND {
-            bay.step().expect("the engine goes on");
-            job.look(bay);
-        }
-    }
-
-    #[test]
-    fn going_back_goes_back() {
-        let mut job = Job::open("1-first-charge").expect("shipped");
-        let mut bay = job.bay();
-        pass(&mut job, &mut bay, 5);
-        let (early, tick) = (job.steps(), bay.tick());
-        assert!(early.iter().all(|s| !matches!(s, Standing::Done { .. })));
-        bay.apply(VesselAct::TakeCan).unwrap();
-        bay.apply(VesselAct::Tap { on: true }).unwrap();
-        bay.apply(HoseAct::LowValve {
-            open: Ratio::from_si(1.0),
-        })
-        .unwrap();
-        pass(&mut job, &mut bay, 60);
-        let late = job.steps();
-        assert!(matches!(late[0], Standing::Done { .. }), "{late:?}");
-        job.seek(tick);
-        assert_eq!(job.steps(), early);
-        job.seek(bay.tick());
-        assert_eq!(job.steps(), late);
-        job.cut(tick);
-        job.seek(bay.tick());
-        assert!(matches!(job.steps()[0], Standing::Open), "the other course");
-        assert!(!job.passed());
     }
 }

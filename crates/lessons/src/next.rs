@@ -1,18 +1,15 @@
 //! The one obvious next thing to do, from what a person in the bay is shown, never from a click order and never from what is hidden.
 
-use lowside_lessons::progress::Standing;
 use lowside_session::{Bay, Event, Tick};
 use lowside_shop::Attached;
-use lowside_units::{
-    Mass,
-    display::{self, UnitSystem},
+
+use crate::{
+    control::Control,
+    job::Job,
+    progress::Standing,
+    shown::{self, Shown},
 };
 
-use crate::{controls::Control, job::Job};
-
-pub use shown::Shown;
-
-mod shown;
 #[cfg(test)]
 mod tests;
 
@@ -199,12 +196,6 @@ pub fn advice(bay: &Bay, job: Option<&Job>) -> Advice {
         None if job.passed() => Advice::SignOff,
         None => Advice::Spoilt,
     }
-}
-
-/// What is in the loop by weight, as text; nothing where that is not known.
-pub fn weighed(bay: &Bay, units: UnitSystem) -> String {
-    let kg = bay.shop().weighed_in(bay.plant()).unwrap_or(0.0);
-    display::mass(Mass::from_kg(kg.max(0.0)), units).to_string()
 }
 
 /// Harm to people, told large until somebody has read it.

@@ -7,7 +7,7 @@ use lowside_shop::{
 };
 use lowside_units::Ratio;
 
-use crate::{readout, retrofit};
+use crate::target::{VENT_GOAL, target};
 
 /// Instruments that are connected, settings, hands, what was weighed, and what is seen and heard. SI units.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -20,6 +20,8 @@ pub struct Shown {
     pub low: Option<f64>,
     /// High-pressure gauge, likewise.
     pub high: Option<f64>,
+    /// Boiling point that the ring of each gauge shows at its pointer, low and high, K: see [`saturation`].
+    pub saturation: [Option<f64>; 2],
     /// The thermometer in the vent is down to what the job asks for.
     pub vent_cold: bool,
     /// Engine runs.
@@ -66,6 +68,8 @@ const BLOWS: f64 = 0.5e-3;
 const HISSES: f64 = 0.05e-3;
 /// A vacuum is lost from here on, Pa absolute: far above what water boils off at the warmest day (own figure).
 const LOST: f64 = 25e3;
+/// Pressure at and below which a gauge's pointer tells no boiling point, Pa absolute (its resolution is not better).
+const MEANS_NOTHING: f64 = 20e3;
 /// How long a hurt person comes first, s (own figure).
 const FIRST_AID: f64 = 60.0;
 /// How long a hose is blown out (common practice: about three seconds).
@@ -101,13 +105,14 @@ impl Shown {
         Self {
             low: hands.low_coupled.then(|| i.low.reading()),
             high: hands.high_coupled.then(|| i.high.reading()),
-            vent_cold: i.vent.reading() <= readout::VENT_GOAL,
+            saturation: saturation(bay),
+            vent_cold: i.vent.reading() <= VENT_GOAL,
             engine: s.engine_on,
             ac: s.ac_on,
             blower_high: s.blower >= plant.cabin.blower_steps(),
             charge: shop.weighed_in(plant),
             down: shop.shown_down(),
-            target: retrofit::target(bay),
+            target: target(bay),
             weighs,
             can_empty: connected.seconds > AT_REST && weighs <= VAPOUR,
             can_cold: felt < plant.day().t - COLD,
@@ -161,8 +166,24 @@ impl Shown {
     }
 }
 
+/// Returns the boiling point that the ring of each gauge shows at its pointer, low and high, K. None in a vacuum too deep for it to mean
+/// anything, and none where the loop was opened or evacuated and holds air.
+pub fn saturation(bay: &Bay) -> [Option<f64>; 2] {
+    let (plant, shop) = (bay.plant(), bay.shop());
+    let (hands, i) = (&shop.hands, &shop.instruments);
+    // As the gauge set's own ring would say, unless all that is shown tells that what stands behind it is no refrigerant.
+    let none = shop.shown_without_refrigerant(plant);
+    let at = |gauge: f64, coupled: bool| {
+        let pa = gauge + plant.day().p;
+        (pa > MEANS_NOTHING && !(none && coupled)).then(|| hands.hoses.table().t_sat(pa))
+    };
+    let low = at(i.low.pointer(), hands.low_coupled);
+    let high = at(i.high.pointer(), hands.high_coupled);
+    [low, high.filter(|_| i.high.reading() > 0.0)]
+}
+
 /// When something happened last.
-pub(super) fn last(bay: &Bay, what: Event) -> Option<Tick> {
+pub(crate) fn last(bay: &Bay, what: Event) -> Option<Tick> {
     let mut events = bay.events().iter().rev();
     events.find(|(_, e)| *e == what).map(|(t, _)| *t)
 }
