@@ -1,6 +1,6 @@
 //! Cautions, shown at the act and in nobody's way; harm that was done, shown large; and the question before an act that can hurt.
-use lowside_lessons::next::Harm;
-use lowside_present::{ask::Question, caution::Told};
+use lowside_lessons::{cautions::Told, next::Harm};
+use lowside_present::ask::Question;
 use lowside_session::Tick;
 use yew::{Callback, Html, MouseEvent, html};
 

@@ -25,7 +25,7 @@ pub(crate) fn record(r: &RecordView, signed: Option<&Signed>) -> Html {
         move || save(&record, signed.as_ref(), csv)
     };
     let wrong = |which: Option<Mismatch>| {
-        which.is_some_and(|m| signed.is_some_and(|s| s.wrong.contains(&m)))
+        which.is_some_and(|m| signed.is_some_and(|s| s.verdict.wrong.contains(&m)))
     };
     html! {
         <details class="record" open={signed.is_some()}>

@@ -1,13 +1,13 @@
 //! The bay on stage: time that passes, the recorder, and saving.
 use std::collections::BTreeMap;
 
-use lowside_lessons::Job;
+use lowside_lessons::{Caution, Job};
 use lowside_present::{
     history::History,
     levels::{Levels, Tick},
 };
 use lowside_session::{
-    Action, Bay, Caution, Event, Refused, Scenario, TICKS_PER_SECOND, Timeline, library, take,
+    Action, Bay, Event, Refused, Scenario, TICKS_PER_SECOND, Timeline, library, take,
 };
 
 use crate::{
@@ -289,7 +289,7 @@ impl Stage {
             self.full = true;
             return Ok(None);
         }
-        let caution = action.caution(self.bay.plant(), self.bay.shop());
+        let caution = Caution::at(action, &self.bay);
         // What the bay would refuse parts no lines.
         if self.past.looks_back() {
             self.bay.clone().apply(action)?;

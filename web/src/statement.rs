@@ -89,7 +89,7 @@ pub(crate) fn StatementForm(p: &StatementProps) -> Html {
                 }
             </div>
             <div class="acts">{ button(words::state_sign(), true, sign) }</div>
-            <p class={classes!("verdict", p.signed.as_ref().is_some_and(|s| s.wrong.is_empty()).then_some("passed"))}>
+            <p class={classes!("verdict", p.signed.as_ref().is_some_and(|s| s.verdict.wrong.is_empty()).then_some("passed"))}>
                 { p.signed.as_ref().map_or_else(String::new, verdict) }
             </p>
         </div>
@@ -105,18 +105,18 @@ pub(crate) fn verdict(signed: &Signed) -> String {
             .collect::<Vec<_>>()
             .join("; ")
     };
-    let found = if signed.wrong.is_empty() {
+    let found = if signed.verdict.wrong.is_empty() {
         words::state_matches().to_owned()
     } else {
-        words::state_differs(list(&signed.wrong))
+        words::state_differs(list(&signed.verdict.wrong))
     };
-    if signed.unsaid.is_empty() {
+    if signed.verdict.unsaid.is_empty() {
         return found;
     }
     format!(
         "{}. {}",
         found.trim_end_matches('.'),
-        words::state_left_out(list(&signed.unsaid))
+        words::state_left_out(list(&signed.verdict.unsaid))
     )
 }
 

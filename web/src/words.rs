@@ -1,6 +1,6 @@
 //! Which message is said for what. The words themselves stand in the Fluent files of `crates/words`.
 use lowside_lessons::{
-    Job, Text,
+    Caution, Job, Text,
     next::{Advice, Harm, NextStep},
 };
 use lowside_present::{
@@ -12,7 +12,7 @@ use lowside_present::{
     readout::Readout,
     tools::Gas,
 };
-use lowside_session::{Caution, Event, NoSample, Refused, TICKS_PER_SECOND, TakeError, size, take};
+use lowside_session::{Event, NoSample, Refused, TICKS_PER_SECOND, TakeError, size, take};
 use lowside_units::UnitError;
 
 use crate::{later, share::LinkError};

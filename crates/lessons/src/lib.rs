@@ -3,16 +3,20 @@
 //! A step is a goal on the bay's state, never an order of clicks: whoever reaches the state has done the step, by whatever way.
 
 pub mod card;
+pub mod caution;
+pub mod cautions;
 pub mod control;
 pub mod job;
 pub mod library;
 pub mod next;
 pub mod progress;
 pub mod shown;
+pub mod statement;
 pub mod target;
 pub mod toll;
 
 pub use card::{CardError, Harm, JobCard, Step, Text};
+pub use caution::Caution;
 pub use control::Control;
 pub use job::Job;
 pub use progress::Progress;

@@ -3,8 +3,8 @@
 //! The question goes by what is shown, as the advice does. A loop counts as empty only if that was seen: both gauges connected and down, or
 //! stayed down before they came off, or something open that does not blow.
 
-use lowside_lessons::Shown;
-use lowside_session::{Action, Bay, BenchAct, Caution, HoseAct, VehicleAct, VesselAct};
+use lowside_lessons::{Caution, Shown, cautions};
+use lowside_session::{Action, Bay, BenchAct, HoseAct, VehicleAct, VesselAct};
 use lowside_shop::{Attached, can::Can, joints::Fit, parts::Part, weighed::NO_PRESSURE};
 use lowside_units::{
     GaugePressure, Mass,
@@ -35,7 +35,7 @@ pub fn question(bay: &Bay, action: Action, units: UnitSystem) -> Option<Question
     let text = |pa: f64| display::gauge_pressure(GaugePressure::from_pa(pa), units);
     Some(Question {
         caution,
-        gas: crate::caution::gas(bay, action),
+        gas: cautions::gas(bay, action),
         gauges: [now.low.map(text), now.high.map(text)],
         pressure: shows_pressure(&now),
         can: open_can(&now).map(|_| display::mass(Mass::from_kg(now.weighs.max(0.0)), units)),

@@ -2,7 +2,10 @@
 
 use lowside_session::{Bay, performance::asked};
 use lowside_shop::oil::RHO_OIL;
-use lowside_shop::record::{Checked, Performance, Prices, Readings, breaches, converted_to};
+use lowside_shop::{
+    conversion::{breaches, converted_to},
+    record::{Checked, Performance, Prices, Readings},
+};
 use lowside_units::{
     AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Ratio, RotationSpeed, Temperature,
     Volume,
@@ -10,8 +13,8 @@ use lowside_units::{
 };
 
 pub use lowside_shop::{
+    conversion::Breach,
     label::{Line, Particulars, written},
-    record::Breach,
 };
 
 use crate::{

@@ -1,8 +1,8 @@
 //! What the learner states about the job, in the units of the page.
 
 use lowside_fluids::Gas;
+use lowside_lessons::statement::{self, Statement, Verdict};
 use lowside_session::Bay;
-use lowside_shop::record::{Prices, Statement, converted_to, mismatches};
 use lowside_units::{
     Mass, Quantity, Volume,
     display::{self, Shown, UnitSystem},
@@ -12,7 +12,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::{bench::Part, tools::Spot};
 
-pub use lowside_shop::{hold::Outcome, record::Mismatch};
+pub use lowside_lessons::statement::Mismatch;
+pub use lowside_shop::hold::Outcome;
 
 /// Lines of the statement that are numbers, in the order of [`Said::numbers`].
 pub const NUMBERS: usize = 4;
@@ -169,51 +170,22 @@ impl Said {
     }
 }
 
-/// A statement that was signed, and what of it is not so.
+/// A statement that was signed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Signed {
-    /// What was stated.
+    /// What was stated, as typed.
     pub said: Said,
-    /// Lines that do not match.
-    pub wrong: Vec<Mismatch>,
-    /// Lines that say nothing.
-    pub unsaid: Vec<Mismatch>,
+    /// What of it is not so or left out.
+    pub verdict: Verdict,
 }
 
-/// Holds what is stated against what the bay recorded.
+/// Signs what was put into the form: it is held against what the bay recorded.
 ///
 /// # Errors
 /// A number of the form that cannot be: nothing is signed.
 pub fn sign(bay: &Bay, said: Said, units: UnitSystem) -> Result<Signed, Impossible> {
-    let record = bay.record(&Prices::default());
-    let converted = converted_to(&record).is_some();
-    let searched = !record.searched.is_empty();
-    let mut stated = said.statement(units)?;
-    if !converted {
-        stated.conversion_in_order = None;
-    }
-    let lines = [
-        (stated.gas.is_none(), Mismatch::Gas),
-        (stated.recovered.is_none(), Mismatch::Recovered),
-        (stated.charged.is_none(), Mismatch::Charged),
-        (stated.oil_out.is_none(), Mismatch::OilOut),
-        (stated.oil_in.is_none(), Mismatch::OilIn),
-        (stated.parts.is_none(), Mismatch::Parts),
-        (searched && stated.leaks.is_none(), Mismatch::Leaks),
-        (stated.hold.is_none(), Mismatch::Hold),
-        (stated.nothing_vented.is_none(), Mismatch::Vented),
-        (stated.caps_on.is_none(), Mismatch::Caps),
-        (
-            converted && stated.conversion_in_order.is_none(),
-            Mismatch::Conversion,
-        ),
-    ];
-    let unsaid = lines.into_iter().filter(|(unsaid, _)| *unsaid);
-    Ok(Signed {
-        wrong: mismatches(&record, &stated),
-        unsaid: unsaid.map(|(_, line)| line).collect(),
-        said,
-    })
+    let verdict = statement::sign(bay, said.statement(units)?);
+    Ok(Signed { said, verdict })
 }
 
 #[cfg(test)]
@@ -289,7 +261,7 @@ mod tests {
             Mismatch::Hold,
             Mismatch::Gas,
         ];
-        assert_eq!(signed.wrong, wrong);
+        assert_eq!(signed.verdict.wrong, wrong);
     }
 
     #[test]
@@ -297,7 +269,7 @@ mod tests {
         // The couplers are on, and so the caps off: a truth that an empty form must not be held against.
         let bay = bay("healthy");
         let empty = sign(&bay, Said::default(), UnitSystem::US).expect("possible");
-        assert_eq!(empty.wrong, []);
+        assert_eq!(empty.verdict.wrong, []);
         let unsaid = [
             Mismatch::Gas,
             Mismatch::Recovered,
@@ -309,7 +281,7 @@ mod tests {
             Mismatch::Vented,
             Mismatch::Caps,
         ];
-        assert_eq!(empty.unsaid, unsaid);
+        assert_eq!(empty.verdict.unsaid, unsaid);
         // Said outright, each is held against the truth.
         let said = |caps_on| Said {
             caps_on: Some(caps_on),
@@ -318,10 +290,10 @@ mod tests {
         };
         for (caps_on, wrong) in [(true, vec![Mismatch::Caps]), (false, Vec::new())] {
             let signed = sign(&bay, said(caps_on), UnitSystem::US).expect("possible");
-            assert_eq!(signed.wrong, wrong);
+            assert_eq!(signed.verdict.wrong, wrong);
             assert!(
-                !signed.unsaid.contains(&Mismatch::Caps)
-                    && !signed.unsaid.contains(&Mismatch::Parts)
+                !signed.verdict.unsaid.contains(&Mismatch::Caps)
+                    && !signed.verdict.unsaid.contains(&Mismatch::Parts)
             );
         }
         // A draft of an earlier version: boxes that were not ticked.

@@ -4,10 +4,11 @@ use lowside_session::{Action, Bay, InstrumentAct, MachineAct, Port, VesselAct};
 use lowside_shop::{
     Attached,
     can::Stance,
+    conversion::{Breach, label_lacks},
     cylinder,
     detect::Finding,
     meters,
-    record::{Breach, Prices, label_lacks},
+    record::Prices,
     shop::Shop,
     vacuum::GaugePlace,
 };

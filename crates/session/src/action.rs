@@ -7,7 +7,6 @@ use lowside_plant::plant::Plant;
 use lowside_shop::Shop;
 
 mod bench;
-mod caution;
 mod hose;
 mod instrument;
 mod machine;
@@ -19,7 +18,6 @@ mod vehicle;
 mod vessel;
 
 pub use bench::BenchAct;
-pub use caution::Caution;
 pub use hose::HoseAct;
 pub use instrument::InstrumentAct;
 pub use machine::MachineAct;

@@ -8,9 +8,10 @@ use lowside_plant::{
     state::RHO_OIL,
 };
 use lowside_shop::{
+    conversion::{breaches, label_lacks},
     joints::Joint,
     parts::Part,
-    record::{Prices, breaches, label_lacks},
+    record::Prices,
 };
 use lowside_units::{
     AbsolutePressure, GaugePressure, Mass, MassFlow, Quantity, Ratio, Temperature, UnitError,

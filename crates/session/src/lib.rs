@@ -22,8 +22,7 @@ pub mod wait;
 mod watch;
 
 pub use action::{
-    Action, BenchAct, Caution, HoseAct, InstrumentAct, MachineAct, RecordAct, Refused, VehicleAct,
-    VesselAct,
+    Action, BenchAct, HoseAct, InstrumentAct, MachineAct, RecordAct, Refused, VehicleAct, VesselAct,
 };
 pub use bay::{Bay, Entered, TICKS_PER_SECOND, Tick};
 pub use event::Event;

@@ -4,6 +4,7 @@
 
 pub mod attached;
 pub mod can;
+pub mod conversion;
 pub mod cylinder;
 pub mod detect;
 pub mod flush;

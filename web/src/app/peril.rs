@@ -1,12 +1,9 @@
 //! What endangers people: the question before an act that can hurt, the cautions at their acts, and the harm that was done.
 //!
 //! Bay time stands still while a question stands, so that the gauges' figures in it are those of the act.
-use lowside_lessons::next::harm;
-use lowside_present::{
-    ask::{Question, question},
-    caution::Cautions,
-};
-use lowside_session::{Action, Caution, Tick};
+use lowside_lessons::{Caution, cautions::Cautions, next::harm};
+use lowside_present::ask::{Question, question};
+use lowside_session::{Action, Tick};
 use web_sys::HtmlDialogElement;
 use yew::{Context, Html, NodeRef, html};
 

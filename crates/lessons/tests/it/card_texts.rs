@@ -3,7 +3,7 @@
 
 use lowside_lessons::{JobCard, Step, library};
 use lowside_session::condition::{Condition, Reading, STEP, Test};
-use lowside_shop::{detect::PROVING, record::LABEL};
+use lowside_shop::{conversion::LABEL, detect::PROVING};
 use lowside_units::{
     AbsolutePressure, Duration, GaugePressure, Mass, MassFlow, Quantity, Ratio, RotationSpeed,
     Temperature, TemperatureDifference, Volume,

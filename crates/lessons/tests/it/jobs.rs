@@ -11,9 +11,10 @@ use lowside_session::{
     script::Player,
 };
 use lowside_shop::{
+    conversion::{Breach, breaches},
     label::Line,
     ledger::Place,
-    record::{Breach, Prices, breaches},
+    record::Prices,
 };
 
 /// A minute and a half after the last act.

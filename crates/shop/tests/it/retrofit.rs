@@ -7,15 +7,17 @@
 )]
 
 use lowside_fluids::Gas;
+use lowside_lessons::statement::{Mismatch, Statement, mismatches};
 use lowside_session::{
     Action, Bay, BenchAct, Event, HoseAct, MachineAct, RecordAct, Refused, VehicleAct, VesselAct,
     acts,
 };
 use lowside_shop::{
+    conversion::{Breach, breaches},
     joints::Side,
     label::{Line, Particulars, written},
     oil::OilKind,
-    record::{Breach, Mismatch, Prices, Statement, breaches, mismatches},
+    record::Prices,
     shop::SCREW,
 };
 use lowside_tests::runs::{run, scenario};

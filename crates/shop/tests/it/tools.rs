@@ -1,6 +1,7 @@
 //! Nitrogen, leak search, meters, gauges that are wrong, and the job record.
 
 use lowside_fluids::{Gas, refrigerant::Gwp};
+use lowside_lessons::statement::{Mismatch, Statement, mismatches};
 use lowside_plant::leak::Site;
 use lowside_session::{
     Bay, BenchAct, HoseAct, InstrumentAct, MachineAct, RecordAct, Refused, VesselAct,
@@ -12,7 +13,7 @@ use lowside_shop::{
     label::Particulars,
     meters::{self, Glass, Point},
     parts::Part,
-    record::{Mismatch, Prices, Statement, mismatches},
+    record::Prices,
 };
 use lowside_tests::runs::{act, run, scenario};
 use lowside_units::{GaugePressure, Length, Mass, Ratio, Speed, VolumeFlow};

@@ -401,7 +401,7 @@ fn pumping_a_charged_loop_blows_the_oil_out() {
     run(&mut bay, 5.0);
     let last = Action::from(MachineAct::Isolation { on: true });
     assert!(
-        last.caution(bay.plant(), bay.shop()).is_some(),
+        lowside_lessons::Caution::at(last, &bay).is_some(),
         "no caution at the act"
     );
     act(&mut bay, MachineAct::Pump { on: true });

@@ -1,25 +1,51 @@
 //! Cautions of the trade, shown at the act.
 
 use lowside_plant::plant::Plant;
+use lowside_session::{Action, Bay, BenchAct, HoseAct, MachineAct, VehicleAct, VesselAct};
 use lowside_shop::{Attached, Shop, can, flush::Flush, joints::Side, shop::HURTS};
 use lowside_units::{Quantity, Ratio};
 use serde::{Deserialize, Serialize};
 
-use super::{Action, BenchAct, HoseAct, MachineAct, VehicleAct, VesselAct};
-
-impl Action {
-    /// Returns the caution to show at the act, given how the bay stands before it.
-    pub fn caution(self, plant: &Plant, shop: &Shop) -> Option<Caution> {
-        match self {
-            Self::Vehicle(act) => vehicle(act, shop),
-            Self::Hose(act) => hose(act, plant, shop),
-            Self::Vessel(act) => vessel(act, plant, shop),
-            Self::Machine(act) => machine(act, plant, shop),
-            Self::Bench(act) => bench(act, plant, shop),
-            // Nothing is opened, started or set free with these.
-            Self::Instrument(_) | Self::Record(_) => None,
-        }
-    }
+/// A caution of the trade, shown at the act. The words are the page's.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Caution {
+    /// High valve open with the engine running drives discharge gas into the can.
+    HighValveRunning,
+    /// Water hotter than 52 degC can burst a can.
+    BathTooHot,
+    /// Liquid into a running suction can break the compressor.
+    LiquidToSuction,
+    /// Rotating belt and fan.
+    BeltAndFan,
+    /// Frost burns: eye and hand protection.
+    EyesAndHands,
+    /// A can of another gas goes on by an adapter alone: what the fittings are there to prevent.
+    OtherGas,
+    /// Refrigerant goes into the room: forbidden and harmful.
+    Venting,
+    /// The service hose is open to the room.
+    OpenHose,
+    /// A recovery cylinder takes one gas, and liquid to 80 % of it at most.
+    RecoveryCylinder,
+    /// Pressure at the pump's inlet blows its oil out and the refrigerant into the room: recover first.
+    PressureToPump,
+    /// A pump that stops with its valve open lets air back into what it has emptied.
+    PumpStopsOpen,
+    /// The oil of a pump that has run is hot, and used oil is waste.
+    HotOil,
+    /// The loop is under pressure: recover first. Opening it vents, freezes and blinds.
+    OpensUnderPressure,
+    /// Nitrogen only with regulator and relief, never oxygen or shop air; open slowly, do not pass the low side's
+    /// limit.
+    Nitrogen,
+    /// An open end takes up moisture at once: cap it.
+    CapAtOnce,
+    /// Solvent burns and its vapour is harmful: flush in a closed circuit, as its data sheet says; what comes out is
+    /// hazardous waste.
+    Solvent,
+    /// Used oil is waste, and new oil takes up water from the air.
+    Oil,
 }
 
 fn vehicle(act: VehicleAct, shop: &Shop) -> Option<Caution> {
@@ -171,8 +197,23 @@ fn opens_can(shop: &Shop) -> Option<Caution> {
 }
 
 impl Caution {
+    /// Returns the caution to show at an act, given how the bay stands before it.
+    pub fn at(action: Action, bay: &Bay) -> Option<Self> {
+        let (plant, shop) = (bay.plant(), bay.shop());
+        match action {
+            Action::Vehicle(act) => vehicle(act, shop),
+            Action::Hose(act) => hose(act, plant, shop),
+            Action::Vessel(act) => vessel(act, plant, shop),
+            Action::Machine(act) => machine(act, plant, shop),
+            Action::Bench(act) => bench(act, plant, shop),
+            // Nothing is opened, started or set free with these.
+            Action::Instrument(_) | Action::Record(_) => None,
+        }
+    }
+
     /// Is what it warns of still so? One of a moment's act has no cause that ends: it stays until it is put away.
-    pub fn holds(self, plant: &Plant, shop: &Shop) -> bool {
+    pub fn holds(self, bay: &Bay) -> bool {
+        let (plant, shop) = (bay.plant(), bay.shop());
         let h = &shop.hands;
         let running = plant.settings.engine_on;
         let (can, pump) = (h.attached.can(), h.attached.pump());
@@ -222,46 +263,4 @@ fn opens_to_pump(p: f64, plant: &Plant, shop: &Shop) -> Option<Caution> {
         .pump()
         .is_some_and(|pump| pump.valve_open);
     (open && p > PRESSURE * plant.day().p).then_some(Caution::PressureToPump)
-}
-
-/// A caution of the trade, shown at the act. The words are the page's.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Caution {
-    /// High valve open with the engine running drives discharge gas into the can.
-    HighValveRunning,
-    /// Water hotter than 52 degC can burst a can.
-    BathTooHot,
-    /// Liquid into a running suction can break the compressor.
-    LiquidToSuction,
-    /// Rotating belt and fan.
-    BeltAndFan,
-    /// Frost burns: eye and hand protection.
-    EyesAndHands,
-    /// A can of another gas goes on by an adapter alone: what the fittings are there to prevent.
-    OtherGas,
-    /// Refrigerant goes into the room: forbidden and harmful.
-    Venting,
-    /// The service hose is open to the room.
-    OpenHose,
-    /// A recovery cylinder takes one gas, and liquid to 80 % of it at most.
-    RecoveryCylinder,
-    /// Pressure at the pump's inlet blows its oil out and the refrigerant into the room: recover first.
-    PressureToPump,
-    /// A pump that stops with its valve open lets air back into what it has emptied.
-    PumpStopsOpen,
-    /// The oil of a pump that has run is hot, and used oil is waste.
-    HotOil,
-    /// The loop is under pressure: recover first. Opening it vents, freezes and blinds.
-    OpensUnderPressure,
-    /// Nitrogen only with regulator and relief, never oxygen or shop air; open slowly, do not pass the low side's
-    /// limit.
-    Nitrogen,
-    /// An open end takes up moisture at once: cap it.
-    CapAtOnce,
-    /// Solvent burns and its vapour is harmful: flush in a closed circuit, as its data sheet says; what comes out is
-    /// hazardous waste.
-    Solvent,
-    /// Used oil is waste, and new oil takes up water from the air.
-    Oil,
 }
