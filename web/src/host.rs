@@ -256,7 +256,7 @@ pub(crate) fn save_address(name: &str, address: &str) {
 }
 
 /// Lets the page sound, or falls silent. `static/sound.js` makes the sounds; a browser without them stays silent.
-pub(crate) fn sound(heard: Option<lowside_present::sound::Sound>) {
+pub(crate) fn sound(heard: Option<lowside_lessons::Sound>) {
     let function = js_sys::Reflect::get(&window(), &"lowsideSound".into())
         .ok()
         .and_then(|f| f.dyn_into::<js_sys::Function>().ok());

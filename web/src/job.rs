@@ -106,12 +106,7 @@ impl JobView {
                 .into_iter()
                 .filter_map(|(i, tick)| {
                     let harm = job.card.harm.get(i)?;
-                    let severity = if harm.fails {
-                        Severity::Grave
-                    } else {
-                        Severity::Serious
-                    };
-                    Some((severity, clock(tick), told(&harm.title)))
+                    Some((harm.severity, clock(tick), told(&harm.title)))
                 })
                 .collect(),
             passed: job.passed(),

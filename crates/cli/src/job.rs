@@ -2,7 +2,7 @@
 
 use crate::{failure::Failure, files, time};
 use lowside_lessons::{
-    Cost, JobCard, Progress, Severity, card::LARGEST, library, progress::Standing, toll,
+    Cost, JobCard, Progress, Severity, Truth, card::LARGEST, library, progress::Standing, toll,
 };
 use lowside_session::{
     Bay, TICKS_PER_SECOND, Take, TakeError, Tick, scenario, script::Player, take,
@@ -204,7 +204,7 @@ fn mark(card: &JobCard, bay: &Bay, progress: &Progress) -> Marked {
             .map(step)
             .collect(),
         harms: card.harm.iter().zip(progress.harms()).map(harm).collect(),
-        toll: toll(bay),
+        toll: toll(&Truth::of(bay)),
     }
 }
 

@@ -2,21 +2,28 @@
 
 use lowside_session::{Scenario, condition::Condition};
 #[cfg(feature = "text")]
-use lowside_session::{ScenarioError, library, scenario::table};
+use lowside_session::{
+    ScenarioError,
+    scenario::{Mistake, list, misread, table},
+};
 use lowside_units::{Duration, UnitError, count_in_range, in_range, plain_text};
+#[cfg(feature = "text")]
+use serde::de::IgnoredAny;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
+
+use crate::toll::Severity;
 
 /// Version of the format.
 pub const FORMAT: u32 = 1;
 /// Most bytes a card may have.
 pub const LARGEST: usize = lowside_session::scenario::LARGEST;
 /// Most steps, and most harms, of a card.
-const MOST: usize = 40;
+pub(crate) const MOST: usize = 40;
 /// Most conditions of one goal or harm.
-const MOST_CONDITIONS: usize = 12;
+pub(crate) const MOST_CONDITIONS: usize = 12;
 /// Most characters of one text.
-const LONGEST: usize = 600;
+pub(crate) const LONGEST: usize = 600;
 
 /// A sentence in every language the page speaks.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -28,12 +35,24 @@ pub struct Text {
     pub es: String,
 }
 
+/// What kind of card it is. Other kinds share the format: they will be variants here.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Kind {
+    /// A job, to be done by steps that are shown.
+    #[default]
+    Job,
+}
+
 /// A job: what stands in the bay, what is asked, what must not happen.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct JobCard {
     /// Version of the format: 1.
     pub format: u32,
+    /// What kind of card it is.
+    #[serde(default)]
+    pub kind: Kind,
     /// What the job is called.
     pub title: Text,
     /// What the customer says, or why the job is done.
@@ -84,21 +103,22 @@ pub struct Harm {
     /// For so long without a break.
     #[serde(default)]
     pub hold: Duration,
-    /// Whoever lets it happen has failed the job, whatever else is right.
-    #[serde(default)]
-    pub fails: bool,
+    /// How bad it is; a grave one fails the job, whatever else is right.
+    #[serde(default = "serious")]
+    pub severity: Severity,
+}
+
+fn serious() -> Severity {
+    Severity::Serious
 }
 
 /// Why a card could not be read.
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum CardError {
-    /// Too large, or no TOML.
+    /// Too large, no TOML, or a key that is unknown or of the wrong kind.
     #[cfg(feature = "text")]
     #[error(transparent)]
     Text(#[from] ScenarioError),
-    /// Not of the form, or a key that is unknown or of the wrong kind.
-    #[error("{0}")]
-    Form(String),
     /// A value outside its range.
     #[error(transparent)]
     Value(#[from] UnitError),
@@ -125,7 +145,7 @@ impl JobCard {
         count_in_range("harm (number of harms)", self.harm.len(), 0, MOST)?;
         self.title.check("title")?;
         self.complaint.check("complaint")?;
-        self.scenario.check()?;
+        self.scenario.check().map_err(|e| e.inside("scenario"))?;
         for (i, step) in self.step.iter().enumerate() {
             let place = |field: &str| format!("step[{}].{field}", i + 1);
             let [look, act] = &step.hints;
@@ -138,7 +158,7 @@ impl JobCard {
             ] {
                 text.check(&place(field))?;
             }
-            conditions(&place("goal"), &step.goal, step.hold)?;
+            conditions(&format!("step[{}]", i + 1), "goal", &step.goal, step.hold)?;
             if let Some(&after) = step.after.iter().find(|&&n| n == 0 || n > i) {
                 let (step, most) = (i + 1, i);
                 return Err(CardError::After { step, after, most });
@@ -146,7 +166,7 @@ impl JobCard {
         }
         for (i, harm) in self.harm.iter().enumerate() {
             harm.title.check(&format!("harm[{}].title", i + 1))?;
-            conditions(&format!("harm[{}].when", i + 1), &harm.when, harm.hold)?;
+            conditions(&format!("harm[{}]", i + 1), "when", &harm.when, harm.hold)?;
         }
         Ok(())
     }
@@ -154,32 +174,71 @@ impl JobCard {
     /// Reads a card from TOML; its scenario may name a shipped vehicle.
     ///
     /// # Errors
-    /// [`CardError`], naming the place and what is allowed.
+    /// [`CardError`], naming the field and what is allowed.
     #[cfg(feature = "text")]
     pub fn parse(text: &str) -> Result<Self, CardError> {
-        let form = |e: &dyn std::fmt::Display| {
-            let lines: Vec<String> = e.to_string().lines().map(|l| l.trim().to_owned()).collect();
-            CardError::Form(lines.join(" "))
-        };
         let mut table = table(text, "")?;
-        let scenario = table.get_mut("scenario").and_then(|s| s.as_table_mut());
-        if let Some(scenario) = scenario
-            && let Some(toml::Value::String(name)) = scenario.get("vehicle")
-        {
-            let vehicle = library::vehicle(name).ok_or_else(|| {
-                let known = library::vehicle_names();
-                CardError::Form(format!(
-                    "scenario.vehicle: \"{name}\" is not known; known are: {known}"
-                ))
-            })?;
-            scenario.insert(
-                "vehicle".into(),
-                self::table(vehicle, "scenario.vehicle")?.into(),
-            );
-        }
-        let card: Self = table.try_into().map_err(|e| form(&e))?;
+        let step = list(&mut table, "step", |n| format!("step[{n}]"))?;
+        let harm = list(&mut table, "harm", |n| format!("harm[{n}]"))?;
+        let scenario = match table.remove("scenario") {
+            Some(toml::Value::Table(scenario)) => {
+                Scenario::from_table(scenario).map_err(|e| e.inside("scenario"))?
+            }
+            Some(_) => return Err(ScenarioError::form("scenario", "is no table").into()),
+            None => return Err(ScenarioError::form("", "missing field `scenario`").into()),
+        };
+        let head: Head = table.try_into().map_err(|e| misread(&e, ""))?;
+        let card = Self {
+            format: head.format,
+            kind: head.kind,
+            title: head.title,
+            complaint: head.complaint,
+            scenario,
+            step,
+            harm,
+        };
         card.check()?;
         Ok(card)
+    }
+
+    /// What is wrong with the text of a card, and where; nothing where it reads.
+    #[cfg(feature = "text")]
+    pub fn mistake(text: &str) -> Option<Mistake> {
+        match Self::parse(text).err()? {
+            CardError::Text(e) => Some(Mistake::of(text, &e)),
+            e => Some(Mistake::at(text, &e.field(), e.to_string())),
+        }
+    }
+}
+
+/// What a card says of itself. Its lists and its scenario are read apart, so that a message can say where in them it is; their keys stand
+/// here so that a message about an unknown key names them too.
+#[cfg(feature = "text")]
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Head {
+    format: u32,
+    #[serde(default)]
+    kind: Kind,
+    title: Text,
+    complaint: Text,
+    #[serde(rename = "scenario")]
+    _scenario: Option<IgnoredAny>,
+    #[serde(rename = "step")]
+    _step: Option<IgnoredAny>,
+    #[serde(rename = "harm")]
+    _harm: Option<IgnoredAny>,
+}
+
+impl CardError {
+    /// The field it is about; nothing where it is about the whole.
+    pub fn field(&self) -> String {
+        match self {
+            #[cfg(feature = "text")]
+            Self::Text(e) => e.field().to_owned(),
+            Self::Value(e) => e.field().to_owned(),
+            Self::After { step, .. } => format!("step[{step}].after"),
+        }
     }
 }
 
@@ -194,13 +253,13 @@ impl Text {
     }
 }
 
-fn conditions(field: &str, all: &[Condition], hold: Duration) -> Result<(), UnitError> {
+fn conditions(place: &str, key: &str, all: &[Condition], hold: Duration) -> Result<(), UnitError> {
     count_in_range(
-        &format!("{field} (number of conditions)"),
+        &format!("{place}.{key} (number of conditions)"),
         all.len(),
         1,
         MOST_CONDITIONS,
     )?;
     let (least, most) = (Duration::from_s(0.0), Duration::from_h(24.0));
-    in_range(&format!("{field}: hold"), hold, least, most).map(|_| ())
+    in_range(&format!("{place}.hold"), hold, least, most).map(|_| ())
 }

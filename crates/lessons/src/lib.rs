@@ -11,17 +11,21 @@ pub mod library;
 pub mod next;
 pub mod progress;
 pub mod shown;
+pub mod sound;
 pub mod statement;
 pub mod target;
 pub mod toll;
+pub mod truth;
 
-pub use card::{CardError, Harm, JobCard, Step, Text};
+pub use card::{CardError, Harm, JobCard, Kind, Step, Text};
 pub use caution::Caution;
 pub use control::Control;
 pub use job::Job;
 pub use progress::Progress;
 pub use shown::Shown;
+pub use sound::Sound;
 pub use toll::{Cost, Severity, toll};
+pub use truth::Truth;
 
 #[cfg(test)]
 mod tests {

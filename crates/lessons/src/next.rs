@@ -236,7 +236,7 @@ fn danger(s: &Shown) -> Option<NextStep> {
     if s.draws && !blows {
         return Some(NextStep::AirDrawnIn);
     }
-    if s.engine && (blows || s.left_open || s.burst()) {
+    if s.settings.engine_on && (blows || s.left_open || s.burst()) {
         return Some(NextStep::StopEngine);
     }
     if s.burst() {
@@ -252,7 +252,7 @@ fn danger(s: &Shown) -> Option<NextStep> {
     if blows {
         return Some(NextStep::KeepAway);
     }
-    if h.high_valve > 0.0 && (s.engine || h.attached == Attached::Nothing) {
+    if h.high_valve > 0.0 && (s.settings.engine_on || h.attached == Attached::Nothing) {
         return Some(NextStep::ShutHighValve);
     }
     if s.low_open() && h.attached == Attached::Nothing {
@@ -262,12 +262,13 @@ fn danger(s: &Shown) -> Option<NextStep> {
     if s.bath_too_hot() {
         return Some(NextStep::CoolBath);
     }
-    (s.inverted() && s.engine && can.open() && s.low_open()).then_some(NextStep::TurnUpright)
+    (s.inverted() && s.settings.engine_on && can.open() && s.low_open())
+        .then_some(NextStep::TurnUpright)
 }
 
 /// What is worth doing where nothing is asked.
 fn free(s: &Shown) -> NextStep {
-    let calm = s.engine && s.ac && s.high.is_some_and(|p| p < CALM);
+    let calm = s.settings.engine_on && s.settings.ac_on && s.high.is_some_and(|p| p < CALM);
     if calm && s.untouched {
         NextStep::TryHotter
     } else {
@@ -317,20 +318,20 @@ fn by_weight(s: &Shown, charge: f64) -> NextStep {
         return NextStep::Purge;
     }
     // A loop in a vacuum draws the first gas in by itself, and the clutch needs its pressure.
-    if low < 0.0 && !s.engine {
+    if low < 0.0 && !s.settings.engine_on {
         return if open {
             NextStep::WatchCharging
         } else {
             NextStep::OpenLowValve
         };
     }
-    if !s.engine {
+    if !s.settings.engine_on {
         return NextStep::StartEngine;
     }
     if !s.blower_high {
         return NextStep::BlowerHigh;
     }
-    if !s.ac {
+    if !s.settings.ac_on {
         return NextStep::AcOn;
     }
     if !open {
@@ -353,13 +354,13 @@ fn finish(s: &Shown) -> NextStep {
     }
     let tap = s.can().is_some_and(|c| c.open());
     if !s.vent_cold && (h.low_coupled || tap) {
-        if !s.engine {
+        if !s.settings.engine_on {
             return NextStep::StartEngine;
         }
         if !s.blower_high {
             return NextStep::BlowerHigh;
         }
-        if !s.ac {
+        if !s.settings.ac_on {
             return NextStep::AcOn;
         }
         return NextStep::Settle;
@@ -372,7 +373,7 @@ fn finish(s: &Shown) -> NextStep {
     }
     // The high coupler comes off at rest: its hose holds hot discharge gas while the engine runs.
     if h.high_coupled {
-        return if s.engine {
+        return if s.settings.engine_on {
             NextStep::EngineOff
         } else {
             NextStep::TakeHighCoupler

@@ -3,7 +3,7 @@
 use lowside_session::{Bay, TICKS_PER_SECOND, Tick, condition::Condition};
 use lowside_units::{Duration, Quantity};
 
-use crate::card::JobCard;
+use crate::{card::JobCard, toll::Severity};
 
 /// Something to watch: whether it holds now, since when, and whether it has been reached.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -139,6 +139,6 @@ impl Progress {
                 .harm
                 .iter()
                 .zip(&self.harms)
-                .any(|(h, m)| h.fails && m.reached.is_some())
+                .any(|(h, m)| h.severity == Severity::Grave && m.reached.is_some())
     }
 }

@@ -1,15 +1,23 @@
-//! What a person in the bay is shown. The advice goes by this alone, so that it cannot know what nobody there knows.
+//! What a person in the bay can know: by the instruments that are connected, by eyes, ears, nose and hands. Advice and questions go by this
+//! alone, so that they cannot know what nobody there knows; the rest is [`Truth`](crate::Truth).
 
+use lowside_plant::{controls::Settings, plant::Day};
 use lowside_session::{Action, Bay, Event, HoseAct, TICKS_PER_SECOND, Tick, VesselAct};
 use lowside_shop::{
     Attached, Hands,
     can::{self, Can, Stance},
+    detect::SPOTS,
+    record::Readings,
+    vacuum::MICRON,
 };
 use lowside_units::Ratio;
 
-use crate::target::{VENT_GOAL, target};
+use crate::{
+    sound::Sound,
+    target::{VENT_GOAL, target},
+};
 
-/// Instruments that are connected, settings, hands, what was weighed, and what is seen and heard. SI units.
+/// Instruments that are connected, settings, hands, what was weighed, searched and noted, and what is seen, heard and smelt. SI units.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[expect(
     clippy::struct_excessive_bools,
@@ -24,12 +32,28 @@ pub struct Shown {
     pub saturation: [Option<f64>; 2],
     /// The thermometer in the vent is down to what the job asks for.
     pub vent_cold: bool,
-    /// Engine runs.
-    pub engine: bool,
-    /// A/C button pressed.
-    pub ac: bool,
+    /// What stands in the vent and in the cabin is read as, K.
+    pub air: [f64; 2],
+    /// Clamp thermometer, K; none while it is nowhere.
+    pub clamp: Option<f64>,
+    /// Electronic vacuum gauge, Pa absolute; none above its range.
+    pub vacuum: Option<f64>,
+    /// The day as thermometer, hygrometer and barometer give it.
+    pub day: Day,
+    /// The vehicle's controls, and what hands have done beside them.
+    pub settings: Settings,
     /// Blower at its highest.
     pub blower_high: bool,
+    /// What is heard.
+    pub sound: Sound,
+    /// The clutch slips and smells.
+    pub smells: bool,
+    /// What the last search at each place showed, in the order of [`Spot::all`].
+    ///
+    /// [`Spot::all`]: lowside_shop::detect::Spot::all
+    pub found: [Option<bool>; SPOTS],
+    /// Readings that were written down before and after the work.
+    pub noted: [Option<Readings>; 2],
     /// Couplers, valves, and what hangs on the service hose.
     pub hands: Hands,
     /// What is in the loop by weight, kg; none where that is not known.
@@ -70,6 +94,8 @@ const HISSES: f64 = 0.05e-3;
 const LOST: f64 = 25e3;
 /// Pressure at and below which a gauge's pointer tells no boiling point, Pa absolute (its resolution is not better).
 const MEANS_NOTHING: f64 = 20e3;
+/// From here on the vacuum gauge is over its range of 25 000 micron, Pa absolute.
+const VACUUM_MOST: f64 = 25_000.0 * 0.999 * MICRON;
 /// How long a hurt person comes first, s (own figure).
 const FIRST_AID: f64 = 60.0;
 /// How long a hose is blown out (common practice: about three seconds).
@@ -82,7 +108,7 @@ const VAPOUR: f64 = 12e-3;
 const COLD: f64 = 18.0;
 
 impl Shown {
-    /// Looks around in a bay. This is the only place where advice meets the bay: what is taken here must be there for everybody to see.
+    /// Looks around in a bay. This is the only place where what is shown meets the bay: what is taken here must be there for everybody to know.
     pub fn of(bay: &Bay) -> Self {
         let (plant, shop) = (bay.plant(), bay.shop());
         let (hands, i, s) = (shop.hands, &shop.instruments, &plant.settings);
@@ -107,8 +133,15 @@ impl Shown {
             high: hands.high_coupled.then(|| i.high.reading()),
             saturation: saturation(bay),
             vent_cold: i.vent.reading() <= VENT_GOAL,
-            engine: s.engine_on,
-            ac: s.ac_on,
+            air: [i.vent.reading(), i.cabin.reading()],
+            clamp: hands.clamp.map(|_| i.clamp.reading()),
+            vacuum: Some(i.vacuum.reading()).filter(|pa| *pa < VACUUM_MOST),
+            day: plant.day(),
+            settings: *s,
+            sound: Sound::of(bay),
+            smells: plant.clutch.smells(),
+            found: shop.search.map(|f| f.map(|f| f.found)),
+            noted: shop.noted,
             blower_high: s.blower >= plant.cabin.blower_steps(),
             charge: shop.weighed_in(plant),
             down: shop.shown_down(),
@@ -157,7 +190,7 @@ impl Shown {
     /// With the engine running, the high side has its way into a can.
     pub fn feeds_can(&self) -> bool {
         let open = self.can().is_some_and(|c| c.open() && !c.burst);
-        self.engine && self.hands.high_valve > 0.0 && open
+        self.settings.engine_on && self.hands.high_valve > 0.0 && open
     }
 
     /// A can gives liquid.
@@ -230,5 +263,60 @@ fn taken_up(bay: &Bay) -> Connected {
     Connected {
         seconds: since(bay, log[at].0),
         purged: ticks as f64 / TICKS_PER_SECOND as f64,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Truth;
+    use lowside_session::{Scenario, library};
+
+    /// A parked van with the gauge set off, whose loop and compressor nobody has looked into.
+    fn parked(set: &[&str]) -> Bay {
+        let mut all = vec!["engine.on=false".to_owned()];
+        all.extend(set.iter().map(|s| (*s).to_owned()));
+        let text = library::scenario("healthy").expect("shipped");
+        let mut scenario = Scenario::parse(text, &all).expect("sound");
+        scenario.act.clear();
+        let mut bay = Bay::new(&scenario);
+        for act in [
+            HoseAct::LowCoupler { on: false },
+            HoseAct::HighCoupler { on: false },
+        ] {
+            bay.apply(act).expect("it comes off");
+        }
+        bay
+    }
+
+    #[test]
+    fn what_nobody_has_looked_into_is_not_shown_and_is_the_truth() {
+        let sound = parked(&[]);
+        let (shown, truth) = (Shown::of(&sound), Truth::of(&sound));
+        for set in [
+            &["condition.compressor_wear=30%"][..],
+            &["condition.clutch_hold=40%", "condition.radiator=50%"],
+            &["condition.blend_leak=40%"],
+            &["condition.orifice_open=20%"],
+        ] {
+            let other = parked(set);
+            assert_eq!(Shown::of(&other), shown, "{set:?}");
+            assert_ne!(Truth::of(&other).faults, truth.faults, "{set:?}");
+        }
+    }
+
+    #[test]
+    fn a_gauge_tells_only_what_it_hangs_on() {
+        let mut bay = parked(&[]);
+        assert_eq!([Shown::of(&bay).low, Shown::of(&bay).high], [None; 2]);
+        assert!(Truth::of(&bay).high > 400e3, "at rest on a summer's day");
+        bay.apply(HoseAct::HighCoupler { on: true }).expect("on");
+        for _ in 0..10 * TICKS_PER_SECOND {
+            bay.step().expect("the engine goes on");
+        }
+        let (shown, truth) = (Shown::of(&bay), Truth::of(&bay));
+        let (dial, true_p) = (shown.high.expect("connected"), truth.high);
+        assert!((dial - true_p).abs() < 30e3, "{dial} against {true_p}");
+        assert_eq!(shown.low, None);
     }
 }

@@ -2,13 +2,13 @@
 //!
 //! Read off the bay as it stands, so that what is made good again (air pumped out) is not told, and going back in time goes back here.
 
-use lowside_plant::species::{AIR, WATER};
-use lowside_session::{Bay, Event, TICKS_PER_SECOND, Tick};
-use lowside_units::Quantity;
-use serde::Serialize;
+use lowside_session::{Event, TICKS_PER_SECOND, Tick};
+use serde::{Deserialize, Serialize};
+
+use crate::truth::Truth;
 
 /// How bad a harm is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Severity {
     /// To be avoided; nothing is spoilt by it alone.
@@ -99,10 +99,9 @@ impl Cost {
 }
 
 /// All that counts, the worst first.
-pub fn toll(bay: &Bay) -> Vec<(Severity, Cost)> {
-    let count = |wanted| bay.events().iter().filter(|(_, e)| *e == wanted).count();
-    let damage = &bay.plant().damage;
-    let start = &bay.scenario().start;
+pub fn toll(truth: &Truth<'_>) -> Vec<(Severity, Cost)> {
+    let count = |wanted| truth.events.iter().filter(|(_, e)| *e == wanted).count();
+    let damage = &truth.damage;
     let wet = damage.slugging + damage.washing;
     let all = [
         Cost::Hurt {
@@ -113,15 +112,15 @@ pub fn toll(bay: &Bay) -> Vec<(Severity, Cost)> {
         },
         Cost::Liquid {
             times: count(Event::LiquidAtCompressor),
-            seconds: seconds_of_liquid(bay),
+            seconds: seconds_of_liquid(truth),
             wear: wet,
         },
         Cost::Wear((damage.wear() - wet).max(0.0)),
-        Cost::Air(bay.plant().held(AIR) - start.air.si()),
-        Cost::Water(bay.plant().held(WATER) - start.water.si()),
-        Cost::Vented(bay.vented()),
+        Cost::Air(truth.air_let_in),
+        Cost::Water(truth.water_let_in),
+        Cost::Vented(truth.vented),
     ];
-    let first = |wanted| bay.events().iter().find(|(_, e)| *e == wanted);
+    let first = |wanted| truth.events.iter().find(|(_, e)| *e == wanted);
     let seconds = |tick: Tick| tick as f64 / TICKS_PER_SECOND as f64;
     let hose = first(Event::HoseBurst).map(|(tick, _)| Cost::HoseBurst {
         seconds: seconds(*tick),
@@ -141,15 +140,15 @@ pub fn toll(bay: &Bay) -> Vec<(Severity, Cost)> {
 }
 
 /// How long liquid has reached the compressor, s.
-fn seconds_of_liquid(bay: &Bay) -> f64 {
+fn seconds_of_liquid(truth: &Truth<'_>) -> f64 {
     let (mut sum, mut since) = (0, None);
-    for (tick, event) in bay.events() {
+    for (tick, event) in truth.events {
         match event {
             Event::LiquidAtCompressor => since = Some(*tick),
             Event::LiquidGone => sum += since.take().map_or(0, |from| tick - from),
             _ => {}
         }
     }
-    sum += since.map_or(0, |from| bay.tick() - from);
+    sum += since.map_or(0, |from| truth.tick - from);
     sum as f64 / TICKS_PER_SECOND as f64
 }

@@ -376,7 +376,7 @@ mod tests {
             assert_eq!((left.number.as_str(), left.unit), ("12.0", "oz"));
             let mut done = tap.clone();
             done.apply(act).unwrap();
-            let vented = lowside_lessons::toll(&done)
+            let vented = lowside_lessons::toll(&lowside_lessons::Truth::of(&done))
                 .into_iter()
                 .find_map(|(_, c)| match c {
                     lowside_lessons::Cost::Vented(kg) => Some(kg),

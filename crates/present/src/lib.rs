@@ -20,7 +20,6 @@ pub mod readout;
 pub mod record;
 pub mod record_file;
 pub mod retrofit;
-pub mod sound;
 pub mod statement;
 pub mod toll;
 pub mod tools;

@@ -7,7 +7,7 @@ use lowside_units::{
 };
 
 pub use lowside_lessons::Severity;
-use lowside_lessons::{Cost, toll};
+use lowside_lessons::{Cost, Truth, toll};
 
 /// Parts of a thousand of a compressor's life count.
 const LIFE: Style = Style::new(2, "%");
@@ -71,5 +71,8 @@ pub fn told(bay: &Bay, units: UnitSystem) -> Vec<(Severity, Told)> {
         Cost::Water(kg) => Told::Water(trace(kg)),
         Cost::Vented(kg) => Told::Vented(display::mass(Mass::from_kg(kg), units)),
     };
-    toll(bay).into_iter().map(|(s, c)| (s, tell(c))).collect()
+    toll(&Truth::of(bay))
+        .into_iter()
+        .map(|(s, c)| (s, tell(c)))
+        .collect()
 }

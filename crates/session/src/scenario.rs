@@ -22,10 +22,14 @@ use crate::{
 
 mod condition;
 #[cfg(feature = "text")]
+mod mistake;
+#[cfg(feature = "text")]
 mod read;
 pub use condition::{ConditionSpec, JointSpec, LeakSpec};
 #[cfg(feature = "text")]
-pub use read::{script, table};
+pub use mistake::Mistake;
+#[cfg(feature = "text")]
+pub use read::{list, misread, script, table};
 
 /// Most bytes a scenario may have.
 pub const LARGEST: usize = 256 * 1024;
@@ -207,8 +211,15 @@ pub enum ScenarioError {
         marks: usize,
     },
     /// Not TOML, or a key that is unknown or of the wrong kind.
-    #[error("{0}")]
-    Text(String),
+    #[error("{}{what}", head(field, *at))]
+    Form {
+        /// The field, if it has one.
+        field: String,
+        /// Line and column, from 1, where the text itself is no TOML.
+        at: Option<(usize, usize)>,
+        /// What is wrong.
+        what: String,
+    },
     /// A value outside its range.
     #[error(transparent)]
     Value(#[from] UnitError),
@@ -249,7 +260,7 @@ impl Scenario {
         }
         let shortest = Duration::from_s(0.0);
         within("h", "until", self.until, shortest, Duration::from_h(24.0))?;
-        self.vehicle.check().map_err(|e| inside("vehicle", e))?;
+        self.vehicle.check().map_err(|e| e.inside("vehicle"))?;
         let celsius = Temperature::from_deg_c;
         let day = &self.day;
         within(
@@ -291,7 +302,7 @@ impl Scenario {
         self.condition.check()?;
         for (i, act) in self.act.iter().enumerate() {
             act.check()
-                .map_err(|e| inside(&format!("act {}", i + 1), e))?;
+                .map_err(|e| e.inside(&format!("act {}", i + 1)))?;
         }
         Ok(())
     }
@@ -368,24 +379,58 @@ impl Scenario {
     }
 }
 
-/// The same error with the place its field is in.
-fn inside(place: &str, error: UnitError) -> UnitError {
-    match error {
-        UnitError::OutOfRange {
-            field,
-            value,
-            lo,
-            hi,
-        } => UnitError::OutOfRange {
-            field: format!("{place}.{field}"),
-            value,
-            lo,
-            hi,
-        },
-        UnitError::Character { field, found } => UnitError::Character {
-            field: format!("{place}.{field}"),
-            found,
-        },
-        other => other,
+/// What a message begins with: the field, and where the text is no TOML the place.
+fn head(field: &str, at: Option<(usize, usize)>) -> String {
+    let mut head = String::new();
+    if !field.is_empty() {
+        head = format!("{field}: ");
+    }
+    if let Some((line, column)) = at {
+        head += &format!("line {line}, column {column}: ");
+    }
+    head
+}
+
+/// A field below a place, where either may be nothing.
+fn below(place: &str, field: &str) -> String {
+    match (place, field) {
+        ("", one) | (one, "") => one.to_owned(),
+        _ => format!("{place}.{field}"),
+    }
+}
+
+impl ScenarioError {
+    /// A form that is wrong at a field.
+    pub fn form(field: &str, what: impl Into<String>) -> Self {
+        let (field, what, at) = (field.to_owned(), what.into(), None);
+        Self::Form { field, at, what }
+    }
+
+    /// The field it is about; nothing where it is about the whole.
+    pub fn field(&self) -> &str {
+        match self {
+            Self::Form { field, .. } => field,
+            Self::Value(e) => e.field(),
+            Self::Vehicle { .. } => "vehicle",
+            Self::TooLarge | Self::TooMany { .. } | Self::Override { .. } => "",
+        }
+    }
+
+    /// The same error of a scenario that stands at a place in another file.
+    #[must_use]
+    pub fn inside(self, place: &str) -> Self {
+        match self {
+            Self::Form { field, at, what } => Self::Form {
+                field: below(place, &field),
+                at,
+                what,
+            },
+            Self::Value(e) => Self::Value(e.inside(place)),
+            Self::Vehicle { name, known } => Self::form(
+                &below(place, "vehicle"),
+                format!("\"{name}\" is not known; known are: {known}"),
+            ),
+            other => other,
+        }
     }
 }

@@ -218,3 +218,25 @@ mod tests {
         assert!(!Mass::parse("a\nb").unwrap_err().to_string().contains('\n'));
     }
 }
+
+impl UnitError {
+    /// The field it is about; nothing where it knows of none.
+    pub fn field(&self) -> &str {
+        match self {
+            Self::OutOfRange { field, .. } | Self::Character { field, .. } => field,
+            Self::NotANumber { .. }
+            | Self::NoUnit { .. }
+            | Self::UnknownUnit { .. }
+            | Self::BelowLeast { .. } => "",
+        }
+    }
+
+    /// The same error with the place its field is in.
+    #[must_use]
+    pub fn inside(mut self, place: &str) -> Self {
+        if let Self::OutOfRange { field, .. } | Self::Character { field, .. } = &mut self {
+            *field = format!("{place}.{field}");
+        }
+        self
+    }
+}

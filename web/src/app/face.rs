@@ -1,11 +1,11 @@
 //! The middle of the page: which views are open, which part is lit or opened, and the views themselves.
 use std::{cell::RefCell, rc::Rc};
 
+use lowside_lessons::Sound;
 use lowside_present::{
     notes::{self, Note},
     parts::{Part, Parts, Tubes, inside},
     plot::{Frame, Key, Live, Plot},
-    sound::Sound,
 };
 use yew::{Context, Html, MouseEvent, NodeRef, html};
 

@@ -1,6 +1,6 @@
 //! What a careless job costs is told in figures, whatever its card asks for. Outcomes are common practice, no source.
 
-use lowside_lessons::{Cost, Severity, toll};
+use lowside_lessons::{Cost, Severity, Truth, toll};
 use lowside_session::{
     Action, Bay, BenchAct, Event, HoseAct, Scenario, TICKS_PER_SECOND, VehicleAct, VesselAct, acts,
     condition::Condition, library, wait::Goal,
@@ -29,7 +29,7 @@ fn run(bay: &mut Bay, seconds: u64) {
 }
 
 fn find<T>(bay: &Bay, wanted: impl Fn(Cost) -> Option<T>) -> Option<(Severity, T)> {
-    toll(bay)
+    toll(&Truth::of(bay))
         .into_iter()
         .find_map(|(severity, cost)| Some((severity, wanted(cost)?)))
 }
@@ -129,9 +129,12 @@ fn a_can_that_bursts_is_told_and_what_it_lost_was_not_given() {
         given(&bay)
     );
     assert!(
-        matches!(toll(&bay)[0], (Severity::Grave, Cost::Burst { cans: 1 })),
+        matches!(
+            toll(&Truth::of(&bay))[0],
+            (Severity::Grave, Cost::Burst { cans: 1 })
+        ),
         "{:?}",
-        toll(&bay)
+        toll(&Truth::of(&bay))
     );
     let vented = find(&bay, |c| match c {
         Cost::Vented(kg) => Some(kg),

@@ -14,7 +14,7 @@ use lowside_shop::{
 use lowside_units::{GaugePressure, Length, MassFlow, Quantity, Ratio, UnitError, count_in_range};
 use serde::{Deserialize, Serialize};
 
-use super::{inside, share};
+use super::share;
 use crate::limits::within;
 
 /// Most leaks a loop may have.
@@ -196,7 +196,7 @@ impl ConditionSpec {
         )?;
         for (i, leak) in self.leak.iter().enumerate() {
             leak.check()
-                .map_err(|e| inside(&format!("condition.leak {}", i + 1), e))?;
+                .map_err(|e| e.inside(&format!("condition.leak {}", i + 1)))?;
         }
         Ok(())
     }

@@ -1,6 +1,8 @@
 //! Reading a scenario: TOML with overrides set into it, and messages that name the place.
 
-use super::{LARGEST, MOST_ACTS, MOST_MARKS, Scenario, ScenarioError};
+use serde::de::DeserializeOwned;
+
+use super::{LARGEST, MOST_ACTS, MOST_MARKS, Scenario, ScenarioError, below};
 use crate::{library, script::Act};
 
 /// Deepest path of an override; the deepest field there is has three keys.
@@ -59,22 +61,44 @@ impl Scenario {
         for set in which {
             set.apply(&mut table)?;
         }
-        if let Some(toml::Value::String(name)) = table.get("vehicle") {
-            let found = vehicle(name).ok_or_else(|| ScenarioError::Vehicle {
-                name: name.chars().take(60).collect(),
-                known: library::vehicle_names(),
-            })?;
-            table.insert("vehicle".into(), self::table(&found, "vehicle")?.into());
-        }
+        put_vehicle(&mut table, vehicle)?;
         for set in others {
             set.apply(&mut table)?;
         }
+        Self::finish(table)
+    }
+
+    /// Reads a scenario that stands as a table in another file; its vehicle is a shipped one's name or a whole table.
+    ///
+    /// # Errors
+    /// [`ScenarioError`], naming the field and what is allowed.
+    pub fn from_table(mut table: toml::Table) -> Result<Self, ScenarioError> {
+        put_vehicle(&mut table, |name| library::vehicle(name).map(str::to_owned))?;
+        Self::finish(table)
+    }
+
+    fn finish(mut table: toml::Table) -> Result<Self, ScenarioError> {
         let act = acts(&mut table)?;
-        let mut scenario: Self = table.try_into().map_err(|e| one_line(&e, ""))?;
+        let mut scenario: Self = table.try_into().map_err(|e| misread(&e, ""))?;
         scenario.act = act;
         scenario.check()?;
         Ok(scenario)
     }
+}
+
+/// Puts the vehicle's table where its name stands.
+fn put_vehicle(
+    table: &mut toml::Table,
+    vehicle: impl FnOnce(&str) -> Option<String>,
+) -> Result<(), ScenarioError> {
+    if let Some(toml::Value::String(name)) = table.get("vehicle") {
+        let found = vehicle(name).ok_or_else(|| ScenarioError::Vehicle {
+            name: name.chars().take(60).collect(),
+            known: library::vehicle_names(),
+        })?;
+        table.insert("vehicle".into(), self::table(&found, "vehicle")?.into());
+    }
+    Ok(())
 }
 
 /// Reads a text from outside as a table that stands at `place` of a scenario, in bounded memory.
@@ -89,7 +113,7 @@ pub fn table(text: &str, place: &str) -> Result<toml::Table, ScenarioError> {
     if marks > MOST_MARKS {
         return Err(ScenarioError::TooMany { marks });
     }
-    toml::from_str(text).map_err(|e| one_line(&e, place))
+    toml::from_str(text).map_err(|e| misread(&e, place))
 }
 
 /// Reads a script by itself: a TOML file of nothing but `[[act]]`.
@@ -100,13 +124,14 @@ pub fn script(text: &str) -> Result<Vec<Act>, ScenarioError> {
     let mut table = table(text, "")?;
     let list = acts(&mut table)?;
     if let Some(key) = table.keys().next() {
-        return Err(ScenarioError::Text(format!(
-            "{key}: a script holds [[act]] and nothing else"
-        )));
+        return Err(ScenarioError::form(
+            key,
+            "a script holds [[act]] and nothing else",
+        ));
     }
     for (i, act) in list.iter().enumerate() {
         act.check()
-            .map_err(|e| super::inside(&format!("act {}", i + 1), e))?;
+            .map_err(|e| e.inside(&format!("act {}", i + 1)))?;
     }
     Ok(list)
 }
@@ -166,54 +191,63 @@ fn wrong(text: &str, why: &str) -> ScenarioError {
     }
 }
 
-/// Takes the acts out of a scenario's table, one by one so that a message can say which.
+/// Takes the acts out of a scenario's table.
 fn acts(table: &mut toml::Table) -> Result<Vec<Act>, ScenarioError> {
-    match table.remove("act") {
-        None => Ok(Vec::new()),
-        Some(toml::Value::Array(list)) if list.len() <= MOST_ACTS => list
-            .into_iter()
-            .enumerate()
-            .map(|(i, value)| {
-                value
-                    .try_into()
-                    .map_err(|e| one_line(&e, &format!("act {}", i + 1)))
-            })
-            .collect(),
-        Some(toml::Value::Array(list)) => Err(ScenarioError::Text(format!(
-            "act: {} acts are more than {MOST_ACTS}, the most a script may have",
+    if let Some(toml::Value::Array(list)) = table.get("act")
+        && list.len() > MOST_ACTS
+    {
+        let what = format!(
+            "{} acts are more than {MOST_ACTS}, the most a script may have",
             list.len()
-        ))),
-        Some(other) => Err(ScenarioError::Text(format!(
-            "act: is a {}, and acts are written [[act]], one such head before each",
-            other.type_str()
-        ))),
+        );
+        return Err(ScenarioError::form("act", what));
+    }
+    list(table, "act", |n| format!("act {n}"))
+}
+
+/// Takes a list of tables out of a table, one by one so that a message can say which: `place` names the one of a number, from 1.
+///
+/// # Errors
+/// [`ScenarioError::Form`], naming the place.
+pub fn list<T: DeserializeOwned>(
+    table: &mut toml::Table,
+    key: &str,
+    place: impl Fn(usize) -> String,
+) -> Result<Vec<T>, ScenarioError> {
+    match table.remove(key) {
+        None => Ok(Vec::new()),
+        Some(toml::Value::Array(list)) => (1..)
+            .zip(list)
+            .map(|(n, value)| value.try_into().map_err(|e| misread(&e, &place(n))))
+            .collect(),
+        Some(other) => {
+            let kind = other.type_str();
+            let what =
+                format!("is a {kind}, and {key}s are written [[{key}]], one such head before each");
+            Err(ScenarioError::form(key, what))
+        }
     }
 }
 
-/// A reader's message in one line, after the place it is about.
-fn one_line(e: &toml::de::Error, place: &str) -> ScenarioError {
+/// A reader's message, in words that say what is expected, with the field: below `place`.
+pub fn misread(e: &toml::de::Error, place: &str) -> ScenarioError {
     let words: Vec<&str> = e.message().split_whitespace().collect();
     let what = words
         .join(" ")
         .replace("expected u8", "expected a whole number from 0 to 255")
         .replace("expected u32", "expected a whole number");
     let text = e.to_string();
-    let line = text
-        .lines()
-        .next()
-        .filter(|l| l.contains("at line"))
-        .map(|l| l.trim().replace("TOML parse error at ", ""));
+    let at = text.lines().next().and_then(|l| {
+        let (_, at) = l.split_once(" at line ")?;
+        let (line, column) = at.split_once(", column ")?;
+        Some((line.parse().ok()?, column.trim().parse().ok()?))
+    });
     let field = text.lines().find_map(|l| {
         let field = l.trim().strip_prefix("in `")?.strip_suffix('`')?;
         Some(field.to_owned())
     });
-    let whole = match (place, field) {
-        ("", field) => field,
-        (place, None) => Some(place.to_owned()),
-        (place, Some(field)) => Some(format!("{place}.{field}")),
-    };
-    let parts = [whole, line, Some(what)];
-    ScenarioError::Text(parts.into_iter().flatten().collect::<Vec<_>>().join(": "))
+    let field = below(place, &field.unwrap_or_default());
+    ScenarioError::Form { field, at, what }
 }
 
 #[cfg(test)]

@@ -45,7 +45,7 @@ impl Sound {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::readout::tests::bay;
+    use crate::tests::bay;
     use lowside_session::HoseAct;
     use lowside_units::Ratio;
 
