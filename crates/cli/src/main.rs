@@ -1,6 +1,7 @@
 //! `lowside`, headless: one subcommand a file.
 
 mod beside;
+mod check;
 mod clock;
 mod failure;
 mod figure;
@@ -33,6 +34,7 @@ struct Cli {
 enum Command {
     Run(run::Args),
     Job(job::Args),
+    Check(check::Args),
     Replay(replay::Args),
     Scenarios(scenarios::Args),
     Props(props::Args),
@@ -69,6 +71,7 @@ fn answer(cli: &Cli) -> Result<(), Failure> {
     match &cli.command {
         Command::Run(args) => run::run(args, &mut out),
         Command::Job(args) => job::run(args, &mut out),
+        Command::Check(args) => check::run(args, &mut out),
         Command::Replay(args) => replay::run(args, &mut out),
         Command::Scenarios(args) => scenarios::run(args, &mut out),
         Command::Props(args) => props::run(args, &mut out),

@@ -52,18 +52,13 @@ fn with_vehicle(
     let mut trouble = None;
     let mut from = String::new();
     let parsed = parse(&overrides, &mut |name| {
-        if !is_file_name(name) {
-            return library::vehicle(name).map(str::to_owned);
+        if is_file_name(name) {
+            from = format!(" (vehicle from {})", folder.join(name).display());
         }
-        let path = folder.join(name);
-        from = format!(" (vehicle from {})", path.display());
-        match files::read(&path, LARGEST, "a vehicle") {
-            Ok(text) => Some(text),
-            Err(failure) => {
-                trouble = Some(failure);
-                None
-            }
-        }
+        vehicle(name, folder).unwrap_or_else(|failure| {
+            trouble = Some(failure);
+            None
+        })
     });
     match (parsed, trouble) {
         (Ok(scenario), _) => Ok(scenario),
@@ -75,6 +70,18 @@ fn with_vehicle(
             let from = if e.starts_with("vehicle") { &from } else { "" };
             Err(Failure::Asked(format!("{place}: {e}{from}")))
         }
+    }
+}
+
+/// The text of a vehicle: a file of the folder, or else a shipped one.
+///
+/// # Errors
+/// [`Failure::Asked`] naming the file.
+pub(crate) fn vehicle(name: &str, folder: &Path) -> Result<Option<String>, Failure> {
+    if is_file_name(name) {
+        files::read(&folder.join(name), LARGEST, "a vehicle").map(Some)
+    } else {
+        Ok(library::vehicle(name).map(str::to_owned))
     }
 }
 

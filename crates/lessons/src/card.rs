@@ -263,3 +263,6 @@ fn conditions(place: &str, key: &str, all: &[Condition], hold: Duration) -> Resu
     let (least, most) = (Duration::from_s(0.0), Duration::from_h(24.0));
     in_range(&format!("{place}.hold"), hold, least, most).map(|_| ())
 }
+
+#[cfg(all(test, feature = "text"))]
+pub(crate) mod tests;

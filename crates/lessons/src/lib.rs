@@ -10,6 +10,8 @@ pub mod job;
 pub mod library;
 pub mod next;
 pub mod progress;
+#[cfg(feature = "text")]
+pub mod schema;
 pub mod shown;
 pub mod sound;
 pub mod statement;

@@ -55,6 +55,11 @@ macro_rules! readings {
                 }
             }
 
+            /// Whether it is on or off, and so not compared with a value.
+            pub fn is_switch(self) -> bool {
+                self.kind() == Kind::Switch
+            }
+
             fn kind(self) -> Kind {
                 match self {
                     $(Self::$name => Kind::$kind,)*

@@ -381,14 +381,13 @@ impl Scenario {
 
 /// What a message begins with: the field, and where the text is no TOML the place.
 fn head(field: &str, at: Option<(usize, usize)>) -> String {
-    let mut head = String::new();
-    if !field.is_empty() {
-        head = format!("{field}: ");
-    }
-    if let Some((line, column)) = at {
-        head += &format!("line {line}, column {column}: ");
-    }
-    head
+    let place = at.map(|(line, column)| format!("line {line}, column {column}: "));
+    let field = if field.is_empty() {
+        String::new()
+    } else {
+        format!("{field}: ")
+    };
+    field + &place.unwrap_or_default()
 }
 
 /// A field below a place, where either may be nothing.

@@ -75,6 +75,28 @@ pub enum UnitError {
     },
 }
 
+impl UnitError {
+    /// The field it is about; nothing where it knows of none.
+    pub fn field(&self) -> &str {
+        match self {
+            Self::OutOfRange { field, .. } | Self::Character { field, .. } => field,
+            Self::NotANumber { .. }
+            | Self::NoUnit { .. }
+            | Self::UnknownUnit { .. }
+            | Self::BelowLeast { .. } => "",
+        }
+    }
+
+    /// The same error with the place its field is in.
+    #[must_use]
+    pub fn inside(mut self, place: &str) -> Self {
+        if let Self::OutOfRange { field, .. } | Self::Character { field, .. } = &mut self {
+            *field = format!("{place}.{field}");
+        }
+        self
+    }
+}
+
 /// The text as an error repeats it: without line ends, at most [`SHOWN_CHARS`] characters.
 pub(crate) fn shortened(text: &str) -> String {
     let text = text.trim();
@@ -216,27 +238,5 @@ mod tests {
         let e = Mass::parse(&long).unwrap_err().to_string();
         assert!(e.len() < 200, "{e}");
         assert!(!Mass::parse("a\nb").unwrap_err().to_string().contains('\n'));
-    }
-}
-
-impl UnitError {
-    /// The field it is about; nothing where it knows of none.
-    pub fn field(&self) -> &str {
-        match self {
-            Self::OutOfRange { field, .. } | Self::Character { field, .. } => field,
-            Self::NotANumber { .. }
-            | Self::NoUnit { .. }
-            | Self::UnknownUnit { .. }
-            | Self::BelowLeast { .. } => "",
-        }
-    }
-
-    /// The same error with the place its field is in.
-    #[must_use]
-    pub fn inside(mut self, place: &str) -> Self {
-        if let Self::OutOfRange { field, .. } | Self::Character { field, .. } = &mut self {
-            *field = format!("{place}.{field}");
-        }
-        self
     }
 }

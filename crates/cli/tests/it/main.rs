@@ -1,6 +1,7 @@
 //! The command line: every test of this room in one binary, so that they are linked once and share the cores.
 
 mod beside;
+mod check;
 mod common;
 mod hostile;
 mod mutations;

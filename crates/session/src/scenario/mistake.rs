@@ -2,7 +2,10 @@
 
 use core::fmt;
 
-use toml::de::{DeTable, DeValue};
+use toml::{
+    Spanned,
+    de::{DeTable, DeValue},
+};
 
 use super::{ScenarioError, below};
 
@@ -28,6 +31,8 @@ impl fmt::Display for Mistake {
 impl Mistake {
     /// Finds where a field stands in a text: the deepest part of its path that is there.
     pub fn at(text: &str, field: &str, message: String) -> Self {
+        // Of a count, a field says in brackets what was counted.
+        let field = field.split(" (").next().unwrap_or(field);
         let field = match named(&message) {
             Some(key) => below(field, key),
             None => field.to_owned(),
@@ -70,27 +75,31 @@ fn named(message: &str) -> Option<&str> {
 /// Byte at which the deepest part of a path stands that is in the text.
 fn offset(text: &str, field: &str) -> Option<usize> {
     let root = DeTable::parse(text).ok()?;
-    let mut found = None;
-    let mut table = Some(root.get_ref());
-    let mut list = None;
+    let root = Spanned::new(root.span(), DeValue::Table(root.into_inner()));
+    let (mut place, mut found) = (&root, None);
     for part in field
         .split(['.', '[', ']', ' ', ':'])
         .filter(|p| !p.is_empty())
     {
-        let (at, value) = if let Some(table) = table {
-            let (key, value) = table.iter().find(|(key, _)| key.get_ref() == part)?;
-            (key.span().start, value)
-        } else {
-            let items: &toml::de::DeArray<'_> = list?;
-            let value = items.get(part.parse::<usize>().ok()?.checked_sub(1)?)?;
-            (value.span().start, value)
+        let Some((at, value)) = inside(place.get_ref(), part) else {
+            break;
         };
-        found = Some(at);
-        (table, list) = match value.get_ref() {
-            DeValue::Table(t) => (Some(t), None),
-            DeValue::Array(a) => (None, Some(a)),
-            _ => (None, None),
-        };
+        (place, found) = (value, Some(at));
     }
     found
+}
+
+/// What stands in a table under a key, or in a list at a number from 1, and the byte at which it does.
+fn inside<'v, 't>(value: &'v DeValue<'t>, part: &str) -> Option<(usize, &'v Spanned<DeValue<'t>>)> {
+    match value {
+        DeValue::Table(table) => {
+            let (key, value) = table.iter().find(|(key, _)| key.get_ref() == part)?;
+            Some((key.span().start, value))
+        }
+        DeValue::Array(list) => {
+            let value = list.get(part.parse::<usize>().ok()?.checked_sub(1)?)?;
+            Some((value.span().start, value))
+        }
+        _ => None,
+    }
 }

@@ -31,7 +31,7 @@ impl Scenario {
         overrides: &[String],
         vehicle: impl FnOnce(&str) -> Option<String>,
     ) -> Result<Self, ScenarioError> {
-        Self::from_table(table(text, "")?, overrides, vehicle)
+        Self::overridden(table(text, "")?, overrides, vehicle)
     }
 
     /// Returns the same scenario with overrides `path=value` set, read as [`Scenario::parse_with`] reads them.
@@ -43,11 +43,12 @@ impl Scenario {
         overrides: &[String],
         vehicle: impl FnOnce(&str) -> Option<String>,
     ) -> Result<Self, ScenarioError> {
-        let table = toml::Table::try_from(self).map_err(|e| ScenarioError::Text(e.to_string()))?;
-        Self::from_table(table, overrides, vehicle)
+        let table =
+            toml::Table::try_from(self).map_err(|e| ScenarioError::form("", e.to_string()))?;
+        Self::overridden(table, overrides, vehicle)
     }
 
-    fn from_table(
+    fn overridden(
         mut table: toml::Table,
         overrides: &[String],
         vehicle: impl FnOnce(&str) -> Option<String>,
