@@ -7,7 +7,6 @@ use lowside_plant::{
     species::{AIR, OIL, WATER},
 };
 use lowside_session::{Bay, Event, Tick, scenario::ConditionSpec};
-use lowside_units::Quantity;
 
 /// What is hidden. SI units.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -60,8 +59,8 @@ impl<'a> Truth<'a> {
             water,
             desiccant_water: plant.desiccant_water(),
             oil: plant.held(OIL),
-            air_let_in: air - start.air.si(),
-            water_let_in: water - start.water.si(),
+            air_let_in: air - start.air(),
+            water_let_in: water - start.water(),
             vented: bay.vented(),
             low: gauge(plant.circuit.low_side()),
             high: gauge(plant.circuit.high_side()),

@@ -10,7 +10,7 @@ use crate::{
 };
 
 /// What is in the loop at the start, kg, and the cabin's temperature, K.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Start {
     /// Refrigerant.
     pub charge: f64,

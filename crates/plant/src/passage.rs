@@ -42,6 +42,19 @@ impl Passage {
         Self::OilBleed,
         Self::SuctionLine,
     ];
+
+    /// Returns its name in files.
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::DischargeLine => "discharge-line",
+            Self::Condenser => "condenser",
+            Self::LiquidLine => "liquid-line",
+            Self::Evaporator => "evaporator",
+            Self::PickUp => "pick-up",
+            Self::OilBleed => "oil-bleed",
+            Self::SuctionLine => "suction-line",
+        }
+    }
 }
 
 /// Open share of every passage, 0 (blocked) to 1 (sound).

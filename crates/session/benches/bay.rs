@@ -2,7 +2,6 @@
 
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use lowside_session::{Bay, Change, Scenario, TICKS_PER_SECOND, Twin, library, script::Player};
-use lowside_units::Ratio;
 
 /// A bay that has run a scenario for so many seconds.
 fn after(name: &str, overrides: &[&str], seconds: f64) -> Bay {
@@ -48,9 +47,9 @@ fn twins(c: &mut Criterion) {
         let mut first = after("healthy", &["day.ambient=38degC"], 0.0);
         let mut twins: Vec<Twin> = (0..count)
             .map(|k| {
-                let mut scenario = first.scenario().clone();
-                let air = 0.4 + 0.5 * f64::from(k) / f64::from(count);
-                scenario.condition.condenser_air = Ratio::from_fraction(air);
+                let air = 40.0 + 50.0 * f64::from(k) / f64::from(count);
+                let set = [format!("condition.condenser_air={air}%")];
+                let scenario = first.scenario().with(&set, |_| None).expect("a share");
                 let changes = [Change::Start(Box::new(scenario))];
                 Twin::new(&first, &changes).expect("another fault")
             })

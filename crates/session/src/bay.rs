@@ -386,7 +386,7 @@ mod tests {
     use super::*;
     use crate::{Take, TakeError, VehicleAct, library};
     use lowside_plant::halt::Cause;
-    use lowside_units::{Ratio, Volume};
+    use lowside_units::Volume;
 
     /// What is no number ends the step, is told by place and cause, stays told, and fails the books; nothing else moves.
     #[test]
@@ -428,7 +428,7 @@ mod tests {
     fn a_halted_bay_is_taken_up_halted_and_refuses_acts() {
         let mut scenario = library::shipped("healthy").expect("shipped");
         Arc::make_mut(&mut scenario.vehicle).suction_line.volume = Volume::from_m3(20e-6);
-        scenario.condition.condenser_air = Ratio::from_fraction(0.0);
+        scenario.condition = serde_json::from_str(r#"{"condenser_air":"0 %"}"#).expect("a share");
         let mut bay = Bay::new(&scenario);
         let halt = loop {
             if let Err(halt) = bay.step() {

@@ -1,14 +1,14 @@
 //! A scenario: vehicle, day, start, settings and a script of acts, read from TOML with units.
 
-use lowside_fluids::Blend;
 use lowside_plant::{
     charge::Start,
     plant::{Day, Plant},
     vehicle::Vehicle,
 };
+use lowside_shop::fault::Table;
 use lowside_units::{
-    AbsolutePressure, Duration, Mass, Quantity, Ratio, RotationSpeed, Speed, Temperature,
-    UnitError, count_in_range, in_range, plain_text,
+    AbsolutePressure, Duration, Quantity, Ratio, RotationSpeed, Speed, Temperature, UnitError,
+    count_in_range, in_range, plain_text,
 };
 use serde::{Deserialize, Deserializer, Serialize, de};
 use serde_json::{Map, Value};
@@ -25,11 +25,15 @@ mod condition;
 mod mistake;
 #[cfg(feature = "text")]
 mod read;
-pub use condition::{ConditionSpec, JointSpec, LeakSpec};
+mod start;
+mod values;
+pub use condition::{ConditionSpec, JointSpec, LeakSpec, RestrictionSpec};
 #[cfg(feature = "text")]
 pub use mistake::Mistake;
 #[cfg(feature = "text")]
 pub use read::{list, misread, script, table};
+pub use start::StartSpec;
+pub use values::setting;
 
 /// Most bytes a scenario may have.
 pub const LARGEST: usize = 256 * 1024;
@@ -37,8 +41,6 @@ pub const LARGEST: usize = 256 * 1024;
 const MOST_MARKS: usize = 20_000;
 /// Most acts a script may have.
 const MOST_ACTS: usize = 2000;
-/// Most of the refrigerant that may be the other one at the start, share of the mass: past half by moles either way.
-const MOST_OTHER: f64 = 0.6;
 /// Most characters a name may have.
 const LONGEST_NAME: usize = 200;
 
@@ -123,27 +125,6 @@ impl Default for DaySpec {
             sun: Ratio::from_si(0.0),
         }
     }
-}
-
-/// What the loop holds at the start.
-#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
-#[serde(deny_unknown_fields, default)]
-pub struct StartSpec {
-    /// Refrigerant; the label's charge when left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub charge: Option<Mass>,
-    /// Share of the refrigerant that is the other of R-12 and R-134a, by mass.
-    pub other_refrigerant: Ratio,
-    /// Air left in the loop.
-    pub air: Mass,
-    /// Water in the loop, outside the desiccant.
-    pub water: Mass,
-    /// Oil; the vehicle's when left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub oil: Option<Mass>,
-    /// Cabin temperature; the day's when left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub cabin: Option<Temperature>,
 }
 
 /// Engine.
@@ -277,7 +258,7 @@ impl Scenario {
             AbsolutePressure::from_kpa(110.0),
         );
         within("kPa", "day.pressure", day.pressure, thin, dense)?;
-        self.check_start()?;
+        self.start.check(&self.vehicle)?;
         // a little wider than what is said, so that a whole number of rpm is never refused for its last bit
         let (idle, top) = (
             RotationSpeed::from_rpm(499.9),
@@ -299,51 +280,10 @@ impl Scenario {
             rest,
             fastest,
         )?;
-        self.condition.check()?;
+        self.condition.check(&self.vehicle)?;
         for (i, act) in self.act.iter().enumerate() {
             act.check()
                 .map_err(|e| e.inside(&format!("act {}", i + 1)))?;
-        }
-        Ok(())
-    }
-
-    /// Checks what the loop holds at the start.
-    fn check_start(&self) -> Result<(), UnitError> {
-        let grams = |field: &str, m: Mass, most: f64| {
-            within("g", field, m, Mass::from_g(0.0), Mass::from_g(most))
-        };
-        let start = &self.start;
-        let (field, charge) = match start.charge {
-            Some(m) => ("start.charge", m),
-            None => ("vehicle.label_charge", self.vehicle.label_charge),
-        };
-        grams(field, charge, self.vehicle.most_charge().g())?;
-        // only R-12 and R-134a mix here
-        let most = if Blend::partner(self.vehicle.refrigerant).is_some() {
-            MOST_OTHER
-        } else {
-            0.0
-        };
-        within(
-            "%",
-            "start.other_refrigerant",
-            start.other_refrigerant,
-            Ratio::from_si(0.0),
-            Ratio::from_si(most),
-        )?;
-        grams("start.air", start.air, 20.0)?;
-        grams("start.water", start.water, 50.0)?;
-        if let Some(m) = start.oil {
-            grams("start.oil", m, 600.0)?;
-        }
-        if let Some(t) = start.cabin {
-            within(
-                "degC",
-                "start.cabin",
-                t,
-                Temperature::from_deg_c(-10.0),
-                Temperature::from_deg_c(85.0),
-            )?;
         }
         Ok(())
     }
@@ -356,15 +296,16 @@ impl Scenario {
             p: self.day.pressure.si(),
             sun: self.day.sun.si(),
         };
-        let start = Start {
-            charge: self.start.charge.unwrap_or(self.vehicle.label_charge).si(),
-            other: self.start.other_refrigerant.si(),
-            air: self.start.air.si(),
-            water: self.start.water.si(),
-            desiccant_load: self.condition.desiccant_load.si(),
-            oil: self.start.oil.unwrap_or(self.vehicle.oil).si(),
+        let mut start = Start {
             cabin_t: self.start.cabin.unwrap_or(self.day.ambient).si(),
+            ..Start::default()
         };
+        self.start
+            .values
+            .fill(Table::Start, &mut start, &self.vehicle);
+        self.condition
+            .values
+            .fill(Table::Condition, &mut start, &self.vehicle);
         let mut plant = Plant::new(&self.vehicle, day, &start);
         self.condition.plant(&mut plant);
         let s = &mut plant.settings;

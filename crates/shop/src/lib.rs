@@ -7,6 +7,7 @@ pub mod can;
 pub mod conversion;
 pub mod cylinder;
 pub mod detect;
+pub mod fault;
 pub mod flush;
 pub mod gauge;
 pub mod hold;

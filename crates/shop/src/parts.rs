@@ -7,7 +7,6 @@ use lowside_plant::{
     leak::Site,
     network::NodeId,
     plant::Plant,
-    relief::Relief,
     seat::Seat,
     species::{AIR, Content, DISSOLVED, OIL, REFRIGERANT, WATER},
     state::RHO_OIL,
@@ -15,7 +14,10 @@ use lowside_plant::{
 use lowside_units::Quantity;
 use serde::{Deserialize, Serialize};
 
-use crate::joints::Joint;
+use crate::{
+    fault::{self, Cure},
+    joints::Joint,
+};
 
 /// A part of the loop.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -323,26 +325,16 @@ pub fn renew(plant: &mut Plant, part: Part) {
     for site in part.sites() {
         plant.mend(*site);
     }
-    let c = &mut plant.condition;
+    fault::cure(plant, Cure::NewPart(part));
+    // What came about in the bay.
     match part {
         Part::Compressor => {
             // A new one comes with its clutch.
-            c.compressor_wear = 0.0;
-            c.clutch_hold = 1.0;
             plant.clutch.burnt = false;
             plant.damage = lowside_plant::damage::Damage::default();
         }
-        Part::Condenser => {
-            c.condenser_air = 1.0;
-            plant.debris.renew_condenser();
-        }
-        Part::Evaporator => c.evaporator_air = 1.0,
-        Part::Orifice => {
-            c.orifice_open = 1.0;
-            plant.debris.caught = Solids::default();
-        }
-        Part::Accumulator => plant.debris.loose = 0.0,
-        Part::ReliefValve => plant.relief = Relief::new(plant.vehicle.switches.relief_opens.si()),
+        Part::Condenser => plant.debris.renew_condenser(),
+        Part::Orifice => plant.debris.caught = Solids::default(),
         _ => {}
     }
 }

@@ -1,7 +1,9 @@
 //! `scenarios/README.md` against the program: every key, act, reading, unit, default and range in it is what the program
 //! takes, and the program takes nothing that is not in it.
 
+use lowside_plant::passage::Passage;
 use lowside_session::{Bay, Scenario, ScenarioError, script::Player};
+use lowside_shop::fault::{self, Sound, Table};
 use lowside_units::{
     AbsolutePressure, Area, Conductance, Duration, GaugePressure, HeatCapacity, Length, Mass,
     MassFlow, Power, Quantity, Ratio, RotationSpeed, Speed, Temperature, TemperatureDifference,
@@ -85,6 +87,9 @@ fn every_key_is_told_and_no_other() {
     }
     for key in known("condition.leak=[{zzz=1}]") {
         program.insert(format!("condition.leak.{key}"));
+    }
+    for key in known("condition.restriction=[{zzz=1}]") {
+        program.insert(format!("condition.restriction.{key}"));
     }
     for key in known("condition.joint=[{zzz=1}]") {
         program.insert(format!("condition.joint.{key}"));
@@ -314,10 +319,14 @@ fn ranges_of_keys() {
             _ => match (
                 key.strip_prefix("act."),
                 key.strip_prefix("condition.leak."),
+                key.strip_prefix("condition.restriction."),
             ) {
-                (Some(field), _) => format!("act=[{{{field}=\"{value}\"}}]"),
-                (_, Some(field)) => {
+                (Some(field), ..) => format!("act=[{{{field}=\"{value}\"}}]"),
+                (_, Some(field), _) => {
                     format!("condition.leak=[{{at=\"shaft-seal\",{field}=\"{value}\"}}]")
+                }
+                (.., Some(field)) => {
+                    format!("condition.restriction=[{{at=\"condenser\",{field}=\"{value}\"}}]")
                 }
                 _ => format!("{key}={value}"),
             },
@@ -392,6 +401,7 @@ fn defaults_of_keys() {
         let default = cells[2];
         if key.starts_with("vehicle")
             || key.starts_with("condition.leak.")
+            || key.starts_with("condition.restriction.")
             || key.starts_with("condition.joint.")
             || words.contains(&default)
         {
@@ -411,6 +421,48 @@ fn defaults_of_keys() {
         checked += 1;
     }
     assert!(checked >= 18, "{checked}");
+}
+
+/// What the README says of a fault is what its row says.
+#[test]
+fn rows_of_faults() {
+    let vehicle = Scenario::parse(BASE, &[]).expect("reads").vehicle;
+    let told = keys();
+    let mut checked = 0;
+    for (place, table) in [
+        ("start", Table::Start),
+        ("condition", Table::Condition),
+        ("condition.restriction", Table::Restriction),
+    ] {
+        for field in fault::fields(table) {
+            let (lo, hi) = (field.range)(&vehicle);
+            let say = |si: f64| {
+                let unit = field.kind.unit()?;
+                let number = (unit.of_si(si) * 10.0).round() / 10.0;
+                Some(format!("{number} {}", unit.names[0]))
+            };
+            let range = say(lo).zip(say(hi)).map(|(lo, hi)| format!("{lo} to {hi}"));
+            let default = match field.sound {
+                // Each of a list says how much.
+                _ if table == Table::Restriction => String::new(),
+                Sound::Is(si) => say(si).unwrap_or_else(|| (si > 0.0).to_string()),
+                Sound::Of(_, said) => said.to_owned(),
+            };
+            let row = [
+                field.what,
+                field.kind.name(),
+                &default,
+                &range.unwrap_or_default(),
+            ];
+            let key = format!("{place}.{}", field.key);
+            assert_eq!(told[key.as_str()], row, "{key}");
+            checked += 1;
+        }
+    }
+    assert!(checked > 20, "{checked}");
+    let named = |key: &str| -> Vec<&str> { told[key][1].split('`').skip(1).step_by(2).collect() };
+    let passages: Vec<&str> = fault::passages().map(Passage::key).collect();
+    assert_eq!(named("condition.restriction.at"), passages);
 }
 
 /// The example reads, and its acts are taken.

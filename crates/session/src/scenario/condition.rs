@@ -1,74 +1,71 @@
 //! What is wrong with the vehicle and the gauges: the faults a scenario plants.
 
+use std::fmt;
+
 use lowside_plant::{
-    condition::Condition,
     leak::{Leak, Site, Size},
+    passage::Passage,
     plant::Plant,
-    relief::Relief,
+    vehicle::Vehicle,
 };
 use lowside_shop::{
     Shop,
+    fault::{self, Table},
     joints::{Joint, Seal},
-    meters::Faults,
 };
-use lowside_units::{GaugePressure, Length, MassFlow, Quantity, Ratio, UnitError, count_in_range};
-use serde::{Deserialize, Serialize};
+use lowside_units::{Length, MassFlow, Quantity, Ratio, UnitError, count_in_range};
+use serde::{
+    Deserialize, Deserializer, Serialize, Serializer,
+    de::{self, MapAccess, Visitor},
+    ser::SerializeMap,
+};
 
-use super::share;
+use super::values::{Values, in_range, quoted, unknown};
 use crate::limits::within;
 
 /// Most leaks a loop may have.
 const MOST_LEAKS: usize = 8;
 
-/// Condition of the parts.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields, default)]
-#[expect(
-    clippy::struct_excessive_bools,
-    reason = "each is a fault of its own that is there or not"
-)]
+/// Most restrictions a loop may have.
+const MOST_RESTRICTIONS: usize = 8;
+/// Keys of the lists by place.
+const LISTS: [&str; 3] = ["restriction", "leak", "joint"];
+
+/// Condition of the parts and tools.
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct ConditionSpec {
-    /// Wear of the compressor.
-    pub compressor_wear: Ratio,
-    /// Open share of the orifice.
-    pub orifice_open: Ratio,
-    /// Share of the air that gets through the condenser.
-    pub condenser_air: Ratio,
-    /// Share of the blower's air that gets through the evaporator.
-    pub evaporator_air: Ratio,
-    /// The cycling switch's contacts are stuck closed.
-    pub cycling_switch_stuck: bool,
-    /// Torque that the compressor's clutch holds, as a share of a sound one's.
-    pub clutch_hold: Ratio,
-    /// Share of the coil's air that the blend door lets through the heater core though it stands on cold.
-    pub blend_leak: Ratio,
-    /// Share of a sound radiator's heat passage.
-    pub radiator: Ratio,
-    /// Water the desiccant holds at the start, share of what it can hold.
-    pub desiccant_load: Ratio,
-    /// The desiccant's bag has burst: its beads lie loose in the accumulator.
-    #[serde(skip_serializing_if = "core::ops::Not::not")]
-    pub bag_burst: bool,
-    /// The orifice tube was put in the wrong way round.
-    #[serde(skip_serializing_if = "core::ops::Not::not")]
-    pub orifice_reversed: bool,
-    /// Where the relief valve opens, if its spring is not as new.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub relief_opens: Option<GaugePressure>,
-    /// What the compound gauge shows too much.
-    pub low_gauge_offset: GaugePressure,
-    /// What the high-pressure gauge shows too much.
-    pub high_gauge_offset: GaugePressure,
-    /// The low-side coupler's depressor does not reach the core.
-    pub low_core_stuck: bool,
-    /// The high-side coupler's depressor does not reach the core.
-    pub high_core_stuck: bool,
+    /// What is not as in a sound vehicle.
+    pub(super) values: Values,
+    /// Passages that are narrowed.
+    pub restriction: Vec<RestrictionSpec>,
     /// Where the loop leaks.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub leak: Vec<LeakSpec>,
     /// Joints that somebody has made up before.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub joint: Vec<JointSpec>,
+}
+
+/// A passage that is narrowed.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RestrictionSpec {
+    /// Which.
+    #[serde(deserialize_with = "passage")]
+    pub at: Passage,
+    /// How much of its flow area is open.
+    pub open: Ratio,
+}
+
+/// Reads a passage that has a fault of its own.
+fn passage<'de, D: Deserializer<'de>>(d: D) -> Result<Passage, D::Error> {
+    let text = String::deserialize(d)?;
+    fault::passages()
+        .find(|at| at.key() == text)
+        .ok_or_else(|| {
+            let known = quoted(fault::passages().map(Passage::key));
+            de::Error::custom(format_args!(
+                "unknown variant `{text}`, expected one of {known}"
+            ))
+        })
 }
 
 /// A joint that has been made up.
@@ -128,59 +125,21 @@ impl LeakSpec {
     }
 }
 
-impl Default for ConditionSpec {
-    fn default() -> Self {
-        let whole = Ratio::from_si(1.0);
-        Self {
-            compressor_wear: Ratio::from_si(0.0),
-            orifice_open: whole,
-            condenser_air: whole,
-            evaporator_air: whole,
-            cycling_switch_stuck: false,
-            clutch_hold: whole,
-            blend_leak: Ratio::from_si(0.0),
-            radiator: whole,
-            desiccant_load: Ratio::from_si(0.05),
-            bag_burst: false,
-            orifice_reversed: false,
-            relief_opens: None,
-            low_gauge_offset: GaugePressure::from_si(0.0),
-            high_gauge_offset: GaugePressure::from_si(0.0),
-            low_core_stuck: false,
-            high_core_stuck: false,
-            leak: Vec::new(),
-            joint: Vec::new(),
-        }
-    }
-}
-
 impl ConditionSpec {
     /// Checks every number against what it can be.
-    pub(super) fn check(&self) -> Result<(), UnitError> {
-        share("condition.compressor_wear", self.compressor_wear, 0.0)?;
-        share("condition.orifice_open", self.orifice_open, 0.0)?;
-        share("condition.condenser_air", self.condenser_air, 0.0)?;
-        share("condition.evaporator_air", self.evaporator_air, 0.05)?;
-        share("condition.clutch_hold", self.clutch_hold, 0.0)?;
-        share("condition.blend_leak", self.blend_leak, 0.0)?;
-        share("condition.radiator", self.radiator, 0.0)?;
-        share("condition.desiccant_load", self.desiccant_load, 0.0)?;
-        let (least, most) = (
-            GaugePressure::from_kpa(-100.0),
-            GaugePressure::from_kpa(100.0),
-        );
-        for (field, offset) in [
-            ("condition.low_gauge_offset", self.low_gauge_offset),
-            ("condition.high_gauge_offset", self.high_gauge_offset),
-        ] {
-            within("kPag", field, offset, least, most)?;
-        }
-        if let Some(opens) = self.relief_opens {
-            let (least, most) = (
-                GaugePressure::from_kpa(2000.0),
-                GaugePressure::from_kpa(4500.0),
-            );
-            within("kPag", "condition.relief_opens", opens, least, most)?;
+    pub(super) fn check(&self, vehicle: &Vehicle) -> Result<(), UnitError> {
+        self.values.check(Table::Condition, "condition", vehicle)?;
+        count_in_range(
+            "condition.restriction (number of restrictions)",
+            self.restriction.len(),
+            0,
+            MOST_RESTRICTIONS,
+        )?;
+        for (i, restriction) in self.restriction.iter().enumerate() {
+            let name = format!("condition.restriction {}.open", i + 1);
+            if let Some(open) = fault::field(Table::Restriction, "open") {
+                in_range(open, &name, restriction.open.si(), vehicle)?;
+            }
         }
         count_in_range(
             "condition.leak (number of leaks)",
@@ -203,22 +162,9 @@ impl ConditionSpec {
 
     /// Plants the faults of the vehicle.
     pub(super) fn plant(&self, plant: &mut Plant) {
-        plant.condition = Condition {
-            compressor_wear: self.compressor_wear.si(),
-            orifice_open: self.orifice_open.si(),
-            condenser_air: self.condenser_air.si(),
-            evaporator_air: self.evaporator_air.si(),
-            cycling_switch_stuck: self.cycling_switch_stuck,
-            clutch_hold: self.clutch_hold.si(),
-            blend_leak: self.blend_leak.si(),
-            radiator: self.radiator.si(),
-        };
-        plant.seat.turned = self.orifice_reversed;
-        if self.bag_burst {
-            plant.debris.loose = plant.vehicle.accumulator.desiccant.si();
-        }
-        if let Some(opens) = self.relief_opens {
-            plant.relief = Relief::new(opens.si());
+        self.values.plant(Table::Condition, plant);
+        for restriction in &self.restriction {
+            plant.restrict(restriction.at, restriction.open.si());
         }
         for leak in &self.leak {
             if let Some(size) = leak.size() {
@@ -229,13 +175,59 @@ impl ConditionSpec {
 
     /// Gives gauges, couplers and joints the faults that the scenario plants.
     pub(crate) fn equip(&self, shop: &mut Shop, plant: &mut Plant) {
-        shop.faults = Faults {
-            offset: [self.low_gauge_offset.si(), self.high_gauge_offset.si()],
-            stuck: [self.low_core_stuck, self.high_core_stuck],
-        };
+        self.values.equip(Table::Condition, shop);
         for joint in &self.joint {
             shop.openings.make_up(joint.at, joint.seal);
         }
         shop.set_laws(plant);
+    }
+}
+
+impl Serialize for ConditionSpec {
+    fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+        let mut map = s.serialize_map(None)?;
+        self.values.write(Table::Condition, &mut map)?;
+        let [restriction, leak, joint] = LISTS;
+        if !self.restriction.is_empty() {
+            map.serialize_entry(restriction, &self.restriction)?;
+        }
+        if !self.leak.is_empty() {
+            map.serialize_entry(leak, &self.leak)?;
+        }
+        if !self.joint.is_empty() {
+            map.serialize_entry(joint, &self.joint)?;
+        }
+        map.end()
+    }
+}
+
+impl<'de> Deserialize<'de> for ConditionSpec {
+    fn deserialize<D: Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
+        struct Condition;
+        impl<'de> Visitor<'de> for Condition {
+            type Value = ConditionSpec;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("a table of what is wrong")
+            }
+
+            fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<ConditionSpec, A::Error> {
+                let mut condition = ConditionSpec::default();
+                while let Some(key) = map.next_key::<String>()? {
+                    match key.as_str() {
+                        "restriction" => condition.restriction = map.next_value()?,
+                        "leak" => condition.leak = map.next_value()?,
+                        "joint" => condition.joint = map.next_value()?,
+                        key => {
+                            if !condition.values.read(Table::Condition, key, &mut map)? {
+                                return Err(unknown(key, Table::Condition, &LISTS));
+                            }
+                        }
+                    }
+                }
+                Ok(condition)
+            }
+        }
+        d.deserialize_map(Condition)
     }
 }

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use lowside_units::{Mass, Quantity};
+use lowside_units::Quantity;
 
 use crate::scenario::{ConditionSpec, Scenario, StartSpec};
 
@@ -19,7 +19,7 @@ pub(super) fn scenario(of: &Scenario, converted: bool) -> Scenario {
     if let Some(retrofit) = retrofit.filter(|_| converted) {
         // The oil goes with the refrigerant.
         let charge = retrofit.middle() * sound.vehicle.label_charge.si();
-        sound.start.charge = Some(Mass::from_kg(charge));
+        sound.start.set_charge(charge);
         let vehicle = Arc::make_mut(&mut sound.vehicle);
         vehicle.refrigerant = retrofit.to;
         vehicle.oil_kind = retrofit.to.data().oil;

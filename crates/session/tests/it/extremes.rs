@@ -1,6 +1,7 @@
 //! Every field of a scenario at both ends of what its reader allows: nothing halts, nothing is no number, the books close.
 
 use lowside_session::{Bay, Scenario, TICKS_PER_SECOND, library};
+use lowside_shop::fault;
 
 const TABLE: &str = include_str!("../../../../scenarios/README.md");
 /// Bay time of each run, s.
@@ -28,13 +29,20 @@ fn ends() -> Vec<String> {
         let settable =
             ["start", "day", "engine", "controls", "condition", "vehicle"].contains(&group);
         // Fields of a list are no fields of their own.
-        let listed = field.starts_with("condition.leak.") || field.starts_with("condition.joint.");
+        let listed = ["restriction", "leak", "joint"]
+            .iter()
+            .any(|list| field.starts_with(&format!("condition.{list}.")));
         let range = cells.last()?.trim_start_matches("each ");
         let (least, most) = range.split_once(" to ")?;
         (settable && !listed && least.starts_with(|c: char| c.is_ascii_digit() || c == '-'))
             .then(|| [format!("{field}={least}"), format!("{field}={most}")])
     });
-    rows.flatten().collect()
+    // The least that a restriction may leave open, at each place; the most is a sound passage.
+    let restrictions = fault::passages().map(|at| {
+        let at = at.key();
+        format!("condition.restriction=[{{at=\"{at}\",open=\"1 %\"}}]")
+    });
+    rows.flatten().chain(restrictions).collect()
 }
 
 #[test]

@@ -6,6 +6,7 @@
 )]
 
 mod debris;
+mod faults;
 mod old_seals;
 mod parts;
 mod recovery;

@@ -3,8 +3,6 @@
 use lowside_fluids::Blend;
 use lowside_session::HoseAct;
 
-use lowside_units::Quantity;
-
 use super::open;
 use crate::{
     check::{Check, Finding},
@@ -45,12 +43,7 @@ fn vented(runs: &Runs, content: &str) -> Result<[f64; 3], Error> {
         .map(|(t, share)| (t, HoseAct::LowValve { open: open(share) }.into()));
     let run = runs.play("healthy", &all, &acts)?;
     let left = run.bay.charge();
-    let charge = run
-        .bay
-        .scenario()
-        .start
-        .charge
-        .map_or(f64::NAN, Quantity::si);
+    let charge = run.bay.scenario().start.charge().unwrap_or(f64::NAN);
     Ok([psig(&run, 3599.0), psig(&run, 6000.0), 1.0 - left / charge])
 }
 

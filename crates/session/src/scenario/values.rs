@@ -1,0 +1,186 @@
+//! Values of a table's fields, read, checked, applied and written by the rows of the faults.
+
+use std::{collections::BTreeMap, fmt::Display};
+
+use lowside_plant::{charge::Start, plant::Plant, vehicle::Vehicle};
+use lowside_shop::{
+    Shop,
+    fault::{self, Applies, Fault, Field, Kind, Place, Severity, Sound, Table},
+};
+use lowside_units::{GaugePressure, Mass, Quantity, Ratio, UnitError};
+use serde::{
+    Deserialize, Deserializer,
+    de::{self, DeserializeSeed, MapAccess},
+    ser::SerializeMap,
+};
+
+use crate::limits::within;
+
+/// What a scenario gives in a table, SI by key. What it leaves out, or gives as it is anyway, is as in a sound vehicle.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub(crate) struct Values(BTreeMap<&'static str, f64>);
+
+impl Values {
+    /// Returns what is given for a key.
+    pub(crate) fn given(&self, key: &str) -> Option<f64> {
+        self.0.get(key).copied()
+    }
+
+    /// Gives a field a value, SI.
+    pub(crate) fn set(&mut self, field: &Field, value: f64) {
+        match field.sound {
+            Sound::Is(sound) if (value - sound).abs() <= 0.0 => self.0.remove(field.key),
+            _ => self.0.insert(field.key, value),
+        };
+    }
+
+    /// Reads the value of a key; false if the table has no such field.
+    pub(crate) fn read<'de, A: MapAccess<'de>>(
+        &mut self,
+        table: Table,
+        key: &str,
+        map: &mut A,
+    ) -> Result<bool, A::Error> {
+        let Some(field) = fault::field(table, key) else {
+            return Ok(false);
+        };
+        self.set(field, map.next_value_seed(ValueOf(field.kind))?);
+        Ok(true)
+    }
+
+    /// Writes what is given.
+    pub(crate) fn write<M: SerializeMap>(&self, table: Table, map: &mut M) -> Result<(), M::Error> {
+        for field in fault::fields(table) {
+            let Some(value) = self.given(field.key) else {
+                continue;
+            };
+            match field.kind {
+                Kind::Share => map.serialize_entry(field.key, &Ratio::from_si(value))?,
+                Kind::Mass => map.serialize_entry(field.key, &Mass::from_si(value))?,
+                Kind::Gauge => map.serialize_entry(field.key, &GaugePressure::from_si(value))?,
+                Kind::Switch | Kind::Listed => map.serialize_entry(field.key, &(value > 0.0))?,
+            }
+        }
+        Ok(())
+    }
+
+    /// Checks every value against what it can be in a vehicle. `place` is the table's name.
+    pub(crate) fn check(
+        &self,
+        table: Table,
+        place: &str,
+        vehicle: &Vehicle,
+    ) -> Result<(), UnitError> {
+        for field in fault::fields(table) {
+            if let Some(value) = self.given(field.key) {
+                in_range(field, &format!("{place}.{}", field.key), value, vehicle)?;
+            }
+        }
+        Ok(())
+    }
+
+    /// Fills in what the loop holds at the start: what a table gives, and else what a sound vehicle holds.
+    pub(crate) fn fill(&self, table: Table, start: &mut Start, vehicle: &Vehicle) {
+        for field in fault::fields(table) {
+            if let Applies::Start(apply) = field.applies {
+                let value = self.given(field.key);
+                apply(start, value.unwrap_or_else(|| field.sound.of(vehicle)));
+            }
+        }
+    }
+
+    /// Plants what a table gives in the vehicle.
+    pub(crate) fn plant(&self, table: Table, plant: &mut Plant) {
+        for field in fault::fields(table) {
+            if let (Applies::Plant(apply), Some(value)) = (field.applies, self.given(field.key)) {
+                apply(plant, value);
+            }
+        }
+    }
+
+    /// Gives the shop's tools what a table gives.
+    pub(crate) fn equip(&self, table: Table, shop: &mut Shop) {
+        for field in fault::fields(table) {
+            if let (Applies::Shop(apply), Some(value)) = (field.applies, self.given(field.key)) {
+                apply(shop, value);
+            }
+        }
+    }
+}
+
+/// Returns a fault at a severity in a vehicle as the override `key=value` that sets it; none for a list whose places are chosen.
+pub fn setting(fault: &Fault, severity: Severity, vehicle: &Vehicle) -> Option<String> {
+    let value = fault.at(severity, vehicle);
+    let text = match fault.field.kind.unit() {
+        Some(unit) => format!("{} {}", unit.of_si(value), unit.names[0]),
+        None => (value > 0.0).to_string(),
+    };
+    let key = fault.field.key;
+    match (fault.field.table, fault.place) {
+        (Table::Start, _) => Some(format!("start.{key}={text}")),
+        (Table::Condition, _) => Some(format!("condition.{key}={text}")),
+        (Table::Restriction, Place::Passage(at)) => {
+            let at = at.key();
+            Some(format!(
+                r#"condition.restriction=[{{at="{at}",{key}="{text}"}}]"#
+            ))
+        }
+        _ => None,
+    }
+}
+
+/// Passes a value that a field can have in a vehicle; the message speaks in the unit of its kind.
+pub(crate) fn in_range(
+    field: &Field,
+    name: &str,
+    value: f64,
+    vehicle: &Vehicle,
+) -> Result<(), UnitError> {
+    let (least, most) = (field.range)(vehicle);
+    match field.kind {
+        Kind::Share => told::<Ratio>("%", name, [value, least, most]),
+        Kind::Mass => told::<Mass>("g", name, [value, least, most]),
+        Kind::Gauge => told::<GaugePressure>("kPag", name, [value, least, most]),
+        Kind::Switch | Kind::Listed => Ok(()),
+    }
+}
+
+fn told<Q: Quantity>(unit: &str, name: &str, si: [f64; 3]) -> Result<(), UnitError> {
+    let [value, least, most] = si.map(Q::from_si);
+    within(unit, name, value, least, most).map(|_| ())
+}
+
+/// Says which keys a table has, after one that it does not have.
+pub(crate) fn unknown<E: de::Error>(key: &str, table: Table, more: &[&str]) -> E {
+    let keys = fault::fields(table)
+        .map(|f| f.key)
+        .chain(more.iter().copied());
+    E::custom(format_args!(
+        "unknown field `{key}`, expected one of {}",
+        quoted(keys)
+    ))
+}
+
+/// Names in back quotes, with commas.
+pub(crate) fn quoted(names: impl Iterator<Item = impl Display>) -> String {
+    names
+        .map(|n| format!("`{n}`"))
+        .collect::<Vec<_>>()
+        .join(", ")
+}
+
+/// Reads a value of a kind, SI.
+struct ValueOf(Kind);
+
+impl<'de> DeserializeSeed<'de> for ValueOf {
+    type Value = f64;
+
+    fn deserialize<D: Deserializer<'de>>(self, d: D) -> Result<f64, D::Error> {
+        match self.0 {
+            Kind::Share => Ratio::deserialize(d).map(Ratio::si),
+            Kind::Mass => Mass::deserialize(d).map(Mass::si),
+            Kind::Gauge => GaugePressure::deserialize(d).map(GaugePressure::si),
+            Kind::Switch | Kind::Listed => bool::deserialize(d).map(|on| f64::from(u8::from(on))),
+        }
+    }
+}

@@ -1,0 +1,362 @@
+//! Faults, one row each: what a scenario may set, how it applies, what it shows, what cures it.
+//!
+//! Reading, checking, planting, the README's rows, the cure by a new part and the validation of signs all go by these rows. A fault
+//! changes what a part is like, never the state of the loop; what is in the loop at the start is filled in once.
+
+use lowside_plant::{charge::Start, passage::Passage, plant::Plant, vehicle::Vehicle};
+use lowside_units::{GaugePressure, Mass, Quantity, Ratio, Unit};
+
+use crate::{Shop, parts::Part, ports::Side};
+
+mod instruments;
+mod loop_holds;
+mod parts;
+mod passages;
+
+/// A fault.
+#[derive(Debug)]
+pub struct Fault {
+    /// Its name in reports and as a stem of words' ids; no two are alike.
+    pub id: &'static str,
+    /// The field that sets it. Two faults may share one: too little and too much of the same.
+    pub field: &'static Field,
+    /// Where it sits.
+    pub place: Place,
+    /// What cures it.
+    pub cure: Cure,
+    /// What the readings do.
+    pub signs: Signs,
+    /// Severities at which the signs are asked for.
+    pub shown_at: &'static [Severity],
+    /// Faults that show alike, by id.
+    pub look_alikes: &'static [&'static str],
+    /// Value at each severity, in the order of [`Severity::ALL`]: SI, or a share of what the vehicle has where that is its sound value.
+    pub severities: [f64; 4],
+    /// Labour of the cure, hours (own figures). A new part has its price in [`crate::record::Prices`].
+    pub hours: f64,
+}
+
+/// A field of a scenario that sets a fault.
+#[derive(Debug)]
+pub struct Field {
+    /// Which table it stands in.
+    pub table: Table,
+    /// Its key there.
+    pub key: &'static str,
+    /// What it is, as the README says it.
+    pub what: &'static str,
+    /// What kind of value it takes.
+    pub kind: Kind,
+    /// Its value in a sound vehicle.
+    pub sound: Sound,
+    /// Least and most value, SI.
+    pub range: fn(&Vehicle) -> (f64, f64),
+    /// How it applies.
+    pub applies: Applies,
+}
+
+/// A table of a scenario.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Table {
+    /// What the loop holds at the start.
+    Start,
+    /// Condition of the parts.
+    Condition,
+    /// The list of restrictions by place.
+    Restriction,
+    /// The list of leaks.
+    Leak,
+    /// The list of joints that somebody has made up.
+    Joint,
+}
+
+/// What kind of value a field takes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// True or false: 1 or 0.
+    Switch,
+    /// A ratio.
+    Share,
+    /// A mass, kg.
+    Mass,
+    /// A gauge pressure, Pa.
+    Gauge,
+    /// One of a list's own kinds.
+    Listed,
+}
+
+impl Kind {
+    /// Its name in the README.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Switch => "true or false",
+            Self::Share => Ratio::NAME,
+            Self::Mass => Mass::NAME,
+            Self::Gauge => GaugePressure::NAME,
+            Self::Listed => "list",
+        }
+    }
+
+    /// The unit in which its values are told, if it has any.
+    pub fn unit(self) -> Option<&'static Unit> {
+        let (units, name): (&[Unit], _) = match self {
+            Self::Switch | Self::Listed => return None,
+            Self::Share => (Ratio::UNITS, "%"),
+            Self::Mass => (Mass::UNITS, "g"),
+            Self::Gauge => (GaugePressure::UNITS, "kPag"),
+        };
+        units.iter().find(|u| u.names.contains(&name))
+    }
+}
+
+/// The value that a field has in a sound vehicle.
+#[derive(Debug, Clone, Copy)]
+pub enum Sound {
+    /// Always this, SI.
+    Is(f64),
+    /// What the vehicle has, and how the README says it.
+    Of(fn(&Vehicle) -> f64, &'static str),
+}
+
+impl Sound {
+    /// Returns it for a vehicle, SI.
+    pub fn of(self, vehicle: &Vehicle) -> f64 {
+        match self {
+            Self::Is(value) => value,
+            Self::Of(of, _) => of(vehicle),
+        }
+    }
+}
+
+/// How a field applies.
+#[derive(Debug, Clone, Copy)]
+pub enum Applies {
+    /// To what the loop is filled with.
+    Start(fn(&mut Start, f64)),
+    /// To the vehicle.
+    Plant(fn(&mut Plant, f64)),
+    /// To the shop.
+    Shop(fn(&mut Shop, f64)),
+    /// To the open share of the row's passage.
+    Passage,
+    /// To the places that the list names.
+    Places,
+}
+
+/// Where a fault sits.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Place {
+    /// In what the loop holds.
+    Loop,
+    /// In a part, and at no place of the flow.
+    Part(Part),
+    /// In a passage of the circuit.
+    Passage(Passage),
+    /// At any of the places where a loop leaks.
+    AnySite,
+    /// At any joint.
+    AnyJoint,
+    /// In a device of the vehicle outside the loop.
+    Device(Device),
+    /// In the shop's own gauge or coupler.
+    Tool(Side),
+}
+
+/// A device of the vehicle outside the loop that can be mended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Device {
+    /// Blend door.
+    BlendDoor,
+    /// Radiator.
+    Radiator,
+    /// Cycling switch.
+    CyclingSwitch,
+}
+
+/// What cures a fault.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Cure {
+    /// A new part.
+    NewPart(Part),
+    /// The same part, put in anew.
+    Refit(Part),
+    /// What is renewed there: a part, a core, a seal.
+    RenewedThere,
+    /// Recovery, evacuation and a charge by weight.
+    Charge,
+    /// Oil poured in or taken out by the measuring cup.
+    OilBalance,
+    /// Work at the device.
+    Mend(Device),
+    /// Another tool.
+    Tool,
+}
+
+/// Which way a reading goes against a sound vehicle on the same day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Way {
+    /// Up.
+    Up,
+    /// Down.
+    Down,
+    /// As in a sound vehicle.
+    Level,
+    /// Not said.
+    Any,
+}
+
+/// What the readings do, clutch in, at 1 500 rpm and 35 degC (fault tables of common practice, no single source).
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Signs {
+    /// Low side.
+    pub low: Way,
+    /// High side.
+    pub high: Way,
+    /// Air at the centre vent.
+    pub vent: Way,
+    /// How often the clutch cycles.
+    pub cycling: Way,
+    /// How long the clutch is in.
+    pub duty: Way,
+    /// Subcooling ahead of the orifice.
+    pub subcooling: Way,
+}
+
+impl Signs {
+    /// Nothing is said.
+    pub const UNSAID: Self = Self::of([Way::Any; 3]);
+
+    /// Ways of low side, high side and vent.
+    pub const fn of([low, high, vent]: [Way; 3]) -> Self {
+        Self {
+            low,
+            high,
+            vent,
+            cycling: Way::Any,
+            duty: Way::Any,
+            subcooling: Way::Any,
+        }
+    }
+}
+
+/// How severe a fault is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Severity {
+    /// Hardly seen.
+    Slight,
+    /// Seen by who looks.
+    Moderate,
+    /// Plain.
+    Severe,
+    /// As far as it goes in practice.
+    Extreme,
+}
+
+impl Severity {
+    /// All of them, the least first.
+    pub const ALL: [Self; 4] = [Self::Slight, Self::Moderate, Self::Severe, Self::Extreme];
+
+    /// Its name in reports.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Slight => "slight",
+            Self::Moderate => "moderate",
+            Self::Severe => "severe",
+            Self::Extreme => "extreme",
+        }
+    }
+}
+
+/// Returns every fault, in the order of the README.
+pub fn all() -> impl Iterator<Item = &'static Fault> {
+    let rooms = [
+        loop_holds::FAULTS,
+        parts::FAULTS,
+        passages::FAULTS,
+        instruments::FAULTS,
+    ];
+    rooms.into_iter().flatten()
+}
+
+/// Returns the fields of a table, each once.
+pub fn fields(table: Table) -> impl Iterator<Item = &'static Field> {
+    let mut last = "";
+    // Faults that share a field stand one after the other.
+    all().map(|fault| fault.field).filter(move |field| {
+        field.table == table && core::mem::replace(&mut last, field.key) != field.key
+    })
+}
+
+/// Returns the field of a table with this key.
+pub fn field(table: Table, key: &str) -> Option<&'static Field> {
+    fields(table).find(|field| field.key == key)
+}
+
+/// Returns the passages that a scenario can restrict.
+pub fn passages() -> impl Iterator<Item = Passage> {
+    all().filter_map(|fault| match fault.place {
+        Place::Passage(at) if fault.field.table == Table::Restriction => Some(at),
+        _ => None,
+    })
+}
+
+impl Fault {
+    /// Returns its value at a severity in a vehicle, SI.
+    pub fn at(&self, severity: Severity, vehicle: &Vehicle) -> f64 {
+        let value = self.severities[severity as usize];
+        match self.field.sound {
+            Sound::Is(_) => value,
+            Sound::Of(of, _) => value * of(vehicle),
+        }
+    }
+
+    /// Makes sound what it is about.
+    fn heal(&self, plant: &mut Plant) {
+        match (self.field.applies, self.place) {
+            (Applies::Plant(apply), _) => {
+                let sound = self.field.sound.of(&plant.vehicle);
+                apply(plant, sound);
+            }
+            (Applies::Passage, Place::Passage(at)) => plant.restrict(at, 1.0),
+            // What a part held goes with it.
+            _ => {}
+        }
+    }
+}
+
+/// Makes sound what a cure is for.
+pub fn cure(plant: &mut Plant, by: Cure) {
+    for fault in all().filter(|fault| fault.cure == by) {
+        fault.heal(plant);
+    }
+}
+
+const fn share(
+    table: Table,
+    key: &'static str,
+    what: &'static str,
+    sound: f64,
+    applies: Applies,
+) -> Field {
+    Field {
+        table,
+        key,
+        what,
+        kind: Kind::Share,
+        sound: Sound::Is(sound),
+        range: |_| (0.0, 1.0),
+        applies,
+    }
+}
+
+const fn switch(key: &'static str, what: &'static str, applies: Applies) -> Field {
+    Field {
+        table: Table::Condition,
+        key,
+        what,
+        kind: Kind::Switch,
+        sound: Sound::Is(0.0),
+        range: |_| (0.0, 1.0),
+        applies,
+    }
+}

@@ -1,0 +1,252 @@
+//! Parts and devices that are worn, clogged, stuck or put in wrong.
+
+use super::{
+    Applies, Cure, Device, Fault, Field, Kind, Place,
+    Severity::{Extreme, Moderate, Severe},
+    Signs, Sound, Table,
+    Way::{Down, Level, Up},
+    share, switch,
+};
+use crate::parts::Part;
+use lowside_plant::{plant::Plant, relief::Relief};
+use lowside_units::Quantity;
+
+const fn condition(
+    key: &'static str,
+    what: &'static str,
+    sound: f64,
+    apply: fn(&mut Plant, f64),
+) -> Field {
+    share(Table::Condition, key, what, sound, Applies::Plant(apply))
+}
+
+/// A fault of a part of the loop that a new one cures.
+const fn of_part(
+    id: &'static str,
+    field: &'static Field,
+    part: Part,
+    severities: [f64; 4],
+) -> Fault {
+    Fault {
+        id,
+        field,
+        place: Place::Part(part),
+        cure: Cure::NewPart(part),
+        signs: Signs::UNSAID,
+        shown_at: &[],
+        look_alikes: &[],
+        severities,
+        hours: 2.5,
+    }
+}
+
+/// A fault of a device outside the loop that is mended where it sits.
+const fn of_device(
+    id: &'static str,
+    field: &'static Field,
+    device: Device,
+    severities: [f64; 4],
+) -> Fault {
+    Fault {
+        place: Place::Device(device),
+        cure: Cure::Mend(device),
+        ..of_part(id, field, Part::Compressor, severities)
+    }
+}
+
+pub(super) const FAULTS: &[Fault] = &[
+    Fault {
+        signs: Signs::of([Up, Down, Up]),
+        shown_at: &[Severe],
+        look_alikes: &["clutch-slips", "orifice-reversed"],
+        hours: 3.0,
+        ..of_part(
+            "compressor-worn",
+            &condition(
+                "compressor_wear",
+                "wear of the compressor, 0 is new",
+                0.0,
+                |p, x| p.condition.compressor_wear = x,
+            ),
+            Part::Compressor,
+            [0.15, 0.3, 0.5, 0.8],
+        )
+    },
+    Fault {
+        signs: Signs {
+            subcooling: Up,
+            ..Signs::of([Down, Down, Up])
+        },
+        shown_at: &[Severe],
+        look_alikes: &["low-charge", "liquid-line-crushed"],
+        ..of_part(
+            "orifice-clogged",
+            &condition(
+                "orifice_open",
+                "share of the orifice that is open",
+                1.0,
+                |p, x| p.condition.orifice_open = x,
+            ),
+            Part::Orifice,
+            [0.8, 0.5, 0.3, 0.1],
+        )
+    },
+    Fault {
+        signs: Signs::of([Up, Up, Up]),
+        shown_at: &[Severe],
+        look_alikes: &["over-charge", "air", "radiator-blocked"],
+        ..of_part(
+            "condenser-air-blocked",
+            &condition(
+                "condenser_air",
+                "share of the air that gets through the condenser",
+                1.0,
+                |p, x| {
+                    p.condition.condenser_air = x;
+                },
+            ),
+            Part::Condenser,
+            [0.8, 0.6, 0.45, 0.2],
+        )
+    },
+    Fault {
+        signs: Signs {
+            duty: Down,
+            ..Signs::of([Down, Down, Down])
+        },
+        shown_at: &[Severe],
+        look_alikes: &["low-charge"],
+        hours: 5.0,
+        ..of_part(
+            "evaporator-air-blocked",
+            &Field {
+                range: |_| (0.05, 1.0),
+                ..condition(
+                    "evaporator_air",
+                    "share of the blower's air that gets through the evaporator",
+                    1.0,
+                    |p, x| p.condition.evaporator_air = x,
+                )
+            },
+            Part::Evaporator,
+            [0.8, 0.6, 0.45, 0.2],
+        )
+    },
+    Fault {
+        look_alikes: &["evaporator-air-blocked"],
+        hours: 0.5,
+        ..of_device(
+            "cycling-switch-stuck",
+            &switch(
+                "cycling_switch_stuck",
+                "the cycling switch's contacts are stuck closed: the coil ices",
+                Applies::Plant(|p, x| p.condition.cycling_switch_stuck = x > 0.0),
+            ),
+            Device::CyclingSwitch,
+            [1.0; 4],
+        )
+    },
+    Fault {
+        signs: Signs::of([Up, Down, Up]),
+        shown_at: &[Severe],
+        look_alikes: &["compressor-worn"],
+        hours: 3.0,
+        ..of_part(
+            "clutch-slips",
+            &condition(
+                "clutch_hold",
+                "torque that the compressor's clutch holds, of a sound one's; a hot coil holds less, and what slips gets hot",
+                1.0,
+                |p, x| p.condition.clutch_hold = x,
+            ),
+            Part::Compressor,
+            [0.7, 0.5, 0.3, 0.0],
+        )
+    },
+    Fault {
+        signs: Signs::of([Level, Level, Up]),
+        shown_at: &[Moderate],
+        hours: 4.0,
+        ..of_device(
+            "blend-door-leaks",
+            &condition(
+                "blend_leak",
+                "share of the coil's air that the blend door lets through the heater core though it stands on cold",
+                0.0,
+                |p, x| p.condition.blend_leak = x,
+            ),
+            Device::BlendDoor,
+            [0.05, 0.1, 0.3, 0.6],
+        )
+    },
+    Fault {
+        signs: Signs::of([Up, Up, Up]),
+        shown_at: &[Extreme],
+        look_alikes: &["condenser-air-blocked"],
+        hours: 1.5,
+        ..of_device(
+            "radiator-blocked",
+            &condition(
+                "radiator",
+                "heat passage of the radiator, of a sound one's; with too little the engine overheats",
+                1.0,
+                |p, x| p.condition.radiator = x,
+            ),
+            Device::Radiator,
+            [0.5, 0.3, 0.15, 0.05],
+        )
+    },
+    of_part(
+        "desiccant-wet",
+        &share(
+            Table::Condition,
+            "desiccant_load",
+            "water the desiccant holds at the start, of what it can hold (21 % of its mass)",
+            0.05,
+            Applies::Start(|s, x| s.desiccant_load = x),
+        ),
+        Part::Accumulator,
+        [0.3, 0.6, 0.9, 1.0],
+    ),
+    Fault {
+        look_alikes: &["orifice-clogged"],
+        ..of_part(
+            "bag-burst",
+            &switch(
+                "bag_burst",
+                "the desiccant's bag has burst: its beads lie loose in the accumulator and end on the orifice tube's screen",
+                Applies::Plant(|p, x| p.debris.loose = x * p.vehicle.accumulator.desiccant.si()),
+            ),
+            Part::Accumulator,
+            [1.0; 4],
+        )
+    },
+    Fault {
+        cure: Cure::Refit(Part::Orifice),
+        look_alikes: &["orifice-clogged"],
+        ..of_part(
+            "orifice-reversed",
+            &switch(
+                "orifice_reversed",
+                "the orifice tube was put in the wrong way round: its short outlet screen meets the stream and clogs ten times as soon",
+                Applies::Plant(|p, x| p.seat.turned = x > 0.0),
+            ),
+            Part::Orifice,
+            [1.0; 4],
+        )
+    },
+    of_part(
+        "relief-weak",
+        &Field {
+            table: Table::Condition,
+            key: "relief_opens",
+            what: "where the relief valve opens when its spring has gone weak; a new valve opens as the vehicle says",
+            kind: Kind::Gauge,
+            sound: Sound::Of(|v| v.switches.relief_opens.si(), "the vehicle's"),
+            range: |_| (2.0e6, 4.5e6),
+            applies: Applies::Plant(|p, x| p.relief = Relief::new(x)),
+        },
+        Part::ReliefValve,
+        [0.9, 0.8, 0.7, 0.55],
+    ),
+];
