@@ -118,6 +118,17 @@ pub(super) const FAULTS: &[Fault] = &[
         )
     },
     Fault {
+        signs: Signs::of([Any, Down, Up]),
+        shown_at: &[Severe],
+        look_alikes: &["compressor-worn", "pick-up-clogged"],
+        ..narrowed(
+            "suction-hose-kinked",
+            Passage::SuctionLine,
+            Part::SuctionHose,
+            [0.5, 0.3, 0.16, 0.1],
+        )
+    },
+    Fault {
         id: "leak",
         field: &LEAK,
         place: Place::AnySite,
