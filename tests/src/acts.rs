@@ -6,6 +6,7 @@ use lowside_session::{
 };
 use lowside_shop::{
     detect::{SPOTS, Sensitivity, Spot},
+    fault::Device,
     flush::Flush,
     identifier::Port,
     joints::{Joint, LowPort, Seal, Side},
@@ -282,6 +283,10 @@ fn with_instruments(dice: &mut Dice, on: bool) -> Action {
         }
         .into(),
         9 if dice.bits().is_multiple_of(2) => InstrumentAct::ClutchMeter { on }.into(),
+        9 if dice.chance(0.2) => VehicleAct::Mend {
+            device: Device::ALL[usize::from(on) + usize::from(dice.chance(0.5))],
+        }
+        .into(),
         9 if on => VehicleAct::HeaterHose {
             pinched: dice.bits().is_multiple_of(2),
         }

@@ -5,7 +5,8 @@ use lowside_present::{
     record::{Line, Particulars, written},
     retrofit::Charge,
     tools::{
-        Gas, Hung, POINTS, Sample, Sensitivity, Spot, Tool, Tools, identify, move_vacuum_gauge,
+        Device, Gas, Hung, POINTS, Sample, Sensitivity, Spot, Tool, Tools, identify,
+        move_vacuum_gauge,
     },
 };
 use lowside_session::{
@@ -272,6 +273,7 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
                     let act = p.act.clone();
                     move |pinched| act.emit(VehicleAct::HeaterHose { pinched }.into())
                 }) }
+                { for Device::ALL.map(|device| button(words::mend(device), true, does(VehicleAct::Mend { device }.into()))) }
                 { line(words::stopwatch(), &t.stopwatch.1.number) }
                 { button(if t.stopwatch.0 { words::stopwatch_stop() } else { words::stopwatch_start() }, true,
                     does(InstrumentAct::Stopwatch { on: !t.stopwatch.0 }.into())) }

@@ -2,7 +2,7 @@
 
 use lowside_plant::plant::Plant;
 use lowside_session::{Action, Bay, BenchAct, HoseAct, MachineAct, VehicleAct, VesselAct};
-use lowside_shop::{Attached, Shop, can, flush::Flush, joints::Side, shop::HURTS};
+use lowside_shop::{Attached, Shop, can, fault::Device, flush::Flush, joints::Side, shop::HURTS};
 use lowside_units::{Quantity, Ratio};
 use serde::{Deserialize, Serialize};
 
@@ -48,12 +48,15 @@ pub enum Caution {
     Oil,
 }
 
-fn vehicle(act: VehicleAct, shop: &Shop) -> Option<Caution> {
+fn vehicle(act: VehicleAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
     match act {
         VehicleAct::Engine { on: true } if shop.hands.high_valve > 0.0 => {
             Some(Caution::HighValveRunning)
         }
         VehicleAct::Engine { on: true } => Some(Caution::BeltAndFan),
+        VehicleAct::Mend {
+            device: Device::Radiator,
+        } if plant.settings.engine_on => Some(Caution::BeltAndFan),
         VehicleAct::Engine { on: false }
         | VehicleAct::EngineSpeed { .. }
         | VehicleAct::AirConditioning { .. }
@@ -62,6 +65,7 @@ fn vehicle(act: VehicleAct, shop: &Shop) -> Option<Caution> {
         | VehicleAct::RoadSpeed { .. }
         | VehicleAct::Windows { .. }
         | VehicleAct::HeaterHose { .. }
+        | VehicleAct::Mend { .. }
         | VehicleAct::Ambient { .. }
         | VehicleAct::Humidity { .. }
         | VehicleAct::AirPressure { .. } => None,
@@ -201,7 +205,7 @@ impl Caution {
     pub fn at(action: Action, bay: &Bay) -> Option<Self> {
         let (plant, shop) = (bay.plant(), bay.shop());
         match action {
-            Action::Vehicle(act) => vehicle(act, shop),
+            Action::Vehicle(act) => vehicle(act, plant, shop),
             Action::Hose(act) => hose(act, plant, shop),
             Action::Vessel(act) => vessel(act, plant, shop),
             Action::Machine(act) => machine(act, plant, shop),

@@ -28,6 +28,7 @@ pub use lowside_fluids::Gas;
 pub use lowside_plant::leak::Site;
 pub use lowside_shop::{
     detect::{Means, Sensitivity, Spot},
+    fault::Device,
     meters::{Glass, Point},
 };
 

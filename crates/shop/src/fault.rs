@@ -5,6 +5,7 @@
 
 use lowside_plant::{charge::Start, passage::Passage, plant::Plant, vehicle::Vehicle};
 use lowside_units::{GaugePressure, Mass, Quantity, Ratio, Unit};
+use serde::{Deserialize, Serialize};
 
 use crate::{Shop, parts::Part, ports::Side};
 
@@ -163,7 +164,8 @@ pub enum Place {
 }
 
 /// A device of the vehicle outside the loop that can be mended.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Device {
     /// Blend door.
     BlendDoor,
@@ -171,6 +173,11 @@ pub enum Device {
     Radiator,
     /// Cycling switch.
     CyclingSwitch,
+}
+
+impl Device {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::BlendDoor, Self::Radiator, Self::CyclingSwitch];
 }
 
 /// What cures a fault.

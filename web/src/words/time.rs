@@ -13,7 +13,7 @@ use lowside_words as say;
 
 use super::{
     labels,
-    work::{joint_name, part},
+    work::{joint_name, mend, part},
 };
 
 /// An act as the log tells it: what, and how it was left.
@@ -43,6 +43,7 @@ fn vehicle(act: VehicleAct) -> String {
         VehicleAct::RoadSpeed { .. } => say::fan().to_owned(),
         VehicleAct::Windows { on } => two(say::windows(), labels::windows_states(), on),
         VehicleAct::HeaterHose { .. } => say::heater_hose().to_owned(),
+        VehicleAct::Mend { device } => mend(device).to_owned(),
         VehicleAct::Ambient { .. } => say::outside_air().to_owned(),
         VehicleAct::Humidity { .. } => say::humidity().to_owned(),
         VehicleAct::AirPressure { .. } => say::act_air_pressure().to_owned(),

@@ -4,7 +4,7 @@ use lowside_present::{
     bench::{Joint, Much, OilKind, Part, Seal, Side, Sight, Standing},
     record::{Breach, Line},
     toll::{Severity, Told},
-    tools::{Glass, Point, PumpOilLook, Site, Spot, Tool, Tools},
+    tools::{Device, Glass, Point, PumpOilLook, Site, Spot, Tool, Tools},
 };
 use lowside_session::condition::{Condition, Reading, Test};
 use lowside_units::{
@@ -107,6 +107,14 @@ pub(crate) fn point(p: Point) -> &'static str {
         Point::Accumulator => say::point_accumulator(),
         Point::Suction => say::point_suction(),
         Point::RadiatorHose => say::point_radiator_hose(),
+    }
+}
+
+pub(crate) fn mend(device: Device) -> &'static str {
+    match device {
+        Device::BlendDoor => say::mend_blend_door(),
+        Device::Radiator => say::mend_radiator(),
+        Device::CyclingSwitch => say::mend_cycling_switch(),
     }
 }
 

@@ -1,6 +1,7 @@
 //! Acts at the vehicle's controls, and on the day.
 
 use lowside_plant::plant::Plant;
+use lowside_shop::fault::{self, Cure, Device};
 use lowside_units::{
     AbsolutePressure, Quantity, Ratio, RotationSpeed, Speed, Temperature, count_in_range,
 };
@@ -53,6 +54,11 @@ pub enum VehicleAct {
         /// True to pinch it off.
         pinched: bool,
     },
+    /// Put a device outside the loop right: set the blend door, clean the radiator, renew the cycling switch.
+    Mend {
+        /// Which.
+        device: Device,
+    },
     /// Change the day's temperature.
     Ambient {
         /// -10 to 50 degC.
@@ -97,6 +103,7 @@ impl VehicleAct {
             }
             Self::Windows { on } => settings.windows_open = on,
             Self::HeaterHose { pinched } => settings.heater_pinched = pinched,
+            Self::Mend { device } => fault::cure(plant, Cure::Mend(device)),
             Self::Ambient { temperature } => {
                 let mut day = plant.day();
                 let (least, most) = (Temperature::from_k(263.15), Temperature::from_k(323.15));

@@ -3,9 +3,9 @@
 use std::collections::BTreeSet;
 
 use lowside_plant::{condition::Condition, plant::Plant, relief::Relief};
-use lowside_session::{Bay, BenchAct, Scenario, scenario::setting};
+use lowside_session::{Bay, BenchAct, Scenario, VehicleAct, scenario::setting};
 use lowside_shop::{
-    fault::{self, Cure, Severity, Signs, Table},
+    fault::{self, Cure, Device, Severity, Signs, Table},
     joints::Seal,
     parts::Part,
 };
@@ -84,6 +84,47 @@ fn a_new_part_cures_what_its_row_says() {
         cured += 1;
     }
     assert!(cured >= 12, "{cured}");
+}
+
+/// A device outside the loop is mended where it sits, and only that one.
+#[test]
+fn a_device_is_mended_by_the_act_for_it() {
+    let all = [
+        "act=[]",
+        "condition.blend_leak=30%",
+        "condition.radiator=20%",
+        "condition.cycling_switch_stuck=true",
+    ];
+    for device in Device::ALL {
+        let mut bay = Bay::new(&scenario("healthy", &all));
+        act(&mut bay, VehicleAct::Mend { device });
+        let c = &bay.plant().condition;
+        let sound = [
+            c.blend_leak <= 0.0,
+            c.radiator >= 1.0,
+            !c.cycling_switch_stuck,
+        ];
+        assert_eq!(sound, Device::ALL.map(|d| d == device), "{device:?}");
+    }
+}
+
+/// The vent of a van whose blend door leaks is as cold as a sound one's once it is mended (common practice, no source: within 2 K).
+#[test]
+fn a_mended_blend_door_gives_the_vent_its_cold_back() {
+    let vent = |overrides: &[&str], mend: bool| {
+        let mut bay = Bay::new(&scenario("healthy", overrides));
+        run(&mut bay, 400.0);
+        if mend {
+            let device = Device::BlendDoor;
+            act(&mut bay, VehicleAct::Mend { device });
+        }
+        run(&mut bay, 400.0);
+        bay.plant().cabin.vent.t
+    };
+    let leaks = ["condition.blend_leak=20%"];
+    let (sound, leaking, mended) = (vent(&[], false), vent(&leaks, false), vent(&leaks, true));
+    assert!(leaking > sound + 5.0, "{leaking} K against {sound} K");
+    assert!((mended - sound).abs() < 2.0, "{mended} K against {sound} K");
 }
 
 /// Takes a part out, lays a new one there and closes the loop with new oiled O-rings.

@@ -3,6 +3,7 @@
 use lowside_fluids::Gas;
 use lowside_shop::{
     detect::{Sensitivity, Spot},
+    fault::Device,
     flush::Flush,
     identifier::Port,
     joints::{Joint, LowPort, Seal, Side},
@@ -60,6 +61,9 @@ fn vehicle() -> Vec<Action> {
         },
         VehicleAct::Windows { on },
         VehicleAct::HeaterHose { pinched: true },
+        VehicleAct::Mend {
+            device: Device::Radiator
+        },
         VehicleAct::Ambient { temperature: WARM },
         VehicleAct::Humidity { share: OPEN },
         VehicleAct::AirPressure {
