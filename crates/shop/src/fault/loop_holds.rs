@@ -99,7 +99,7 @@ pub(super) const FAULTS: &[Fault] = &[
     Fault {
         id: "wrong-gas",
         field: &OTHER,
-        signs: Signs::of([Any, Up, Up]),
+        signs: Signs::of([Any, Up, Any]),
         shown_at: &[Severe],
         look_alikes: &["air", "over-charge"],
         severities: [0.4, 0.5, 0.55, 0.6],

@@ -1,122 +1,47 @@
 //! The fault table: which way low side, high side and vent go.
 
+use lowside_session::scenario::setting;
+use lowside_shop::fault::{
+    self, Signs,
+    Way::{self, Any, Down, Level, Up},
+};
+
 use crate::{
     check::{Check, Finding},
     error::Error,
     plot::Plot,
-    run::{Run, Runs},
+    run::{Run, Runs, scenario},
 };
-
-/// Which way a reading ought to go.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Way {
-    Up,
-    Down,
-    Level,
-    Any,
-}
-use Way::{Any, Down, Level, Up};
 
 /// Least change that counts: half a psi on the low side, 2 psi on the high side, kPa; 0.3 K at the vent (our reading).
 pub(super) const COUNTS: [f64; 3] = [3.4, 14.0, 0.3];
 
-/// A row: number in the table, what, overrides, ways of low side, high side, vent; and what else ought to be seen.
-type Row = (
-    u8,
-    &'static str,
-    &'static [&'static str],
-    [Way; 3],
-    Option<(&'static str, fn(&Run, &Run) -> bool)>,
-);
-
-fn faster(fault: &Run, healthy: &Run) -> bool {
-    fault.summary.clutch_cycles > healthy.summary.clutch_cycles
-}
+/// A row: what, its overrides, and which way the readings go.
+type Row = (String, Vec<String>, Signs);
 
 /// A day on which the healthy van cycles, for faults of the cycling switch.
 const MILD: &str = "day.ambient=27degC";
 
-/// Performance test: 1 500 rpm, 35 degC unless the row says otherwise.
-const TABLE: &[Row] = &[
+/// What no row of the registry sets: controls, the day, parts of another size, switches set wrong. The last are given by the data sheet,
+/// which is what a maker's other part is.
+const OTHERS: &[(&str, &[&str], [Way; 3])] = &[
     (
-        1,
-        "low charge, 70 %",
-        &["start.charge=714g"],
-        [Down, Down, Up],
-        Some(("cycles faster", faster)),
-    ),
-    (
-        2,
-        "low charge, 40 %",
-        &["start.charge=408g"],
-        [Down, Down, Up],
-        Some(("cycles faster", faster)),
-    ),
-    (
-        3,
-        "over-charge, 150 %",
-        &["start.charge=1531g"],
-        [Up, Up, Up],
-        Some(("subcooling higher", |f, h| {
-            f.on.subcooling > h.on.subcooling + 1.0
-        })),
-    ),
-    (4, "air, 2 g", &["start.air=2g"], [Up, Up, Up], None),
-    (
-        6,
-        "orifice screen clogged, 30 % open",
-        &["condition.orifice_open=30%"],
-        [Down, Down, Up],
-        Some(("high subcooling", |f, h| f.on.subcooling > h.on.subcooling)),
-    ),
-    (
-        7,
         "orifice missing (3 mm bore)",
         &["vehicle.orifice.bore=3mm"],
         [Up, Down, Up],
-        None,
     ),
     (
-        8,
         "bore 0.3 mm too large (2.0 mm)",
         &["vehicle.orifice.bore=2mm"],
         [Up, Down, Up],
-        None,
     ),
     (
-        8,
         "bore 0.3 mm too small (1.4 mm)",
         &["vehicle.orifice.bore=1.4mm"],
         [Down, Up, Up],
-        None,
     ),
+    (NO_CURRENT, &["controls.ac=false"], [Any, Any, Up]),
     (
-        10,
-        "worn compressor, 50 %",
-        &["condition.compressor_wear=50%"],
-        [Up, Down, Up],
-        None,
-    ),
-    (
-        11,
-        "clutch slips, holds 30 %",
-        &["condition.clutch_hold=30%"],
-        [Up, Down, Up],
-        Some(("current on its coil all the time", |f, _| {
-            f.summary.clutch_duty > 0.99
-        })),
-    ),
-    (
-        12,
-        "clutch gets no current",
-        &["controls.ac=false"],
-        [Any, Any, Up],
-        Some(("both sides level", |f, _| {
-            (f.on.high - f.on.low).abs() < 30.0
-        })),
-    ),
-    (
-        13,
         "low switch opens 70 kPa too high",
         &[
             "vehicle.switches.low_opens=222kPag",
@@ -124,118 +49,78 @@ const TABLE: &[Row] = &[
             MILD,
         ],
         [Up, Any, Up],
-        None,
     ),
     (
-        13,
-        "low switch opens 70 kPa too low",
+        TOO_LOW,
         &["vehicle.switches.low_opens=82kPag", MILD],
         [Down, Any, Any],
-        Some(("cycles slower", |f, h| {
-            f.summary.clutch_cycles <= h.summary.clutch_cycles
-        })),
     ),
     (
-        14,
-        "high cut-out trips early, at 1 400 kPag",
+        TRIPS_EARLY,
         &[
             "vehicle.switches.high_opens=1400kPag",
             "vehicle.switches.high_closes=1000kPag",
         ],
         [Any, Any, Up],
-        Some(("clutch lets go at the high side's trip", |f, _| {
-            f.trips.iter().filter(|t| t.high > 1300.0).count() > 2
-        })),
     ),
     (
-        15,
-        "condenser air blocked, 45 %",
-        &["condition.condenser_air=45%"],
-        [Up, Up, Up],
-        None,
-    ),
-    (
-        17,
-        "condenser partly plugged inside",
-        &["vehicle.condenser.pressure_loss=500kPa"],
-        [Down, Up, Up],
-        None,
-    ),
-    (
-        18,
-        "liquid line crushed",
-        &["vehicle.liquid_line.pressure_loss=500kPa"],
-        [Down, Up, Up],
-        None,
-    ),
-    (
-        19,
-        "suction hose collapsed",
-        &["vehicle.suction_line.pressure_loss=300kPa"],
-        [Any, Down, Up],
-        None,
-    ),
-    (
-        20,
-        "evaporator air blocked, 45 %",
-        &["condition.evaporator_air=45%"],
-        [Down, Down, Down],
-        Some(("clutch longer out", |f, h| {
-            f.summary.clutch_duty < h.summary.clutch_duty
-        })),
-    ),
-    (
-        21,
         "blower weak, lowest step",
         &["controls.blower=1"],
         [Down, Down, Down],
-        None,
     ),
     (
-        22,
-        "blend door leaks heat, 10 %",
-        &["condition.blend_leak=10%"],
-        [Level, Level, Up],
-        None,
-    ),
-    (
-        23,
         "door stuck on outside air, 60 % humidity",
         &["controls.recirculation=false", "day.humidity=60%"],
         [Up, Up, Up],
-        None,
     ),
-    (
-        25,
-        "too much oil, 250 %",
-        &["start.oil=592g"],
-        [Up, Up, Up],
-        None,
-    ),
-    (
-        30,
-        "R-12 remainder, 20 %",
-        &["start.other_refrigerant=20%"],
-        [Up, Up, Up],
-        None,
-    ),
-    (
-        31,
-        "R-12's mass of R-134a, 44 oz",
-        &["start.charge=44oz"],
-        [Level, Level, Level],
-        Some(("more liquid at the compressor", |f, h| {
-            f.on.liquid >= h.on.liquid
-        })),
-    ),
-    (
-        32,
-        "engine overheating, radiator 5 %",
-        &["condition.radiator=5%"],
-        [Up, Up, Up],
-        None,
-    ),
+    (TOO_MUCH, &["start.charge=44oz"], [Level, Level, Level]),
 ];
+const NO_CURRENT: &str = "clutch gets no current";
+const TOO_LOW: &str = "low switch opens 70 kPa too low";
+const TRIPS_EARLY: &str = "high cut-out trips early, at 1 400 kPag";
+const TOO_MUCH: &str = "R-12's mass of R-134a, 44 oz";
+const SLIPS: &str = "clutch-slips, severe";
+
+/// Of which row, what is seen, and whether it holds of the faulty and the healthy run.
+type More = (&'static str, &'static str, fn(&Run, &Run) -> bool);
+
+/// What else ought to be seen, where no sign of a row says it.
+const MORE: &[More] = &[
+    (SLIPS, "current on its coil all the time", |f, _| {
+        f.summary.clutch_duty > 0.99
+    }),
+    (NO_CURRENT, "both sides level", |f, _| {
+        (f.on.high - f.on.low).abs() < 30.0
+    }),
+    (TOO_LOW, "cycles slower", |f, h| {
+        f.summary.clutch_cycles <= h.summary.clutch_cycles
+    }),
+    (
+        TRIPS_EARLY,
+        "clutch lets go at the high side's trip",
+        |f, _| f.trips.iter().filter(|t| t.high > 1300.0).count() > 2,
+    ),
+    (TOO_MUCH, "more liquid at the compressor", |f, h| {
+        f.on.liquid >= h.on.liquid
+    }),
+];
+
+/// The registry's rows at the severities at which they show, and the others.
+fn rows() -> Result<Vec<Row>, Error> {
+    let vehicle = scenario("healthy", &[])?.vehicle;
+    let shown = fault::all().flat_map(|fault| {
+        fault.shown_at.iter().filter_map(|severity| {
+            let what = format!("{}, {}", fault.id, severity.name());
+            let set = setting(fault, *severity, &vehicle)?;
+            Some((what, vec![set], fault.signs))
+        })
+    });
+    let others = OTHERS.iter().map(|(what, overrides, ways)| {
+        let overrides = overrides.iter().map(|o| (*o).to_owned()).collect();
+        ((*what).to_owned(), overrides, Signs::of(*ways))
+    });
+    Ok(shown.chain(others).collect())
+}
 
 fn judge(way: Way, change: f64, counts: f64) -> bool {
     match way {
@@ -269,47 +154,30 @@ pub(super) fn table(runs: &Runs) -> Result<Vec<Check>, Error> {
     );
     let of = |r: &Run| [r.on.low, r.on.high, r.all.vent];
     let mut bars: [Vec<(f64, f64)>; 3] = Default::default();
-    for (n, what, overrides, ways, more) in TABLE {
-        let run = runs.healthy(overrides)?;
+    for (n, (what, overrides, signs)) in rows()?.iter().enumerate() {
+        let overrides: Vec<&str> = overrides.iter().map(String::as_str).collect();
+        let run = runs.healthy(&overrides)?;
         let mild = overrides.contains(&MILD);
         let healthy = runs.healthy(if mild { &[MILD] } else { &[] })?;
         let base = of(&healthy);
         let now = of(&run);
         let names = ["low side, kPag", "high side, kPag", "vent, degC"];
+        let ways = [signs.low, signs.high, signs.vent];
         for k in 0..3 {
             let change = now[k] - base[k];
-            bars[k].push((f64::from(*n), change));
+            bars[k].push((n as f64, change));
             if ways[k] == Any {
                 continue;
             }
             let decimals = usize::from(k == 2);
             check.find(Finding::holds(
-                format!("{n} {what}: {}", names[k]),
+                format!("{what}: {}", names[k]),
                 format!("{:.decimals$} ({change:+.decimals$})", now[k]),
                 format!("{} from {:.decimals$}", arrow(ways[k]), base[k]),
                 judge(ways[k], change, COUNTS[k]),
             ));
         }
-        if let Some((seen, holds)) = more {
-            check.find(Finding::holds(
-                format!("{n} {what}: {seen}"),
-                format!(
-                    "{:.1} cycles a minute, subcooling {:.1} K, superheat {:.1} K, {:.1} % liquid drawn",
-                    run.cycles_per_minute(),
-                    run.on.subcooling,
-                    run.on.superheat,
-                    100.0 * run.on.liquid
-                ),
-                format!(
-                    "{seen}; healthy {:.1}, {:.1} K, {:.1} K, {:.1} %",
-                    healthy.cycles_per_minute(),
-                    healthy.on.subcooling,
-                    healthy.on.superheat,
-                    100.0 * healthy.on.liquid
-                ),
-                holds(&run, &healthy),
-            ));
-        }
+        seen(&mut check, what, *signs, [&run, &healthy]);
     }
     fan(runs, &mut check)?;
     let [low, high, vent] = bars;
@@ -322,7 +190,51 @@ pub(super) fn table(runs: &Runs) -> Result<Vec<Check>, Error> {
     Ok(vec![check])
 }
 
-/// Row 16: a fan that does nothing shows at idle and not on the road.
+/// Finds what a row says beside its pressures and its vent.
+fn seen(check: &mut Check, what: &str, signs: Signs, [run, healthy]: [&Run; 2]) {
+    let cycles = |r: &Run| f64::from(r.summary.clutch_cycles);
+    let duty = |r: &Run| r.summary.clutch_duty;
+    let said: [(&str, Way, f64, f64); 3] = [
+        ("cycling", signs.cycling, cycles(run) - cycles(healthy), 0.0),
+        ("clutch in", signs.duty, duty(run) - duty(healthy), 0.0),
+        (
+            "subcooling",
+            signs.subcooling,
+            run.on.subcooling - healthy.on.subcooling,
+            1.0,
+        ),
+    ];
+    let mut found: Vec<(String, bool)> = said
+        .into_iter()
+        .filter(|(_, way, ..)| *way != Any)
+        .map(|(name, way, change, counts)| {
+            (format!("{name} {}", arrow(way)), judge(way, change, counts))
+        })
+        .collect();
+    for (_, seen, holds) in MORE.iter().filter(|(of, ..)| *of == what) {
+        found.push(((*seen).to_owned(), holds(run, healthy)));
+    }
+    for (seen, holds) in found {
+        let told = |r: &Run| {
+            format!(
+                "{:.1} cycles a minute, in {:.0} %, subcooling {:.1} K, superheat {:.1} K, {:.1} % liquid drawn",
+                r.cycles_per_minute(),
+                100.0 * duty(r),
+                r.on.subcooling,
+                r.on.superheat,
+                100.0 * r.on.liquid
+            )
+        };
+        check.find(Finding::holds(
+            format!("{what}: {seen}"),
+            told(run),
+            format!("{seen}; healthy {}", told(healthy)),
+            holds,
+        ));
+    }
+}
+
+/// A fan that does nothing shows at idle and not on the road.
 fn fan(runs: &Runs, check: &mut Check) -> Result<(), Error> {
     let idle = "engine.speed=800rpm";
     let dead = [
@@ -355,7 +267,7 @@ fn fan(runs: &Runs, check: &mut Check) -> Result<(), Error> {
         ),
     ] {
         check.find(Finding::holds(
-            format!("16 fan inoperative: {what}"),
+            format!("fan inoperative: {what}"),
             format!("{now:.1} ({:+.1})", now - base),
             format!("up from {base:.1}"),
             judge(Up, now - base, COUNTS[k]),
@@ -363,7 +275,7 @@ fn fan(runs: &Runs, check: &mut Check) -> Result<(), Error> {
     }
     let change = on_road.on.high - good_road.on.high;
     check.find(Finding::holds(
-        "16 fan inoperative: high side at 80 km/h, kPag",
+        "fan inoperative: high side at 80 km/h, kPag",
         format!("{:.0} ({change:+.0})", on_road.on.high),
         format!("as healthy, {:.0}, within 100 kPa", good_road.on.high),
         change.abs() < 100.0,
