@@ -1,6 +1,6 @@
 //! Random acts, from a seed.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_session::{
     Action, BenchAct, HoseAct, InstrumentAct, MachineAct, RecordAct, VehicleAct, VesselAct,
 };
@@ -146,7 +146,11 @@ pub fn any(dice: &mut Dice) -> Action {
         19..=22 => vacuum(dice, on),
         23..=29 => at_the_hose(dice, on),
         30 => VesselAct::TakeCanOf {
-            gas: if on { Gas::R12 } else { Gas::R134a },
+            gas: if on {
+                Refrigerant::R12
+            } else {
+                Refrigerant::R134a
+            },
         }
         .into(),
         31 => InstrumentAct::Identify {
@@ -167,9 +171,9 @@ pub fn any(dice: &mut Dice) -> Action {
 /// Some act with cylinder, machine or a can's tap.
 fn at_the_hose(dice: &mut Dice, on: bool) -> Action {
     let gas = if dice.chance(0.9) {
-        Gas::R134a
+        Refrigerant::R134a
     } else {
-        Gas::R12
+        Refrigerant::R12
     };
     match dice.bits() % 10 {
         0 => VesselAct::TakeSelfSealingCan.into(),
@@ -250,7 +254,11 @@ fn at_the_bench(dice: &mut Dice, on: bool) -> Action {
         }
         .into(),
         18 => HoseAct::GaugeSet {
-            gas: if on { Gas::R134a } else { Gas::R12 },
+            gas: if on {
+                Refrigerant::R134a
+            } else {
+                Refrigerant::R12
+            },
         }
         .into(),
         _ => BenchAct::ValveCore { side, fitted: on }.into(),
@@ -296,7 +304,7 @@ fn with_instruments(dice: &mut Dice, on: bool) -> Action {
         10 => RecordAct::NoteReadings { after: on }.into(),
         _ => RecordAct::Label {
             charge: Mass::from_kg(dice.between(0.0, 3.2)),
-            gas: on.then_some(Gas::R12),
+            gas: on.then_some(Refrigerant::R12),
             oil: on.then_some(OilKind::Ester),
             particulars: Particulars {
                 technician: written(if on { "A. Technician" } else { "" }),

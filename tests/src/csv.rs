@@ -2,10 +2,10 @@
 
 use std::fs;
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 
 /// How the names of a refrigerant's tables begin.
-pub fn stem(gas: Gas) -> String {
+pub fn stem(gas: Refrigerant) -> String {
     gas.name().replace('-', "").to_lowercase()
 }
 

@@ -5,7 +5,7 @@ use lowside_present::{
     record::{Line as LabelLine, NewLabel, Noted, RecordView},
     record_file,
     statement::{Mismatch, Outcome, Said, Signed},
-    tools::Gas,
+    tools::Refrigerant,
 };
 use yew::{Html, html};
 
@@ -148,7 +148,7 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
         .join("; ");
     let mut all = vec![
         of(Mismatch::Gas, words::record_gas(), r.gas.to_owned(), &|s| {
-            s.gas.map_or("", Gas::name).to_owned()
+            s.gas.map_or("", Refrigerant::name).to_owned()
         }),
         plain(
             words::record_label(),

@@ -3,7 +3,7 @@ use lowside_present::{
     UnitSystem,
     bench::Part,
     statement::{Impossible, LONGEST_NUMBER, Mismatch, NUMBERS, Outcome, Said, Signed, units},
-    tools::{Gas, Spot},
+    tools::{Refrigerant, Spot},
 };
 use yew::{Callback, Event, Html, InputEvent, Properties, TargetCast, classes, component, html};
 
@@ -44,12 +44,12 @@ pub(crate) fn StatementForm(p: &StatementProps) -> Html {
         s.hold = n.checked_sub(1).map(|n| OUTCOMES[n]);
     });
     let gases: Vec<String> = std::iter::once(words::state_unsaid())
-        .chain(Gas::ALL.map(Gas::name))
+        .chain(Refrigerant::ALL.map(Refrigerant::name))
         .map(str::to_owned)
         .collect();
-    let gas = Gas::ALL.iter().position(|g| Some(*g) == said.gas);
+    let gas = Refrigerant::ALL.iter().position(|g| Some(*g) == said.gas);
     let set_gas = change(p, |s, n: usize| {
-        s.gas = n.checked_sub(1).map(|n| Gas::ALL[n]);
+        s.gas = n.checked_sub(1).map(|n| Refrigerant::ALL[n]);
     });
     let sign = {
         let sign = p.sign.clone();

@@ -5,7 +5,7 @@ use lowside_present::{
     record::{Line, Particulars, written},
     retrofit::Charge,
     tools::{
-        Device, Gas, Hung, POINTS, Sample, Sensitivity, Spot, Tool, Tools, identify,
+        Device, Hung, POINTS, Refrigerant, Sample, Sensitivity, Spot, Tool, Tools, identify,
         move_vacuum_gauge,
     },
 };
@@ -70,7 +70,7 @@ pub(crate) fn HoseTools(p: &ToolsProps) -> Html {
         <fieldset class="group tools">
             <legend>{ words::hose() }</legend>
             if let Some(c) = &p.tools.conversion {
-                { switch("gauge-set", words::gauge_set_for(), [c.from, c.to].map(Gas::name), p.tools.hoses == c.to, {
+                { switch("gauge-set", words::gauge_set_for(), [c.from, c.to].map(Refrigerant::name), p.tools.hoses == c.to, {
                     let (act, from, to) = (p.act.clone(), c.from, c.to);
                     move |on| act.emit(HoseAct::GaugeSet { gas: if on { to } else { from } }.into())
                 }) }

@@ -10,7 +10,7 @@ use lowside_present::{
     history::{GaugePlace, MarkKind},
     levels::{Levels, Tool},
     readout::Readout,
-    tools::Gas,
+    tools::Refrigerant,
 };
 use lowside_session::{Event, NoSample, Refused, TICKS_PER_SECOND, TakeError, size, take};
 use lowside_units::UnitError;
@@ -115,7 +115,7 @@ pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, St
 }
 
 /// A caution: title and text, of the gas it has to do with.
-pub(crate) fn caution_text(c: Caution, gas: Gas) -> (&'static str, String) {
+pub(crate) fn caution_text(c: Caution, gas: Refrigerant) -> (&'static str, String) {
     let (title, text) = match c {
         Caution::HighValveRunning => (caution_high_valve(), caution_high_valve_text()),
         Caution::BathTooHot => (caution_bath(), caution_bath_text()),
@@ -155,7 +155,7 @@ pub(crate) fn caution_text(c: Caution, gas: Gas) -> (&'static str, String) {
 }
 
 /// A text, and that the gas burns if it does.
-fn with_fire(text: String, gas: Gas) -> String {
+fn with_fire(text: String, gas: Refrigerant) -> String {
     if gas.data().safety.burns() {
         text + " " + &caution_burns(gas)
     } else {

@@ -1,7 +1,7 @@
 //! `lowside props`: the state of a refrigerant from two quantities, as one JSON object in SI.
 
 use crate::{failure::Failure, text::quoted};
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_fluids::flash::{FullState, Quantity, flash};
 use lowside_units::{
     AbsolutePressure, Density, Pressure, Ratio, SpecificEnergy, SpecificEntropy, Temperature,
@@ -41,7 +41,7 @@ struct Answer {
 }
 
 impl Answer {
-    fn new(gas: Gas, state: &FullState) -> Self {
+    fn new(gas: Refrigerant, state: &FullState) -> Self {
         Self {
             fluid: gas.name(),
             t: state.t,
@@ -77,9 +77,9 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
 }
 
 /// A gas by its name, with or without hyphen, in any case.
-fn gas(text: &str) -> Result<Gas, Failure> {
+fn gas(text: &str) -> Result<Refrigerant, Failure> {
     text.parse().map_err(|_| {
-        let names = Gas::ALL.map(Gas::name).join(", ");
+        let names = Refrigerant::ALL.map(Refrigerant::name).join(", ");
         Failure::Asked(format!(
             "fluid: {} is not known, use one of {names}",
             quoted(text)

@@ -6,13 +6,13 @@
 
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use lowside_fluids::saturation;
-use lowside_fluids::{Gas, Table};
+use lowside_fluids::{Refrigerant, Table};
 use std::hint::black_box;
 
 /// Density, internal energy and guessed temperature.
 type Point = (f64, f64, f64);
 
-fn points(gas: Gas) -> Vec<Point> {
+fn points(gas: Refrigerant) -> Vec<Point> {
     let table = gas.table();
     let mut out = Vec::new();
     for i in 0..24 {
@@ -40,7 +40,7 @@ fn points(gas: Gas) -> Vec<Point> {
 }
 
 /// The same root with the equation itself: equilibrium at the guessed temperature, Newton in temperature.
-fn by_equation(gas: Gas, (rho, u, guess): Point) -> f64 {
+fn by_equation(gas: Refrigerant, (rho, u, guess): Point) -> f64 {
     let eq = gas.equation();
     let (mut t, mut p) = (guess, 0.0);
     for _ in 0..20 {
@@ -77,7 +77,7 @@ fn by_equation(gas: Gas, (rho, u, guess): Point) -> f64 {
 }
 
 fn bench(c: &mut Criterion) {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let (table, set) = (gas.table(), points(gas));
         let mut group = c.benchmark_group(gas.name());
         group.bench_function("build tables", |b| {

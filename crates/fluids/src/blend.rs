@@ -12,7 +12,7 @@
 //! a glide of about 1 K. What is lost is that vapour there is a little richer in R-12 than the liquid it stands over.
 
 use crate::eos::Helmholtz;
-use crate::refrigerant::Gas;
+use crate::refrigerant::Refrigerant;
 use crate::table::Table;
 use serde::{Deserialize, Serialize};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError, Weak};
@@ -52,9 +52,9 @@ pub struct NoShare {
 #[error("{other} does not mix with {gas} here; only R-12 and R-134a do")]
 pub struct Apart {
     /// What there is.
-    pub gas: Gas,
+    pub gas: Refrigerant,
     /// What would come to it.
-    pub other: Gas,
+    pub other: Refrigerant,
 }
 
 /// Why a refrigerant with a share of another is no blend.
@@ -65,7 +65,7 @@ pub enum NoBlend {
     Share(#[from] NoShare),
     /// No other mixes with it.
     #[error("nothing mixes with {0} here; only R-12 and R-134a do")]
-    Alone(Gas),
+    Alone(Refrigerant),
 }
 
 impl TryFrom<f64> for Blend {
@@ -110,25 +110,33 @@ impl Blend {
     ///
     /// # Errors
     /// When `gas` is not of the pair, or the share is not between 0 and 1.
-    pub fn with(gas: Gas, other: f64) -> Result<Self, NoBlend> {
+    pub fn with(gas: Refrigerant, other: f64) -> Result<Self, NoBlend> {
         Self::partner(gas).ok_or(NoBlend::Alone(gas))?;
-        let r12 = if gas == Gas::R12 { 1.0 - other } else { other };
+        let r12 = if gas == Refrigerant::R12 {
+            1.0 - other
+        } else {
+            other
+        };
         Ok(Self::by_mass(r12)?)
     }
 
     /// Mass share of R-12 in a refrigerant alone.
-    pub fn r12_in(gas: Gas) -> f64 {
-        if gas == Gas::R12 { 1.0 } else { 0.0 }
+    pub fn r12_in(gas: Refrigerant) -> f64 {
+        if gas == Refrigerant::R12 { 1.0 } else { 0.0 }
     }
 
     /// The one there is more of; R-134a where they are equal.
-    pub fn mostly(self) -> Gas {
-        if self.r12 > 0.5 { Gas::R12 } else { Gas::R134a }
+    pub fn mostly(self) -> Refrigerant {
+        if self.r12 > 0.5 {
+            Refrigerant::R12
+        } else {
+            Refrigerant::R134a
+        }
     }
 
     /// The other one of the pair; none where `gas` is not of it.
-    pub fn partner(gas: Gas) -> Option<Gas> {
-        let pair = [Gas::R12, Gas::R134a];
+    pub fn partner(gas: Refrigerant) -> Option<Refrigerant> {
+        let pair = [Refrigerant::R12, Refrigerant::R134a];
         let at = pair.iter().position(|g| *g == gas)?;
         Some(pair[1 - at])
     }
@@ -137,7 +145,7 @@ impl Blend {
     ///
     /// # Errors
     /// [`Apart`] where it may not.
-    pub fn mixes(gas: Gas, other: Gas) -> Result<(), Apart> {
+    pub fn mixes(gas: Refrigerant, other: Refrigerant) -> Result<(), Apart> {
         if gas == other || Self::partner(gas) == Some(other) {
             Ok(())
         } else {
@@ -158,11 +166,11 @@ impl Blend {
     }
 
     /// The only gas in it, if there is one only.
-    pub fn pure(self) -> Option<Gas> {
+    pub fn pure(self) -> Option<Refrigerant> {
         if self.r12 <= 0.0 {
-            Some(Gas::R134a)
+            Some(Refrigerant::R134a)
         } else if self.r12 >= 1.0 {
-            Some(Gas::R12)
+            Some(Refrigerant::R12)
         } else {
             None
         }
@@ -173,7 +181,7 @@ impl Blend {
         if let Some(gas) = self.pure() {
             return gas.equation().clone();
         }
-        let (first, second) = (Gas::R12.equation(), Gas::R134a.equation());
+        let (first, second) = (Refrigerant::R12.equation(), Refrigerant::R134a.equation());
         let (a, b) = (first.coefficients(), second.coefficients());
         let x = self.mole_share();
         let third = |rho: f64| 1.0 / libm::cbrt(rho);
@@ -221,8 +229,8 @@ impl Blend {
 /// Molar masses of R-12 and R-134a, kg/mol.
 fn masses() -> (f64, f64) {
     (
-        Gas::R12.equation().molar_mass(),
-        Gas::R134a.equation().molar_mass(),
+        Refrigerant::R12.equation().molar_mass(),
+        Refrigerant::R134a.equation().molar_mass(),
     )
 }
 

@@ -17,7 +17,7 @@ mod at;
 mod root;
 mod solve;
 
-use crate::refrigerant::Gas;
+use crate::refrigerant::Refrigerant;
 use std::fmt;
 use std::str::FromStr;
 use thiserror::Error;
@@ -242,7 +242,7 @@ impl FullState {
 /// # Errors
 /// [`FlashError`], naming quantity, value and limits; see the module for what is determinate.
 pub fn flash(
-    gas: Gas,
+    gas: Refrigerant,
     first: (Quantity, f64),
     second: (Quantity, f64),
 ) -> Result<FullState, FlashError> {

@@ -17,6 +17,6 @@ mod water_table;
 
 pub use blend::{Apart, Blend, NoBlend};
 pub use oil::Oil;
-pub use refrigerant::Gas;
+pub use refrigerant::Refrigerant;
 pub use table::{Eval, SatPoint, State, Table};
 pub use transport::{Transport, VapourTransport};

@@ -8,7 +8,7 @@
 //! laboratories at 0.89 to 1.19 for R-134a and doubts the handbook's 0.54 to 0.585. So no factor is needed: one concentration
 //! holds for both phases.
 
-use crate::Gas;
+use crate::Refrigerant;
 
 /// Molar gas constant, J/(mol K).
 const R: f64 = 8.314_462_618;
@@ -23,13 +23,13 @@ pub const T_FREEZE: f64 = 273.15;
 ///
 /// In contact with these refrigerants ice turns into a hydrate, which outlasts 0 degC; its highest temperature, where hydrate,
 /// water and both phases of the refrigerant stand together, is in the refrigerant's file.
-pub fn melts_above(gas: Gas) -> f64 {
+pub fn melts_above(gas: Refrigerant) -> f64 {
     gas.data().water.hydrate_melts
 }
 
 /// Most water that liquid refrigerant dissolves at temperature `t` (K), kg per kg. Trusted from 233 to 344 K; beyond that the
 /// fit is continued.
-pub fn solubility(gas: Gas, t: f64) -> f64 {
+pub fn solubility(gas: Refrigerant, t: f64) -> f64 {
     let [a, b, c] = gas.data().water.solubility;
     1e-6 * libm::exp(a - b / t + c * libm::log(t))
 }

@@ -20,11 +20,11 @@ macro_rules! refrigerants {
     ($($gas:ident $file:ident $name:literal,)+) => {
         /// A pure refrigerant.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-        pub enum Gas {
+        pub enum Refrigerant {
             $(#[doc = $name] #[serde(rename = $name)] $gas,)+
         }
 
-        impl Gas {
+        impl Refrigerant {
             /// Every refrigerant, in order.
             pub const ALL: [Self; [$($name),+].len()] = [$(Self::$gas),+];
 
@@ -57,14 +57,14 @@ struct Made {
     table: OnceLock<Arc<Table>>,
 }
 
-static MADE: [Made; Gas::ALL.len()] = [const {
+static MADE: [Made; Refrigerant::ALL.len()] = [const {
     Made {
         equation: OnceLock::new(),
         table: OnceLock::new(),
     }
-}; Gas::ALL.len()];
+}; Refrigerant::ALL.len()];
 
-impl Gas {
+impl Refrigerant {
     fn made(self) -> &'static Made {
         &MADE[self as usize]
     }
@@ -93,7 +93,7 @@ impl Gas {
     }
 }
 
-impl fmt::Display for Gas {
+impl fmt::Display for Refrigerant {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.pad(self.name())
     }
@@ -101,23 +101,23 @@ impl fmt::Display for Gas {
 
 /// A name that is no refrigerant of ours.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
-#[error("refrigerant {name:?} is not one of {}", Gas::ALL.map(Gas::name).join(", "))]
-pub struct UnknownGas {
+#[error("refrigerant {name:?} is not one of {}", Refrigerant::ALL.map(Refrigerant::name).join(", "))]
+pub struct UnknownRefrigerant {
     /// What was asked for.
     pub name: String,
 }
 
-impl FromStr for Gas {
-    type Err = UnknownGas;
+impl FromStr for Refrigerant {
+    type Err = UnknownRefrigerant;
 
     /// Reads the name with or without its hyphen, in either case.
-    fn from_str(s: &str) -> Result<Self, UnknownGas> {
+    fn from_str(s: &str) -> Result<Self, UnknownRefrigerant> {
         let plain = |x: &str| x.replace('-', "").to_ascii_lowercase();
         let wanted = plain(s);
         Self::ALL
             .into_iter()
             .find(|g| plain(g.name()) == wanted)
-            .ok_or_else(|| UnknownGas { name: s.to_owned() })
+            .ok_or_else(|| UnknownRefrigerant { name: s.to_owned() })
     }
 }
 
@@ -131,7 +131,7 @@ mod tests {
     /// another equation.
     #[test]
     fn a_file_agrees_with_its_equation() {
-        for gas in Gas::ALL {
+        for gas in Refrigerant::ALL {
             let (data, eq) = (gas.data(), gas.equation());
             let near = |what: &str, said: f64, found: f64, by: f64| {
                 assert!(
@@ -157,28 +157,31 @@ mod tests {
     /// ASHRAE Standard 34 (from memory): R-12 and R-134a do not burn, R-1234yf does with slow flames.
     #[test]
     fn classes_are_those_of_the_standard() {
-        let classes = Gas::ALL.map(|gas| (gas, gas.data().safety));
+        let classes = Refrigerant::ALL.map(|gas| (gas, gas.data().safety));
         for (gas, class) in [
-            (Gas::R12, Safety::A1),
-            (Gas::R134a, Safety::A1),
-            (Gas::R1234yf, Safety::A2L),
+            (Refrigerant::R12, Safety::A1),
+            (Refrigerant::R134a, Safety::A1),
+            (Refrigerant::R1234yf, Safety::A2L),
         ] {
             assert!(classes.contains(&(gas, class)), "{gas}: {classes:?}");
-            assert_eq!(class.burns(), gas == Gas::R1234yf);
+            assert_eq!(class.burns(), gas == Refrigerant::R1234yf);
         }
     }
 
     /// Common practice, no source: mineral oil with R-12, PAG with the others, ester with each; vehicles are converted from R-12 alone.
     #[test]
     fn oils_and_conversions_are_those_of_the_trade() {
-        for gas in Gas::ALL {
-            let (data, old) = (gas.data(), gas == Gas::R12);
+        for gas in Refrigerant::ALL {
+            let (data, old) = (gas.data(), gas == Refrigerant::R12);
             assert!(data.takes(Oil::Ester) && data.takes(data.oil), "{gas}");
             assert_eq!(data.takes(Oil::Mineral), old, "{gas}");
             for pag in [Oil::Pag46, Oil::Pag100, Oil::Pag150] {
                 assert_eq!(data.takes(pag), !old, "{gas}");
             }
-            assert_eq!(data.retrofit.map(|r| r.to), old.then_some(Gas::R134a));
+            assert_eq!(
+                data.retrofit.map(|r| r.to),
+                old.then_some(Refrigerant::R134a)
+            );
             assert_eq!(data.port == Fitting::Threaded, old, "{gas}");
         }
     }
@@ -187,9 +190,9 @@ mod tests {
     #[test]
     fn only_one_pair_mixes() {
         use crate::blend::{Apart, Blend, NoBlend};
-        let pair = [Gas::R12, Gas::R134a];
-        for gas in Gas::ALL {
-            for other in Gas::ALL {
+        let pair = [Refrigerant::R12, Refrigerant::R134a];
+        for gas in Refrigerant::ALL {
+            for other in Refrigerant::ALL {
                 let may = gas == other || pair.contains(&gas) && pair.contains(&other);
                 let said = Blend::mixes(gas, other);
                 assert_eq!(
@@ -210,6 +213,9 @@ mod tests {
                 assert_eq!(blend, Err(NoBlend::Alone(gas)));
             }
         }
-        assert!(matches!(Blend::with(Gas::R12, 1.5), Err(NoBlend::Share(_))));
+        assert!(matches!(
+            Blend::with(Refrigerant::R12, 1.5),
+            Err(NoBlend::Share(_))
+        ));
     }
 }

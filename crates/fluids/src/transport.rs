@@ -5,7 +5,7 @@
 //! correlations named in the refrigerants' files, within 0.1 % from 193.15 K to 2 K below the critical point (tested). The
 //! correlations themselves claim 1-5 %.
 
-use crate::refrigerant::Gas;
+use crate::refrigerant::Refrigerant;
 
 /// Least temperature of the fits, K.
 const LEAST_K: f64 = 193.15;
@@ -81,7 +81,7 @@ impl Transport {
     /// Within 0.1 % of the correlations over [`Transport::range`]; outside it `t_k` is held at the nearer end. For liquid a few
     /// kelvins subcooled the saturated value at its own temperature serves; for superheated vapour use [`Transport::vapour`].
     #[must_use]
-    pub fn at(gas: Gas, t_k: f64) -> Self {
+    pub fn at(gas: Refrigerant, t_k: f64) -> Self {
         let f = &gas.data().transport;
         let (x, z) = f.coordinates(t_k);
         let inverse_x = 1.0 / x;
@@ -98,7 +98,7 @@ impl Transport {
 
     /// Least and greatest temperature of [`Transport::at`], K: 193.15 and 2 K below critical.
     #[must_use]
-    pub fn range(gas: Gas) -> (f64, f64) {
+    pub fn range(gas: Refrigerant) -> (f64, f64) {
         (LEAST_K, gas.data().transport.t_critical - BELOW_CRITICAL)
     }
 
@@ -110,7 +110,7 @@ impl Transport {
     /// to 1 MPa, and within 7, 6 and 16 % to 2.5 MPa (R-1234yf is worst). `t_k` is held to 193.15..463.15 K, `t_sat_k` to
     /// [`Transport::range`] and `t_k`.
     #[must_use]
-    pub fn vapour(gas: Gas, t_k: f64, t_sat_k: f64) -> VapourTransport {
+    pub fn vapour(gas: Refrigerant, t_k: f64, t_sat_k: f64) -> VapourTransport {
         let f = &gas.data().transport;
         let t = t_k.clamp(LEAST_K, 463.15);
         let t_sat = t_sat_k.clamp(LEAST_K, f.t_critical - BELOW_CRITICAL).min(t);

@@ -1,6 +1,6 @@
 //! The cautions of one bay: each comes at its act, stays until it is understood or its cause is gone, and is understood for this bay alone.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_session::{Action, Bay, Tick, VesselAct};
 
 use crate::caution::Caution;
@@ -11,7 +11,7 @@ pub struct Told {
     /// The caution itself.
     pub caution: Caution,
     /// The gas it speaks of.
-    pub gas: Gas,
+    pub gas: Refrigerant,
     /// Place of the act in the log, and the act: taken back, it takes the caution with it.
     act: (usize, (Tick, Action)),
 }
@@ -24,7 +24,7 @@ pub struct Cautions {
 }
 
 /// The gas that an act has to do with, by what is written on cans, hoses and fittings.
-pub fn gas(bay: &Bay, action: Action) -> Gas {
+pub fn gas(bay: &Bay, action: Action) -> Refrigerant {
     match action {
         Action::Vessel(VesselAct::TakeCanOf { gas } | VesselAct::TakeCylinder { gas, .. }) => gas,
         _ => bay.shop().hands.hoses,
@@ -150,7 +150,10 @@ mod tests {
 
     #[test]
     fn a_can_is_spoken_of_by_its_own_gas() {
-        for (name, other) in [("healthy", Gas::R12), ("before-retrofit", Gas::R134a)] {
+        for (name, other) in [
+            ("healthy", Refrigerant::R12),
+            ("before-retrofit", Refrigerant::R134a),
+        ] {
             let (mut bay, mut cautions) = (bay(name), Cautions::default());
             let hoses = bay.shop().hands.hoses;
             act(&mut cautions, &mut bay, VesselAct::TakeCan);
@@ -161,6 +164,6 @@ mod tests {
         }
         let (mut bay, mut cautions) = (bay("healthy-crossover"), Cautions::default());
         act(&mut cautions, &mut bay, VesselAct::TakeCan);
-        assert_eq!(cautions.latest().expect("told").0.gas, Gas::R1234yf);
+        assert_eq!(cautions.latest().expect("told").0.gas, Refrigerant::R1234yf);
     }
 }

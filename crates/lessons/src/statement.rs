@@ -1,6 +1,6 @@
 //! What a learner states about a job and signs, held against what the bay recorded.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_session::Bay;
 use lowside_shop::{
     conversion::{breaches, converted_to},
@@ -34,7 +34,7 @@ pub struct Statement {
     /// Both caps are on.
     pub caps_on: Option<bool>,
     /// Gas that is in the loop now.
-    pub gas: Option<Gas>,
+    pub gas: Option<Refrigerant>,
     /// A conversion meets its conditions ([`Breach`]).
     pub conversion_in_order: Option<bool>,
 }

@@ -20,7 +20,7 @@ use crate::{
     stream::{LEAST_FLUX, drift, half_length},
     vehicle::CondenserSpec,
 };
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_units::Quantity;
 
 /// Number of cells along the refrigerant's way.
@@ -64,7 +64,7 @@ struct Sizes {
 }
 
 impl Sizes {
-    fn new(spec: &CondenserSpec, gas: Gas) -> Self {
+    fn new(spec: &CondenserSpec, gas: Refrigerant) -> Self {
         let n = CELLS as f64;
         Self {
             metal: spec.metal.si() / n,
@@ -78,12 +78,12 @@ impl Sizes {
 
 impl Condenser {
     /// From now on there is another gas in its tubes.
-    pub fn change_gas(&mut self, gas: Gas, spec: &CondenserSpec) {
+    pub fn change_gas(&mut self, gas: Refrigerant, spec: &CondenserSpec) {
         self.sizes = Built::new(Sizes::new(spec, gas));
     }
 
     /// A condenser for `gas` at temperature `t` (K).
-    pub fn new(spec: &CondenserSpec, gas: Gas, t: f64) -> Self {
+    pub fn new(spec: &CondenserSpec, gas: Refrigerant, t: f64) -> Self {
         Self {
             wall: [t; CELLS],
             condensing: [0.0; CELLS],

@@ -19,7 +19,7 @@ use crate::{
     stream::{drift, smooth},
     vehicle::EvaporatorSpec,
 };
-use lowside_fluids::{Gas, moist_air, moisture::FUSION};
+use lowside_fluids::{Refrigerant, moist_air, moisture::FUSION};
 use lowside_units::Quantity;
 
 /// Number of cells along the refrigerant's way.
@@ -81,7 +81,7 @@ struct Sizes {
 }
 
 impl Sizes {
-    fn new(spec: &EvaporatorSpec, gas: Gas) -> Self {
+    fn new(spec: &EvaporatorSpec, gas: Refrigerant) -> Self {
         let n = CELLS as f64;
         let (fins, metres) = (spec.fins.fins(), spec.tubes.metres());
         let (finned, bare) = fins.area_per_tube();
@@ -112,12 +112,12 @@ struct Taken {
 
 impl Evaporator {
     /// From now on there is another gas in its plates.
-    pub fn change_gas(&mut self, gas: Gas, spec: &EvaporatorSpec) {
+    pub fn change_gas(&mut self, gas: Refrigerant, spec: &EvaporatorSpec) {
         self.sizes = Built::new(Sizes::new(spec, gas));
     }
 
     /// An evaporator for `gas` at temperature `t` (K), dry.
-    pub fn new(spec: &EvaporatorSpec, gas: Gas, t: f64) -> Self {
+    pub fn new(spec: &EvaporatorSpec, gas: Refrigerant, t: f64) -> Self {
         Self {
             wall: [t; CELLS],
             frost: [0.0; CELLS],

@@ -3,7 +3,7 @@
 //! The coils do not call these in a tick but their tabled forms ([`crate::inside`]), which are held against them by test.
 //! `flux` is the mass flux G, kg/(s m2); `bore` the hydraulic diameter, m; `x` the flowing quality, 0 to 1.
 
-use lowside_fluids::{Gas, transport::Transport};
+use lowside_fluids::{Refrigerant, transport::Transport};
 
 /// Nusselt number of laminar flow in a round tube whose wall has one temperature (Graetz; Kays & London).
 pub const LAMINAR: f64 = 3.66;
@@ -33,7 +33,7 @@ pub struct Saturated {
 
 impl Saturated {
     /// Properties of `gas` at `t_k`, which is held to where its transport properties go.
-    pub fn of(gas: Gas, t_k: f64) -> Self {
+    pub fn of(gas: Refrigerant, t_k: f64) -> Self {
         let (table, (lo, hi)) = (gas.table(), Transport::range(gas));
         let t_k = t_k.clamp(lo, hi);
         let s = table.sat(t_k);

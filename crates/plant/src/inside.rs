@@ -1,7 +1,7 @@
 //! The correlations of [`crate::in_tube`] tabled for the tick: groups of properties along saturation for each gas, powers of
 //! quality, of flux and of heat flux. Nothing here takes a power or a logarithm once it is built.
 
-use lowside_fluids::{Gas, transport::Transport};
+use lowside_fluids::{Refrigerant, transport::Transport};
 use std::sync::{LazyLock, OnceLock};
 
 use crate::{
@@ -21,7 +21,8 @@ pub struct Groups {
     vapour: Rows<4>,
 }
 
-static GROUPS: [OnceLock<Groups>; Gas::ALL.len()] = [const { OnceLock::new() }; Gas::ALL.len()];
+static GROUPS: [OnceLock<Groups>; Refrigerant::ALL.len()] =
+    [const { OnceLock::new() }; Refrigerant::ALL.len()];
 static COMMON: LazyLock<Common> = LazyLock::new(Common::build);
 
 /// Coldest temperature tabled, K.
@@ -37,11 +38,11 @@ const DRIEST: f64 = 0.99;
 
 impl Groups {
     /// The groups of a gas, built at first use.
-    pub fn of(gas: Gas) -> &'static Self {
+    pub fn of(gas: Refrigerant) -> &'static Self {
         GROUPS[gas as usize].get_or_init(|| Self::build(gas))
     }
 
-    fn build(gas: Gas) -> Self {
+    fn build(gas: Refrigerant) -> Self {
         let top = Transport::range(gas).1;
         let rows = |t| Saturated::of(gas, t);
         let lo = |s: &Saturated| {
@@ -155,7 +156,7 @@ const DRYING: f64 = 0.05;
 
 impl Inside {
     /// Tubes of hydraulic diameter `bore` (m) with `gas` in them.
-    pub fn new(gas: Gas, bore: f64) -> Self {
+    pub fn new(gas: Refrigerant, bore: f64) -> Self {
         Self {
             groups: Groups::of(gas),
             common: &COMMON,

@@ -8,7 +8,7 @@
 
 use std::sync::Arc;
 
-use lowside_fluids::{Gas, moist_air, table::Table, water};
+use lowside_fluids::{Refrigerant, moist_air, table::Table, water};
 use serde::{Deserialize, Serialize};
 
 use crate::{
@@ -218,7 +218,7 @@ pub struct Account {
 /// A network of nodes and links around one refrigerant.
 #[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Network {
-    gas: Gas,
+    gas: Refrigerant,
     #[serde(skip)]
     table: Built<Table>,
     /// Only where two refrigerants are in the network.
@@ -283,7 +283,7 @@ impl Way {
 
 impl Network {
     /// A network that holds only the room.
-    pub fn new(gas: Gas, room_t: f64, room_p: f64, room_humidity: f64) -> Self {
+    pub fn new(gas: Refrigerant, room_t: f64, room_p: f64, room_humidity: f64) -> Self {
         let mut net = Self {
             gas,
             table: gas.shared_table().into(),
@@ -449,7 +449,7 @@ impl Network {
     }
 
     /// The refrigerant; where there are two ([`Network::blend`]), the one the loop is made for.
-    pub fn gas(&self) -> Gas {
+    pub fn gas(&self) -> Refrigerant {
         self.gas
     }
 

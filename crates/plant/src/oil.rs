@@ -10,7 +10,7 @@
 use serde::{Deserialize, Serialize};
 
 use lowside_fluids::{
-    Gas, moist_air, moisture,
+    Refrigerant, moist_air, moisture,
     oil::{NU_LIQUID, Oil, Oils, Solution},
     water,
 };
@@ -73,14 +73,14 @@ pub struct LoopOil {
     #[serde(skip)]
     pub solution: Built<Solution>,
     /// What is around it.
-    gas: Gas,
+    gas: Refrigerant,
     /// Which node is looked at next: one a tick, since oil is slow.
     pub turn: NodeId,
 }
 
 impl LoopOil {
     /// An oil in a loop of this refrigerant.
-    pub fn new(kind: Oil, gas: Gas) -> Self {
+    pub fn new(kind: Oil, gas: Refrigerant) -> Self {
         Self {
             oils: Oils::pure(kind),
             solution: Built::new(Solution::new(kind, gas)),
@@ -101,7 +101,7 @@ impl LoopOil {
     }
 
     /// From now on there is another gas around it.
-    pub fn change_gas(&mut self, gas: Gas) {
+    pub fn change_gas(&mut self, gas: Refrigerant) {
         self.gas = gas;
         self.dissolve_anew();
     }

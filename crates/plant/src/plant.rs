@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use lowside_fluids::{
-    Blend, Gas, moist_air,
+    Blend, Refrigerant, moist_air,
     moisture::{FUSION, SIEVE_CAPACITY},
 };
 use lowside_units::Quantity;
@@ -154,7 +154,7 @@ pub struct Plant {
     /// The way out of each, in the same order.
     leak_links: Vec<LinkId>,
     /// What coils and oil are reckoned with.
-    gas: Gas,
+    gas: Refrigerant,
     day: Day,
     room_w: f64,
     #[serde(skip)]
@@ -739,11 +739,11 @@ impl Plant {
     }
 
     /// Mass share of a refrigerant in that of the loop; that of its tables when the loop is empty.
-    pub fn share_of(&self, gas: Gas) -> f64 {
+    pub fn share_of(&self, gas: Refrigerant) -> f64 {
         let own = self.network.gas();
         if [own, gas].map(Blend::partner).contains(&None) {
             f64::from(u8::from(gas == own))
-        } else if gas == Gas::R12 {
+        } else if gas == Refrigerant::R12 {
             self.r12_share()
         } else {
             1.0 - self.r12_share()

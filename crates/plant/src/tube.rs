@@ -62,7 +62,7 @@ impl Tube {
 
 /// Gas that enters a passage.
 #[derive(Debug, Clone, Copy)]
-pub(crate) struct Gas {
+pub(crate) struct Inflow {
     /// Pressure upstream, Pa.
     pub(crate) p: f64,
     /// Density there, kg/m3.
@@ -91,7 +91,7 @@ pub(crate) fn viscosity(s: &State) -> f64 {
 
 /// What passes a hole `k` (effective area times sqrt 2, m2) and `tubes` in series at a pressure difference `dp`, where `dense` is
 /// the answer of the law for dense gas.
-pub(crate) fn thin(dense: Rate, k: f64, tubes: &[Tube; 2], gas: &Gas, dp: f64) -> Rate {
+pub(crate) fn thin(dense: Rate, k: f64, tubes: &[Tube; 2], gas: &Inflow, dp: f64) -> Rate {
     let drop = dp.abs();
     if drop <= 1e-9 || k <= 0.0 {
         return dense;
@@ -136,7 +136,7 @@ mod tests {
         let viscous = tube.conductance(1e4, RT, MU) * 1e3;
         assert!((viscous / 135.0 - 1.0).abs() < 0.02, "{viscous} l/s");
         let area = 1e-4;
-        let gas = Gas {
+        let gas = Inflow {
             p: 1e-4,
             rho: 1e-4 / RT,
             mu: MU,
@@ -175,7 +175,7 @@ mod tests {
             let rho = p / RT;
             let dp = 0.3 * p;
             let dense = flow::passage(k, rho, dp, (p, 0.0), 0.0, &Expands::edge(1.0, 1.0));
-            let gas = Gas {
+            let gas = Inflow {
                 p,
                 rho,
                 mu: MU,

@@ -1,6 +1,6 @@
 //! A vehicle as its data sheet gives it: sizes, areas, switch settings. Read from a file in `scenarios/vehicles`.
 
-use lowside_fluids::{Gas, oil::Oil};
+use lowside_fluids::{Refrigerant, oil::Oil};
 use lowside_units::{
     Area, Conductance, Duration, GaugePressure, HeatCapacity, Length, Mass, MassFlow, Power, Ratio,
     Speed, Temperature, TemperatureDifference, Volume,
@@ -19,7 +19,7 @@ pub struct Vehicle {
     /// What it is called in the bay.
     pub name: String,
     /// Refrigerant the loop is made or converted for.
-    pub refrigerant: Gas,
+    pub refrigerant: Refrigerant,
     /// Charge on the label.
     pub label_charge: Mass,
     /// Oil in the whole loop.

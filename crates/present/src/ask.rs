@@ -11,7 +11,7 @@ use lowside_units::{
     display::{self, UnitSystem},
 };
 
-use crate::{Shown as Text, tools::Gas};
+use crate::{Shown as Text, tools::Refrigerant};
 
 /// What is asked.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,7 +19,7 @@ pub struct Question {
     /// The caution of the act.
     pub caution: Caution,
     /// The gas it speaks of.
-    pub gas: Gas,
+    pub gas: Refrigerant,
     /// Low and high gauge; none where its coupler is off.
     pub gauges: [Option<Text>; 2],
     /// One of them shows pressure.

@@ -1,6 +1,6 @@
 //! The loop taken apart: joints, parts and ports in the order of the flow, how each stands, and what is seen in it.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_session::Bay;
 use lowside_shop::{
     detect::Spot,
@@ -80,9 +80,9 @@ pub enum Standing {
     /// A port.
     Port {
         /// Whose hoses it takes.
-        fitting: Gas,
+        fitting: Refrigerant,
         /// The gas whose conversion fitting goes over it, if one does.
-        takes_fitting: Option<Gas>,
+        takes_fitting: Option<Refrigerant>,
         /// Its cap is on.
         cap: bool,
         /// Its core is in.

@@ -5,10 +5,10 @@ use lowside_units::{
     display::{self, UnitSystem},
 };
 
-use crate::tools::Gas;
+use crate::tools::Refrigerant;
 
 /// Where a gas boils in the open, as text in degC and degF.
-pub fn boils(gas: Gas) -> [String; 2] {
+pub fn boils(gas: Refrigerant) -> [String; 2] {
     let t = Temperature::from_k(gas.data().boiling_point);
     [UnitSystem::SI, UnitSystem::US].map(|units| display::temperature(t, units).to_string())
 }
@@ -20,16 +20,16 @@ mod tests {
     /// Normal boiling points: -29.8, -26.1 and -29.5 degC (ASHRAE Handbook - Fundamentals, table of refrigerants; from memory).
     #[test]
     fn each_gas_boils_where_the_handbook_says() {
-        let told = Gas::ALL.map(|gas| (gas, boils(gas)[0].replace('\u{2212}', "-")));
+        let told = Refrigerant::ALL.map(|gas| (gas, boils(gas)[0].replace('\u{2212}', "-")));
         let found = |gas| {
             let (_, text) = told.iter().find(|(g, _)| *g == gas).expect("all");
             let number = text.split_whitespace().next().expect("a number");
             number.parse::<f64>().expect("a number")
         };
         for (gas, t) in [
-            (Gas::R12, -29.8),
-            (Gas::R134a, -26.1),
-            (Gas::R1234yf, -29.5),
+            (Refrigerant::R12, -29.8),
+            (Refrigerant::R134a, -26.1),
+            (Refrigerant::R1234yf, -29.5),
         ] {
             assert!((found(gas) - t).abs() < 0.11, "{gas}: {told:?}");
         }

@@ -459,7 +459,7 @@ mod tests {
         let mut bay = bay("charge-from-cans");
         let tool = |bay: &Bay| Levels::of(bay, UnitSystem::US).tool;
         assert_eq!(tool(&bay), None);
-        let gas = lowside_fluids::Gas::R134a;
+        let gas = lowside_fluids::Refrigerant::R134a;
         let all: [(Action, Option<Tool>); 4] = [
             (VesselAct::TakeNitrogen.into(), Some(Tool::Nitrogen)),
             (

@@ -174,7 +174,7 @@ pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
         ],
         performance: performance(bay, r.performance, units),
         built_for: r.built_for.name(),
-        fittings: r.fittings.map(crate::tools::Gas::name),
+        fittings: r.fittings.map(crate::tools::Refrigerant::name),
         switches: retrofit::switches(bay, units),
         new_label: r.new_label.map(|l| NewLabel {
             gas: l.gas.name(),

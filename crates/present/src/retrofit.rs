@@ -1,6 +1,6 @@
 //! What a conversion needs to be shown: the charge by rule, the pressure switches.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_session::Bay;
 use lowside_units::{
     GaugePressure, Mass,
@@ -14,9 +14,9 @@ const CUT_OUT: f64 = 2.896e6;
 #[derive(Debug, Clone, PartialEq)]
 pub struct Charge {
     /// What it was built for.
-    pub from: Gas,
+    pub from: Refrigerant,
     /// What it is converted to.
-    pub to: Gas,
+    pub to: Refrigerant,
     /// Charge on the maker's label.
     pub label: Shown,
     /// Least and most of the new gas by the rule.
@@ -81,7 +81,7 @@ mod tests {
             ["33.0 oz".to_owned(), "37.4 oz".to_owned()]
         );
         assert_eq!(c.shares.map(|s| s.to_string()), ["75 %", "85 %"]);
-        assert_eq!((c.from, c.to), (Gas::R12, Gas::R134a));
+        assert_eq!((c.from, c.to), (Refrigerant::R12, Refrigerant::R134a));
         assert!(charge(&bay("healthy"), UnitSystem::US).is_none());
         assert!(
             switches(&bay("before-retrofit"), UnitSystem::SI)

@@ -1,6 +1,6 @@
 //! What the learner states about the job, in the units of the page.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_lessons::statement::{self, Statement, Verdict};
 use lowside_session::Bay;
 use lowside_units::{
@@ -35,7 +35,7 @@ pub struct Said {
     /// How the hold came out.
     pub hold: Option<Outcome>,
     /// Which gas is in the loop now.
-    pub gas: Option<Gas>,
+    pub gas: Option<Refrigerant>,
     /// A conversion meets its conditions; looked at where there is one.
     #[serde(with = "answer")]
     pub in_order: Option<bool>,
@@ -202,7 +202,7 @@ mod tests {
             leaks: Spot::all().collect(),
             no_leaks: true,
             hold: Some(Outcome::NotDone),
-            gas: Some(Gas::R1234yf),
+            gas: Some(Refrigerant::R1234yf),
             in_order: Some(true),
             nothing_vented: Some(false),
             caps_on: None,
@@ -251,7 +251,7 @@ mod tests {
         said.numbers[1] = "500".into();
         said.parts.push(Part::Compressor);
         said.hold = Some(Outcome::Held);
-        said.gas = Some(Gas::R12);
+        said.gas = Some(Refrigerant::R12);
         // Nothing was converted, so that this is not asked.
         said.in_order = Some(true);
         let signed = sign(&bay("healthy"), said, UnitSystem::SI).expect("possible");

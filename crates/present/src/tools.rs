@@ -24,7 +24,7 @@ use crate::{
 };
 
 use lowside_fluids::Blend;
-pub use lowside_fluids::Gas;
+pub use lowside_fluids::Refrigerant;
 pub use lowside_plant::leak::Site;
 pub use lowside_shop::{
     detect::{Means, Sensitivity, Spot},
@@ -235,7 +235,7 @@ pub struct Tools {
     /// What the dose and a new label are set to first, g: the label's charge, or that of a conversion.
     pub label_g: f64,
     /// The gas of that.
-    pub hoses: Gas,
+    pub hoses: Refrigerant,
     /// The charge calculator, for a vehicle that was built for R-12: it may get another gauge set.
     pub conversion: Option<Charge>,
     /// A new label is on and says all that it has to.
@@ -326,7 +326,7 @@ fn sample(bay: &Bay) -> Sample {
     };
     let share = |x: f64| Style::new(1, "%").show(100.0 * x);
     Sample::Result {
-        gases: Gas::ALL
+        gases: Refrigerant::ALL
             .map(|gas| (gas.name(), share(s.of(gas))))
             .into_iter()
             .chain([("HC", share(s.hydrocarbon))])
@@ -352,7 +352,7 @@ impl Tools {
         Self {
             hung: hung(bay, units),
             gas: gas.name(),
-            other_gas: Blend::partner(gas).map(Gas::name),
+            other_gas: Blend::partner(gas).map(Refrigerant::name),
             vacuum_at_loop: shop.hands.vacuum_gauge == GaugePlace::Loop,
             sample: sample(bay),
             search: Spot::all().map(|s| (s, shop.search[s.index()])).collect(),

@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use lowside_fluids::{Gas, oil::Oil};
+use lowside_fluids::{Refrigerant, oil::Oil};
 use lowside_plant::{
     species::{AIR, OIL, WATER},
     state::RHO_OIL,
@@ -148,7 +148,7 @@ readings! {
     /// A label with the charge has been stuck on; a conversion's says all that it has to.
     Label, "label", Switch, b => switch(b.shop().label.is_some() && label_lacks(&b.record(&Prices::default())).is_empty());
     /// Both ports carry R-134a's fittings.
-    NewFittings, "r134a_fittings", Switch, b => switch(b.shop().openings.all_ports().all(|p| p.fitting == Gas::R134a));
+    NewFittings, "r134a_fittings", Switch, b => switch(b.shop().openings.all_ports().all(|p| p.fitting == Refrigerant::R134a));
     /// There is a high-pressure cut-out.
     CutOut, "cut_out", Switch, b => switch(b.plant().drive.cut_out_opens().is_some());
     /// Where the cycling switch opens.

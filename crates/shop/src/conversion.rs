@@ -1,6 +1,6 @@
 //! What the law asks of a conversion to another refrigerant, and what one still lacks.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use serde::{Deserialize, Serialize};
 
 use crate::{identifier::PURE, label::Line, record::Record};
@@ -26,7 +26,7 @@ pub enum Breach {
 pub const LABEL: f64 = 0.0567;
 
 /// The gas that the vehicle is being converted to: that of its fittings or of its loop, where it was built for another.
-pub fn converted_to(record: &Record) -> Option<Gas> {
+pub fn converted_to(record: &Record) -> Option<Refrigerant> {
     let gases = record.fittings.into_iter().chain([record.gas]);
     gases.into_iter().find(|gas| *gas != record.built_for)
 }

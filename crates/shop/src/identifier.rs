@@ -5,7 +5,7 @@
 //! purged, so the shares of the gases are of the refrigerant alone, and air is of the whole sample. The sample, less than a gram,
 //! is not taken out of the loop.
 
-use lowside_fluids::{Blend, Gas};
+use lowside_fluids::{Blend, Refrigerant};
 use lowside_plant::{network::NodeId, plant::Plant, species::AIR};
 use lowside_units::{GaugePressure, Quantity};
 use serde::{Deserialize, Serialize};
@@ -70,8 +70,8 @@ fn psi(pa: f64) -> String {
 /// What the identifier shows: mass shares from 0 to 1, to [`RESOLUTION`].
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Shares {
-    /// Each gas in the refrigerant, in the order of [`Gas::ALL`].
-    pub gases: [f64; Gas::ALL.len()],
+    /// Each gas in the refrigerant, in the order of [`Refrigerant::ALL`].
+    pub gases: [f64; Refrigerant::ALL.len()],
     /// Hydrocarbons in the refrigerant: none is ever in the bay.
     pub hydrocarbon: f64,
     /// Air in the whole sample.
@@ -80,7 +80,7 @@ pub struct Shares {
 
 impl Shares {
     /// Share of a gas in the refrigerant.
-    pub fn of(&self, gas: Gas) -> f64 {
+    pub fn of(&self, gas: Refrigerant) -> f64 {
         self.gases[gas as usize]
     }
 
@@ -145,11 +145,11 @@ fn shares(plant: &Plant, node: NodeId) -> Shares {
     let air = n.content[AIR];
     let gas = n.state.m_gas + air;
     let round = |share: f64| (share / RESOLUTION).round() * RESOLUTION;
-    let mut gases = [0.0; Gas::ALL.len()];
+    let mut gases = [0.0; Refrigerant::ALL.len()];
     if Blend::partner(net.gas()).is_some() {
         let r12 = round(net.r12_share(node));
-        gases[Gas::R12 as usize] = r12;
-        gases[Gas::R134a as usize] = round(1.0 - r12);
+        gases[Refrigerant::R12 as usize] = r12;
+        gases[Refrigerant::R134a as usize] = round(1.0 - r12);
     } else {
         gases[net.gas() as usize] = 1.0;
     }

@@ -1,6 +1,6 @@
 //! The loop's joints and ports: tight, leaking, open to the room, or capped.
 
-use lowside_fluids::{Gas, table::Table};
+use lowside_fluids::{Refrigerant, table::Table};
 use lowside_plant::{
     circuit::Circuit,
     flow::{choked, k_from_hole},
@@ -167,7 +167,7 @@ pub struct Openings {
     /// Which joints hands have taken apart in this bay: how they are made up since is known.
     opened: [bool; JOINTS],
     /// The gas that the vehicle's own O-rings were made for.
-    made_for: Gas,
+    made_for: Refrigerant,
     /// The loop holds another, which they do not keep.
     old_rubber: bool,
     /// The low-side and the high-side port.
@@ -200,7 +200,7 @@ struct Leak {
 impl Openings {
     /// All joints as they came; ports with fittings for `gas`, a second one on the low side if there are `two`: capped, its core
     /// as new, since nobody has been at it.
-    pub fn new(net: &mut Network, c: &Circuit, gas: Gas, two: bool) -> Self {
+    pub fn new(net: &mut Network, c: &Circuit, gas: Refrigerant, two: bool) -> Self {
         let nodes = [
             c.high_side(),
             c.condenser.inlet(),

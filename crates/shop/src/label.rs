@@ -7,7 +7,7 @@
 
 use arrayvec::ArrayString;
 use core::{fmt, str::FromStr};
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_units::{Quantity, Volume, shows};
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
@@ -20,7 +20,7 @@ pub struct Label {
     /// Charge, kg.
     pub charge: f64,
     /// Refrigerant.
-    pub gas: Gas,
+    pub gas: Refrigerant,
     /// Oil, if it is named.
     pub oil: Option<OilKind>,
     /// What else a conversion's label says.

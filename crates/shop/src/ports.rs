@@ -5,7 +5,7 @@
 //! H for conversions: fittings that screw on differ by a sixteenth of an inch or turn the other way).
 
 use lowside_fluids::{
-    Gas,
+    Refrigerant,
     refrigerant::{Fitting, Retrofit},
 };
 use serde::{Deserialize, Serialize};
@@ -46,7 +46,7 @@ pub enum LowPort {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Port {
     /// Whose hoses it takes.
-    pub fitting: Gas,
+    pub fitting: Refrigerant,
     /// The conversion fitting that is locked on over the one it was built with, if there is one.
     pub over: Option<Over>,
     /// The core is in.
@@ -68,7 +68,7 @@ const BEHIND_EACH_OTHER: f64 = core::f64::consts::FRAC_1_SQRT_2;
 
 impl Port {
     /// A port as built for `gas`, its cap off.
-    pub fn new(gas: Gas) -> Self {
+    pub fn new(gas: Refrigerant) -> Self {
         Self {
             fitting: gas,
             over: None,
@@ -86,7 +86,7 @@ impl Port {
     }
 
     /// Screws a conversion fitting for `gas` on, which locks: with a core of its own, the old one taken out before or left in.
-    pub fn convert(&mut self, gas: Gas, new_core: bool) {
+    pub fn convert(&mut self, gas: Refrigerant, new_core: bool) {
         *self = Self {
             fitting: gas,
             over: Some(if self.core && !new_core {

@@ -1,6 +1,6 @@
 //! The job record: what really happened, to hold against what is stated.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_plant::plant::Plant;
 use lowside_units::Quantity;
 use serde::{Deserialize, Serialize};
@@ -73,15 +73,15 @@ impl Performance {
 
 /// What so much vented (kg) warms, kilograms of carbon dioxide by AR4 and AR5: each gas by its own figure.
 fn warming(plant: &Plant, vented: f64) -> (f64, f64) {
-    let of = |gas: Gas, kg: f64| {
+    let of = |gas: Refrigerant, kg: f64| {
         let gwp = gas.data().gwp;
         (kg * gwp.ar4, kg * gwp.ar5)
     };
     let Some((_, r12)) = plant.network.r12() else {
         return of(plant.network.gas(), vented);
     };
-    let old = of(Gas::R12, r12.clamp(0.0, vented));
-    let other = of(Gas::R134a, vented - r12.clamp(0.0, vented));
+    let old = of(Refrigerant::R12, r12.clamp(0.0, vented));
+    let other = of(Refrigerant::R134a, vented - r12.clamp(0.0, vented));
     (old.0 + other.0, old.1 + other.1)
 }
 
@@ -110,13 +110,13 @@ impl Default for Prices {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Record {
     /// Gas of the loop: the one it has most of.
-    pub gas: Gas,
+    pub gas: Refrigerant,
     /// Gas the vehicle was built for.
-    pub built_for: Gas,
+    pub built_for: Refrigerant,
     /// Share of the other gas of R-12 and R-134a in the refrigerant, 0 to 1.
     pub other_gas: f64,
     /// Whose fittings the low-side and the high-side port carry.
-    pub fittings: [Gas; 2],
+    pub fittings: [Refrigerant; 2],
     /// Where the cycling switch opens, Pa gauge.
     pub low_switch: f64,
     /// Where the high-pressure cut-out opens, Pa gauge, if there is one.

@@ -1,6 +1,6 @@
 //! The recovery machine at hand: its switch, its cylinder, the oil it separates.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_plant::{
     network::{Law, NodeId},
     plant::Plant,
@@ -39,7 +39,7 @@ pub struct RecoveryMachine {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Station {
     /// The gas it is kept for.
-    pub gas: Gas,
+    pub gas: Refrigerant,
     /// The cylinder while the machine is put aside.
     pub away: Stored,
     /// What the cylinder held when it came, kg.
@@ -50,7 +50,7 @@ pub struct Station {
 
 impl Station {
     /// A machine for `gas` with an empty cylinder at temperature `t` (K).
-    pub fn new(gas: Gas, t: f64) -> Self {
+    pub fn new(gas: Refrigerant, t: f64) -> Self {
         Self {
             gas,
             away: Stored {

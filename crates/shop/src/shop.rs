@@ -1,6 +1,6 @@
 //! The shop: what the technician has connected and set, and what the instruments show.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_plant::{
     leak::{Site, Size},
     network::{Law, LinkId, NodeId, ROOM},
@@ -55,7 +55,7 @@ pub struct Hands {
     /// Service hose cracked at the manifold to let it blow out.
     pub purging: bool,
     /// Whose fittings the gauge set's hoses have.
-    pub hoses: Gas,
+    pub hoses: Refrigerant,
     /// What hangs on the service hose.
     pub attached: Attached,
     /// Cans taken so far.

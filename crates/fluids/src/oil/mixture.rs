@@ -6,7 +6,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Oil, Solution};
-use crate::refrigerant::Gas;
+use crate::refrigerant::Refrigerant;
 
 /// Share of oils that do not mix with the refrigerant up to which the others keep the whole in one phase with it (own figure: makers'
 /// conversion kits pour the whole charge of ester or PAG on what does not drain, a third of the old oil and more).
@@ -76,7 +76,7 @@ impl Oils {
 
     /// What they do with a refrigerant.
     #[must_use]
-    pub fn solution(&self, gas: Gas) -> Solution {
+    pub fn solution(&self, gas: Refrigerant) -> Solution {
         if let Some(oil) = self.pure_kind() {
             return Solution::new(oil, gas);
         }
@@ -119,7 +119,7 @@ mod tests {
     /// Between the pure oils in what they hold and in viscosity; a residue of mineral oil is carried, most of it is not.
     #[test]
     fn a_mixture_lies_between_its_oils() {
-        let gas = Gas::R134a;
+        let gas = Refrigerant::R134a;
         let with = |ester: f64| {
             let mut oils = Oils::pure(Oil::Mineral);
             oils.pour(Oil::Ester, ester, 1.0 - ester);

@@ -6,7 +6,7 @@
 //! own choice within the class (from memory: PAG about 1 000 g/mol, mineral oil 350, ester 600).
 
 use super::Oil;
-use crate::Gas;
+use crate::Refrigerant;
 
 /// Activity up to which the table of solubility goes: what boils at more than that of the pressure of pure refrigerant counts as
 /// pure.
@@ -37,7 +37,7 @@ struct Pair {
     density: f64,
 }
 
-fn pair(oil: Oil, gas: Gas) -> Pair {
+fn pair(oil: Oil, gas: Refrigerant) -> Pair {
     let g = &gas.data().in_oil;
     let (m_oil, chi) = match oil {
         Oil::Pag46 | Oil::Pag100 | Oil::Pag150 => (1_000.0, g.chi_pag),
@@ -56,7 +56,7 @@ fn pair(oil: Oil, gas: Gas) -> Pair {
 
 /// Activity of refrigerant (vapour pressure over that of pure refrigerant) in oil at the volume share `phi`, 0 to 1.
 #[must_use]
-pub fn activity(oil: Oil, gas: Gas, phi: f64) -> f64 {
+pub fn activity(oil: Oil, gas: Refrigerant, phi: f64) -> f64 {
     let p = pair(oil, gas);
     flory_huggins(&p, phi)
 }
@@ -68,7 +68,7 @@ fn flory_huggins(p: &Pair, phi: f64) -> f64 {
 
 /// Whether liquid refrigerant and oil form one phase at any share: chi below 0.5 (1 + r^-1/2)^2 (Flory).
 #[must_use]
-pub fn miscible(oil: Oil, gas: Gas) -> bool {
+pub fn miscible(oil: Oil, gas: Refrigerant) -> bool {
     let p = pair(oil, gas);
     let root = 1.0 + 1.0 / p.r.sqrt();
     p.chi < 0.5 * root * root
@@ -90,7 +90,7 @@ pub struct Solution {
 impl Solution {
     /// Tables for a pair.
     #[must_use]
-    pub fn new(oil: Oil, gas: Gas) -> Self {
+    pub fn new(oil: Oil, gas: Refrigerant) -> Self {
         let p = pair(oil, gas);
         let mut held = [0.0; PARTS + 1];
         for (k, held) in held.iter_mut().enumerate().skip(1) {
@@ -190,10 +190,10 @@ mod tests {
     /// vapour pressure of R-134a (none seen below 0 degC; Raoult's law, here 0.96 for 1 000 g/mol, good to 30 %).
     #[test]
     fn thin_solutions_boil_as_pure_refrigerant() {
-        let p = pair(Oil::Pag46, Gas::R134a);
+        let p = pair(Oil::Pag46, Refrigerant::R134a);
         for oil in [0.05, 0.1, 0.2, 0.3] {
             let phi = (1.0 - oil) / (1.0 - oil + oil * p.density);
-            let a = activity(Oil::Pag46, Gas::R134a, phi);
+            let a = activity(Oil::Pag46, Refrigerant::R134a, phi);
             let moles = (1.0 - oil) / (1.0 - oil + oil / p.mass);
             assert!(
                 (a - moles).abs() < 0.03 && a > 0.93,
@@ -205,12 +205,12 @@ mod tests {
     /// Common knowledge of retrofits: R-12 mixes with mineral oil, R-134a with PAG and ester; R-134a and mineral oil part.
     #[test]
     fn who_mixes_with_whom() {
-        assert!(miscible(Oil::Mineral, Gas::R12));
+        assert!(miscible(Oil::Mineral, Refrigerant::R12));
         for oil in [Oil::Pag46, Oil::Pag100, Oil::Pag150, Oil::Ester] {
-            assert!(miscible(oil, Gas::R134a), "{}", oil.name());
+            assert!(miscible(oil, Refrigerant::R134a), "{}", oil.name());
         }
-        assert!(!miscible(Oil::Mineral, Gas::R134a));
-        let few = Solution::new(Oil::Mineral, Gas::R134a).held(TOP);
+        assert!(!miscible(Oil::Mineral, Refrigerant::R134a));
+        let few = Solution::new(Oil::Mineral, Refrigerant::R134a).held(TOP);
         assert!(few < 0.1, "{few}");
     }
 
@@ -218,7 +218,7 @@ mod tests {
     #[test]
     fn the_table_is_the_law() {
         for oil in Oil::ALL {
-            for gas in Gas::ALL {
+            for gas in Refrigerant::ALL {
                 let (s, p) = (Solution::new(oil, gas), pair(oil, gas));
                 let mut last = (-1.0, f64::INFINITY);
                 for k in 0..=100 {

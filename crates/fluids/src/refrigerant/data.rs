@@ -1,7 +1,7 @@
 //! What there is to know about a refrigerant. Each has a file with a [`Data`] that names the sources of its values; everything
 //! else asks that.
 
-use super::Gas;
+use super::Refrigerant;
 use crate::eos::Coefficients;
 use crate::helmholtz::PowerTerm;
 use crate::oil::Oil;
@@ -89,7 +89,7 @@ pub enum Fitting {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Retrofit {
     /// The refrigerant it holds afterwards.
-    pub to: Gas,
+    pub to: Refrigerant,
     /// Least and most of it, share of the mass on the maker's label.
     pub charge: [f64; 2],
 }

@@ -12,7 +12,7 @@
 //! of three quarters to 85 % of the label's by common practice and SAE J1661, from memory. Class A1 of ASHRAE Standard 34, from
 //! memory. Warming by IPCC AR4 (2007) table 2.14 and AR5 (2013) table 8.A.1.
 
-use super::Gas;
+use super::Refrigerant;
 use super::data::{Data, Fitting, Gwp, InOil, Retrofit, Safety, WaterIn, p};
 use crate::eos::{Coefficients, StartingCurve};
 use crate::helmholtz::IdealTerms;
@@ -29,7 +29,7 @@ pub(super) static DATA: Data = Data {
     },
     port: Fitting::Threaded,
     retrofit: Some(Retrofit {
-        to: Gas::R134a,
+        to: Refrigerant::R134a,
         charge: [0.75, 0.85],
     }),
     oil: Oil::Mineral,

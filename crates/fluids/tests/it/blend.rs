@@ -7,7 +7,7 @@
     reason = "the figures reached are wanted in the log"
 )]
 
-use lowside_fluids::{Blend, Gas, saturation::at_temperature};
+use lowside_fluids::{Blend, Refrigerant, saturation::at_temperature};
 use lowside_tests::{csv::Csv, worst::Worst};
 
 /// Compositions of the reference files.
@@ -99,7 +99,7 @@ fn saturation_as_coolprop_between_bubble_and_dew() {
 
 #[test]
 fn the_ends_are_the_pure_gases_themselves() {
-    for (share, gas) in [(0.0, Gas::R134a), (1.0, Gas::R12)] {
+    for (share, gas) in [(0.0, Refrigerant::R134a), (1.0, Refrigerant::R12)] {
         let end = Blend::by_mass(share).unwrap();
         assert_eq!(end.pure(), Some(gas));
         assert!(

@@ -3,7 +3,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a failed step is a failed test")]
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_fluids::saturation::{at_pressure, at_temperature, temperature_range};
 use lowside_tests::{
     csv::{Csv, stem},
@@ -12,7 +12,7 @@ use lowside_tests::{
 
 #[test]
 fn saturation_as_coolprop() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let (eq, mut worst) = (gas.equation(), Worst::default());
         for row in Csv::read(&format!("{}_saturation.csv", stem(gas))).rows() {
             let t = row.get("T_K");
@@ -47,7 +47,7 @@ fn saturation_as_coolprop() {
 
 #[test]
 fn single_phase_as_coolprop() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let (eq, mut worst) = (gas.equation(), Worst::default());
         for row in Csv::read(&format!("{}_single_phase.csv", stem(gas))).rows() {
             let (t, rho) = (row.get("T_K"), row.get("rho_kgm3"));
@@ -84,7 +84,7 @@ fn single_phase_as_coolprop() {
 
 #[test]
 fn density_and_energy_as_coolprop() {
-    let eq = Gas::R134a.equation();
+    let eq = Refrigerant::R134a.equation();
     let mut worst = Worst::default();
     for row in Csv::read("r134a_rho_u.csv").rows() {
         let (rho, t, x) = (row.get("rho"), row.get("T_K"), row.get("x"));
@@ -115,9 +115,9 @@ fn density_and_energy_as_coolprop() {
 #[test]
 fn normal_boiling_points() {
     for (gas, t, limit) in [
-        (Gas::R134a, 247.076, 0.005),
-        (Gas::R12, 243.398, 0.005),
-        (Gas::R1234yf, 243.665, 0.05),
+        (Refrigerant::R134a, 247.076, 0.005),
+        (Refrigerant::R12, 243.398, 0.005),
+        (Refrigerant::R1234yf, 243.665, 0.05),
     ] {
         let found = at_pressure(gas.equation(), 101_325.0).unwrap().t;
         assert!((found - t).abs() < limit, "{gas}: {found} K");
@@ -128,7 +128,7 @@ fn normal_boiling_points() {
 /// ASHRAE Handbook Fundamentals, table of R-134a; from memory.
 #[test]
 fn handbook_row() {
-    let eq = Gas::R134a.equation();
+    let eq = Refrigerant::R134a.equation();
     let sat = at_temperature(eq, 298.15).unwrap();
     let (l, g) = sat.phases(eq);
     assert!((sat.p - 665.4e3).abs() < 50.0, "{}", sat.p);
@@ -139,7 +139,7 @@ fn handbook_row() {
 /// The IIR reference state by definition.
 #[test]
 fn reference_state() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let (l, _) = at_temperature(gas.equation(), 273.15)
             .unwrap()
             .phases(gas.equation());
@@ -155,7 +155,7 @@ fn reference_state() {
 /// Equal pressure and Gibbs energy, up to a tenth of a kelvin below the critical point.
 #[test]
 fn phases_are_in_equilibrium() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let eq = gas.equation();
         let (low, _) = temperature_range(eq);
         let (mut t, mut last) = (low, 0.0);
@@ -197,7 +197,7 @@ fn phases_are_in_equilibrium() {
 
 #[test]
 fn outside_the_line_is_refused() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let eq = gas.equation();
         for t in [f64::NAN, -1.0, 100.0, eq.t_crit(), f64::INFINITY] {
             assert!(at_temperature(eq, t).is_err(), "{gas} {t}");
@@ -212,7 +212,7 @@ fn outside_the_line_is_refused() {
 /// dp/dT of the line by difference quotient against (s_g - s_l)/(v_g - v_l).
 #[test]
 fn clausius_clapeyron() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let eq = gas.equation();
         for i in 0..30 {
             let t = 205.0 + 5.0 * f64::from(i);
@@ -233,7 +233,7 @@ fn clausius_clapeyron() {
 /// All derivatives against difference quotients; the Maxwell relation du/drho = (p - T dp/dT)/rho^2.
 #[test]
 fn derivatives_are_the_slopes() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let eq = gas.equation();
         for (rho, t) in [
             (0.01, 300.0),
@@ -277,7 +277,7 @@ fn derivatives_are_the_slopes() {
 /// At 10 Pa a gas is ideal to some millionths, and B = (Z - 1)/rho has a limit.
 #[test]
 fn virial_limit() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let eq = gas.equation();
         for t in [220.0, 273.15, 320.0, 420.0] {
             let rho = 10.0 / (eq.gas_constant() * t);

@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a failed step is a failed test")]
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_fluids::flash::{FlashError, FlashPhase, FullState, Quantity, flash};
 use lowside_tests::csv::{Csv, stem};
 use proptest::prelude::*;
@@ -15,7 +15,7 @@ fn close(a: f64, b: f64, limit: f64) -> bool {
 
 #[test]
 fn single_phase_as_coolprop() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         for row in Csv::read(&format!("{}_single_phase.csv", stem(gas))).rows() {
             let (t, p) = (row.get("T_K"), row.get("p_Pa"));
             if t > gas.equation().coefficients().t_max {
@@ -63,7 +63,7 @@ fn single_phase_as_coolprop() {
 
 #[test]
 fn saturation_as_coolprop() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         for row in Csv::read(&format!("{}_saturation.csv", stem(gas))).rows() {
             let (t, p) = (row.get("T_K"), row.get("p_Pa"));
             for (q, name, phase) in [
@@ -91,7 +91,7 @@ fn saturation_as_coolprop() {
 }
 
 /// From a state, every pair of its quantities leads back to it, unless the module says it need not.
-fn every_pair_returns(gas: Gas, s: &FullState) {
+fn every_pair_returns(gas: Refrigerant, s: &FullState) {
     for a in Quantity::ALL {
         for b in Quantity::ALL {
             let (Some(x), Some(y)) = (s.get(a), s.get(b)) else {
@@ -136,7 +136,7 @@ fn every_pair_returns(gas: Gas, s: &FullState) {
 
 #[test]
 fn every_pair_over_the_range() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         for t in [205.0, 250.0, 290.0, 330.0, 360.0] {
             for q in [0.0, 0.01, 0.4, 0.99, 1.0] {
                 every_pair_returns(gas, &flash(gas, (Temperature, t), (Quality, q)).unwrap());
@@ -157,7 +157,7 @@ fn every_pair_over_the_range() {
 #[test]
 fn phases_are_named() {
     let name = |t: f64, p: f64| {
-        flash(Gas::R134a, (Temperature, t), (Pressure, p))
+        flash(Refrigerant::R134a, (Temperature, t), (Pressure, p))
             .unwrap()
             .phase
             .to_string()
@@ -168,7 +168,7 @@ fn phases_are_named() {
     assert_eq!(name(400.0, 1e6), "vapour");
     assert_eq!(name(400.0, 6e6), "supercritical");
     assert_eq!(
-        flash(Gas::R12, (Pressure, 5e5), (Quality, 0.5))
+        flash(Refrigerant::R12, (Pressure, 5e5), (Quality, 0.5))
             .unwrap()
             .phase
             .to_string(),
@@ -178,7 +178,7 @@ fn phases_are_named() {
 
 #[test]
 fn refusals_name_what_is_wrong() {
-    let refused = |a, b| flash(Gas::R134a, a, b).unwrap_err();
+    let refused = |a, b| flash(Refrigerant::R134a, a, b).unwrap_err();
     let says = |e: FlashError, words: &[&str]| {
         let text = e.to_string();
         assert!(words.iter().all(|w| text.contains(w)), "{text}");
@@ -236,7 +236,7 @@ fn refusals_name_what_is_wrong() {
     says("x".parse::<Quantity>().unwrap_err(), &["\"x\"", "rho"]);
     assert_eq!("rho".parse::<Quantity>(), Ok(Density));
     // The saturated vapour's enthalpy has a maximum: two temperatures.
-    let h = flash(Gas::R134a, (Temperature, 355.0), (Quality, 1.0))
+    let h = flash(Refrigerant::R134a, (Temperature, 355.0), (Quality, 1.0))
         .unwrap()
         .h;
     assert!(
@@ -246,14 +246,14 @@ fn refusals_name_what_is_wrong() {
 
 #[test]
 fn names_of_gases() {
-    for gas in Gas::ALL {
-        assert_eq!(gas.to_string().parse::<Gas>(), Ok(gas));
+    for gas in Refrigerant::ALL {
+        assert_eq!(gas.to_string().parse::<Refrigerant>(), Ok(gas));
         assert_eq!(serde_json::to_string(&gas).unwrap(), format!("\"{gas}\""));
     }
-    assert_eq!("r1234YF".parse::<Gas>(), Ok(Gas::R1234yf));
+    assert_eq!("r1234YF".parse::<Refrigerant>(), Ok(Refrigerant::R1234yf));
     assert!(
         "R-22"
-            .parse::<Gas>()
+            .parse::<Refrigerant>()
             .unwrap_err()
             .to_string()
             .contains("\"R-22\"")
@@ -265,7 +265,7 @@ proptest! {
 
     #[test]
     fn density_and_temperature_return(k in 0..3usize, t in 200.0..405.0f64, e in -6.0..3.1f64) {
-        let gas = Gas::ALL[k];
+        let gas = Refrigerant::ALL[k];
         if let Ok(s) = flash(gas, (Temperature, t), (Density, 10f64.powf(e))) {
             let near = (t / gas.equation().t_crit() - 1.0).abs() < 0.002;
             if s.p < 50e6 && !near {
@@ -279,7 +279,7 @@ proptest! {
         k in 0..3usize, a in 0..6usize, b in 0..6usize, x in prop::num::f64::ANY, y in prop::num::f64::ANY,
     ) {
         let (qa, qb) = (Quantity::ALL[a], Quantity::ALL[b]);
-        if let Ok(s) = flash(Gas::ALL[k], (qa, x), (qb, y)) {
+        if let Ok(s) = flash(Refrigerant::ALL[k], (qa, x), (qb, y)) {
             prop_assert!(s.t.is_finite() && s.p.is_finite() && s.rho.is_finite() && s.h.is_finite());
         }
     }

@@ -1,7 +1,7 @@
 //! Water in refrigerant against published figures, and the sieve against its own inverse.
 
 use lowside_fluids::{
-    Gas,
+    Refrigerant,
     moisture::{SIEVE_CAPACITY, sieve_load, sieve_saturation, solubility},
 };
 
@@ -47,8 +47,8 @@ fn solubility_meets_the_handbook() {
     let k = |f: f64| (f - 32.0) / 1.8 + 273.15;
     for (gas, row) in R134A
         .iter()
-        .map(|r| (Gas::R134a, r))
-        .chain(R12.iter().map(|r| (Gas::R12, r)))
+        .map(|r| (Refrigerant::R134a, r))
+        .chain(R12.iter().map(|r| (Refrigerant::R12, r)))
     {
         let ours = 1e6 * solubility(gas, k(row.0));
         // The table has two figures: half its last digit is up to 3 % by itself.
@@ -66,7 +66,7 @@ fn solubility_meets_the_handbook() {
 /// R-12 dissolves 90 mg/kg at 25 degC (a maker's manual of technical data).
 #[test]
 fn r12_meets_a_second_source() {
-    let ours = 1e6 * solubility(Gas::R12, 298.15);
+    let ours = 1e6 * solubility(Refrigerant::R12, 298.15);
     assert!((ours / 90.0 - 1.0).abs() < 0.05, "{ours:.1} mg/kg");
 }
 

@@ -1,12 +1,12 @@
 //! Density and energy to temperature and pressure under near-degenerate numbers: on the saturation line, a
 //! rounding beside it, one part in 1e12 of one phase, beyond every end of the tables, and plain nonsense.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_fluids::table::Phase;
 use proptest::prelude::*;
 
-fn gases() -> impl Strategy<Value = Gas> {
-    prop::sample::select(Gas::ALL.to_vec())
+fn gases() -> impl Strategy<Value = Refrigerant> {
+    prop::sample::select(Refrigerant::ALL.to_vec())
 }
 
 /// Shares of vapour from clearly mixed to the last bits before one phase.

@@ -5,7 +5,7 @@
 
 use lowside_fluids::saturation::at_temperature;
 use lowside_fluids::table::{Phase, T_HOT};
-use lowside_fluids::{Gas, Table};
+use lowside_fluids::{Refrigerant, Table};
 use lowside_tests::{
     csv::{Csv, stem},
     worst::Worst,
@@ -28,7 +28,7 @@ fn density(table: &Table, liquid: bool, p: f64, t: f64, start: f64) -> f64 {
 
 #[test]
 fn saturation_as_coolprop() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let (table, mut worst) = (gas.table(), Worst::default());
         for row in Csv::read(&format!("{}_saturation.csv", stem(gas))).rows() {
             let t = row.get("T_K");
@@ -66,7 +66,7 @@ fn saturation_as_coolprop() {
 
 #[test]
 fn single_phase_as_coolprop() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let (table, mut worst) = (gas.table(), Worst::default());
         for row in Csv::read(&format!("{}_single_phase.csv", stem(gas))).rows() {
             let (t, p) = (row.get("T_K"), row.get("p_Pa"));
@@ -122,7 +122,7 @@ fn single_phase_as_coolprop() {
 
 #[test]
 fn density_and_energy_as_coolprop() {
-    let (table, mut worst) = (Gas::R134a.table(), Worst::default());
+    let (table, mut worst) = (Refrigerant::R134a.table(), Worst::default());
     for row in Csv::read("r134a_rho_u.csv").rows() {
         let (rho, u, x, t) = (row.get("rho"), row.get("u"), row.get("x"), row.get("T_K"));
         let place = || format!("rho {rho}, u {u}");
@@ -157,7 +157,7 @@ fn density_and_energy_as_coolprop() {
 /// Every corner of the vapour's domain, 10 Pa and thinner included.
 #[test]
 fn vapour_as_the_equation() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let (table, eq, mut worst) = (gas.table(), gas.equation(), Worst::default());
         let mut t = 213.3;
         while t < T_HOT {
@@ -193,7 +193,7 @@ fn vapour_as_the_equation() {
 /// Compressed liquid to 4.5 MPa.
 #[test]
 fn liquid_as_the_equation() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let (table, eq, mut worst) = (gas.table(), gas.equation(), Worst::default());
         let mut t = 213.3;
         while t < table.t_max() {
@@ -231,7 +231,7 @@ fn liquid_as_the_equation() {
 /// Where two pieces meet they agree: dew line, bubble line, and both ends of the line.
 #[test]
 fn pieces_join() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let table = gas.table();
         let mut t = table.t_min() + 0.1;
         while t < table.t_max() {
@@ -279,7 +279,7 @@ fn pieces_join() {
 /// The tables' own slopes are the slopes of the tables, or a Newton iteration would limp.
 #[test]
 fn slopes_are_consistent() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let table = gas.table();
         let check = |what: &str, slope: f64, f: &dyn Fn(f64) -> f64, d: f64| {
             let quotient = (f(d) - f(-d)) / (2.0 * d);
@@ -327,7 +327,7 @@ fn slopes_are_consistent() {
 /// dp/dT, h and v of the tables obey Clausius-Clapeyron.
 #[test]
 fn clausius_clapeyron() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let table = gas.table();
         let mut t = 200.2;
         while t < table.t_max() {
@@ -346,7 +346,7 @@ fn clausius_clapeyron() {
 /// At 10 Pa a gas obeys p = rho R T to some millionths, in the tables too, and a perfect vacuum is a state.
 #[test]
 fn virial_limit() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let (table, r) = (gas.table(), gas.table().gas_constant());
         for t in [220.0, 273.15, 320.0, 420.0] {
             let rho = 10.0 / (r * t);
@@ -372,7 +372,7 @@ fn virial_limit() {
 /// Pressure rises with density and with temperature through every region, and never jumps.
 #[test]
 fn pressure_rises_and_never_jumps() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let table = gas.table();
         // Along isochores by energy, from a cold mixture to hot gas or 20 MPa liquid.
         let top = table.sat(table.t_min()).rho_l;
@@ -405,7 +405,7 @@ fn pressure_rises_and_never_jumps() {
 /// Single-phase isotherms rise in density, extrapolations included.
 #[test]
 fn isotherms_rise() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let table = gas.table();
         for i in 0..70 {
             let t = 175.0 + 5.0 * f64::from(i);
@@ -431,7 +431,7 @@ fn isotherms_rise() {
 /// dp/drho and dp/du of a state are the slopes of its pressure.
 #[test]
 fn slopes_of_state() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let table = gas.table();
         let p = |rho: f64, u: f64, t: f64| table.state(rho, u, t).p;
         for i in 0..12 {
@@ -467,7 +467,7 @@ fn slopes_of_state() {
 /// `t_sat` undoes `p_sat` to a part in 1e9, on and beyond the line.
 #[test]
 fn saturation_inverse() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let table = gas.table();
         let mut t = 120.0;
         while t < table.t_max() + 20.0 {
@@ -486,7 +486,7 @@ fn saturation_inverse() {
 /// The tables reach what they say, and the constants are the equation's.
 #[test]
 fn range_and_constants() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let (table, eq) = (gas.table(), gas.equation());
         assert!(table.t_min() <= 203.15, "{gas}");
         assert!((table.t_max() / eq.t_crit() - 0.985).abs() < 1e-9, "{gas}");

@@ -1,9 +1,9 @@
 //! Transport properties of the refrigerants against CoolProp 8.0.0.
 
-use lowside_fluids::{Gas, Transport};
+use lowside_fluids::{Refrigerant, Transport};
 use lowside_tests::csv::{Csv, stem};
 
-fn gas(name: &str) -> Gas {
+fn gas(name: &str) -> Refrigerant {
     name.parse().expect(name)
 }
 
@@ -12,7 +12,7 @@ fn gas(name: &str) -> Gas {
 fn along_saturation() {
     let mut worst = [0.0f64; 7];
     let table = Csv::read("transport_saturation.csv");
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let own = table.rows().filter(|r| r.text("gas").parse() == Ok(gas));
         let own = own.count();
         assert!(own >= 60, "{gas}: {own} rows");
@@ -36,7 +36,7 @@ fn along_saturation() {
 /// The reference tables that stand beside the equations of state, every refrigerant.
 #[test]
 fn reference_saturation_tables() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         for r in Csv::read(&format!("{}_saturation.csv", stem(gas))).rows() {
             let t_k = r.get("T_K");
             let t = Transport::at(gas, t_k);
@@ -93,7 +93,7 @@ fn superheated_vapour() {
 /// mu_l 194.9e-6 Pa s, k_l 0.0811 W/(m K), sigma 8.03e-3 N/m (ASHRAE Handbook Fundamentals, R-134a tables; from memory, hence 1 to 3 %).
 #[test]
 fn r134a_handbook_values() {
-    let t = Transport::at(Gas::R134a, 298.15);
+    let t = Transport::at(Refrigerant::R134a, 298.15);
     assert!((t.mu_l / 194.9e-6 - 1.0).abs() < 0.02, "{}", t.mu_l);
     assert!((t.k_l / 0.0811 - 1.0).abs() < 0.03, "{}", t.k_l);
     assert!((t.sigma / 8.03e-3 - 1.0).abs() < 0.01, "{}", t.sigma);
@@ -102,7 +102,7 @@ fn r134a_handbook_values() {
 /// Any temperature gives finite positive figures, held at the ends of the range.
 #[test]
 fn outside_the_range() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let (low, high) = Transport::range(gas);
         assert_eq!(Transport::at(gas, -1e9), Transport::at(gas, low));
         assert_eq!(Transport::at(gas, f64::INFINITY), Transport::at(gas, high));

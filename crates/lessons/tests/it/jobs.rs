@@ -3,7 +3,7 @@
 
 use std::{collections::BTreeMap, fs};
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_lessons::{JobCard, Progress, library};
 use lowside_plant::species::{OIL, WATER};
 use lowside_session::{
@@ -280,7 +280,10 @@ fn retrofit_well_and_badly() {
     assert!(progress.passed(&card), "{:?}", progress.steps(&card));
     assert_eq!(harms(&card, &progress), Vec::<String>::new());
     let record = good.record(&Prices::default());
-    assert_eq!((record.built_for, record.gas), (Gas::R12, Gas::R134a));
+    assert_eq!(
+        (record.built_for, record.gas),
+        (Refrigerant::R12, Refrigerant::R134a)
+    );
     assert_eq!(breaches(&record), []);
     assert!(record.other_gas < 0.02, "{}", record.other_gas);
     let wear = good.plant().wear();

@@ -364,13 +364,13 @@ mod tests {
     use super::super::{LIQUID, TABLES};
     use super::*;
     use crate::state;
-    use lowside_fluids::Gas;
+    use lowside_fluids::Refrigerant;
 
     /// Gibbs' equation T ds = du + p dv along short paths, and T (s_g - s_l) = h_g - h_l, over the tables' range: what is missing,
     /// as a share of h / T; in compressed liquid, of what its two parts change.
     #[test]
     fn tables_obey_gibbs() {
-        for gas in Gas::ALL {
+        for gas in Refrigerant::ALL {
             let table = gas.table();
             let mut worst = [(0.0, 0.0, 0.0); 3];
             let mut note = |k: usize, off: f64, t: f64, x: f64| {
@@ -425,7 +425,7 @@ mod tests {
         /// What u and p of the tables' series lack of one potential (largest 7e-5, R-1234yf at 2.5 MPa above saturation).
         const SERIES: f64 = 1e-4;
         let volume = 0.15e-3;
-        for gas in Gas::ALL {
+        for gas in Refrigerant::ALL {
             let table = gas.table();
             for (air, t) in [(1e-11, 315.0), (4e-8, 310.0), (1e-6, 275.0), (5e-5, 320.0)] {
                 let sat = table.sat(t);
@@ -473,7 +473,7 @@ mod tests {
     /// wet, gas, liquid.
     #[test]
     fn a_stream_is_found_from_any_guess() {
-        let table = Gas::R134a.table();
+        let table = Refrigerant::R134a.table();
         for air in [0.0, 1e-9, 2e-6, 1e-3, 0.1] {
             for h in [210e3, 230e3, 300e3, 399.5e3, 430e3] {
                 let share = Content([0.99 - air, air, 0.0, 0.01, 0.0]);

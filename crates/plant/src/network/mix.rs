@@ -10,7 +10,7 @@ use serde::{Deserialize, Serialize};
 
 use std::sync::Arc;
 
-use lowside_fluids::{Blend, Gas, NoBlend, Table};
+use lowside_fluids::{Blend, NoBlend, Refrigerant, Table};
 
 use super::{Link, Network, Node, NodeId, ROOM, Workspace};
 use crate::{
@@ -182,7 +182,7 @@ impl Network {
     }
 
     /// The refrigerant the loop has most of: what its oil, its coils and its water meet.
-    pub fn mostly(&self) -> Gas {
+    pub fn mostly(&self) -> Refrigerant {
         self.mix.as_ref().map_or(self.gas, |mix| mix.blend.mostly())
     }
 

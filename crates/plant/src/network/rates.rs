@@ -142,8 +142,8 @@ impl Network {
 }
 
 /// Gas that enters a passage where the pressure upstream is `p`, its density moving with it.
-fn gas(up: &State, p: f64, stream: &Stream, expands: Expands) -> tube::Gas {
-    tube::Gas {
+fn gas(up: &State, p: f64, stream: &Stream, expands: Expands) -> tube::Inflow {
+    tube::Inflow {
         p,
         rho: stream.rho * p / up.p,
         mu: tube::viscosity(up),

@@ -1,6 +1,6 @@
 //! The state of a volume: it inverts, its slopes are true, its branches meet.
 
-use lowside_fluids::{Gas, table::Table};
+use lowside_fluids::{Refrigerant, table::Table};
 use lowside_tests::csv::Csv;
 
 use super::{Phase, R_AIR, energy_at, solve};
@@ -42,7 +42,7 @@ fn cases(table: &Table) -> Vec<(Content, f64)> {
 
 #[test]
 fn temperature_comes_back_from_energy() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let table = gas.table();
         for (content, t) in cases(table) {
             let u = energy_at(table, &content, VOLUME, t);
@@ -66,7 +66,7 @@ fn temperature_comes_back_from_energy() {
 /// volume they hold to a fiftieth.
 #[test]
 fn slopes_are_those_of_the_function() {
-    let table = Gas::R134a.table();
+    let table = Refrigerant::R134a.table();
     for (content, t) in cases(table) {
         // A few micrograms of refrigerant beside grams of air leave nothing to differentiate.
         if content[0] < 1e-6 {
@@ -126,7 +126,7 @@ fn slopes_are_those_of_the_function() {
 
 #[test]
 fn a_trace_of_air_is_as_good_as_none() {
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let table = gas.table();
         for (content, t) in cases(table) {
             if content[0] < 1e-9 {
@@ -152,7 +152,7 @@ fn a_trace_of_air_is_as_good_as_none() {
 #[test]
 fn air_adds_its_own_pressure() {
     // Dalton's law over liquid: 1 g of air in the gas space.
-    let table = Gas::R134a.table();
+    let table = Refrigerant::R134a.table();
     let t = 308.15;
     let sat = table.sat(t);
     let content = Content([0.5 * VOLUME * (sat.rho_l + sat.rho_g), 1e-3, 0.0, 0.0, 0.0]);
@@ -174,7 +174,7 @@ fn air_adds_its_own_pressure() {
 
 #[test]
 fn pressure_rises_with_every_gram() {
-    let table = Gas::R134a.table();
+    let table = Refrigerant::R134a.table();
     for air in [0.0, 1e-12, 1e-6, 1e-4] {
         let t = 308.15;
         let mut last = 0.0;
@@ -206,7 +206,7 @@ fn pressure_rises_with_every_gram() {
 /// R14-08 as tabled by CoolProp 8.0.0 (`tests/data/water_saturation.csv`).
 #[test]
 fn water_boils_at_its_vapour_pressure() {
-    let table = Gas::R134a.table();
+    let table = Refrigerant::R134a.table();
     let reference = Csv::read("water_saturation.csv");
     let (mut seen, mut ice) = (0, 0);
     for row in reference.rows().step_by(4) {
@@ -236,7 +236,7 @@ fn water_boils_at_its_vapour_pressure() {
 /// takes 2 834 kJ/kg (IAPWS R10-06 and R14-08).
 #[test]
 fn water_takes_its_latent_heat() {
-    let table = Gas::R134a.table();
+    let table = Refrigerant::R134a.table();
     for (t, latent) in [(298.15, 2441.7e3), (274.15, 2498.6e3), (268.15, 2835.5e3)] {
         // More space at one temperature: so much more vapour.
         let content = Content([0.0, 0.0, 1e-3, 0.0, 0.0]);
@@ -255,7 +255,7 @@ fn water_takes_its_latent_heat() {
 /// With water as vapour, liquid and ice energy rises with temperature all the way and the state comes back; slopes hold.
 #[test]
 fn water_is_a_function_of_state_too() {
-    let table = Gas::R134a.table();
+    let table = Refrigerant::R134a.table();
     for refrigerant in [0.0, 1e-7, 5e-5, 2e-4, 4e-4] {
         for air in [0.0, 1e-7, 4e-4] {
             for water in [1e-12, 1e-8, 1e-6, 3e-6, 1e-4, 2e-3] {

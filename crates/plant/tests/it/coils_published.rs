@@ -5,7 +5,7 @@
 //! library; Gnielinski), at 5 degC, 150 kg/(s m2), 10 kW/m2 in 6 mm (Gungor & Winterton 1986, from memory), and the louvre fin of Chang
 //! & Wang 1997 (from memory) at three air velocities. Its fluid properties are CoolProp's.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_plant::{
     in_tube::{Saturated, cooper, film, gnielinski, gungor_winterton, shah, single_phase},
     inside::Inside,
@@ -39,7 +39,7 @@ fn near(what: &str, got: f64, asked: f64, share: f64) {
 
 #[test]
 fn condensing_is_shah_1979() {
-    let s = Saturated::of(Gas::R134a, 328.15);
+    let s = Saturated::of(Refrigerant::R134a, 328.15);
     let points = rows("h_shah79");
     assert_eq!(points.len(), 5);
     for (x, asked) in points {
@@ -49,7 +49,7 @@ fn condensing_is_shah_1979() {
 
 #[test]
 fn boiling_is_gungor_and_winterton_1986() {
-    let s = Saturated::of(Gas::R134a, 278.15);
+    let s = Saturated::of(Refrigerant::R134a, 278.15);
     let points = rows("h_gw86");
     assert_eq!(points.len(), 5);
     for (x, asked) in points {
@@ -60,7 +60,7 @@ fn boiling_is_gungor_and_winterton_1986() {
 
 #[test]
 fn one_phase_is_gnielinski() {
-    let s = Saturated::of(Gas::R134a, 328.15);
+    let s = Saturated::of(Refrigerant::R134a, 328.15);
     let h = |mu, pr, k| film(250.0, 2e-3, mu, pr, k);
     let vapour = h(s.t.mu_g, s.prandtl_g(), s.t.k_g);
     near("vapour", vapour, rows("h_gniel vapour")[0].1, 0.01);
@@ -123,7 +123,7 @@ fn louvred_fins_are_chang_and_wang_1997() {
 /// What a tick uses against the correlations, over the range a loop can meet, for every gas.
 #[test]
 fn tables_are_the_correlations() {
-    for gas in [Gas::R134a, Gas::R12, Gas::R1234yf] {
+    for gas in [Refrigerant::R134a, Refrigerant::R12, Refrigerant::R1234yf] {
         for bore in [1.2e-3, 2e-3, 4e-3] {
             let inside = Inside::new(gas, bore);
             for t in [253.0, 268.4, 281.7, 300.0, 318.9, 340.2] {
@@ -161,14 +161,14 @@ fn tables_are_the_correlations() {
 /// Pool boiling of R-134a at 10 kW/m2: 2-4 kW/(m2 K) (common practice; Cooper's own scatter is 20 % and more).
 #[test]
 fn pools_boil_as_they_do() {
-    let h = cooper(&Saturated::of(Gas::R134a, 278.15), 1e4);
+    let h = cooper(&Saturated::of(Refrigerant::R134a, 278.15), 1e4);
     assert!((1.5e3..4e3).contains(&h), "{h:.0} W/(m2 K)");
 }
 
 /// The cells of a coil join vapour, mixture and liquid without a jump.
 #[test]
 fn cells_change_smoothly() {
-    let inside = Inside::new(Gas::R134a, 1.6e-3);
+    let inside = Inside::new(Refrigerant::R134a, 1.6e-3);
     let (powers, boils) = (inside.flux(250.0), inside.boiling_flux(250.0));
     let condenser = |i: u32| {
         // From bare vapour to full of liquid: static quality and void fall together, flowing quality ahead of them.

@@ -1,6 +1,6 @@
 //! The oil: how it circulates, what it dissolves, and what its lack does.
 
-use lowside_fluids::{Gas, oil::Oil};
+use lowside_fluids::{Refrigerant, oil::Oil};
 use lowside_session::{Bay, BenchAct, Event, HoseAct, MachineAct};
 use lowside_shop::{
     joints::Joint,
@@ -80,7 +80,9 @@ fn oil_gives_off_gas_after_a_quick_emptying() {
     };
     act(
         &mut bay,
-        MachineAct::TakeRecoveryMachine { gas: Gas::R134a },
+        MachineAct::TakeRecoveryMachine {
+            gas: Refrigerant::R134a,
+        },
     );
     valves(&mut bay, 1.0);
     act(&mut bay, MachineAct::RecoveryMachine { on: true });

@@ -4,14 +4,14 @@
 //! (2004) 73-87; Choi, Chung & Kim, Int. J. Refrigeration 27 (2004) 393-400; and the form of Kim & O'Neal, ASHRAE Trans.
 //! 100 (1994), with coefficients for R-134a and R-12. Downstream pressure 300 kPa, length 38 mm.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_plant::orifice::{Inlet, Orifice};
 use lowside_tests::csv::Csv;
 
 const DOWNSTREAM: f64 = 300e3;
 
 struct Row {
-    gas: Gas,
+    gas: Refrigerant,
     inlet: Inlet,
     tube: Orifice,
     payne: f64,
@@ -23,7 +23,7 @@ fn rows() -> Vec<Row> {
     Csv::read("orifice_flow.csv")
         .rows()
         .map(|row| {
-            let gas: Gas = row.text("fluid").parse().expect("a refrigerant");
+            let gas: Refrigerant = row.text("fluid").parse().expect("a refrigerant");
             let p = row.get("p_up_Pa");
             let subcooling = row.get("subcooling_K");
             let table = gas.table();
@@ -118,7 +118,7 @@ fn the_other_two_correlations_lie_near() {
 #[test]
 fn flow_runs_smoothly_from_liquid_to_vapour_and_falls() {
     for p in [600e3, 1.0e6, 1.6e6, 2.4e6] {
-        let table = Gas::R134a.table();
+        let table = Refrigerant::R134a.table();
         let sat = table.sat(table.t_sat(p));
         let tube = Orifice {
             bore: 1.7e-3,

@@ -11,7 +11,7 @@
     reason = "the figures found are wanted in the log"
 )]
 
-use lowside_fluids::{Gas, oil::Oil};
+use lowside_fluids::{Refrigerant, oil::Oil};
 use lowside_session::{Bay, Event, HoseAct, Scenario, acts, summary::Summary};
 use lowside_tests::csv::{Csv, stem};
 use lowside_tests::{
@@ -35,7 +35,7 @@ const ROOM: f64 = 101.325;
 struct Line(Vec<(f64, f64)>);
 
 impl Line {
-    fn of(gas: Gas) -> Self {
+    fn of(gas: Refrigerant) -> Self {
         let csv = Csv::read(&format!("{}_saturation.csv", stem(gas)));
         Self(
             csv.rows()
@@ -64,11 +64,11 @@ impl Line {
 const HIGHER: [f64; 2] = [1.05, 1.15];
 
 /// A gauge pressure of R-134a (kPa) as this gas shows it at the same saturation temperature.
-fn carried(gas: Gas, gauge: f64) -> f64 {
-    if gas == Gas::R134a {
+fn carried(gas: Refrigerant, gauge: f64) -> f64 {
+    if gas == Refrigerant::R134a {
         return gauge;
     }
-    let t = Line::of(Gas::R134a).temperature(gauge + ROOM);
+    let t = Line::of(Refrigerant::R134a).temperature(gauge + ROOM);
     Line::of(gas).pressure(t) - ROOM
 }
 
@@ -104,7 +104,7 @@ fn every_vehicle_runs_inside_the_bands_of_common_practice() {
                 ("low", gauge(s.low_kPa_abs_clutch_on_mean), low),
                 ("high", gauge(s.high_kPa_abs_clutch_on_mean), high),
             ] {
-                let [lo, hi] = if gas == Gas::R12 && side == "high" {
+                let [lo, hi] = if gas == Refrigerant::R12 && side == "high" {
                     [band[0] / HIGHER[1], band[1] / HIGHER[0]]
                 } else {
                     band.map(|p| carried(gas, p))
@@ -202,7 +202,10 @@ fn the_van_before_and_after_differs_in_what_is_stated_only() {
     let after = scenario("healthy", &[]);
     let before = scenario("before-retrofit", &[]);
     let (old, new) = (&before.vehicle, &after.vehicle);
-    assert_eq!((old.refrigerant, new.refrigerant), (Gas::R12, Gas::R134a));
+    assert_eq!(
+        (old.refrigerant, new.refrigerant),
+        (Refrigerant::R12, Refrigerant::R134a)
+    );
     assert!(old.label_charge.kg() > new.label_charge.kg());
     // The old switch opens 2-4 psi higher (from memory).
     let psi = (old.switches.low_opens.pa() - new.switches.low_opens.pa()) / 6_894.757;
@@ -275,14 +278,14 @@ fn least_charge(name: &str, t: f64, holds: impl Fn(&Summary) -> bool) -> f64 {
 /// less heat a kilogram, fills more of the condenser with liquid before the same orifice passes its greater flow.
 #[test]
 fn the_model_finds_the_charge_ratio_of_a_conversion() {
-    let density = |gas: Gas| {
+    let density = |gas: Refrigerant| {
         let csv = Csv::read(&format!("{}_saturation.csv", stem(gas)));
         csv.rows()
             .find(|r| (r.get("T_K") - 298.15).abs() < 1e-6)
             .expect("a row at 25 degC")
             .get("rho_kgm3_liq")
     };
-    let by_density = density(Gas::R134a) / density(Gas::R12);
+    let by_density = density(Refrigerant::R134a) / density(Refrigerant::R12);
     assert!((by_density - 0.92).abs() < 0.005, "{by_density:.3}");
     for t in [35.0, 38.0] {
         // The accumulator just stays wet.

@@ -4,7 +4,7 @@
 //! 5 degC and 150 kg/(s m2) and condensing at 55 degC and 250 kg/(s m2); the formula itself is from memory (Int. J. Heat Mass
 //! Transfer 13 (1970) 383), as is its horizontal form. Zivi (1964) and homogeneous flow stand beside it as the two ends.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_plant::stream::drift;
 
 /// Quality, void fraction boiling, void fraction condensing.
@@ -18,7 +18,7 @@ const ROUHANI: [(f64, f64, f64); 5] = [
 
 /// Void fraction at which the flow has a quality, by bisection of the law under test.
 fn void_at(quality: f64, t: f64, flux: f64) -> f64 {
-    let s = Gas::R134a.table().sat(t);
+    let s = Refrigerant::R134a.table().sat(t);
     let (mut lo, mut hi) = (0.0, 1.0);
     for _ in 0..60 {
         let mid = 0.5 * (lo + hi);
@@ -48,7 +48,7 @@ fn void_fractions_are_those_published() {
 #[test]
 fn slow_flow_leaves_more_liquid_behind_and_none_outruns_its_vapour() {
     for x in [0.05, 0.2, 0.5, 0.8] {
-        let s = Gas::R134a.table().sat(278.15);
+        let s = Refrigerant::R134a.table().sat(278.15);
         let homogeneous = 1.0 / (1.0 + (1.0 - x) / x * s.rho_g / s.rho_l);
         let voids: Vec<f64> = [20.0, 60.0, 150.0, 400.0]
             .iter()

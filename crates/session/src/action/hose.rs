@@ -1,6 +1,6 @@
 //! Acts on the gauge set: its hoses, couplers and hand valves.
 
-use lowside_fluids::{Blend, Gas};
+use lowside_fluids::{Blend, Refrigerant};
 use lowside_plant::plant::Plant;
 use lowside_shop::{
     Attached, Shop,
@@ -19,7 +19,7 @@ pub enum HoseAct {
     /// Hang the gauge set on the wall and take down the one for a gas; couplers off and nothing on the service hose.
     GaugeSet {
         /// The gas whose fittings its hoses have.
-        gas: Gas,
+        gas: Refrigerant,
     },
     /// Put the low-side coupler on its port, or take it off.
     LowCoupler {
@@ -113,7 +113,7 @@ fn couple(plant: &Plant, shop: &mut Shop, side: Side, on: bool) -> Result<(), Re
 }
 
 /// Another gauge set is taken with both couplers off and nothing on the service hose.
-fn takes(plant: &Plant, shop: &Shop, gas: Gas) -> Result<(), Refused> {
+fn takes(plant: &Plant, shop: &Shop, gas: Refrigerant) -> Result<(), Refused> {
     Blend::mixes(plant.network.gas(), gas)?;
     let hands = &shop.hands;
     if gas == hands.hoses {

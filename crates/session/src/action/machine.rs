@@ -1,6 +1,6 @@
 //! Acts on the vacuum pump and the recovery machine.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_plant::{plant::Plant, species::REFRIGERANT};
 use lowside_shop::{
     Attached, Shop, cylinder,
@@ -43,7 +43,7 @@ pub enum MachineAct {
     #[serde(rename = "take-machine")]
     TakeRecoveryMachine {
         /// The gas it is kept for; its fitting mates with no other gas's hose.
-        gas: Gas,
+        gas: Refrigerant,
     },
     /// Start or stop the recovery machine.
     #[serde(rename = "machine")]

@@ -1,6 +1,6 @@
 //! Acts in the job record.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_plant::plant::Plant;
 use lowside_shop::{
     Shop,
@@ -31,7 +31,7 @@ pub enum RecordAct {
         charge: Mass,
         /// The refrigerant; left out, the vehicle's.
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        gas: Option<Gas>,
+        gas: Option<Refrigerant>,
         /// The oil, if it is named.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         oil: Option<OilKind>,

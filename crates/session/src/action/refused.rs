@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use lowside_fluids::{Apart, Gas};
+use lowside_fluids::{Apart, Refrigerant};
 use lowside_shop::{identifier::NoSample, joints::Joint, parts::Part};
 use lowside_units::UnitError;
 use thiserror::Error;
@@ -53,21 +53,21 @@ pub enum Refused {
     #[error("a fitting for {fitting} does not mate with hoses for {hose}")]
     WrongFitting {
         /// What was brought.
-        fitting: Gas,
+        fitting: Refrigerant,
         /// What the gauge set is for.
-        hose: Gas,
+        hose: Refrigerant,
     },
     /// A hose for one gas at another's port.
     #[error("a coupler for {hose} does not go onto a port for {port}")]
     WrongPort {
         /// What the gauge set is for.
-        hose: Gas,
+        hose: Refrigerant,
         /// What the port is for.
-        port: Gas,
+        port: Refrigerant,
     },
     /// The gauge set for that gas is in hand already.
     #[error("gas: the gauge set in hand is the one for {0}")]
-    SetInHand(Gas),
+    SetInHand(Refrigerant),
     /// There is one low-side port only.
     #[error("this vehicle has one low-side port, at the accumulator")]
     OnePort,
@@ -78,7 +78,7 @@ pub enum Refused {
     #[error("the fitting for {fitting} stays on: no other goes over it")]
     FittingLocked {
         /// What it is for.
-        fitting: Gas,
+        fitting: Refrigerant,
     },
     /// There is a cut-out.
     #[error("there is a high-pressure cut-out already")]

@@ -1,6 +1,6 @@
 //! Acts on what gives gas at the service hose: cans, charging cylinder, nitrogen.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_plant::{plant::Plant, species::REFRIGERANT};
 use lowside_shop::{
     Attached, Shop,
@@ -24,7 +24,7 @@ pub enum VesselAct {
     /// and the vehicle's own).
     TakeCanOf {
         /// What the can holds.
-        gas: Gas,
+        gas: Refrigerant,
     },
     /// Screw a full self-sealing can onto the service hose.
     TakeSelfSealingCan,
@@ -55,7 +55,7 @@ pub enum VesselAct {
     /// Connect a charging cylinder, its valve shut; what hangs on the hose is put aside.
     TakeCylinder {
         /// What is in it; its fitting mates with no other gas's hose.
-        gas: Gas,
+        gas: Refrigerant,
         /// 500 g to 13.6 kg.
         holds: Mass,
     },
@@ -163,7 +163,7 @@ fn dose(mass: Mass, plant: &Plant, shop: &mut Shop) -> Result<(), Refused> {
 }
 
 /// The fittings of machines and cylinders mate only with hoses for the same gas.
-pub(super) fn mates(shop: &Shop, fitting: Gas) -> Result<(), Refused> {
+pub(super) fn mates(shop: &Shop, fitting: Refrigerant) -> Result<(), Refused> {
     let hose = shop.hands.hoses;
     if fitting == hose {
         Ok(())

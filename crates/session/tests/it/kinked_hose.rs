@@ -1,6 +1,6 @@
 //! A collapsed suction hose fails the performance test, and passes it once the hose is renewed and the loop charged by weight.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_plant::passage::Passage;
 use lowside_session::{Bay, BenchAct, HoseAct, MachineAct, RecordAct, VehicleAct, VesselAct, acts};
 use lowside_shop::{
@@ -59,7 +59,7 @@ fn evacuate_and_charge(bay: &mut Bay) {
     }
     run(bay, 3600.0);
     let cylinder = VesselAct::TakeCylinder {
-        gas: Gas::R134a,
+        gas: Refrigerant::R134a,
         holds: Mass::from_kg(9.0),
     };
     for action in acts![

@@ -9,14 +9,14 @@ use crate::{
     recovery::{self, RecoveryMachine, Station},
     vacuum::{self, VacuumPump},
 };
-use lowside_fluids::{Apart, Blend, Gas};
+use lowside_fluids::{Apart, Blend, Refrigerant};
 use lowside_plant::{
     plant::Plant,
     species::{Content, REFRIGERANT},
 };
 
 /// So much refrigerant of one gas (kg) that is to meet the loop's, and how much of it is R-12.
-fn full_of(plant: &Plant, gas: Gas, kg: f64) -> Result<(Content, f64), Apart> {
+fn full_of(plant: &Plant, gas: Refrigerant, kg: f64) -> Result<(Content, f64), Apart> {
     Blend::mixes(plant.network.gas(), gas)?;
     Ok((Content::refrigerant(kg), Blend::r12_in(gas) * kg))
 }
@@ -37,7 +37,7 @@ impl Shop {
     pub fn take_can_of(
         &mut self,
         plant: &mut Plant,
-        gas: Gas,
+        gas: Refrigerant,
         self_sealing: bool,
     ) -> Result<(), Apart> {
         let full = full_of(plant, gas, can::NET)?;
@@ -54,7 +54,12 @@ impl Shop {
     ///
     /// # Errors
     /// When `gas` does not mix with the loop's; nothing has changed.
-    pub fn take_cylinder(&mut self, plant: &mut Plant, gas: Gas, holds: f64) -> Result<(), Apart> {
+    pub fn take_cylinder(
+        &mut self,
+        plant: &mut Plant,
+        gas: Refrigerant,
+        holds: f64,
+    ) -> Result<(), Apart> {
         let full = full_of(plant, gas, holds)?;
         self.put_aside(plant);
         self.fill_vessel(
@@ -77,7 +82,7 @@ impl Shop {
     ///
     /// # Errors
     /// When `gas` does not mix with the loop's; nothing has changed.
-    pub fn take_machine(&mut self, plant: &mut Plant, gas: Gas) -> Result<(), Apart> {
+    pub fn take_machine(&mut self, plant: &mut Plant, gas: Refrigerant) -> Result<(), Apart> {
         Blend::mixes(plant.network.gas(), gas)?;
         self.put_aside(plant);
         if self.station.gas != gas {

@@ -6,7 +6,7 @@ use crate::{
     joints::{Joint, Seal, Side},
     manifold::HOSE_VOLUME,
 };
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_plant::plant::Plant;
 
 /// What a whole turn of the cycling switch's screw moves its two points, Pa (4 psi: "a quarter of a turn for a psi", from memory;
@@ -25,7 +25,7 @@ const SEALS_TIME: f64 = 60.0;
 
 impl Shop {
     /// Hangs the gauge set on the wall and takes down that for `gas`, with what was left in its hoses; the first time, air.
-    pub fn take_gauge_set(&mut self, plant: &mut Plant, gas: Gas) {
+    pub fn take_gauge_set(&mut self, plant: &mut Plant, gas: Refrigerant) {
         let t = plant.day().t;
         let fresh = self.other_set.is_none();
         let air = Stored {
@@ -59,7 +59,13 @@ impl Shop {
 
     /// Screws a conversion fitting for `gas` over a port, the old core changed for a new one or left in. With pressure behind the
     /// port it blows off meanwhile, and hurts; true when it did.
-    pub fn convert_port(&mut self, plant: &Plant, side: Side, gas: Gas, new_core: bool) -> bool {
+    pub fn convert_port(
+        &mut self,
+        plant: &Plant,
+        side: Side,
+        gas: Refrigerant,
+        new_core: bool,
+    ) -> bool {
         self.openings.ports[side as usize].convert(gas, new_core);
         let time = if new_core { CORE_TIME } else { PIN_TIME };
         self.open_briefly(plant, side, time)

@@ -1,6 +1,6 @@
 //! Recovering a charge: rate, vacuum, rebound, the cylinder's limit, the oil; charging by weight.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_session::{Bay, Event, HoseAct, InstrumentAct, MachineAct, Refused, VesselAct};
 use lowside_shop::{cylinder, ledger::Place};
 use lowside_tests::runs::{act, run, scenario};
@@ -20,7 +20,9 @@ fn recovering(overrides: &[&str]) -> Bay {
     let mut bay = Bay::new(&scenario("healthy", &all));
     act(
         &mut bay,
-        MachineAct::TakeRecoveryMachine { gas: Gas::R134a },
+        MachineAct::TakeRecoveryMachine {
+            gas: Refrigerant::R134a,
+        },
     );
     act(&mut bay, HoseAct::LowValve { open: OPEN });
     act(&mut bay, HoseAct::HighValve { open: OPEN });
@@ -111,9 +113,9 @@ fn oil_comes_along_and_is_measured() {
 #[test]
 fn the_filling_limit_is_four_fifths_liquid_at_54_degrees() {
     for (gas, rho) in [
-        (Gas::R134a, 1083.224),
-        (Gas::R12, 1195.575),
-        (Gas::R1234yf, 970.985),
+        (Refrigerant::R134a, 1083.224),
+        (Refrigerant::R12, 1195.575),
+        (Refrigerant::R1234yf, 970.985),
     ] {
         let limit = cylinder::limit(gas.table());
         let by_hand = 0.8 * 11.9e-3 * rho;
@@ -137,7 +139,9 @@ fn a_full_cylinder_stops_the_machine_and_another_gas_does_not_mate() {
         bay.apply(MachineAct::RecoveryMachine { on: true }),
         Err(Refused::CylinderFull)
     );
-    let wrong = bay.apply(MachineAct::TakeRecoveryMachine { gas: Gas::R12 });
+    let wrong = bay.apply(MachineAct::TakeRecoveryMachine {
+        gas: Refrigerant::R12,
+    });
     assert!(
         matches!(wrong, Err(Refused::WrongFitting { .. })),
         "{wrong:?}"
@@ -162,7 +166,9 @@ fn a_full_cylinder_stops_the_machine_and_another_gas_does_not_mate() {
     run(&mut bay, 5.0);
     act(
         &mut bay,
-        MachineAct::TakeRecoveryMachine { gas: Gas::R134a },
+        MachineAct::TakeRecoveryMachine {
+            gas: Refrigerant::R134a,
+        },
     );
     run(&mut bay, 5.0);
     assert!((bay.shop().recovered(bay.plant()) - held).abs() < 1e-9);
@@ -178,7 +184,7 @@ fn liquid_goes_into_the_high_side_by_weight() {
         &["start.charge=0g", "start.air=0.0025g", "act=[]"],
     ));
     let cylinder = VesselAct::TakeCylinder {
-        gas: Gas::R134a,
+        gas: Refrigerant::R134a,
         holds: Mass::from_kg(9.0),
     };
     act(&mut bay, cylinder);

@@ -6,7 +6,7 @@
     reason = "the figures found are wanted in the log"
 )]
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_lessons::statement::{Mismatch, Statement, mismatches};
 use lowside_session::{
     Action, Bay, BenchAct, Event, HoseAct, MachineAct, RecordAct, Refused, VehicleAct, VesselAct,
@@ -48,7 +48,9 @@ fn convert(new_core: bool) -> [Action; 2] {
 /// R-134a from a can through the low side, with its own gauge set.
 fn from_a_can() -> [Action; 5] {
     acts![
-        HoseAct::GaugeSet { gas: Gas::R134a },
+        HoseAct::GaugeSet {
+            gas: Refrigerant::R134a
+        },
         HoseAct::LowCoupler { on: true },
         VesselAct::TakeCan,
         VesselAct::Tap { on: true },
@@ -65,33 +67,41 @@ fn no_hose_goes_onto_another_gas_port() {
     let mut bay = van(&["start.charge=100 g"]);
     let set = |gas| HoseAct::GaugeSet { gas }.into();
     let hash = bay.state_hash();
-    assert_eq!(bay.apply(set(Gas::R12)), Err(Refused::SetInHand(Gas::R12)));
-    assert_eq!(bay.apply(set(Gas::R134a)), Err(Refused::Coupled));
+    assert_eq!(
+        bay.apply(set(Refrigerant::R12)),
+        Err(Refused::SetInHand(Refrigerant::R12))
+    );
+    assert_eq!(bay.apply(set(Refrigerant::R134a)), Err(Refused::Coupled));
     assert!(matches!(
-        bay.apply(set(Gas::R1234yf)),
+        bay.apply(set(Refrigerant::R1234yf)),
         Err(Refused::NoMixture { .. })
     ));
     for act in acts![
-        MachineAct::TakeRecoveryMachine { gas: Gas::R134a },
+        MachineAct::TakeRecoveryMachine {
+            gas: Refrigerant::R134a
+        },
         VesselAct::TakeCylinder {
-            gas: Gas::R134a,
+            gas: Refrigerant::R134a,
             holds: Mass::from_kg(5.0),
         },
     ] {
         let refused = Refused::WrongFitting {
-            fitting: Gas::R134a,
-            hose: Gas::R12,
+            fitting: Refrigerant::R134a,
+            hose: Refrigerant::R12,
         };
         assert_eq!(bay.apply(act), Err(refused));
     }
     assert_eq!(bay.state_hash(), hash, "what is refused changes nothing");
     act(&mut bay, &OFF);
     act(&mut bay, &acts![VesselAct::TakeCan]);
-    assert_eq!(bay.apply(set(Gas::R134a)), Err(Refused::HoseTaken));
-    act(&mut bay, &acts![VesselAct::DropCan, set(Gas::R134a)]);
+    assert_eq!(bay.apply(set(Refrigerant::R134a)), Err(Refused::HoseTaken));
+    act(
+        &mut bay,
+        &acts![VesselAct::DropCan, set(Refrigerant::R134a)],
+    );
     let refused = Refused::WrongPort {
-        hose: Gas::R134a,
-        port: Gas::R12,
+        hose: Refrigerant::R134a,
+        port: Refrigerant::R12,
     };
     assert_eq!(bay.apply(HoseAct::LowCoupler { on: true }), Err(refused));
     act(&mut bay, &convert(true));
@@ -106,10 +116,10 @@ fn no_hose_goes_onto_another_gas_port() {
     // What is on stays on, and its own gas's hose fits no more.
     act(&mut bay, &OFF);
     let locked = Refused::FittingLocked {
-        fitting: Gas::R134a,
+        fitting: Refrigerant::R134a,
     };
     assert_eq!(bay.apply(convert(false)[0]), Err(locked));
-    act(&mut bay, &[set(Gas::R12)]);
+    act(&mut bay, &[set(Refrigerant::R12)]);
     assert!(matches!(
         bay.apply(HoseAct::HighCoupler { on: true }),
         Err(Refused::WrongPort { .. })
@@ -253,11 +263,14 @@ fn the_record_says_what_a_conversion_lacks() {
     act(&mut bay, &from_a_can());
     run(&mut bay, 120.0);
     let record = bay.record(&Prices::default());
-    assert_eq!((record.gas, record.built_for), (Gas::R134a, Gas::R12));
+    assert_eq!(
+        (record.gas, record.built_for),
+        (Refrigerant::R134a, Refrigerant::R12)
+    );
     let lacks = breaches(&record);
     assert_eq!(lacks, [Breach::Fittings, Breach::Label, Breach::CutOut]);
     let stated = Statement {
-        gas: Some(Gas::R134a),
+        gas: Some(Refrigerant::R134a),
         conversion_in_order: Some(true),
         ..Statement::default()
     };
@@ -271,7 +284,7 @@ fn the_record_says_what_a_conversion_lacks() {
     );
     let label = RecordAct::Label {
         charge: Mass::from_kg(bay.charge()),
-        gas: Some(Gas::R134a),
+        gas: Some(Refrigerant::R134a),
         oil: Some(OilKind::Ester),
         particulars: Particulars::default(),
     };
@@ -283,7 +296,7 @@ fn the_record_says_what_a_conversion_lacks() {
     assert!(lacks.contains(&Breach::LabelLine(Line::Technician)));
     let whole = RecordAct::Label {
         charge: Mass::from_kg(bay.charge()),
-        gas: Some(Gas::R134a),
+        gas: Some(Refrigerant::R134a),
         oil: Some(OilKind::Ester),
         particulars: Particulars {
             technician: written("A. Technician"),
@@ -336,7 +349,9 @@ fn each_gas_has_its_own_recovery_cylinder() {
     };
     act(
         &mut bay,
-        &acts![MachineAct::TakeRecoveryMachine { gas: Gas::R12 }],
+        &acts![MachineAct::TakeRecoveryMachine {
+            gas: Refrigerant::R12
+        }],
     );
     act(&mut bay, &open(1.0));
     act(&mut bay, &acts![MachineAct::RecoveryMachine { on: true }]);
@@ -351,8 +366,12 @@ fn each_gas_has_its_own_recovery_cylinder() {
     act(
         &mut bay,
         &acts![
-            HoseAct::GaugeSet { gas: Gas::R134a },
-            MachineAct::TakeRecoveryMachine { gas: Gas::R134a },
+            HoseAct::GaugeSet {
+                gas: Refrigerant::R134a
+            },
+            MachineAct::TakeRecoveryMachine {
+                gas: Refrigerant::R134a
+            },
         ],
     );
     let held = |bay: &Bay| {
@@ -366,11 +385,18 @@ fn each_gas_has_its_own_recovery_cylinder() {
     assert!((bay.shop().recovered(bay.plant()) - drawn).abs() < 1e-6);
     act(
         &mut bay,
-        &acts![HoseAct::Disconnect, HoseAct::GaugeSet { gas: Gas::R12 }],
+        &acts![
+            HoseAct::Disconnect,
+            HoseAct::GaugeSet {
+                gas: Refrigerant::R12
+            }
+        ],
     );
     act(
         &mut bay,
-        &acts![MachineAct::TakeRecoveryMachine { gas: Gas::R12 }],
+        &acts![MachineAct::TakeRecoveryMachine {
+            gas: Refrigerant::R12
+        }],
     );
     assert!((held(&bay) - drawn).abs() < 1e-3, "the first one again");
     run(&mut bay, 5.0);

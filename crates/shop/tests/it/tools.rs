@@ -1,6 +1,6 @@
 //! Nitrogen, leak search, meters, gauges that are wrong, and the job record.
 
-use lowside_fluids::{Gas, refrigerant::Gwp};
+use lowside_fluids::{Refrigerant, refrigerant::Gwp};
 use lowside_lessons::statement::{Mismatch, Statement, mismatches};
 use lowside_plant::leak::Site;
 use lowside_session::{
@@ -355,9 +355,9 @@ fn the_record_knows_how_a_vacuum_held() {
 #[test]
 fn the_record_is_filled_from_what_happened() {
     for (gas, ar4, ar5) in [
-        (Gas::R134a, 1430.0, 1300.0),
-        (Gas::R12, 10_900.0, 10_200.0),
-        (Gas::R1234yf, 4.0, 1.0),
+        (Refrigerant::R134a, 1430.0, 1300.0),
+        (Refrigerant::R12, 10_900.0, 10_200.0),
+        (Refrigerant::R1234yf, 4.0, 1.0),
     ] {
         assert_eq!(gas.data().gwp, Gwp { ar4, ar5 }, "{gas}");
     }
@@ -365,7 +365,9 @@ fn the_record_is_filled_from_what_happened() {
     act(&mut bay, RecordAct::NoteReadings { after: false });
     act(
         &mut bay,
-        MachineAct::TakeRecoveryMachine { gas: Gas::R134a },
+        MachineAct::TakeRecoveryMachine {
+            gas: Refrigerant::R134a,
+        },
     );
     act(&mut bay, HoseAct::LowValve { open: OPEN });
     act(&mut bay, HoseAct::HighValve { open: OPEN });

@@ -6,7 +6,7 @@
     reason = "the figures found are wanted in the log"
 )]
 
-use lowside_fluids::{Apart, Blend, Gas, NoBlend};
+use lowside_fluids::{Apart, Blend, NoBlend, Refrigerant};
 use lowside_plant::{charge::Start, halt::Cause, plant::Plant, species::REFRIGERANT};
 use lowside_session::{
     Bay, HoseAct, InstrumentAct, Refused, Scenario, VesselAct, condition::Condition,
@@ -116,15 +116,15 @@ fn the_identifier_takes_its_time_and_says_what_is_there() {
     let s = bay.shop().identifier.result().unwrap();
     println!("{s:?}");
     assert!(
-        (s.of(Gas::R12) - 0.12).abs() < 0.0011
-            && (s.of(Gas::R12) + s.of(Gas::R134a) - 1.0).abs() < 1e-9
+        (s.of(Refrigerant::R12) - 0.12).abs() < 0.0011
+            && (s.of(Refrigerant::R12) + s.of(Refrigerant::R134a) - 1.0).abs() < 1e-9
     );
-    assert!(s.of(Gas::R1234yf) == 0.0 && s.hydrocarbon == 0.0);
+    assert!(s.of(Refrigerant::R1234yf) == 0.0 && s.hydrocarbon == 0.0);
     assert!((s.purity() - 0.88).abs() < 0.0011 && !s.pure());
     // The air of the sample, from Dalton at the port: no outside figure but the model's own state.
     assert!(s.air > 0.0 && s.air < 0.2, "{}", s.air);
     // Its steps are tenths of a percent.
-    for share in [s.of(Gas::R12), s.of(Gas::R134a), s.air] {
+    for share in [s.of(Refrigerant::R12), s.of(Refrigerant::R134a), s.air] {
         let tenths = share * 1000.0;
         assert!((tenths - tenths.round()).abs() < 1e-6, "{share}");
     }
@@ -139,7 +139,7 @@ fn the_identifier_takes_its_time_and_says_what_is_there() {
     yf.apply(low).unwrap();
     run(&mut yf, TIME + 0.1);
     let s = yf.shop().identifier.result().unwrap();
-    assert!((s.of(Gas::R1234yf) - 1.0).abs() < 1e-9 && s.pure());
+    assert!((s.of(Refrigerant::R1234yf) - 1.0).abs() < 1e-9 && s.pure());
 }
 
 #[test]
@@ -168,7 +168,10 @@ fn a_can_of_the_other_gas_comes_in_and_is_counted() {
     run(&mut bay, 10.0);
     assert!(bay.plant().network.r12().is_none());
     let before = psig(&bay);
-    bay.apply(VesselAct::TakeCanOf { gas: Gas::R12 }).unwrap();
+    bay.apply(VesselAct::TakeCanOf {
+        gas: Refrigerant::R12,
+    })
+    .unwrap();
     run(&mut bay, 5.0);
     assert!((psig(&bay) - before).abs() < 0.1, "its tap is shut");
     assert!((r12(&bay) - 0.340_194).abs() < 1e-12);
@@ -177,7 +180,7 @@ fn a_can_of_the_other_gas_comes_in_and_is_counted() {
         bay.plant().network.node(id).state.p
     };
     // A can of R-12 has the pressure of R-12.
-    let expected = Gas::R12.table().p_sat((75.0 + 459.67) / 1.8);
+    let expected = Refrigerant::R12.table().p_sat((75.0 + 459.67) / 1.8);
     assert!((can(&bay) / expected - 1.0).abs() < 0.01, "{}", can(&bay));
     bay.apply(VesselAct::Invert { on: true }).unwrap();
     bay.apply(VesselAct::Bath {
@@ -249,12 +252,18 @@ fn what_does_not_mix_is_an_error_at_every_level() {
     let bay = Bay::new(&scenario("healthy-crossover", &[]));
     let (mut plant, mut shop) = (bay.plant().clone(), bay.shop().clone());
     let apart = Apart {
-        gas: Gas::R1234yf,
-        other: Gas::R12,
+        gas: Refrigerant::R1234yf,
+        other: Refrigerant::R12,
     };
-    assert_eq!(shop.take_can_of(&mut plant, Gas::R12, false), Err(apart));
-    assert_eq!(shop.take_cylinder(&mut plant, Gas::R12, 5.0), Err(apart));
-    assert_eq!(shop.take_machine(&mut plant, Gas::R12), Err(apart));
+    assert_eq!(
+        shop.take_can_of(&mut plant, Refrigerant::R12, false),
+        Err(apart)
+    );
+    assert_eq!(
+        shop.take_cylinder(&mut plant, Refrigerant::R12, 5.0),
+        Err(apart)
+    );
+    assert_eq!(shop.take_machine(&mut plant, Refrigerant::R12), Err(apart));
     assert_eq!(shop.hands, bay.shop().hands);
     assert!(
         (plant.network.held()[REFRIGERANT] - bay.plant().network.held()[REFRIGERANT]).abs() < 1e-15
@@ -270,7 +279,10 @@ fn what_does_not_mix_is_an_error_at_every_level() {
     };
     let mut mixed = Plant::new(&plant.vehicle.shared(), plant.day(), &start);
     let halt = mixed.tick().expect_err("it stands still");
-    assert_eq!(halt.cause, Cause::NoBlend(NoBlend::Alone(Gas::R1234yf)));
+    assert_eq!(
+        halt.cause,
+        Cause::NoBlend(NoBlend::Alone(Refrigerant::R1234yf))
+    );
     let clean = Start {
         other: 0.0,
         ..start
@@ -286,19 +298,25 @@ fn what_does_not_mix_is_an_error_at_every_level() {
 fn what_does_not_mix_is_refused() {
     let mut yf = Bay::new(&scenario("healthy-crossover", &[]));
     let refused = yf
-        .apply(VesselAct::TakeCanOf { gas: Gas::R12 })
+        .apply(VesselAct::TakeCanOf {
+            gas: Refrigerant::R12,
+        })
         .unwrap_err();
     assert_eq!(
         refused.to_string(),
         "gas: R-12 does not mix with R-1234yf here; only R-12 and R-134a do"
     );
-    yf.apply(VesselAct::TakeCanOf { gas: Gas::R1234yf })
-        .unwrap();
+    yf.apply(VesselAct::TakeCanOf {
+        gas: Refrigerant::R1234yf,
+    })
+    .unwrap();
     assert!(yf.plant().network.r12().is_none());
     let mut van = Bay::new(&still(&[]));
     assert!(
-        van.apply(VesselAct::TakeCanOf { gas: Gas::R1234yf })
-            .is_err()
+        van.apply(VesselAct::TakeCanOf {
+            gas: Refrigerant::R1234yf
+        })
+        .is_err()
     );
     for (name, value) in [
         ("healthy", "0.61"),

@@ -2,7 +2,7 @@
 
 mod leaks;
 
-use lowside_fluids::{Gas, water};
+use lowside_fluids::{Refrigerant, water};
 use lowside_plant::species::{OIL, REFRIGERANT};
 use lowside_session::{Event, HoseAct, MachineAct, VehicleAct, VesselAct, greater};
 use lowside_shop::{cylinder, ledger::Place, vacuum::MICRON};
@@ -170,10 +170,10 @@ fn altitude(runs: &Runs) -> Result<Vec<Check>, Error> {
 }
 
 /// Saturated liquid at 54 degC, kg/m3.
-const LIQUID_AT_54: [(Gas, f64); 3] = [
-    (Gas::R134a, 1083.22),
-    (Gas::R12, 1195.57),
-    (Gas::R1234yf, 970.98),
+const LIQUID_AT_54: [(Refrigerant, f64); 3] = [
+    (Refrigerant::R134a, 1083.22),
+    (Refrigerant::R12, 1195.57),
+    (Refrigerant::R1234yf, 970.98),
 ];
 
 /// The recovery cylinder takes four fifths of itself full of liquid at 54 degC, and the machine stops there.
@@ -204,7 +204,10 @@ fn cylinder_limit(runs: &Runs) -> Result<Vec<Check>, Error> {
         &[
             (
                 0.0,
-                MachineAct::TakeRecoveryMachine { gas: Gas::R134a }.into(),
+                MachineAct::TakeRecoveryMachine {
+                    gas: Refrigerant::R134a,
+                }
+                .into(),
             ),
             (0.0, MachineAct::ChangeCylinder { holds }.into()),
             (0.0, HoseAct::LowValve { open }.into()),
@@ -291,9 +294,9 @@ fn start_on_liquid(runs: &Runs) -> Result<Vec<Check>, Error> {
     );
     let mut plot = Plot::new("High side after the start", "s", "kPa gauge");
     for (name, gas, label) in [
-        ("healthy", Gas::R134a, 1020.0),
-        ("healthy-compact", Gas::R134a, 564.0),
-        ("healthy-crossover", Gas::R1234yf, 585.0),
+        ("healthy", Refrigerant::R134a, 1020.0),
+        ("healthy-compact", Refrigerant::R134a, 564.0),
+        ("healthy-crossover", Refrigerant::R1234yf, 585.0),
     ] {
         let open = |open: f64| {
             HoseAct::HighValve {

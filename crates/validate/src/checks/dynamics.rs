@@ -127,7 +127,7 @@ fn shut_down(runs: &Runs) -> Result<Vec<Check>, Error> {
             (300.0, VehicleAct::Blower { step: 0 }.into()),
         ],
     )?;
-    let saturation = lowside_fluids::Gas::R134a.table().p_sat(308.15) / 1e3 - 101.325;
+    let saturation = lowside_fluids::Refrigerant::R134a.table().p_sat(308.15) / 1e3 - 101.325;
     for (side, p) in [("low", soaked.last().low), ("high", soaked.last().high)] {
         check.find(Finding::within(
             format!("{side} side after 90 min"),

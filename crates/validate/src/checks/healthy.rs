@@ -1,6 +1,6 @@
 //! The healthy vehicle on six days at three engine speeds, against the ranges of common practice.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_session::library;
 
 use super::{rises, with};
@@ -90,7 +90,7 @@ fn table(runs: &Runs) -> Result<Vec<Check>, Error> {
             }
         }
         let mut found = of_vehicle(vehicle, &table);
-        if sheet.refrigerant != Gas::R134a {
+        if sheet.refrigerant != Refrigerant::R134a {
             for check in &mut found {
                 check.asked.push_str(OTHER_GAS);
             }

@@ -4,7 +4,7 @@ use lowside_session::greater;
 
 use std::fmt::Write as _;
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_plant::orifice::{Inlet, Orifice};
 
 use crate::{
@@ -20,7 +20,7 @@ const SOURCE: &str = "Payne & O'Neal, HVAC&R Research 10(1) (2004) 73; Choi, Chu
 
 /// Our choked flow for a row of the table, kg/s.
 fn ours(row: &Row<'_>) -> Result<f64, Error> {
-    let gas: Gas = row.parse("fluid", "a refrigerant")?;
+    let gas: Refrigerant = row.parse("fluid", "a refrigerant")?;
     let (p, subcooling) = (row.get("p_up_Pa")?, row.get("subcooling_K")?);
     let table = gas.table();
     let t_sat = table.t_sat(p);
@@ -69,7 +69,7 @@ pub fn checks(_: &Runs) -> Result<Vec<Check>, Error> {
             row.get("d_m")?,
             row.get("p_up_Pa")?,
         );
-        let gas: Gas = row.parse("fluid", "a refrigerant")?;
+        let gas: Refrigerant = row.parse("fluid", "a refrigerant")?;
         let (Some(c), Some(k)) = (row.maybe("choi_kgs")?, row.maybe("kim_kgs")?) else {
             continue;
         };
@@ -79,7 +79,7 @@ pub fn checks(_: &Runs) -> Result<Vec<Check>, Error> {
         choi.push((flow * 1e3, (flow / c - 1.0) * 100.0));
         kim.push((flow * 1e3, (flow / k - 1.0) * 100.0));
         spread.push((c / k - 1.0).abs() * 100.0);
-        if (p - 1.6e6).abs() < 1.0 && (bore - 1.7e-3).abs() < 0.03e-3 && gas == Gas::R134a {
+        if (p - 1.6e6).abs() < 1.0 && (bore - 1.7e-3).abs() < 0.03e-3 && gas == Refrigerant::R134a {
             for (into, y) in curves.iter_mut().zip([flow, row.get("payne_kgs")?, c, k]) {
                 into.push((sub, y * 1e3));
             }

@@ -1,7 +1,7 @@
 //! Refrigerant properties: equations and fast tables against CoolProp's tables.
 
 use lowside_fluids::{
-    Gas, Table as Fast,
+    Refrigerant, Table as Fast,
     saturation::{at_pressure, at_temperature},
 };
 
@@ -16,17 +16,17 @@ use crate::{
 const SOURCE: &str = "CoolProp 8.0.0 with the same papers: R-134a Tillner-Roth & Baehr 1994, R-12 Marx, Pruss & Wagner 1992, \
                       R-1234yf Lemmon & Akasaka 2022; tests/data";
 
-fn files(gas: Gas) -> Result<(Table, Table), Error> {
+fn files(gas: Refrigerant) -> Result<(Table, Table), Error> {
     let (line, phase) = match gas {
-        Gas::R134a => (
+        Refrigerant::R134a => (
             include_str!("../../../../tests/data/r134a_saturation.csv"),
             include_str!("../../../../tests/data/r134a_single_phase.csv"),
         ),
-        Gas::R12 => (
+        Refrigerant::R12 => (
             include_str!("../../../../tests/data/r12_saturation.csv"),
             include_str!("../../../../tests/data/r12_single_phase.csv"),
         ),
-        Gas::R1234yf => (
+        Refrigerant::R1234yf => (
             include_str!("../../../../tests/data/r1234yf_saturation.csv"),
             include_str!("../../../../tests/data/r1234yf_single_phase.csv"),
         ),
@@ -43,7 +43,7 @@ fn files(gas: Gas) -> Result<(Table, Table), Error> {
 /// When a reference table does not read.
 pub fn checks(_: &Runs) -> Result<Vec<Check>, Error> {
     let mut found = Vec::new();
-    for gas in Gas::ALL {
+    for gas in Refrigerant::ALL {
         let (line, phase) = files(gas)?;
         found.push(saturation(gas, &line)?);
         found.push(single_phase(gas, &phase)?);
@@ -64,7 +64,7 @@ fn worst(points: &[(f64, f64)]) -> f64 {
     })
 }
 
-fn saturation(gas: Gas, file: &Table) -> Result<Check, Error> {
+fn saturation(gas: Refrigerant, file: &Table) -> Result<Check, Error> {
     let mut check = Check::new(
         format!("{gas}: saturation line"),
         "Fast table against reference, -60 degC to the table's warm end (0.985 of the critical temperature): pressure 0.02 %, \
@@ -148,7 +148,7 @@ const BINS: [(f64, &str); 4] = [
     (0.0, "below 1e-6"),
 ];
 
-fn single_phase(gas: Gas, file: &Table) -> Result<Check, Error> {
+fn single_phase(gas: Refrigerant, file: &Table) -> Result<Check, Error> {
     let mut check = Check::new(
         format!("{gas}: vapour and compressed liquid"),
         "Fast table against reference at pressure and temperature: density 0.1 %, enthalpy 0.1 kJ/kg; temperature found \
@@ -216,9 +216,9 @@ fn fixed_points() -> Check {
          equations, from memory",
     );
     for (gas, t, p, mass, boils) in [
-        (Gas::R134a, 374.21, 4.0593, 102.03, 247.076),
-        (Gas::R12, 385.12, 4.1361, 120.91, 243.398),
-        (Gas::R1234yf, 367.85, 3.3822, 114.04, 243.665),
+        (Refrigerant::R134a, 374.21, 4.0593, 102.03, 247.076),
+        (Refrigerant::R12, 385.12, 4.1361, 120.91, 243.398),
+        (Refrigerant::R1234yf, 367.85, 3.3822, 114.04, 243.665),
     ] {
         let eq = gas.equation();
         let near = |what: &str, got: f64, asked: f64, by: f64, unit: &str, decimals| {

@@ -1,6 +1,6 @@
 //! Vacuum, leaks and recovery: what the shop's machines do to the loop.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_session::{Action, HoseAct, MachineAct};
 use lowside_shop::vacuum::MICRON;
 use lowside_units::{GaugePressure, Ratio, VolumeFlow};
@@ -286,7 +286,10 @@ fn leaks(runs: &Runs) -> Result<Vec<Check>, Error> {
 fn recovering(runs: &Runs, overrides: &[&str], stops_at: Option<f64>) -> Result<Arc<Run>, Error> {
     let mut acts = vec![(
         0.0,
-        MachineAct::TakeRecoveryMachine { gas: Gas::R134a }.into(),
+        MachineAct::TakeRecoveryMachine {
+            gas: Refrigerant::R134a,
+        }
+        .into(),
     )];
     acts.extend(valves(0.0, 1.0));
     if let Some(kpa) = stops_at {

@@ -114,7 +114,7 @@ fn standing(runs: &Runs) -> Result<Vec<Check>, Error> {
          oil and vapour have taken up all of it, below. At 75 degF 77 to 79 psig.",
         "saturation of R-134a (Tillner-Roth & Baehr 1994); Dalton",
     );
-    let saturation = lowside_fluids::Gas::R134a.table().p_sat(303.15) / 1e3 - 101.325;
+    let saturation = lowside_fluids::Refrigerant::R134a.table().p_sat(303.15) / 1e3 - 101.325;
     let still = [
         "engine.on=false",
         "controls.ac=false",
@@ -161,7 +161,7 @@ fn standing(runs: &Runs) -> Result<Vec<Check>, Error> {
             }
         }
     }
-    let psig = (lowside_fluids::Gas::R134a
+    let psig = (lowside_fluids::Refrigerant::R134a
         .table()
         .p_sat((75.0 + 459.67) / 1.8)
         - 101_325.0)

@@ -1,6 +1,6 @@
 //! The text of every act, against texts written before acts stood in groups.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_shop::{
     detect::{Sensitivity, Spot},
     fault::Device,
@@ -26,7 +26,7 @@ const ACTS: &str = include_str!("acts.jsonl");
 
 const OPEN: Ratio = Ratio::from_fraction(0.25);
 const WARM: Temperature = Temperature::from_deg_c(45.0);
-const GAS: Gas = Gas::R134a;
+const GAS: Refrigerant = Refrigerant::R134a;
 const OIL: OilKind = OilKind::Pag46;
 const JOINT: Joint = Joint::EvaporatorIn;
 const PART: Part = Part::Condenser;

@@ -2,7 +2,7 @@
 
 use lowside_session::greater;
 
-use lowside_fluids::{Gas, moisture};
+use lowside_fluids::{Refrigerant, moisture};
 
 use crate::{
     check::{Check, Finding},
@@ -31,7 +31,7 @@ const ROWS: [(f64, f64, f64); 15] = [
 ];
 
 /// A row's gas, its column and its name.
-type Column = (Gas, fn(&(f64, f64, f64)) -> f64, &'static str);
+type Column = (Refrigerant, fn(&(f64, f64, f64)) -> f64, &'static str);
 
 #[expect(clippy::unnecessary_wraps, reason = "a job may fail, this one cannot")]
 pub(super) fn solubility(_: &Runs) -> Result<Vec<Check>, Error> {
@@ -42,7 +42,10 @@ pub(super) fn solubility(_: &Runs) -> Result<Vec<Check>, Error> {
     );
     check.tuned = "the three numbers of each gas's law".into();
     let kelvin = |f: f64| (f - 32.0) / 1.8 + 273.15;
-    let columns: [Column; 2] = [(Gas::R134a, |r| r.1, "R-134a"), (Gas::R12, |r| r.2, "R-12")];
+    let columns: [Column; 2] = [
+        (Refrigerant::R134a, |r| r.1, "R-134a"),
+        (Refrigerant::R12, |r| r.2, "R-12"),
+    ];
     let mut plot = Plot::new("Water in saturated liquid", "temperature, degF", "mg/kg").log();
     for (gas, printed, name) in columns {
         let ours = |f: f64| 1e6 * moisture::solubility(gas, kelvin(f));

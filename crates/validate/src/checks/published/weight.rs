@@ -1,6 +1,6 @@
 //! A charge by weight, and the same recovered.
 
-use lowside_fluids::Gas;
+use lowside_fluids::Refrigerant;
 use lowside_session::{HoseAct, InstrumentAct, MachineAct, VehicleAct, VesselAct};
 use lowside_units::{Mass, Ratio};
 
@@ -34,7 +34,7 @@ pub(super) fn charged_and_recovered(runs: &Runs) -> Result<Vec<Check>, Error> {
         (
             0.0,
             VesselAct::TakeCylinder {
-                gas: Gas::R134a,
+                gas: Refrigerant::R134a,
                 holds: Mass::from_kg(9.0),
             }
             .into(),
@@ -65,7 +65,10 @@ pub(super) fn charged_and_recovered(runs: &Runs) -> Result<Vec<Check>, Error> {
         (RECOVERS, HoseAct::Disconnect.into()),
         (
             RECOVERS,
-            MachineAct::TakeRecoveryMachine { gas: Gas::R134a }.into(),
+            MachineAct::TakeRecoveryMachine {
+                gas: Refrigerant::R134a,
+            }
+            .into(),
         ),
         (RECOVERS, low(1.0)),
         (RECOVERS, high(1.0)),

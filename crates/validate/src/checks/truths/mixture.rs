@@ -87,7 +87,7 @@ pub(super) fn alone(runs: &Runs) -> Result<Vec<Check>, Error> {
         ));
     }
     let [before, after, gone] = vented(runs, "start.air=5g")?;
-    let pure = gauge(lowside_fluids::Gas::R134a.table().p_sat(ROOM));
+    let pure = gauge(lowside_fluids::Refrigerant::R134a.table().p_sat(ROOM));
     check.find(Finding::holds(
         format!("5 g of air in its place, {:.0} % let out", gone * 100.0),
         format!(

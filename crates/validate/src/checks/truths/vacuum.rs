@@ -1,6 +1,6 @@
 //! Truths about vacuum, hoses and cans.
 
-use lowside_fluids::{Gas, air, water};
+use lowside_fluids::{Refrigerant, air, water};
 use lowside_plant::plant::TICK;
 use lowside_session::{Bay, HoseAct, VesselAct, acts};
 use lowside_shop::can;
@@ -75,7 +75,7 @@ pub(super) fn hose(_: &Runs) -> Result<Vec<Check>, Error> {
         TRADE,
     );
     let volume = core::f64::consts::FRAC_PI_4 * 6.35e-3 * 6.35e-3 * 6.0 * 0.3048;
-    let sat = Gas::R134a.table().sat(298.15);
+    let sat = Refrigerant::R134a.table().sat(298.15);
     let liquid = volume * sat.rho_l / super::OUNCE;
     check.find(Finding::within(
         "liquid in the hose, 25 degC",
