@@ -595,7 +595,7 @@ pub(crate) fn StripView(p: &StripProps) -> Html {
             <h2 id="chart-title">{ words::chart() }
                 <small><span class="name high">{ words::chart_key()[0] }</span><span class="name low">{ words::chart_key()[1] }</span>
                 <span class="name accent">{ words::chart_key()[2] }</span><span class="name grey">{ words::chart_key()[3] }</span>
-                if p.look.vacuum { <span class="name trace-vacuum">{ words::column_vacuum().to_lowercase() }</span> }</small>
+                if p.look.vacuum { <span class="name trace-vacuum">{ words::chart_key()[4] }</span> }</small>
                 <span class="speeds" role="group" aria-label={words::chart_length()}>
                     { for WINDOWS.iter().map(|&m| {
                         let on = (m - p.look.minutes).abs() < 1e-9;

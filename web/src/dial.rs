@@ -1,5 +1,6 @@
 //! A round gauge: an unchanging face and a needle above it that is turned directly each frame, which paints nothing anew.
 use crate::words;
+use js_sys::Math;
 use lowside_present::dial::{Face, Mark, Which};
 use yew::{Html, NodeRef, Properties, classes, component, html};
 
@@ -13,7 +14,7 @@ pub(crate) fn angle(at: f64) -> f64 {
 
 fn point(at: f64, r: f64) -> (f64, f64) {
     let a = angle(at).to_radians();
-    (100.0 + r * a.sin(), 100.0 - r * a.cos())
+    (100.0 + r * Math::sin(a), 100.0 - r * Math::cos(a))
 }
 
 fn arc(from: f64, to: f64, r: f64) -> String {
@@ -32,7 +33,7 @@ fn mark(m: &Mark, outer: f64, long: f64, short: f64, text: f64, class: &'static 
         .map_or(0.0, |l| l.chars().count().saturating_sub(2) as f64);
     let (tx, ty) = point(
         m.at,
-        text - 3.4 * length * angle(m.at).to_radians().sin().abs(),
+        text - 3.4 * length * Math::sin(angle(m.at).to_radians()).abs(),
     );
     html! {
         <g class={class}>

@@ -10,7 +10,7 @@ use lowside_present::{
     plot::Plot,
     tools::Spot,
 };
-use lowside_session::{Refused, TakeError};
+use lowside_session::{Action, Refused, TakeError};
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::{Callback, Context, Html};
 
@@ -59,6 +59,8 @@ pub(crate) struct Later {
     /// Keeps the bay on stage, all of it or its acts alone.
     pub(crate) save: fn(&mut Stage),
     pub(crate) keep: fn(&Stage) -> Option<Kept>,
+    /// An act as it is told.
+    pub(crate) act: fn(Action) -> String,
     /// Why an act was refused.
     pub(crate) refused: fn(&Refused) -> String,
     /// Where the names of the strip chart's marks stand.
@@ -96,6 +98,7 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         line: App::line,
         save: Stage::save_all,
         keep: Stage::keep,
+        act: words::act,
         refused: words::refused_why,
         mark_names: mark_names::places,
         save_strip: App::save_strip,

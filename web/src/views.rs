@@ -85,8 +85,8 @@ impl Open {
         if let Some(at) = self.0.iter().position(|v| *v == view) {
             self.0.remove(at);
         } else {
-            self.0.push(view);
-            self.0.sort();
+            let at = self.0.partition_point(|v| *v < view);
+            self.0.insert(at, view);
         }
         let ids: Vec<&str> = self.0.iter().map(|v| v.id()).collect();
         let _ = store::set(store::VIEWS, &ids.join(" "));

@@ -407,11 +407,12 @@ pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
         };
         Some((*t, kind))
     });
-    let mut all: Vec<(Tick, MarkKind)> = acts
-        .chain(events)
-        .filter(|(t, _)| *t >= from && *t <= to)
-        .collect();
-    all.sort_by_key(|(t, _)| *t);
+    let inside = |(t, _): &(Tick, MarkKind)| *t >= from && *t <= to;
+    let mut all: Vec<(Tick, MarkKind)> = acts.filter(inside).collect();
+    for event in events.filter(inside) {
+        let at = all.partition_point(|(t, _)| *t <= event.0);
+        all.insert(at, event);
+    }
     all.into_iter()
         .map(|(t, k)| ((t - from) as f64 / span, k))
         .collect()

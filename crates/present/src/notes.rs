@@ -105,8 +105,13 @@ pub fn of(bay: &Bay, units: UnitSystem) -> Vec<Note> {
     let mut notes = Vec::new();
     shop(bay, units, &mut notes);
     vehicle(bay, units, &mut notes);
-    notes.sort_by_key(|n| n.idea);
     notes
+}
+
+/// Puts a note where its urgency has it.
+fn add(notes: &mut Vec<Note>, note: Note) {
+    let at = notes.partition_point(|n| n.idea <= note.idea);
+    notes.insert(at, note);
 }
 
 fn difference(pa: f64, units: UnitSystem) -> Shown {
@@ -124,12 +129,16 @@ fn shop(bay: &Bay, units: UnitSystem, notes: &mut Vec<Note>) {
     );
     let at = |pa: f64| height(pa, air);
     let mut put = |idea, spot, pa: f64, shown| {
-        notes.push(Note {
-            idea,
-            spot,
-            height: at(pa),
-            shown,
-        });
+        let height = at(pa);
+        add(
+            notes,
+            Note {
+                idea,
+                spot,
+                height,
+                shown,
+            },
+        );
     };
     let end = net.link(q.hose_end).flow;
     let hose = net.node(q.service_hose).state.p;
@@ -226,12 +235,16 @@ fn vehicle(bay: &Bay, units: UnitSystem, notes: &mut Vec<Note>) {
     let at = |pa: f64| height(pa, day.p);
     let warmth = |k: f64| display::temperature(Temperature::from_k(k), units);
     let mut put = |idea, spot, pa: f64, shown| {
-        notes.push(Note {
-            idea,
-            spot,
-            height: at(pa),
-            shown,
-        });
+        let height = at(pa);
+        add(
+            notes,
+            Note {
+                idea,
+                spot,
+                height,
+                shown,
+            },
+        );
     };
     let ratio = |x: f64| display::ratio(lowside_units::Ratio::from_si(x));
     let ice = inside::ice_share(bay);

@@ -297,6 +297,7 @@ chart-high = high
 chart-low = low
 chart-vent = vent, clutch bar
 chart-cabin = cabin
+chart-vacuum = vacuum
 chart-spoken = Pressures, vent temperature and clutch over time; the table below gives the numbers
 numbers = Numbers
 numbers-caption = Readings over time, the latest last

@@ -297,6 +297,7 @@ chart-high = alta
 chart-low = baja
 chart-vent = salida, barra de embrague
 chart-cabin = cabina
+chart-vacuum = vacío
 chart-spoken = Presiones, temperatura de salida y embrague en el tiempo; la tabla de abajo da los números
 numbers = Números
 numbers-caption = Lecturas en el tiempo, la última al final

@@ -9,7 +9,7 @@ use lowside_units::Ratio;
 use yew::Context;
 
 use super::{App, Msg, Notice, Told, bays::Source};
-use crate::words;
+use crate::{later, words};
 
 impl App {
     /// What is asked of time.
@@ -70,9 +70,9 @@ impl App {
     pub(super) fn undo(&mut self) {
         let last = self.stage.bay.log().last().map(|(_, a)| *a);
         if self.stage.undo()
-            && let Some(act) = last
+            && let Some((act, later)) = last.zip(later::here())
         {
-            self.waiting.push(words::undone(words::act(act)));
+            self.waiting.push(words::undone((later.act)(act)));
         }
     }
 
@@ -80,8 +80,9 @@ impl App {
     pub(super) fn redo(&mut self) {
         if self.stage.redo() {
             let last = self.stage.bay.log().last().map(|(_, a)| *a);
+            let told = last.zip(later::here());
             self.waiting
-                .extend(last.map(|act| words::redone(words::act(act))));
+                .extend(told.map(|(act, later)| words::redone((later.act)(act))));
         }
     }
 

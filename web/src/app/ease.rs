@@ -4,7 +4,7 @@ use lowside_session::Take;
 use yew::{Context, Html, html};
 
 use super::{App, Msg, bays::Source};
-use crate::{host, share, stage::SPEEDS, store, words};
+use crate::{host, later, share, stage::SPEEDS, store, words};
 
 impl App {
     /// Help, shortcuts, reading aloud, speeds by key.
@@ -85,7 +85,8 @@ impl App {
         if !host::projector() {
             return html! {};
         }
-        let last = self.stage.bay.log().last().map(|(_, a)| words::act(*a));
+        let last = self.stage.bay.log().last().zip(later::here());
+        let last = last.map(|((_, act), later)| (later.act)(*act));
         let c = Controls::of(&self.stage.bay, self.units);
         let engine = words::named(
             words::engine(),

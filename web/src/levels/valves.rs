@@ -1,4 +1,5 @@
 //! The handles on the hoses, and where each can be pressed.
+use js_sys::Math;
 use lowside_present::{controls::Control, levels::Levels};
 
 use super::Brush;
@@ -62,7 +63,7 @@ impl Brush<'_> {
         }
         for &(control, x, y, open, colour, _) in &spots {
             if needed == Some(control) {
-                let pulse = 4.0 + 2.0 * (self.drift * 4.0).sin();
+                let pulse = 4.0 + 2.0 * Math::sin(self.drift * 4.0);
                 pen.stroke(t.accent, 3.0).circle(x, y, r + pulse);
                 pen.c.stroke();
             }
@@ -77,7 +78,7 @@ impl Brush<'_> {
             pen.stroke(colour, 2.0).dashes(&[], 0.0);
             pen.c.stroke();
             let turn = (1.0 - open) * core::f64::consts::FRAC_PI_2;
-            let (dx, dy) = (turn.cos() * r * 0.7, turn.sin() * r * 0.7);
+            let (dx, dy) = (Math::cos(turn) * r * 0.7, Math::sin(turn) * r * 0.7);
             pen.stroke(if open > 0.0 { t.sheet } else { colour }, 3.0)
                 .line(&[(x - dx, y - dy), (x + dx, y + dy)]);
         }

@@ -62,12 +62,13 @@ pub(crate) fn key() -> [&'static str; 4] {
 }
 
 /// Key of the strip chart: high, low, vent and clutch, cabin.
-pub(crate) fn chart_key() -> [&'static str; 4] {
+pub(crate) fn chart_key() -> [&'static str; 5] {
     [
         say::chart_high(),
         say::chart_low(),
         say::chart_vent(),
         say::chart_cabin(),
+        say::chart_vacuum(),
     ]
 }
 

@@ -1,6 +1,6 @@
 //! Values of a table's fields, read, checked, applied and written by the rows of the faults.
 
-use std::{collections::BTreeMap, fmt::Display};
+use std::fmt::Display;
 
 use lowside_plant::{charge::Start, plant::Plant, vehicle::Vehicle};
 use lowside_shop::{
@@ -16,22 +16,26 @@ use serde::{
 
 use crate::limits::within;
 
-/// What a scenario gives in a table, SI by key. What it leaves out, or gives as it is anyway, is as in a sound vehicle.
+/// What a scenario gives in a table, SI by key, in the order of the keys. What it leaves out, or gives as it is anyway, is as in a sound
+/// vehicle.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub(crate) struct Values(BTreeMap<&'static str, f64>);
+pub(crate) struct Values(Vec<(&'static str, f64)>);
 
 impl Values {
     /// Returns what is given for a key.
     pub(crate) fn given(&self, key: &str) -> Option<f64> {
-        self.0.get(key).copied()
+        self.0
+            .iter()
+            .find_map(|(k, value)| (*k == key).then_some(*value))
     }
 
     /// Gives a field a value, SI.
     pub(crate) fn set(&mut self, field: &Field, value: f64) {
-        match field.sound {
-            Sound::Is(sound) if (value - sound).abs() <= 0.0 => self.0.remove(field.key),
-            _ => self.0.insert(field.key, value),
-        };
+        self.0.retain(|(key, _)| *key != field.key);
+        if !matches!(field.sound, Sound::Is(sound) if (value - sound).abs() <= 0.0) {
+            let at = self.0.partition_point(|(key, _)| *key < field.key);
+            self.0.insert(at, (field.key, value));
+        }
     }
 
     /// Reads the value of a key; false if the table has no such field.
