@@ -188,7 +188,8 @@ impl Bay {
         Self { log, ..self }
     }
 
-    /// Opens a bay as the scenario sets it, then puts it on another's present day, with its settings, its cabin and hood as warm.
+    /// Opens a bay as the scenario sets it, then puts it on another's present day, with its settings, its cabin and hood as warm, and
+    /// what hands have fitted there: an orifice tube of another bore, a cut-out. Both are sound in it however they were fitted.
     pub(crate) fn open_beside(scenario: Arc<Scenario>, other: &Self) -> Self {
         let mut bay = Self::open(scenario);
         let (plant, now) = (&mut bay.plant, &other.plant);
@@ -196,6 +197,12 @@ impl Bay {
         plant.settings = now.settings;
         plant.cabin = now.cabin.clone();
         plant.hood_t = now.hood_t;
+        if now.seat.fitted {
+            (plant.seat.bore, plant.seat.length) = (now.seat.bore, now.seat.length);
+        }
+        let closed = plant.drive.cut_out.closed;
+        plant.drive.cut_out = now.drive.cut_out;
+        plant.drive.cut_out.closed = closed;
         bay
     }
 

@@ -7,14 +7,15 @@
 
 use lowside_fluids::Blend;
 use lowside_session::{
-    Action, Bay, Change, Halt, HoseAct, Scenario, Tick, Twin, VehicleAct, VesselAct, acts, library,
-    summary::Window,
+    Action, Bay, BenchAct, Change, Halt, HoseAct, Scenario, Tick, Twin, VehicleAct, VesselAct,
+    acts, library, summary::Window,
 };
+use lowside_shop::{joints::Joint, parts::Part};
 use lowside_tests::{
     acts::{Dice, any},
     runs::{act, run, scenario},
 };
-use lowside_units::Ratio;
+use lowside_units::{GaugePressure, Length, Quantity, Ratio};
 
 /// A bay that is charged from cans, before anything was done.
 fn opened() -> Bay {
@@ -199,6 +200,39 @@ fn a_sound_twin_begins_now() {
     assert_eq!(twin.bay().log().len(), 1, "one act from now on");
     assert_eq!(twin.bay().plant().settings.blower, 1);
     assert!((twin.bay().seconds() - 10.0).abs() < 1e-9);
+}
+
+/// What hands have fitted belongs to the vehicle from then on, and is sound however they fitted it: a tube the wrong way round and
+/// without its rings is a fault of the work.
+#[test]
+fn a_sound_twin_has_what_was_fitted() {
+    let mut first = Bay::new(&scenario(
+        "before-retrofit",
+        &["act=[]", "start.charge=0 g"],
+    ));
+    let (bore, opens) = (Length::from_mm(1.6), GaugePressure::from_kpa(2800.0));
+    assert_eq!(first.plant().drive.cut_out_opens(), None, "as it was built");
+    act(&mut first, BenchAct::FitCutOut { opens });
+    let (joint, part) = (Joint::EvaporatorIn, Part::Orifice);
+    for on_bench in [
+        BenchAct::OpenJoint { joint },
+        BenchAct::RemovePart { part },
+        BenchAct::FitOrifice {
+            bore,
+            reversed: true,
+            rings: false,
+        },
+    ] {
+        act(&mut first, on_bench);
+    }
+    let twin = Twin::sound(&first);
+    let (now, then) = (twin.bay().plant(), first.plant());
+    assert!(then.seat.turned && !then.seat.sealed);
+    assert_eq!(now.seat.bore.to_bits(), then.seat.bore.to_bits());
+    assert!(now.seat.fitted && !now.seat.turned && now.seat.sealed);
+    let cut_out = now.drive.cut_out_opens().expect("fitted");
+    assert!((cut_out - opens.si()).abs() < 1e-6, "{cut_out} Pa");
+    assert!(now.drive.cut_out.closed);
 }
 
 /// A twin that cannot go on stands still and says so; the bay beside it goes on. A suction line that holds nothing and a condenser
