@@ -35,7 +35,7 @@ pub struct Statement {
     pub caps_on: Option<bool>,
     /// Gas that is in the loop now.
     pub gas: Option<Refrigerant>,
-    /// A conversion meets its conditions ([`Breach`]).
+    /// A conversion meets its conditions ([`Breach`](lowside_shop::conversion::Breach)).
     pub conversion_in_order: Option<bool>,
 }
 
