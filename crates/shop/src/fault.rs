@@ -32,6 +32,7 @@ pub struct Fault {
     /// Faults that show alike, by id.
     pub look_alikes: &'static [&'static str],
     /// Value at each severity, in the order of [`Severity::ALL`]: SI, or a share of what the vehicle has where that is its sound value.
+    /// Own figures. One at which signs are asked is tuned, so that the signs show on the van: the signs are the check, not the value.
     pub severities: [f64; 4],
     /// Labour of the cure, hours (own figures). A new part has its price in [`crate::record::Prices`].
     pub hours: f64,
