@@ -1,9 +1,15 @@
 //! Takes in every scenario and vehicle of `scenarios/`, so that adding a file is all it takes to ship it.
 //!
-//! Scenarios are kept twice: as written, for tools that read and change them, and as JSON with the vehicle put in and without the acts,
-//! so that the page need carry neither a TOML reader nor a script that it does not play.
+//! Scenarios are kept twice: as written, for tools that read and change them, and as data (`src/library/data.rs`) with the vehicle put in,
+//! numbers in SI and without the acts, so that the page need carry neither a reader of text nor a script that it does not play.
 
 use std::{env, error::Error, fmt::Write as _, fs, path::Path};
+
+use lowside_units::{
+    AbsolutePressure, Area, Conductance, Density, Duration, GaugePressure, HeatCapacity, Length,
+    Mass, MassFlow, Power, PressureDifference, Quantity, Ratio, RotationSpeed, SpecificEnergy,
+    SpecificEntropy, Speed, Temperature, Volume, VolumeFlow,
+};
 
 type Files = Vec<(String, String)>;
 
@@ -16,25 +22,20 @@ fn main() -> Result<(), Box<dyn Error>> {
     );
     let scenarios = files(&root)?;
     let vehicles = files(&root.join("vehicles"))?;
-    let mut baked = Files::new();
-    for (name, text) in &scenarios {
-        baked.push((
-            name.clone(),
-            bake(text, &vehicles).map_err(|e| format!("scenarios/{name}.toml: {e}"))?,
-        ));
-    }
     let mut out = String::new();
-    for (constant, list) in [
-        ("VEHICLES", &vehicles),
-        ("SCENARIOS", &scenarios),
-        ("BAKED", &baked),
-    ] {
+    for (constant, list) in [("VEHICLES", &vehicles), ("SCENARIOS", &scenarios)] {
         writeln!(out, "const {constant}: &[(&str, &str)] = &[")?;
         for (name, text) in list {
             writeln!(out, "    ({name:?}, {text:?}),")?;
         }
         writeln!(out, "];")?;
     }
+    writeln!(out, "const DATA: &[(&str, Data)] = &[")?;
+    for (name, text) in &scenarios {
+        let data = data(text, &vehicles).map_err(|e| format!("scenarios/{name}.toml: {e}"))?;
+        writeln!(out, "    ({name:?}, {data}),")?;
+    }
+    writeln!(out, "];")?;
     fs::write(Path::new(&env::var("OUT_DIR")?).join("shipped.rs"), out)?;
     Ok(())
 }
@@ -58,8 +59,8 @@ fn files(folder: &Path) -> Result<Files, Box<dyn Error>> {
     Ok(found)
 }
 
-/// A scenario as JSON, its vehicle put in and its acts left out.
-fn bake(text: &str, vehicles: &Files) -> Result<String, Box<dyn Error>> {
+/// A scenario as Rust source of its data, its vehicle put in and its acts left out.
+fn data(text: &str, vehicles: &Files) -> Result<String, Box<dyn Error>> {
     let mut table: toml::Table = toml::from_str(text)?;
     if let Some(toml::Value::String(name)) = table.get("vehicle") {
         let (_, text) = vehicles
@@ -70,5 +71,49 @@ fn bake(text: &str, vehicles: &Files) -> Result<String, Box<dyn Error>> {
         table.insert("vehicle".into(), vehicle.into());
     }
     table.remove("act");
-    Ok(serde_json::to_string(&table)?)
+    source(&table.into())
+}
+
+/// A value as Rust source.
+fn source(value: &toml::Value) -> Result<String, Box<dyn Error>> {
+    Ok(match value {
+        toml::Value::Boolean(on) => format!("Data::Switch({on})"),
+        toml::Value::Integer(n) => format!("Data::Count({n})"),
+        toml::Value::Float(x) => format!("Data::Number({x:?})"),
+        toml::Value::String(text) => match si(text)? {
+            Some(si) => format!("Data::Number({si:?})"),
+            None => format!("Data::Text({text:?})"),
+        },
+        toml::Value::Array(list) => {
+            let items = list.iter().map(source).collect::<Result<Vec<_>, _>>()?;
+            format!("Data::List(&[{}])", items.join(", "))
+        }
+        toml::Value::Table(table) => {
+            let entry =
+                |(key, value)| Ok::<_, Box<dyn Error>>(format!("({key:?}, {})", source(value)?));
+            let entries = table.iter().map(entry).collect::<Result<Vec<_>, _>>()?;
+            format!("Data::Table(&[{}])", entries.join(", "))
+        }
+        toml::Value::Datetime(_) => return Err("a scenario has no dates".into()),
+    })
+}
+
+/// The SI value of a text that is a quantity; an error where two quantities read it differently. A difference of temperatures is written in K,
+/// which a temperature reads alike.
+fn si(text: &str) -> Result<Option<f64>, Box<dyn Error>> {
+    macro_rules! read {
+        ($($quantity:ident)+) => { [$($quantity::parse(text).ok().map(Quantity::si)),+] };
+    }
+    let mut read = read![
+        AbsolutePressure Area Conductance Density Duration GaugePressure HeatCapacity Length Mass MassFlow Power
+        PressureDifference Ratio RotationSpeed SpecificEnergy SpecificEntropy Speed Temperature
+        Volume VolumeFlow
+    ]
+    .into_iter()
+    .flatten();
+    let first = read.next();
+    if let Some(other) = read.find(|si| first.map(f64::to_bits) != Some(si.to_bits())) {
+        return Err(format!("\"{text}\" may be {first:?} or {other}").into());
+    }
+    Ok(first)
 }

@@ -1,6 +1,11 @@
 //! The vehicles and scenarios that come with the program: every file of `scenarios/`, taken in by `build.rs`.
 
+use serde::Deserialize;
+
 use crate::scenario::Scenario;
+use data::Data;
+
+mod data;
 
 include!(concat!(env!("OUT_DIR"), "/shipped.rs"));
 
@@ -32,9 +37,9 @@ pub fn scenario_names() -> impl Iterator<Item = &'static str> {
     SCENARIOS.iter().map(|(n, _)| *n)
 }
 
-/// A shipped scenario without its acts, and without a TOML reader; none if there is no such scenario. Its numbers are not checked again: a test
-/// compares it with what was written, which is.
+/// A shipped scenario without its acts, and without a reader of text; none if there is no such scenario. Its numbers are not checked again: a
+/// test compares it with what was written, which is.
 pub fn shipped(name: &str) -> Option<Scenario> {
-    let value = serde_json::from_str(find(BAKED, name)?).ok()?;
-    serde_json::from_value(value).ok()
+    let (_, data) = DATA.iter().find(|(n, _)| *n == name)?;
+    Scenario::deserialize(data).ok()
 }
