@@ -10,7 +10,7 @@ use plotters::{
     drawing::{DrawingArea, IntoDrawingArea},
     element::{Circle, PathElement, Polygon, Text},
     style::{
-        Color, IntoFont, RGBAColor, ShapeStyle,
+        Color, FontDesc, FontFamily, FontStyle, RGBAColor, ShapeStyle,
         text_anchor::{HPos, Pos, VPos},
     },
 };
@@ -148,7 +148,9 @@ fn paint<B: DrawingBackend>(
                     Side::Centre => HPos::Center,
                     Side::Right => HPos::Right,
                 };
-                let font = ("sans-serif", *size * scale * letters).into_font();
+                // Not by its name: reading that takes a table of lower-case letters, 12 kB.
+                let size = *size * scale * letters;
+                let font = FontDesc::new(FontFamily::SansSerif, size, FontStyle::Normal);
                 let style = font.color(&colour(*c, 1.0)).pos(Pos::new(h, VPos::Center));
                 area.draw(&Text::new(text.as_str(), at(p), style)).ok()?;
             }

@@ -11,8 +11,11 @@ pub(crate) fn category(language: Language, number: &str) -> &'static str {
     let one = match language {
         // One without visible decimals: "1 degree", "1.0 degrees".
         Language::English | Language::Doubled | Language::Long | Language::Mirrored => size == "1",
-        // One, however written: "1.0 grado".
-        Language::Spanish => size.parse() == Ok(1.0),
+        // One, however written: "1.0 grado". Compared as text: the reader of numbers has a table of 10 kB.
+        Language::Spanish => {
+            let (whole, decimals) = size.split_once('.').unwrap_or((&size, ""));
+            whole.trim_start_matches('0') == "1" && decimals.bytes().all(|d| d == b'0')
+        }
     };
     if one { "one" } else { "other" }
 }
@@ -28,7 +31,11 @@ mod tests {
             ("1", "one", "one"),
             ("0", "other", "other"),
             ("1.0", "other", "one"),
+            ("1.00", "other", "one"),
+            ("1.01", "other", "other"),
             ("1.5", "other", "other"),
+            ("0.1", "other", "other"),
+            ("10", "other", "other"),
             ("2", "other", "other"),
             ("\u{2212}1", "one", "one"),
             ("11", "other", "other"),

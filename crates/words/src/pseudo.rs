@@ -8,7 +8,7 @@ pub(crate) fn disguise(language: Language, text: &str, out: &mut String) {
         Language::Doubled => {
             let said = text.trim_end();
             out.push_str(said);
-            if said.chars().any(char::is_alphabetic) {
+            if said.bytes().any(|c| c.is_ascii_alphabetic()) {
                 out.push(' ');
                 out.push_str(said.trim_start());
             }

@@ -2,6 +2,7 @@
 use std::{collections::BTreeMap, fs, io::Write, path::Path, time::Instant};
 
 use anyhow::{Context, Result, bail};
+use brotli::enc::BrotliEncoderParams;
 use flate2::{Compression, write::GzEncoder};
 use wasm_bindgen_cli_support::Bindgen;
 
@@ -67,8 +68,13 @@ impl Packed {
 impl Compressed {
     fn new(raw: &[u8]) -> Result<Self> {
         let mut brotli = Vec::new();
-        // 11: best quality; 22: the window every browser accepts.
-        brotli::CompressorWriter::new(&mut brotli, 1 << 16, 11, 22).write_all(raw)?;
+        let params = BrotliEncoderParams {
+            quality: 11, // the best
+            lgwin: 22,   // the window every browser accepts
+            lgblock: 24, // the largest: its models are learnt over the whole program
+            ..BrotliEncoderParams::default()
+        };
+        brotli::CompressorWriter::with_params(&mut brotli, 1 << 16, &params).write_all(raw)?;
         let mut gzip = GzEncoder::new(Vec::new(), Compression::best());
         gzip.write_all(raw)?;
         Ok(Self {
