@@ -2,6 +2,7 @@
 import assert from "node:assert/strict";
 import { assertQuiet, desktop, pageTest } from "./harness.mjs";
 import { until } from "./keys.mjs";
+import { address } from "./page.mjs";
 
 pageTest(
   "every key on the sheet works, and single ones can be switched off",
@@ -94,4 +95,50 @@ pageTest(
     assertQuiet(page);
   },
   { path: "#s=healthy", reducedMotion: "reduce" },
+);
+
+pageTest(
+  "what is done before the later part is here works at once, or is answered when it comes",
+  desktop,
+  async (page) => {
+    let release;
+    const held = new Promise((done) => (release = done));
+    await page.route("**/split_later.wasm", async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.goto(address);
+    const attribute = (selector, name) => page.locator(selector).getAttribute(name);
+    await page.locator("#control-windows").waitFor();
+
+    // Keys work already.
+    await page.keyboard.press("Space");
+    await until(page, "it runs", 5, async () => (await attribute(".pause", "aria-pressed")) === "false");
+    await page.keyboard.press("Space");
+    await until(page, "it pauses", 5, async () => (await attribute(".pause", "aria-pressed")) === "true");
+    await page.locator("#control-windows").click();
+    await page.evaluate(() => document.activeElement.blur());
+    await until(page, "the windows are shut", 5, async () => (await attribute("#control-windows", "aria-checked")) === "false");
+    await page.keyboard.press("Control+z");
+    await until(page, "they are open again", 5, async () => (await attribute("#control-windows", "aria-checked")) === "true");
+
+    // A blower step that this van lacks is refused, and there are no words yet to say so.
+    await page.locator("#control-blower").evaluate((slider) => {
+      slider.max = 9;
+      slider.value = 9;
+      slider.dispatchEvent(new Event("input", { bubbles: true }));
+    });
+    await page.keyboard.press("?");
+    await page.waitForTimeout(200);
+    assert.ok((await page.locator(".coming").count()) > 0, "the later part was held back");
+    assert.equal(await page.locator(".help").count(), 0);
+
+    release();
+    await page.locator(".help").waitFor();
+    await page.getByText(/^Not done: /).first().waitFor();
+    const said = () => page.locator("#app [role=status]").textContent();
+    await until(page, "what was taken back is said", 15, async () => /^Taken back/.test(await said()));
+    assertQuiet(page);
+  },
+  { path: "about:blank", running: false, folded: true, reducedMotion: "reduce" },
 );

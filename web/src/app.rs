@@ -14,7 +14,7 @@ use lowside_present::{
     statement::{Said, Signed},
     tools::other_than_can,
 };
-use lowside_session::{Action, TakeError, wait::Goal};
+use lowside_session::{Action, Refused, TakeError, wait::Goal};
 use lowside_words::Language;
 use yew::{Component, Context, Html, MouseEvent, NodeRef, html};
 
@@ -111,6 +111,32 @@ pub(crate) enum Msg {
     Link,
     /// The later part of the program is here.
     Later,
+    /// Tells why an act was refused.
+    Refused(Refused),
+    /// Tells that an act was taken back.
+    Undone(Action),
+    /// Tells that an act was done again.
+    Redone(Action),
+}
+
+impl Msg {
+    /// Only the later part can answer.
+    fn needs_later(&self) -> bool {
+        matches!(
+            self,
+            Self::Line(_)
+                | Self::Work(_)
+                | Self::Bays(_)
+                | Self::Open(_)
+                | Self::SaveTake
+                | Self::Link
+                | Self::Help
+                | Self::Face(face::FaceMsg::Save(_))
+                | Self::Refused(_)
+                | Self::Undone(_)
+                | Self::Redone(_)
+        )
+    }
 }
 
 /// What the page is doing.
@@ -154,6 +180,8 @@ pub(crate) struct App {
     mode: Mode,
     /// What the address asks for, until it or what was kept is taken up.
     asked: Option<String>,
+    /// What came before the later part that answers it, in order.
+    early: Vec<Msg>,
     /// Id of the offered scenario the bay began with; empty if it is none of them.
     scenario: String,
     /// What is chosen to start with, if it is not what the bay began with.
@@ -234,6 +262,7 @@ impl Component for App {
                 Mode::Running
             },
             asked,
+            early: Vec::new(),
             scenario: stage::FIRST.into(),
             picked: None,
             bays: bays::Bays::default(),
@@ -265,15 +294,19 @@ impl Component for App {
             update: false,
             help: false,
             more: false,
+            next_frame: outside::next_frame(ctx),
+            listeners: outside::told(ctx, shortcuts.clone()),
             shortcuts,
             hint: None,
-            next_frame: outside::next_frame(ctx),
-            listeners: outside::told(ctx),
         }
     }
 
     #[expect(clippy::too_many_lines, reason = "one arm a message")]
     fn update(&mut self, ctx: &Context<Self>, msg: Msg) -> bool {
+        if msg.needs_later() && later::here().is_none() {
+            self.early.push(msg);
+            return false;
+        }
         match msg {
             Msg::Frame(now) => {
                 self.next_frame = outside::next_frame(ctx);
@@ -302,7 +335,7 @@ impl Component for App {
             | Msg::Seek(_)
             | Msg::Undo
             | Msg::Redo
-            | Msg::Until(_) => self.time(&msg),
+            | Msg::Until(_) => self.time(ctx, &msg),
             Msg::Line(id) => {
                 if let Some(later) = later::here() {
                     (later.line)(self, ctx, id);
@@ -385,12 +418,16 @@ impl Component for App {
             }
             Msg::Later => {
                 if let Some(later) = later::here() {
-                    let listeners = (later.listen)(ctx, self.shortcuts.clone());
-                    self.listeners.extend(listeners);
+                    self.listeners.extend((later.listen)(ctx));
                     let asked = self.asked.take();
                     (later.begin)(self, ctx, asked);
+                    ctx.link()
+                        .send_message_batch(core::mem::take(&mut self.early));
                 }
             }
+            Msg::Refused(refused) => self.refused(refused),
+            Msg::Undone(act) => self.told_act(act, words::undone),
+            Msg::Redone(act) => self.told_act(act, words::redone),
             Msg::Offline => self.offline = true,
             Msg::Newer => self.update = true,
             Msg::Update => {

@@ -190,13 +190,14 @@ pub(crate) fn fine_step(e: &web_sys::KeyboardEvent) -> bool {
     };
     let coarse = field.dataset().get("step").unwrap_or_else(|| field.step());
     drop(field.dataset().set("step", &coarse));
-    let Ok(step) = coarse.parse::<f64>() else {
+    // Read by the browser: a reader of our own has a table of 10 kB.
+    let number = |text: &str| Some(js_sys::parse_float(text)).filter(|x| x.is_finite());
+    let Some(step) = number(&coarse) else {
         return false;
     };
     let by = if e.shift_key() { step / 5.0 } else { step };
     let to = field.value_as_number() + sign * by;
-    let bound = |text: String| text.parse::<f64>().ok();
-    let (Some(least), Some(most)) = (bound(field.min()), bound(field.max())) else {
+    let (Some(least), Some(most)) = (number(&field.min()), number(&field.max())) else {
         return false;
     };
     field.set_step("any");

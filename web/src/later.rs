@@ -2,7 +2,7 @@
 //!
 //! The build cuts the program in two (`crates/xtask/src/cut.rs`): what only [`table`] leads to goes into a file of its own. So nothing in
 //! the table may be called by name from elsewhere, or it comes back into the first part; the gate weighs that part.
-use std::{cell::Cell, rc::Rc};
+use std::cell::Cell;
 
 use gloo::{events::EventListener, timers::future::TimeoutFuture};
 use lowside_present::{
@@ -36,8 +36,8 @@ pub(crate) struct Later {
     pub(crate) plot: fn(&App, &Context<App>, Plot) -> Html,
     /// The help: are shortcuts on, sets them, closes it.
     pub(crate) help: fn(bool, Callback<bool>, Callback<()>) -> Html,
-    /// Listens to keys, to what is pointed at, and to the page being left; are keys shortcuts?
-    pub(crate) listen: fn(&Context<App>, Rc<Cell<bool>>) -> Vec<EventListener>,
+    /// Listens to what is pointed at, and to the page being left.
+    pub(crate) listen: fn(&Context<App>) -> Vec<EventListener>,
     /// Gives the bay on stage an id, or takes up what a link asks for or what was kept.
     pub(crate) begin: fn(&mut App, &Context<App>, Option<String>),
     /// A replay has ended.

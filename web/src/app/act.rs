@@ -3,7 +3,7 @@ use lowside_present::{
     controls::{Control, Controls},
     parts::Part,
 };
-use lowside_session::{HoseAct, TICKS_PER_SECOND, VesselAct};
+use lowside_session::{Action, HoseAct, TICKS_PER_SECOND, VesselAct};
 use lowside_units::Ratio;
 
 use yew::Context;
@@ -13,7 +13,7 @@ use crate::{later, words};
 
 impl App {
     /// What is asked of time.
-    pub(super) fn time(&mut self, msg: &Msg) {
+    pub(super) fn time(&mut self, ctx: &Context<Self>, msg: &Msg) {
         if self.asks() {
             return;
         }
@@ -25,8 +25,8 @@ impl App {
             }
             Msg::Step => self.stage.step_once(TICKS_PER_SECOND),
             &Msg::Seek(second) => self.stage.seek(second),
-            Msg::Undo => self.undo(),
-            Msg::Redo => self.redo(),
+            Msg::Undo => self.undo(ctx),
+            Msg::Redo => self.redo(ctx),
             &Msg::Until(goal) => {
                 self.stage.wait_for(goal);
                 self.waiting
@@ -67,22 +67,28 @@ impl App {
     }
 
     /// Takes the last act back and says so.
-    pub(super) fn undo(&mut self) {
+    pub(super) fn undo(&mut self, ctx: &Context<Self>) {
         let last = self.stage.bay.log().last().map(|(_, a)| *a);
         if self.stage.undo()
-            && let Some((act, later)) = last.zip(later::here())
+            && let Some(act) = last
         {
-            self.waiting.push(words::undone((later.act)(act)));
+            ctx.link().send_message(Msg::Undone(act));
         }
     }
 
     /// Does it again and says so.
-    pub(super) fn redo(&mut self) {
-        if self.stage.redo() {
-            let last = self.stage.bay.log().last().map(|(_, a)| *a);
-            let told = last.zip(later::here());
-            self.waiting
-                .extend(told.map(|(act, later)| words::redone((later.act)(act))));
+    pub(super) fn redo(&mut self, ctx: &Context<Self>) {
+        if self.stage.redo()
+            && let Some((_, act)) = self.stage.bay.log().last()
+        {
+            ctx.link().send_message(Msg::Redone(*act));
+        }
+    }
+
+    /// Says what became of an act.
+    pub(super) fn told_act(&mut self, act: Action, say: fn(String) -> String) {
+        if let Some(later) = later::here() {
+            self.waiting.push(say((later.act)(act)));
         }
     }
 

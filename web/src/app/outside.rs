@@ -18,25 +18,25 @@ pub(super) fn next_frame(ctx: &Context<App>) -> AnimationFrame {
     request_animation_frame(move |now| link.send_message(Msg::Frame(now)))
 }
 
-/// What the first part listens to: of the service worker's keeper in `boot.js`, that the page is kept and that a newer one waits, which
-/// may come at any time; and that a link was put into the address of the open page.
-pub(super) fn told(ctx: &Context<App>) -> Vec<EventListener> {
+/// What the first part listens to: keys; of the service worker's keeper in `boot.js`, that the page is kept and that a newer one waits,
+/// which may come at any time; and that a link was put into the address of the open page.
+pub(super) fn told(ctx: &Context<App>, shortcuts: Rc<Cell<bool>>) -> Vec<EventListener> {
     let hear = |name: &'static str, make: fn() -> Msg| {
         let link = ctx.link().clone();
         EventListener::new(&host::window(), name, move |_| link.send_message(make()))
     };
     vec![
+        keys(ctx, shortcuts),
         hear("lowside-offline", || Msg::Offline),
         hear("lowside-update", || Msg::Newer),
         hear("hashchange", || Msg::Bays(BaysMsg::Linked)),
     ]
 }
 
-/// What the later part listens to: keys, what is pointed at, and that the page is left.
-pub(crate) fn listen(ctx: &Context<App>, shortcuts: Rc<Cell<bool>>) -> Vec<EventListener> {
+/// What the later part listens to: what is pointed at, and that the page is left.
+pub(crate) fn listen(ctx: &Context<App>) -> Vec<EventListener> {
     let (window, document) = (host::window(), host::document());
     vec![
-        keys(ctx, shortcuts),
         EventListener::new(&document, "focusin", hints(ctx)),
         EventListener::new(&document, "mouseover", hints(ctx)),
         EventListener::new(&window, "pagehide", leaving(ctx)),

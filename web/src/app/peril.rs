@@ -3,7 +3,7 @@
 //! Bay time stands still while a question stands, so that the gauges' figures in it are those of the act.
 use lowside_lessons::{Caution, cautions::Cautions, next::harm};
 use lowside_present::ask::{Question, question};
-use lowside_session::{Action, Tick};
+use lowside_session::{Action, Refused, Tick};
 use web_sys::HtmlDialogElement;
 use yew::{Context, Html, NodeRef, html};
 
@@ -73,20 +73,24 @@ impl App {
                     self.waiting.push(words::spoken_caution(title, text));
                 }
             }
-            Err(refused) => {
-                // The reasons come with the later part; until then a refused act does nothing, as it would with them.
-                let Some(later) = later::here() else { return };
-                let text = move || words::refused((later.refused)(&refused));
-                if self.notice.as_ref().is_none_or(|n| n.take.is_none()) {
-                    self.tell(text, None);
-                } else {
-                    self.waiting.push(text());
-                }
-                return;
-            }
+            Err(refused) => return self.refused(refused),
         }
+        self.early.retain(|msg| !matches!(msg, Msg::Refused(_)));
         if self.notice.as_ref().is_some_and(|n| n.take.is_none()) {
             self.notice = None;
+        }
+    }
+
+    /// Tells why an act was refused; the reasons come with the later part.
+    pub(super) fn refused(&mut self, refused: Refused) {
+        let Some(later) = later::here() else {
+            return self.early.push(Msg::Refused(refused));
+        };
+        let text = move || words::refused((later.refused)(&refused));
+        if self.notice.as_ref().is_none_or(|n| n.take.is_none()) {
+            self.tell(text, None);
+        } else {
+            self.waiting.push(text());
         }
     }
 
