@@ -118,9 +118,10 @@ pageTest(
     await until(page, "it pauses", 5, async () => (await attribute(".pause", "aria-pressed")) === "true");
     await page.locator("#control-windows").click();
     await page.evaluate(() => document.activeElement.blur());
-    await until(page, "the windows are shut", 5, async () => (await attribute("#control-windows", "aria-checked")) === "false");
+    const windows = (state) => async () => (await attribute("#control-windows", "aria-checked")) === state;
+    await until(page, "the windows are shut", 5, windows("false"));
     await page.keyboard.press("Control+z");
-    await until(page, "they are open again", 5, async () => (await attribute("#control-windows", "aria-checked")) === "true");
+    await until(page, "they are open again", 5, windows("true"));
 
     // A blower step that this van lacks is refused, and there are no words yet to say so.
     await page.locator("#control-blower").evaluate((slider) => {

@@ -82,11 +82,25 @@ const letters = (page) =>
     return { texts: await frame(), height: canvas.clientHeight };
   });
 
+/** The letters once none has moved by half a pixel for a third of a second; at the latest after a second and a half. */
+async function settled(page) {
+  const end = Date.now() + 1200;
+  const still = (a, b) => a.text === b?.text && Math.abs(a.top - b.top) < 0.5;
+  const near = (a, b) => a.texts.length === b.texts.length && a.texts.every((text, k) => still(text, b.texts[k]));
+  await page.waitForTimeout(300);
+  let was = await letters(page);
+  for (;;) {
+    await page.waitForTimeout(330);
+    const now = await letters(page);
+    if (near(was, now) || Date.now() > end) return now;
+    was = now;
+  }
+}
+
 /** Asserts that no letters of the drawing of levels touch others or run out of it; gives its texts. */
 async function assertApart(page, when) {
   await page.locator(".levels").scrollIntoViewIfNeeded();
-  await page.waitForTimeout(1500);
-  const { texts, height } = await letters(page);
+  const { texts, height } = await settled(page);
   for (const [k, a] of texts.entries()) {
     assert.ok(a.top > 0 && a.bottom < height, `${when}: "${a.text}" lies at ${a.top} of ${height} px`);
     for (const b of texts.slice(k + 1))

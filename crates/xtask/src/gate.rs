@@ -1,5 +1,5 @@
 //! `cargo xtask test`: what must hold before a change is taken, in the order that finds a mistake soonest.
-use std::time::Instant;
+use std::{thread, time::Instant};
 
 use anyhow::{Context, Result, bail};
 
@@ -31,31 +31,10 @@ pub(crate) fn run_all(place: &Place, fast: bool) -> Result<()> {
     if fast {
         steps.report();
         println!(
-            "left out with --fast: doc examples, documentation, lints of the page, the page, browser tests"
+            "left out with --fast: lints of the page, doc examples, documentation, the page, browser tests"
         );
         return Ok(());
     }
-    steps.step("doc examples", || {
-        run(&mut place.cargo(&[
-            "test",
-            "--quiet",
-            "--workspace",
-            "--exclude=lowside-web",
-            "--doc",
-        ]))
-    })?;
-    steps.step("documentation", || {
-        let mut cargo = place.cargo(&[
-            "doc",
-            "--quiet",
-            "--no-deps",
-            "--workspace",
-            "--exclude=lowside-web",
-        ]);
-        run(cargo
-            .arg("--document-private-items")
-            .env("RUSTDOCFLAGS", "--deny=warnings"))
-    })?;
     tools::ensure_wasm_target()?;
     steps.step("lints, page", || {
         let mut cargo = place.cargo(&[
@@ -64,9 +43,18 @@ pub(crate) fn run_all(place: &Place, fast: bool) -> Result<()> {
             "--package=lowside-web",
             "--target=wasm32-unknown-unknown",
         ]);
-        run(cargo.args(["--", "--deny=warnings"]))
+        // The page's own profile: macros and build scripts are compiled once for both.
+        run(cargo.args(["--profile", page::PROFILE, "--", "--deny=warnings"]))
     })?;
-    let site = steps.step("page", || page::build(place, false))?;
+    // The page's linker keeps one core busy; the documentation is made beside it.
+    let site = thread::scope(|scope| {
+        let page = scope.spawn(|| page::build(place, false));
+        steps.step("doc examples", || doc_examples(place))?;
+        steps.step("documentation", || documentation(place))?;
+        steps.step("page, what was left of it", || {
+            page.join().unwrap_or_else(|_| bail!("building it failed"))
+        })
+    })?;
     if site.sent() > page::BUDGET_BYTES {
         bail!(
             "the page weighs {} bytes as sent; its budget is {}",
@@ -92,6 +80,29 @@ pub(crate) fn run_deep(place: &Place) -> Result<()> {
     })?;
     steps.report();
     Ok(())
+}
+
+fn doc_examples(place: &Place) -> Result<()> {
+    run(&mut place.cargo(&[
+        "test",
+        "--quiet",
+        "--workspace",
+        "--exclude=lowside-web",
+        "--doc",
+    ]))
+}
+
+fn documentation(place: &Place) -> Result<()> {
+    let mut cargo = place.cargo(&[
+        "doc",
+        "--quiet",
+        "--no-deps",
+        "--workspace",
+        "--exclude=lowside-web",
+    ]);
+    run(cargo
+        .arg("--document-private-items")
+        .env("RUSTDOCFLAGS", "--deny=warnings"))
 }
 
 /// With nextest where it is installed (each test its own process, quicker on many), else with cargo's own runner.

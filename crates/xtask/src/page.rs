@@ -1,5 +1,5 @@
 //! Builds the page: the web crate as WebAssembly, its bindings, the static files, and a compressed copy of each.
-use std::{collections::BTreeMap, fs, io::Write, path::Path, time::Instant};
+use std::{collections::BTreeMap, fs, io::Write, path::Path, thread, time::Instant};
 
 use anyhow::{Context, Result, bail};
 use brotli::enc::BrotliEncoderParams;
@@ -24,6 +24,9 @@ pub(crate) struct Site {
     /// The files by their path.
     pub(crate) files: BTreeMap<String, Packed>,
 }
+
+/// The profile that the page is built with.
+pub(crate) const PROFILE: &str = "wasm-release";
 
 /// The first part of the program.
 const PROGRAM: &str = "lowside_bg.wasm";
@@ -140,7 +143,7 @@ pub(crate) fn build(place: &Place, dev: bool) -> Result<Site> {
     let (profile, folder) = if dev {
         ("dev", "debug")
     } else {
-        ("wasm-release", "wasm-release")
+        (PROFILE, PROFILE)
     };
     let mut cargo = place.cargo(&[
         "build",
@@ -191,9 +194,9 @@ pub(crate) fn build(place: &Place, dev: bool) -> Result<Site> {
     let index =
         point_at_version(&index, &version, &assets)?.replace("{{bytes}}", &program.to_string());
 
-    let mut files = BTreeMap::from([(INDEX.to_owned(), Packed::new(index.into_bytes(), !dev)?)]);
+    let mut files = BTreeMap::from([(INDEX.to_owned(), index.into_bytes())]);
     for (name, bytes) in assets {
-        files.insert(format!("{version}/{name}"), Packed::new(bytes, !dev)?);
+        files.insert(format!("{version}/{name}"), bytes);
     }
     let listed: Vec<String> = std::iter::once("./".to_owned())
         .chain(files.keys().filter(|name| *name != INDEX).cloned())
@@ -206,9 +209,11 @@ pub(crate) fn build(place: &Place, dev: bool) -> Result<Site> {
         } else {
             bytes
         };
-        files.insert(name, Packed::new(bytes, !dev)?);
+        files.insert(name, bytes);
     }
-    let site = Site { files };
+    let site = Site {
+        files: pack(files, !dev)?,
+    };
 
     let staged = place.target.join("site-next");
     replace_dir(&staged)?;
@@ -225,6 +230,23 @@ pub(crate) fn build(place: &Place, dev: bool) -> Result<Site> {
         started.elapsed().as_secs_f64()
     );
     Ok(site)
+}
+
+/// Packs the files beside each other: the two large ones take most of the time.
+fn pack(files: BTreeMap<String, Vec<u8>>, compress: bool) -> Result<BTreeMap<String, Packed>> {
+    thread::scope(|scope| {
+        let packing: Vec<_> = files
+            .into_iter()
+            .map(|(name, raw)| (name, scope.spawn(move || Packed::new(raw, compress))))
+            .collect();
+        packing
+            .into_iter()
+            .map(|(name, packed)| match packed.join() {
+                Ok(packed) => Ok((name, packed?)),
+                Err(_) => bail!("packing {name} failed"),
+            })
+            .collect()
+    })
 }
 
 /// Reads a directory tree; a missing directory is an empty one. Two files of one name are an error.
