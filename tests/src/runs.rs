@@ -1,5 +1,6 @@
 //! Runs of shipped scenarios.
 
+use lowside_lessons::PerformanceTest;
 use lowside_session::{
     Action, Bay, Scenario, library,
     script::Player,
@@ -48,6 +49,19 @@ pub fn act(bay: &mut Bay, action: impl Into<Action>) {
     let action = action.into();
     bay.apply(action)
         .unwrap_or_else(|e| panic!("{action:?}: {e}"));
+}
+
+/// Runs a bay for so many seconds while somebody watches for the performance test.
+///
+/// # Panics
+/// When the bay halts.
+pub fn run_observed(bay: &mut Bay, seconds: f64) {
+    let mut test = PerformanceTest::default();
+    let end = bay.seconds() + seconds;
+    while bay.seconds() < end - 1e-9 {
+        bay.step_observed(&mut |bay| test.look(bay))
+            .expect("the engine goes on");
+    }
 }
 
 /// Runs a bay for so many seconds.

@@ -1,7 +1,7 @@
 //! Going back and forth in time on the stage: seek, undo, redo, other lines, and waiting for something.
 use lowside_present::history::History;
 use lowside_session::{
-    Bay, TICKS_PER_SECOND,
+    Action, Bay, TICKS_PER_SECOND,
     timeline::LineInfo,
     wait::{Goal, Outcome, Wait},
 };
@@ -63,6 +63,12 @@ impl Stage {
         bay.map(|bay| self.look_at(bay)).is_some()
     }
 
+    /// The last act that hands did.
+    pub(crate) fn last_act(&self) -> Option<Action> {
+        let acts = self.bay.log().iter().map(|(_, act)| *act);
+        acts.rev().find(|act| !act.is_entry())
+    }
+
     /// Does again what was taken back; false if there is nothing.
     pub(crate) fn redo(&mut self) -> bool {
         let bay = self.past.redo(&self.bay);
@@ -88,6 +94,7 @@ impl Stage {
 
     fn look_at(&mut self, bay: Bay) {
         self.bay = bay;
+        self.test.forget();
         if let Some(job) = &mut self.job {
             job.seek(self.bay.tick());
         }

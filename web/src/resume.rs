@@ -1,6 +1,6 @@
 //! Takes up a saved take: replays it in slices, so that the page can show how far it is.
 use gloo::timers::future::TimeoutFuture;
-use lowside_lessons::Job;
+use lowside_lessons::{Job, PerformanceTest};
 use lowside_present::history::History;
 use lowside_session::{Bay, Take, TakeError, Timeline, take::End};
 
@@ -31,6 +31,7 @@ pub(crate) async fn resume(
     let mut replay = take.replay();
     let mut history = History::default();
     let mut past = Timeline::new(replay.bay());
+    let mut test = PerformanceTest::default();
     let mut since = host::now();
     let mut job = job.and_then(Job::open).filter(|job| job.owns(replay.bay()));
     // A job looks at every tick.
@@ -39,7 +40,7 @@ pub(crate) async fn resume(
     } else {
         lowside_present::history::EVERY.min(PORTION)
     };
-    while !replay.run(portion)? {
+    while !replay.run_observed(portion, &mut |bay| test.look(bay))? {
         if let Some(job) = &mut job {
             job.look(replay.bay());
         }

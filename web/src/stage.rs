@@ -1,7 +1,7 @@
 //! The bay on stage: time that passes, the recorder, and saving.
 use std::collections::BTreeMap;
 
-use lowside_lessons::{Caution, Job};
+use lowside_lessons::{Caution, Job, PerformanceTest};
 use lowside_present::{
     history::History,
     levels::{Levels, Tick},
@@ -47,6 +47,8 @@ pub(crate) struct Stage {
     /// The job under way, and how it stood on the lines put aside.
     pub(crate) job: Option<Job>,
     pub(crate) jobs: BTreeMap<u32, Job>,
+    /// Watches for the performance test.
+    pub(crate) test: PerformanceTest,
     pub(crate) paused: bool,
     /// Time stands still for a question.
     pub(crate) held: bool,
@@ -138,6 +140,7 @@ impl Stage {
             history,
             job: None,
             jobs: BTreeMap::new(),
+            test: PerformanceTest::default(),
             paused: host::reduced_motion(),
             held: false,
             speed: 1.0,
@@ -201,7 +204,9 @@ impl Stage {
     }
 
     fn pass(&mut self) {
-        if self.bay.step().is_err() {
+        let (test, past) = (&mut self.test, &self.past);
+        let mut watch = |bay: &Bay| test.look_with(bay, |acts| past.after(bay, acts));
+        if self.bay.step_observed(&mut watch).is_err() {
             self.paused = true;
             return;
         }

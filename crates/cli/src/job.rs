@@ -2,7 +2,8 @@
 
 use crate::{failure::Failure, files, time};
 use lowside_lessons::{
-    Cost, JobCard, Progress, Severity, Truth, card::LARGEST, library, progress::Standing, toll,
+    Cost, JobCard, PerformanceTest, Progress, Severity, Truth, card::LARGEST, library,
+    progress::Standing, toll,
 };
 use lowside_session::{
     Bay, TICKS_PER_SECOND, Take, TakeError, Tick, scenario, script::Player, take,
@@ -135,6 +136,7 @@ fn play(card: &JobCard, acts: &Path, then: &str) -> Result<(Bay, Progress), Fail
     let mut bay = Bay::new(&card.scenario);
     let mut progress = Progress::new(card);
     let mut player = Player::new(&script);
+    let mut test = PerformanceTest::default();
     while rest > 0 {
         player.play(&mut bay).map_err(|(index, why)| {
             let at = bay.seconds();
@@ -147,7 +149,8 @@ fn play(card: &JobCard, acts: &Path, then: &str) -> Result<(Bay, Progress), Fail
                 "{name}: an act still waits after 24 h"
             )));
         }
-        bay.step().map_err(|why| Failure::halted(&bay, &why))?;
+        bay.step_observed(&mut |bay| test.look(bay))
+            .map_err(|why| Failure::halted(&bay, &why))?;
         progress.look(card, &bay);
     }
     Ok((bay, progress))
@@ -164,8 +167,11 @@ fn replay(card: &JobCard, path: &Path) -> Result<(Bay, Progress), Failure> {
     }
     let mut replay = take.replay();
     let mut progress = Progress::new(card);
+    let mut test = PerformanceTest::default();
     loop {
-        let done = replay.run(1).map_err(wrong)?;
+        let done = replay
+            .run_observed(1, &mut |bay| test.look(bay))
+            .map_err(wrong)?;
         progress.look(card, replay.bay());
         if done {
             break;

@@ -6,6 +6,7 @@ use crate::{
     failure::Failure,
     files, report,
 };
+use lowside_lessons::PerformanceTest;
 use lowside_session::{Bay, Take, TakeError, checkpoint, summary::Window, take::LARGEST};
 use std::io::{Write, stderr};
 use std::path::{Path, PathBuf};
@@ -36,16 +37,20 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     let text = files::read(&args.take, LARGEST, "a take")?;
     let take = Take::parse(&text).map_err(wrong)?;
     let mut replay = take.replay();
+    let mut test = PerformanceTest::default();
+    let acts = take.log.iter().filter(|(_, act)| !act.is_entry()).count();
     let mut twins = args
         .beside
         .iter()
-        .map(|text| Beside::open(replay.bay(), text, ActsOf::Log(take.log.len())))
+        .map(|text| Beside::open(replay.bay(), text, ActsOf::Log(acts)))
         .collect::<Result<Vec<_>, _>>()?;
     let clock = Clock::start();
     let mut window = Window::default();
     let mut seen = replay.bay().tick();
     loop {
-        let done = replay.run(1).map_err(wrong)?;
+        let done = replay
+            .run_observed(1, &mut |bay| test.look(bay))
+            .map_err(wrong)?;
         if replay.bay().tick() > seen {
             seen = replay.bay().tick();
             window.take(replay.bay());

@@ -7,6 +7,7 @@ use crate::{
     files, open, report, time,
     trace::Trace,
 };
+use lowside_lessons::PerformanceTest;
 use lowside_session::{Bay, Take, script::Player, summary::Window};
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -73,6 +74,7 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     let clock = Clock::start();
     let end = time::ticks(scenario.until);
     let mut player = Player::new(&scenario.act);
+    let mut test = PerformanceTest::default();
     let mut window = Window::default();
     let mut halted = None;
     if let Some(trace) = &mut trace {
@@ -87,7 +89,7 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
                 bay.seconds()
             ))
         })?;
-        if let Err(why) = bay.step() {
+        if let Err(why) = bay.step_observed(&mut |bay| test.look(bay)) {
             halted = Some(why);
             break;
         }

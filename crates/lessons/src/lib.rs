@@ -9,6 +9,7 @@ pub mod control;
 pub mod job;
 pub mod library;
 pub mod next;
+pub mod performance_test;
 pub mod progress;
 #[cfg(feature = "text")]
 pub mod schema;
@@ -23,6 +24,7 @@ pub use card::{CardError, Harm, JobCard, Kind, Step, Text};
 pub use caution::Caution;
 pub use control::Control;
 pub use job::Job;
+pub use performance_test::PerformanceTest;
 pub use progress::Progress;
 pub use shown::Shown;
 pub use sound::Sound;

@@ -1,6 +1,7 @@
 //! The job record as it is shown: readings, masses and the performance test as text.
 
-use lowside_session::{Bay, performance::asked};
+use lowside_lessons::performance_test::{asked, progress};
+use lowside_session::Bay;
 use lowside_shop::oil::RHO_OIL;
 use lowside_shop::{
     conversion::{breaches, converted_to},
@@ -65,9 +66,7 @@ fn performance(bay: &Bay, found: Option<Performance>, units: UnitSystem) -> Perf
     };
     PerformanceView {
         asked: asked(bay),
-        progress: bay
-            .test()
-            .map(|test| display::ratio(Ratio::from_fraction(test.progress()))),
+        progress: progress(bay).map(|share| display::ratio(Ratio::from_fraction(share))),
         disturbed: bay.test_disturbed(),
         found: found.map(|f| [checked(f.low, &p), checked(f.high, &p), checked(f.vent, &t)]),
     }

@@ -4,7 +4,7 @@
 //! into an [`Action`] where one is asked for.
 
 use lowside_plant::plant::Plant;
-use lowside_shop::Shop;
+use lowside_shop::{Shop, record::Performance};
 
 mod bench;
 mod hose;
@@ -72,7 +72,7 @@ macro_rules! acts {
 }
 
 /// What an act leads to beyond plant and shop.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) enum Outcome {
     /// Nothing.
     Done,
@@ -80,9 +80,19 @@ pub(crate) enum Outcome {
     Hurt,
     /// The performance test begins.
     TestBegins,
+    /// The test under way ends, with what it found; without, if it was broken off.
+    TestEnds(Option<Performance>),
 }
 
 impl Action {
+    /// Returns whether it is an entry by whoever watches the bay ([`crate::observe`]), and no hand does it.
+    pub fn is_entry(self) -> bool {
+        matches!(
+            self,
+            Self::Record(RecordAct::PerformanceResult { .. } | RecordAct::PerformanceBrokenOff)
+        )
+    }
+
     /// Returns whether it puts something else on the end of the service hose, or takes off what hangs there.
     pub fn changes_hose(self) -> bool {
         match self {

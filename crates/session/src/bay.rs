@@ -19,9 +19,8 @@ use lowside_shop::{
 };
 
 use crate::{
-    action::{Action, Outcome, Refused},
+    action::{Action, Outcome, RecordAct, Refused},
     event::Event,
-    performance::{Step, Test},
     scenario::Scenario,
     state::{self, Difference, StateError},
     watch::Watch,
@@ -56,8 +55,8 @@ pub struct Bay {
     ledger_at_start: Content,
     energy_at_start: f64,
     energy_moved: f64,
-    /// The performance test under way.
-    test: Option<Box<Test>>,
+    /// A performance test is under way.
+    testing: bool,
     /// The last one's outcome, and whether it was broken off.
     performance: Option<Performance>,
     disturbed: bool,
@@ -92,7 +91,7 @@ impl Bay {
             ledger_at_start,
             energy_at_start,
             energy_moved: 0.0,
-            test: None,
+            testing: false,
             performance: None,
             disturbed: false,
         }
@@ -107,13 +106,17 @@ impl Bay {
             return Err(Refused::Halted { place: halt.place });
         }
         let action = act.into();
+        if action.is_entry() && !self.testing {
+            return Err(Refused::NoTest);
+        }
         match action.apply(&mut self.plant, &mut self.shop)? {
             Outcome::Done => {}
             Outcome::Hurt => self.events.push((self.tick, Event::Injury)),
             Outcome::TestBegins => {
-                self.test = Some(Box::new(Test::new(self)));
-                self.performance = None;
-                self.disturbed = false;
+                (self.testing, self.performance, self.disturbed) = (true, None, false);
+            }
+            Outcome::TestEnds(found) => {
+                (self.testing, self.performance, self.disturbed) = (false, found, found.is_none());
             }
         }
         self.log.push((self.tick, action));
@@ -128,13 +131,6 @@ impl Bay {
         self.plant.tick()?;
         let happened = self.shop.tick(&mut self.plant, TICK);
         self.tick += 1;
-        if let Some(mut test) = self.test.take() {
-            match test.step(self) {
-                Step::Going => self.test = Some(test),
-                Step::Disturbed => self.disturbed = true,
-                Step::Done(found) => self.performance = Some(found),
-            }
-        }
         self.energy_moved += self.plant.evaporator.duty.abs() * TICK;
         let Self {
             watch,
@@ -166,7 +162,6 @@ impl Bay {
             shop: self.shop.clone(),
             log: Vec::new(),
             events: Vec::new(),
-            test: self.test.clone(),
             ..*self
         }
     }
@@ -222,24 +217,45 @@ impl Bay {
         let (mut plant, mut shop) = (built.plant, built.shop);
         plant.put(state.plant).map_err(|e| e.inside("plant"))?;
         shop.put(state.shop);
-        let test = state.test.map(|test| test.beside(scenario)).transpose()?;
         Ok(Self {
             scenario: built.scenario,
             plant,
             shop,
-            test: test.map(Box::new),
             ..state
         })
     }
 
-    /// The performance test under way.
-    pub fn test(&self) -> Option<&Test> {
-        self.test.as_deref()
+    /// When the performance test under way was begun, and the acts done by then, that one among them.
+    pub fn test_begun(&self) -> Option<(Tick, usize)> {
+        let begins = |(_, act): &Entered| *act == RecordAct::PerformanceTest.into();
+        let mark = self.testing.then(|| self.log.iter().rposition(begins))??;
+        Some((self.log[mark].0, mark + 1))
     }
 
     /// The last performance test was broken off: day or settings were changed.
     pub fn test_disturbed(&self) -> bool {
         self.disturbed
+    }
+
+    /// The bay as it was when so many of its acts had just been done: opened anew and played up to there.
+    #[must_use]
+    pub fn after(&self, acts: usize) -> Self {
+        let mut bay = Self::open(self.shared_scenario());
+        bay.play(&self.log[..acts]);
+        bay
+    }
+
+    /// Does acts of a log at their ticks, until the last is done or the engine halts. What it took then it takes now: the same state, the
+    /// same act.
+    pub(crate) fn play(&mut self, acts: &[Entered]) {
+        for (tick, action) in acts {
+            while self.tick < *tick {
+                if self.step().is_err() {
+                    return;
+                }
+            }
+            drop(self.apply(*action));
+        }
     }
 
     /// The scenario it was opened with.

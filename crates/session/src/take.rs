@@ -12,6 +12,7 @@ use crate::{
     action::Refused,
     bay::{Bay, Entered, TICKS_PER_SECOND, Tick},
     limits::size,
+    observe::Observer,
     scenario::{self, Scenario},
 };
 
@@ -382,6 +383,14 @@ impl Replay<'_> {
     /// # Errors
     /// [`TakeError::Act`] when the bay refuses an act, [`TakeError::Halted`] when its engine cannot go on.
     pub fn run(&mut self, ticks: Tick) -> Result<bool, TakeError> {
+        self.run_observed(ticks, &mut |_| None)
+    }
+
+    /// As [`Replay::run`], while an observer watches. What it gives is entered where the log has no entry of its own.
+    ///
+    /// # Errors
+    /// As [`Replay::run`].
+    pub fn run_observed(&mut self, ticks: Tick, observer: Observer<'_>) -> Result<bool, TakeError> {
         let stop = self.bay.tick().saturating_add(ticks).min(self.take.ticks);
         loop {
             while let Some((tick, action)) = self.take.log.get(self.next)
@@ -392,6 +401,7 @@ impl Replay<'_> {
                     why,
                 })?;
                 self.next += 1;
+                self.observe(observer);
             }
             if self.bay.tick() >= stop {
                 return Ok(self.bay.tick() >= self.take.ticks);
@@ -400,6 +410,16 @@ impl Replay<'_> {
             self.bay
                 .step()
                 .map_err(|why| TakeError::Halted { tick, why })?;
+            self.observe(observer);
+        }
+    }
+
+    fn observe(&mut self, observer: Observer<'_>) {
+        let entry = observer(&self.bay);
+        let now = self.bay.tick();
+        let next = self.take.log.get(self.next);
+        if !next.is_some_and(|(tick, action)| *tick <= now && action.is_entry()) {
+            self.bay.enter(entry);
         }
     }
 

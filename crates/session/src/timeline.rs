@@ -5,7 +5,7 @@
 //! [`MOST_CHECKPOINTS`]: over the longest take, 24 h, they stand five minutes apart at most.
 use std::rc::Rc;
 
-use crate::bay::{Bay, TICKS_PER_SECOND, Tick};
+use crate::bay::{Bay, Entered, TICKS_PER_SECOND, Tick};
 
 /// Ticks between checkpoints while there is room: twenty seconds.
 pub const EVERY: Tick = 20 * TICKS_PER_SECOND;
@@ -126,13 +126,26 @@ impl Timeline {
         self.replay(&head, tick, acts)
     }
 
+    /// The bay as it was when so many acts of its log had just been done.
+    pub fn after(&self, bay: &Bay, acts: usize) -> Bay {
+        let tick = bay.log()[..acts].last().map_or(0, |(tick, _)| *tick);
+        if self.lines[self.current].checkpoints[0].acts > acts {
+            return bay.after(acts);
+        }
+        self.replay(bay, tick, acts)
+    }
+
+    /// The place in the log of the last act that can be taken back. What was entered by whoever watches the bay goes with the act before.
+    fn last_act(&self, bay: &Bay) -> Option<usize> {
+        let first = self.lines[self.current].checkpoints[0].acts;
+        let act = bay.log().iter().rposition(by_hand)?;
+        (act >= first).then_some(act)
+    }
+
     /// The bay as it was before its last act; none if there is none to take back.
     pub fn undo(&mut self, bay: &Bay) -> Option<Bay> {
-        let act = bay.log().len().checked_sub(1)?;
+        let act = self.last_act(bay)?;
         let tick = bay.log()[act].0;
-        if self.lines[self.current].checkpoints[0].acts > act {
-            return None;
-        }
         let head = self.park(bay);
         Some(self.replay(&head, tick, act))
     }
@@ -141,17 +154,16 @@ impl Timeline {
     /// the end.
     pub fn redo(&mut self, bay: &Bay) -> Option<Bay> {
         let head = self.lines[self.current].head.clone()?;
-        let act = bay.log().len() + 1;
-        match head.log().get(act) {
-            Some(&(tick, _)) => Some(self.replay(&head, tick, act)),
+        let to_come = head.log().iter().enumerate().skip(bay.log().len());
+        match to_come.filter(|(_, entered)| by_hand(entered)).nth(1) {
+            Some((act, &(tick, _))) => Some(self.replay(&head, tick, act)),
             None => Some(self.seek(bay, head.tick())),
         }
     }
 
     /// Can something be taken back, and something done again?
     pub fn can(&self, bay: &Bay) -> (bool, bool) {
-        let first = self.lines[self.current].checkpoints[0].acts;
-        (bay.log().len() > first, self.looks_back())
+        (self.last_act(bay).is_some(), self.looks_back())
     }
 
     /// The bay is about to go on from where it stands. If that is before the end of its line and acts would be lost, a new line
@@ -160,7 +172,7 @@ impl Timeline {
         let (here, acts) = (bay.tick(), bay.log().len());
         let line = &self.lines[self.current];
         let Some(head) = &line.head else { return };
-        let lost = head.log().len() > acts;
+        let lost = head.log()[acts..].iter().any(by_hand);
         let kept: Vec<Checkpoint> = line
             .checkpoints
             .iter()
@@ -277,19 +289,9 @@ impl Timeline {
             .find(|c| c.bay.tick() <= tick && c.acts <= acts)
             .unwrap_or(&self.lines[self.current].checkpoints[0]);
         let mut bay = from.bay.with_past(head, from.acts);
-        let mut rest = head.log()[from.acts..acts].iter().peekable();
-        loop {
-            while let Some((_, action)) = rest.next_if(|(t, _)| *t <= bay.tick()) {
-                // It was taken then and so it is now: the same state, the same act.
-                drop(bay.apply(*action));
-            }
-            if bay.tick() >= tick {
-                return bay;
-            }
-            if bay.step().is_err() {
-                return bay;
-            }
-        }
+        bay.play(&head.log()[from.acts..acts]);
+        while bay.tick() < tick && bay.step().is_ok() {}
+        bay
     }
 
     fn forget(&mut self) {
@@ -315,6 +317,11 @@ impl Line {
             self.checkpoints.remove(k);
         }
     }
+}
+
+/// Whether a hand did it.
+fn by_hand((_, action): &Entered) -> bool {
+    !action.is_entry()
 }
 
 fn checkpoint(bay: &Bay) -> Checkpoint {

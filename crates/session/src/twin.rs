@@ -6,10 +6,7 @@
 
 use std::sync::Arc;
 
-#[cfg(feature = "checkpoint")]
-use lowside_plant::built::Misfit;
 use lowside_plant::halt::Halt;
-use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 use crate::{
@@ -25,7 +22,7 @@ mod sound;
 pub enum Change {
     /// It starts as another scenario says: other faults, another charge, another day. [`Scenario::with`] makes one of `key=value`.
     Start(Box<Scenario>),
-    /// It leaves out an act of the log, counted from 0.
+    /// It leaves out an act of the log, counted from 0; entries by whoever watches the bay do not count.
     LeaveOut(usize),
     /// It does one act more, at this tick, after those of the log.
     Add(Tick, Action),
@@ -45,14 +42,16 @@ pub enum TwinError {
 /// A bay that goes beside another.
 ///
 /// It does the acts of the first at the same ticks. A script's `when` is looked at in the first alone. Acts that the twin's bay
-/// refuses are skipped and counted. A first bay that goes back in time needs a new twin.
-#[derive(Debug, Clone, Serialize, Deserialize)]
+/// refuses are skipped and counted. What was entered by whoever watches the first is of the first alone. A first bay that goes back in time
+/// needs a new twin.
+#[derive(Debug, Clone)]
 pub struct Twin {
     bay: Bay,
     /// Tick of the first bay at which the twin's time begins.
     since: Tick,
-    /// Acts of the first bay's log that are behind it.
+    /// How much of the first bay's log is behind it, and the acts in that, without the entries.
     seen: usize,
+    acts: usize,
     left_out: Vec<usize>,
     /// Acts of its own, the next one last.
     added: Vec<Entered>,
@@ -81,6 +80,7 @@ impl Twin {
             bay: Bay::open(start),
             since: 0,
             seen: 0,
+            acts: 0,
             left_out,
             added,
             refused: 0,
@@ -99,20 +99,11 @@ impl Twin {
             ),
             since: first.tick(),
             seen: first.log().len(),
+            acts: 0,
             left_out: Vec::new(),
             added: Vec::new(),
             refused: 0,
         }
-    }
-
-    /// Puts a sound twin that was read beside a bay that was opened with `first`; that vehicle was `converted` when the twin began.
-    ///
-    /// # Errors
-    /// [`Misfit`] when it is another vehicle's.
-    #[cfg(feature = "checkpoint")]
-    pub(crate) fn put_beside(self, first: &Scenario, converted: bool) -> Result<Self, Misfit> {
-        let bay = Bay::with_state(&sound::scenario(first, converted), self.bay)?;
-        Ok(Self { bay, ..self })
     }
 
     /// Goes on to where the first bay is: does the acts that it has done, and lets as much time pass. Stops for good where its own
@@ -125,8 +116,11 @@ impl Twin {
             while let Some((tick, action)) = first.log().get(self.seen)
                 && *tick <= self.now()
             {
-                if !self.left_out.contains(&self.seen) {
-                    self.act(*action);
+                if !action.is_entry() {
+                    if !self.left_out.contains(&self.acts) {
+                        self.act(*action);
+                    }
+                    self.acts += 1;
                 }
                 self.seen += 1;
             }
@@ -144,7 +138,10 @@ impl Twin {
     }
 
     /// Lets one tick pass without any act.
-    pub(crate) fn step(&mut self) -> Result<(), Halt> {
+    ///
+    /// # Errors
+    /// [`Halt`] as [`Bay::step`] has it.
+    pub fn step(&mut self) -> Result<(), Halt> {
         self.bay.step()
     }
 

@@ -68,7 +68,7 @@ impl App {
 
     /// Takes the last act back and says so.
     pub(super) fn undo(&mut self, ctx: &Context<Self>) {
-        let last = self.stage.bay.log().last().map(|(_, a)| *a);
+        let last = self.stage.last_act();
         if self.stage.undo()
             && let Some(act) = last
         {
@@ -79,9 +79,9 @@ impl App {
     /// Does it again and says so.
     pub(super) fn redo(&mut self, ctx: &Context<Self>) {
         if self.stage.redo()
-            && let Some((_, act)) = self.stage.bay.log().last()
+            && let Some(act) = self.stage.last_act()
         {
-            ctx.link().send_message(Msg::Redone(*act));
+            ctx.link().send_message(Msg::Redone(act));
         }
     }
 

@@ -139,7 +139,9 @@ fn instrument(act: InstrumentAct) -> String {
 fn record(act: RecordAct) -> String {
     match act {
         RecordAct::NoteReadings { .. } => say::act_note_readings().to_owned(),
-        RecordAct::PerformanceTest => say::performance().to_owned(),
+        RecordAct::PerformanceTest
+        | RecordAct::PerformanceResult { .. }
+        | RecordAct::PerformanceBrokenOff => say::performance().to_owned(),
         RecordAct::Label { .. } => say::act_label().to_owned(),
     }
 }

@@ -7,4 +7,6 @@
 
 mod card_texts;
 mod jobs;
+mod kinked_hose;
+mod performance_test;
 mod toll;

@@ -6,8 +6,9 @@ use lowside_shop::{
     Shop,
     label::{Label, Particulars},
     oil::OilKind,
+    record::{Checked, Performance},
 };
-use lowside_units::{Mass, Quantity, Volume, plain_text};
+use lowside_units::{GaugePressure, Mass, Quantity, Temperature, Volume, plain_text};
 use serde::{Deserialize, Serialize};
 
 use super::{Outcome, Refused};
@@ -25,6 +26,18 @@ pub enum RecordAct {
     /// Begin the performance test: for eight minutes the readings are held against those of a healthy vehicle of the
     /// kind.
     PerformanceTest,
+    /// Enter how the test under way came out: of each reading the mean, the least and the most that pass. Whoever watches the
+    /// test enters it, so that a replay needs nobody to watch.
+    PerformanceResult {
+        /// Compound gauge, -0.2 to 10 MPag.
+        low: [GaugePressure; 3],
+        /// High-pressure gauge, -0.2 to 10 MPag.
+        high: [GaugePressure; 3],
+        /// Centre vent, 100 to 500 K.
+        vent: [Temperature; 3],
+    },
+    /// Enter that the test under way was broken off: day or settings were changed.
+    PerformanceBrokenOff,
     /// Stick a label under the hood.
     Label {
         /// The charge written on it, 50 g to 3 kg.
@@ -49,6 +62,19 @@ impl RecordAct {
                 shop.noted[usize::from(after)] = Some(shop.readings(plant));
             }
             Self::PerformanceTest => return Ok(Outcome::TestBegins),
+            Self::PerformanceResult { low, high, vent } => {
+                let (least, most) = (GaugePressure::from_pa(-0.2e6), GaugePressure::from_pa(1e7));
+                let (coldest, warmest) = (Temperature::from_k(100.0), Temperature::from_k(500.0));
+                let day = plant.day();
+                return Ok(Outcome::TestEnds(Some(Performance {
+                    ambient: day.t,
+                    humidity: day.humidity,
+                    low: checked("low", low, "kPag", [least, most])?,
+                    high: checked("high", high, "kPag", [least, most])?,
+                    vent: checked("vent", vent, "degC", [coldest, warmest])?,
+                })));
+            }
+            Self::PerformanceBrokenOff => return Ok(Outcome::TestEnds(None)),
             Self::Label {
                 charge,
                 gas,
@@ -74,4 +100,18 @@ impl RecordAct {
         }
         Ok(Outcome::Done)
     }
+}
+
+/// A reading of the performance test as it is kept, if its numbers lie within limits.
+fn checked<Q: Quantity>(
+    field: &str,
+    values: [Q; 3],
+    unit: &str,
+    [lo, hi]: [Q; 2],
+) -> Result<Checked, Refused> {
+    for value in values {
+        within(unit, field, value, lo, hi)?;
+    }
+    let [found, least, most] = values.map(Quantity::si);
+    Ok(Checked { found, least, most })
 }

@@ -19,6 +19,9 @@ pub enum Refused {
         /// Where that was found.
         place: Cow<'static, str>,
     },
+    /// An end is entered, and nothing has begun.
+    #[error("no performance test is under way")]
+    NoTest,
     /// There is no can on the hose.
     #[error("there is no can on the service hose")]
     NoCan,

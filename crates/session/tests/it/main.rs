@@ -8,9 +8,7 @@
 mod bay_random;
 mod extremes;
 mod healthy_bands;
-mod kinked_hose;
 mod longest_take;
-mod performance;
 mod state;
 mod timeline;
 mod twins;

@@ -2,10 +2,7 @@
 
 use std::fs;
 
-use lowside_session::{
-    Bay, Take,
-    action::{HoseAct, RecordAct},
-};
+use lowside_session::{Bay, HoseAct, Take};
 use lowside_tests::{
     acts::{Dice, any},
     runs::{act, run, scenario},
@@ -114,34 +111,6 @@ fn the_golden_takes_end_where_they_do_from_any_moment_of_theirs() {
             alike(&bay, &whole, &path.display().to_string());
         }
     }
-}
-
-/// A performance test has a healthy vehicle beside it, which is part of the state, converted or not.
-#[test]
-fn a_performance_test_goes_on_beside_its_healthy_vehicle() {
-    for (name, more) in [
-        ("healthy", "start.charge=900 g"),
-        ("before-retrofit", "start.other_refrigerant=55 %"),
-    ] {
-        let mut bay = Bay::new(&scenario(name, &["start.air=0 g", more]));
-        act(&mut bay, RecordAct::PerformanceTest);
-        run(&mut bay, 200.0);
-        let mut other = back(&bay, name);
-        run(&mut bay, 250.0);
-        run(&mut other, 250.0);
-        let mut third = back(&other, name);
-        for bay in [&mut bay, &mut other, &mut third] {
-            run(bay, 40.0);
-            assert!(bay.test().is_none(), "{name}");
-        }
-        alike(&other, &bay, name);
-        alike(&third, &bay, name);
-        assert!(format!("{:?}", bay.record(&prices())).contains("performance: Some"));
-    }
-}
-
-fn prices() -> lowside_shop::record::Prices {
-    lowside_shop::record::Prices::default()
 }
 
 /// What used to be told apart by nobody.

@@ -220,6 +220,12 @@ fn record() -> Vec<Action> {
     Vec::from(acts![
         RecordAct::NoteReadings { after: true },
         RecordAct::PerformanceTest,
+        RecordAct::PerformanceResult {
+            low: [210.5, 180.0, 240.0].map(GaugePressure::from_kpa),
+            high: [1.6e3, 1.4e3, 1.8e3].map(GaugePressure::from_kpa),
+            vent: [281.0, 278.0, 283.0].map(Temperature::from_k),
+        },
+        RecordAct::PerformanceBrokenOff,
         RecordAct::Label {
             charge: Mass::from_kg(0.85),
             gas: None,

@@ -8,7 +8,7 @@ use lowside_shop::{
     parts::Part,
     record::{Performance, Prices},
 };
-use lowside_tests::runs::{act, run, scenario};
+use lowside_tests::runs::{act, run, run_observed, scenario};
 use lowside_units::{Mass, Quantity, Ratio, VolumeFlow};
 
 const OPEN: Ratio = Ratio::from_fraction(1.0);
@@ -18,7 +18,7 @@ const SHUT: Ratio = Ratio::from_fraction(0.0);
 fn tested(bay: &mut Bay) -> Performance {
     act(bay, VehicleAct::Engine { on: true });
     act(bay, RecordAct::PerformanceTest);
-    run(bay, 482.0);
+    run_observed(bay, 482.0);
     act(bay, VehicleAct::Engine { on: false });
     let record = bay.record(&Prices::default());
     record.performance.expect("the test is over")
