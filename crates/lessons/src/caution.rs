@@ -48,6 +48,9 @@ pub enum Caution {
     Oil,
 }
 
+/// Hottest bath anyone may use, K: 52 degC (125 degF), the limit printed on small cans (common practice).
+pub const BATH_LIMIT: f64 = 325.15;
+
 fn vehicle(act: VehicleAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
     match act {
         VehicleAct::Engine { on: true } if shop.hands.high_valve > 0.0 => {
@@ -102,7 +105,7 @@ fn vessel(act: VesselAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
     match act {
         VesselAct::Bath {
             temperature: Some(t),
-        } if t.k() > can::BATH_LIMIT => Some(Caution::BathTooHot),
+        } if t.k() > BATH_LIMIT => Some(Caution::BathTooHot),
         VesselAct::Invert { on: true } if plant.settings.engine_on => {
             Some(Caution::LiquidToSuction)
         }
@@ -225,7 +228,7 @@ impl Caution {
         let on_bench = shop.bench.iter().any(Option::is_some);
         match self {
             Self::HighValveRunning => running && h.high_valve > 0.0,
-            Self::BathTooHot => can.is_some_and(|c| c.bath.is_some_and(|t| t > can::BATH_LIMIT)),
+            Self::BathTooHot => can.is_some_and(|c| c.bath.is_some_and(|t| t > BATH_LIMIT)),
             Self::LiquidToSuction => {
                 let stance = can.map(|c| c.stance).or(cylinder.map(|c| c.stance));
                 running && stance == Some(can::Stance::Inverted)

@@ -23,11 +23,11 @@ pub struct Cautions {
     understood: Vec<Caution>,
 }
 
-/// The gas that an act has to do with, by what is written on cans, hoses and fittings.
-pub fn gas(bay: &Bay, action: Action) -> Refrigerant {
+/// The gas that an act has to do with, by what is written on cans, fittings, and the `hoses` in hand.
+pub fn gas(hoses: Refrigerant, action: Action) -> Refrigerant {
     match action {
         Action::Vessel(VesselAct::TakeCanOf { gas } | VesselAct::TakeCylinder { gas, .. }) => gas,
-        _ => bay.shop().hands.hoses,
+        _ => hoses,
     }
 }
 
@@ -42,7 +42,7 @@ impl Cautions {
         let told = known.map_or(
             Told {
                 caution,
-                gas: gas(bay, last.1),
+                gas: gas(bay.shop().hands.hoses, last.1),
                 act: (bay.log().len() - 1, last),
             },
             |at| self.told.remove(at),

@@ -5,7 +5,9 @@
 pub mod card;
 pub mod caution;
 pub mod cautions;
+pub mod confirm;
 pub mod control;
+pub mod hold;
 pub mod job;
 pub mod library;
 pub mod next;

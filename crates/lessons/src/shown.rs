@@ -7,12 +7,14 @@ use lowside_shop::{
     Attached, Hands,
     can::{self, Can, Stance},
     detect::SPOTS,
+    joints::{Fit, JOINTS, Joint},
     record::Readings,
     vacuum::MICRON,
 };
 use lowside_units::Ratio;
 
 use crate::{
+    caution::BATH_LIMIT,
     sound::Sound,
     target::{VENT_GOAL, target},
 };
@@ -52,6 +54,8 @@ pub struct Shown {
     ///
     /// [`Spot::all`]: lowside_shop::detect::Spot::all
     pub found: [Option<bool>; SPOTS],
+    /// Joints that are apart with both ends capped, in the order of [`Joint::ALL`].
+    pub capped: [bool; JOINTS],
     /// Readings that were written down before and after the work.
     pub noted: [Option<Readings>; 2],
     /// Couplers, valves, and what hangs on the service hose.
@@ -141,6 +145,7 @@ impl Shown {
             sound: Sound::of(bay),
             smells: plant.clutch.smells(),
             found: shop.search.map(|f| f.map(|f| f.found)),
+            capped: Joint::ALL.map(|joint| shop.openings.fit(joint) == Fit::Capped),
             noted: shop.noted,
             blower_high: s.blower >= plant.cabin.blower_steps(),
             charge: shop.weighed_in(plant),
@@ -166,6 +171,11 @@ impl Shown {
         self.hands.attached.can()
     }
 
+    /// A joint is apart with both ends capped.
+    pub fn is_capped(&self, joint: Joint) -> bool {
+        self.capped[joint as usize]
+    }
+
     /// A can hangs on the hose and has burst.
     pub fn burst(&self) -> bool {
         self.can().is_some_and(|c| c.burst)
@@ -184,7 +194,7 @@ impl Shown {
     /// The can stands in water that is too hot for it.
     pub fn bath_too_hot(&self) -> bool {
         let bath = self.can().and_then(|c| c.bath);
-        bath.is_some_and(|t| t > can::BATH_LIMIT)
+        bath.is_some_and(|t| t > BATH_LIMIT)
     }
 
     /// With the engine running, the high side has its way into a can.

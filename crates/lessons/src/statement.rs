@@ -5,11 +5,12 @@ use lowside_session::Bay;
 use lowside_shop::{
     conversion::{breaches, converted_to},
     detect::Spot,
-    hold::Outcome,
     parts::Part,
     record::{Prices, Record},
 };
 use serde::{Deserialize, Serialize};
+
+use crate::hold::Outcome;
 
 /// What the learner writes down. SI units; what is left out is not checked.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]

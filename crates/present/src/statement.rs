@@ -12,8 +12,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::{bench::Part, tools::Spot};
 
+pub use lowside_lessons::hold::Outcome;
 pub use lowside_lessons::statement::Mismatch;
-pub use lowside_shop::hold::Outcome;
 
 /// Lines of the statement that are numbers, in the order of [`Said::numbers`].
 pub const NUMBERS: usize = 4;

@@ -17,8 +17,6 @@ pub const INSIDE: f64 = 15.0;
 pub const IN_AIR: f64 = 0.55;
 /// Conductance from a water bath to the shell, W/K (0.035 m2 at about 300 W/(m2 K)).
 pub const IN_WATER: f64 = 10.0;
-/// Hottest bath anyone may use, K: 52 degC (125 degF), the limit printed on small cans (common practice).
-pub const BATH_LIMIT: f64 = 325.15;
 /// Gauge pressure at which a small can bursts, Pa: 270 psi, the least that its transport rating asks (49 CFR 178.33a,
 /// specification 2Q; from memory).
 pub const BURST: f64 = 1.862e6;

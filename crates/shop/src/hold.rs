@@ -7,11 +7,6 @@ use crate::shop::Hands;
 
 /// A loop counts as drawn down below this, Pa absolute: 27 inHg of vacuum at sea level, the least that makers ask for (from memory).
 const DRAWN: f64 = 10e3;
-/// Shortest that counts as a test, s: five minutes (workshop manuals).
-const SHORTEST: f64 = 300.0;
-/// Rise in ten minutes up to which it held, and above which it did not, Pa: 250 and 1000 micron. Between them either may be
-/// said (common practice, no source).
-const RISE: (f64, f64) = (33.3, 133.3);
 
 /// A hold.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -22,33 +17,6 @@ pub struct Hold {
     pub to: f64,
     /// How long, s.
     pub seconds: f64,
-}
-
-/// How a hold came out, as the technician puts it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Outcome {
-    /// None was made, or too short a one.
-    NotDone,
-    /// It held.
-    Held,
-    /// It rose.
-    Rose,
-}
-
-impl Outcome {
-    /// May it be said of this hold?
-    pub fn fits(self, hold: Option<&Hold>) -> bool {
-        let Some(h) = hold.filter(|h| h.seconds >= SHORTEST) else {
-            return self == Self::NotDone;
-        };
-        let rise = (h.to - h.from) * 600.0 / h.seconds;
-        match self {
-            Self::NotDone => false,
-            Self::Held => rise <= RISE.1,
-            Self::Rose => rise > RISE.0,
-        }
-    }
 }
 
 /// Watches for holds.

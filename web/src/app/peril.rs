@@ -1,7 +1,7 @@
 //! What endangers people: the question before an act that can hurt, the cautions at their acts, and the harm that was done.
 //!
 //! Bay time stands still while a question stands, so that the gauges' figures in it are those of the act.
-use lowside_lessons::{Caution, cautions::Cautions, next::harm};
+use lowside_lessons::{Caution, Shown, cautions::Cautions, next::harm};
 use lowside_present::ask::{Question, question};
 use lowside_session::{Action, Refused, Tick};
 use web_sys::HtmlDialogElement;
@@ -46,7 +46,11 @@ const SECOND_THOUGHT: f64 = 400.0;
 impl App {
     /// Does an act, or asks about it first.
     pub(super) fn act(&mut self, action: Action) {
-        let Some(question) = question(&self.stage.bay, action, self.units) else {
+        let bay = &self.stage.bay;
+        // What the bay would refuse is not asked about.
+        let asked = question(&Shown::of(bay), action, self.units)
+            .filter(|_| bay.clone().apply(action).is_ok());
+        let Some(question) = asked else {
             return self.act_now(action);
         };
         self.stage.held = true;

@@ -1,6 +1,7 @@
 //! Nitrogen, leak search, meters, gauges that are wrong, and the job record.
 
 use lowside_fluids::{Refrigerant, refrigerant::Gwp};
+use lowside_lessons::hold::Outcome;
 use lowside_lessons::statement::{Mismatch, Statement, mismatches};
 use lowside_plant::leak::Site;
 use lowside_session::{
@@ -8,7 +9,6 @@ use lowside_session::{
 };
 use lowside_shop::{
     detect::{Sensitivity, Spot},
-    hold::Outcome,
     joints::{Joint, Seal, Side},
     label::Particulars,
     meters::{self, Glass, Point},
