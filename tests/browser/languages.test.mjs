@@ -15,7 +15,7 @@ pageTest("Spanish is chosen on the page and remembered", desktop, async (page) =
   assert.match(name, /pulgadas de mercurio de vac\u00edo|libras? por pulgada cuadrada/);
   await page.getByRole("button", { name: "Tomar una lata" }).click();
   await page.getByRole("switch", { name: "Llave" }).click();
-  await page.getByText("El R-134a que escapa hierve", { exact: false }).waitFor();
+  await page.getByRole("main").getByText("El R-134a que escapa hierve", { exact: false }).waitFor();
   await assertAccessible(page);
   await page.reload();
   await page.getByRole("switch", { name: "Llave" }).waitFor();

@@ -223,7 +223,7 @@ pageTest(
       [`#s=healthy&t=5&l=${btoa("[[0,{")}`, "its end is missing"],
     ])
       await other(path, async (there) => {
-        await there.getByText(`This link could not be opened: ${told}.`).waitFor();
+        await there.locator(".notice", { hasText: `This link could not be opened: ${told}.` }).waitFor();
         assert.equal(await there.getByText("last visit").count(), 0);
         assertQuiet(there);
       });

@@ -120,15 +120,14 @@ pageTest(
     await page.evaluate(() => document.activeElement.blur());
     const windows = (state) => async () => (await attribute("#control-windows", "aria-checked")) === state;
     await until(page, "the windows are shut", 5, windows("false"));
-    await page.keyboard.press("Control+z");
-    await until(page, "they are open again", 5, windows("true"));
-
     // A blower step that this van lacks is refused, and there are no words yet to say so.
     await page.locator("#control-blower").evaluate((slider) => {
       slider.max = 9;
       slider.value = 9;
       slider.dispatchEvent(new Event("input", { bubbles: true }));
     });
+    await page.keyboard.press("Control+z");
+    await until(page, "they are open again", 5, windows("true"));
     await page.keyboard.press("?");
     await page.waitForTimeout(200);
     assert.ok((await page.locator(".coming").count()) > 0, "the later part was held back");
