@@ -4,6 +4,7 @@
 use crate::{beside::Beside, failure::Failure, figure::Figure, text};
 use lowside_session::{
     Bay,
+    scenario::Altered,
     summary::{Summary, Window},
 };
 use lowside_units::{Duration, display};
@@ -17,6 +18,9 @@ struct Report {
     summary: Summary,
     /// Bay seconds in a second of wall time.
     real_time_factor: f64,
+    /// What of the vehicle's data sheet was altered.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    altered_data_sheet: Option<Altered>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     beside: Vec<BesideReport>,
 }
@@ -64,6 +68,7 @@ pub(crate) fn print(
     let report = Report {
         summary,
         real_time_factor,
+        altered_data_sheet: bay.scenario().altered.clone(),
         beside: reports.collect(),
     };
     if json {
@@ -122,7 +127,24 @@ fn lines(bay: &Bay, s: &Summary) -> Lines {
 fn head(bay: &Bay, s: &Summary) -> String {
     let name = text::one_line(&bay.scenario().name);
     let time = display::duration(Duration::from_s(s.t_s)).number;
-    format!("{name}\nafter {time}; means and counts over the last 2 min\n")
+    let altered = altered(bay);
+    format!("{name}\n{altered}after {time}; means and counts over the last 2 min\n")
+}
+
+/// Says what of the vehicle's data sheet was altered, and what it was.
+fn altered(bay: &Bay) -> String {
+    let list = bay.scenario().altered.iter().flat_map(Altered::list);
+    let fields: Vec<String> = list
+        .map(|a| match &a.was {
+            Some(serde_json::Value::String(was)) => format!("{} (was {was})", a.field),
+            Some(was) => format!("{} (was {was})", a.field),
+            None => format!("{} (was not there)", a.field),
+        })
+        .collect();
+    if fields.is_empty() {
+        return String::new();
+    }
+    format!("altered data sheet: {}\n", text::one_line(&fields.join(", ")))
 }
 
 fn books(s: &Summary) -> String {

@@ -20,6 +20,7 @@ use crate::{
     script::Act,
 };
 
+mod altered;
 mod condition;
 #[cfg(feature = "text")]
 mod mistake;
@@ -27,6 +28,7 @@ mod mistake;
 mod read;
 mod start;
 mod values;
+pub use altered::{Alteration, Altered};
 pub use condition::{ConditionSpec, JointSpec, LeakSpec, RestrictionSpec};
 #[cfg(feature = "text")]
 pub use mistake::Mistake;
@@ -57,6 +59,9 @@ pub struct Scenario {
     pub until: Duration,
     /// The vehicle.
     pub vehicle: Arc<Vehicle>,
+    /// What was altered in its data sheet. It is read apart, as the acts are.
+    #[serde(skip_deserializing, skip_serializing_if = "Option::is_none")]
+    pub altered: Option<Altered>,
     /// The day.
     #[serde(default)]
     pub day: DaySpec,
@@ -78,7 +83,7 @@ pub struct Scenario {
 }
 
 impl Scenario {
-    /// Reads a scenario with its acts; `Scenario` by itself knows no acts. The page opens with a scenario and needs no reader of acts until
+    /// Reads a scenario with its acts and what was altered in its data sheet; `Scenario` by itself knows neither. The page opens with a scenario and needs no reader of acts until
     /// later, and that reader is as large as the rest of a scenario's together.
     ///
     /// # Errors
@@ -86,10 +91,20 @@ impl Scenario {
     pub fn with_acts<'de, D: Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
         let mut fields = Map::deserialize(d)?;
         let act = fields.remove("act").map(serde_json::from_value).transpose();
+        let before = altered::take(&mut fields)
+            .map_err(|e| de::Error::custom(format_args!("{}: {e}", altered::KEY)))?;
         let mut scenario: Self =
             serde_json::from_value(Value::Object(fields)).map_err(de::Error::custom)?;
         scenario.act = act.map_err(de::Error::custom)?.unwrap_or_default();
+        scenario.altered = before.and_then(|v| Altered::between(v, &scenario.vehicle));
         Ok(scenario)
+    }
+
+    /// The vehicle as its data sheet stood before anything in it was altered: what a sound one of its kind has.
+    pub fn sound_vehicle(&self) -> &Arc<Vehicle> {
+        self.altered
+            .as_ref()
+            .map_or(&self.vehicle, |altered| altered.before())
     }
 }
 
@@ -242,6 +257,13 @@ impl Scenario {
         let shortest = Duration::from_s(0.0);
         within("h", "until", self.until, shortest, Duration::from_h(24.0))?;
         self.vehicle.check().map_err(|e| e.inside("vehicle"))?;
+        if let Some(altered) = &self.altered {
+            let before = altered.before();
+            let whole = before.check();
+            whole
+                .and_then(|()| StartSpec::default().check(before))
+                .map_err(|e| e.inside(altered::KEY))?;
+        }
         let celsius = Temperature::from_deg_c;
         let day = &self.day;
         within(

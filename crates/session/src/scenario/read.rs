@@ -1,8 +1,9 @@
 //! Reading a scenario: TOML with overrides set into it, and messages that name the place.
 
+use lowside_plant::vehicle::Vehicle;
 use serde::de::DeserializeOwned;
 
-use super::{LARGEST, MOST_ACTS, MOST_MARKS, Scenario, ScenarioError, below};
+use super::{Altered, LARGEST, MOST_ACTS, MOST_MARKS, Scenario, ScenarioError, altered, below};
 use crate::{library, script::Act};
 
 /// Deepest path of an override; the deepest field there is has three keys.
@@ -61,12 +62,20 @@ impl Scenario {
         let (which, others): (Vec<_>, Vec<_>) = sets.iter().partition(|o| o.keys == ["vehicle"]);
         for set in which {
             set.apply(&mut table)?;
+            // Another vehicle has a data sheet of its own.
+            table.remove(altered::KEY);
         }
         put_vehicle(&mut table, vehicle)?;
+        let before = match take_altered(&mut table)? {
+            None if others.iter().any(|set| set.keys[0] == "vehicle") => {
+                table.get("vehicle").cloned().and_then(whole)
+            }
+            before => before,
+        };
         for set in others {
             set.apply(&mut table)?;
         }
-        Self::finish(table)
+        Self::finish(table, before)
     }
 
     /// Reads a scenario that stands as a table in another file; its vehicle is a shipped one's name or a whole table.
@@ -75,16 +84,40 @@ impl Scenario {
     /// [`ScenarioError`], naming the field and what is allowed.
     pub fn from_table(mut table: toml::Table) -> Result<Self, ScenarioError> {
         put_vehicle(&mut table, |name| library::vehicle(name).map(str::to_owned))?;
-        Self::finish(table)
+        let before = take_altered(&mut table)?;
+        Self::finish(table, before)
     }
 
-    fn finish(mut table: toml::Table) -> Result<Self, ScenarioError> {
+    /// Reads a table whose vehicle had the data sheet `before`, if that is known.
+    fn finish(mut table: toml::Table, before: Option<Vehicle>) -> Result<Self, ScenarioError> {
         let act = acts(&mut table)?;
         let mut scenario: Self = table.try_into().map_err(|e| misread(&e, ""))?;
         scenario.act = act;
+        scenario.altered = before.and_then(|before| Altered::between(before, &scenario.vehicle));
         scenario.check()?;
         Ok(scenario)
     }
+}
+
+/// Takes the list of what was altered out of a scenario's table; returns the vehicle without that.
+fn take_altered(table: &mut toml::Table) -> Result<Option<Vehicle>, ScenarioError> {
+    if !table.contains_key(altered::KEY) {
+        return Ok(None);
+    }
+    let wrong = |what: String| ScenarioError::form(altered::KEY, what);
+    let mut scenario = serde_json::Map::new();
+    for key in [altered::KEY, "vehicle"] {
+        let value = serde_json::to_value(table.get(key)).map_err(|e| wrong(e.to_string()))?;
+        scenario.insert(key.to_owned(), value);
+    }
+    table.remove(altered::KEY);
+    altered::take(&mut scenario).map_err(wrong)
+}
+
+/// A vehicle's table read by itself, if it is whole. One that overrides make whole is its own reference.
+fn whole(sheet: toml::Value) -> Option<Vehicle> {
+    let vehicle: Vehicle = sheet.try_into().ok()?;
+    vehicle.check().is_ok().then_some(vehicle)
 }
 
 /// Puts the vehicle's table where its name stands.
@@ -387,6 +420,73 @@ mod tests {
         };
         let asked = [10.0, 7.0, 14.0].map(lowside_units::Length::from_mm);
         assert_eq!(bores(&then.vehicle), asked);
+    }
+
+    /// What is altered is known by path, with what it was: as text a scenario keeps it, and as a take does.
+    #[test]
+    fn an_altered_data_sheet_is_known_for_it() {
+        let sets = |sets: &[&str]| {
+            let sets: Vec<String> = sets.iter().map(|s| (*s).to_owned()).collect();
+            Scenario::parse(HEAD, &sets).expect("reads")
+        };
+        let told = |s: &Scenario| -> Vec<(String, Option<String>)> {
+            let list = s.altered.iter().flat_map(|a| a.list());
+            list.map(|a| (a.field.clone(), a.was.as_ref().map(ToString::to_string)))
+                .collect()
+        };
+        let plain = sets(&[]);
+        assert_eq!(plain.altered, None);
+        // The same in another unit, and another name, are no alteration.
+        let same = sets(&["vehicle.orifice.bore=0.00183m", "vehicle.name=mine"]);
+        assert_eq!(same.altered, None);
+        let altered = sets(&[
+            "vehicle.suction_line.pressure_loss=400kPa",
+            "vehicle.discharge_line.muffler=100cm3",
+            "vehicle.compressor_port=false",
+        ]);
+        let loss = serde_json::to_value(plain.vehicle.suction_line.pressure_loss).unwrap();
+        assert_eq!(
+            told(&altered),
+            [
+                (
+                    "vehicle.compressor_port".to_owned(),
+                    Some("true".to_owned())
+                ),
+                ("vehicle.discharge_line.muffler".to_owned(), None),
+                (
+                    "vehicle.suction_line.pressure_loss".to_owned(),
+                    Some(loss.to_string())
+                ),
+            ]
+        );
+        assert_eq!(altered.sound_vehicle(), &plain.vehicle);
+        // Written and read again, as TOML and as JSON, it is the same; what is set back is altered no more, another vehicle neither.
+        let again = altered.with(&[], |_| None).expect("reads");
+        assert_eq!(again, altered);
+        let json = serde_json::to_string(&altered).expect("written");
+        let mut reader = serde_json::Deserializer::from_str(&json);
+        assert_eq!(Scenario::with_acts(&mut reader).expect("reads"), altered);
+        let back = ["vehicle.suction_line.pressure_loss=8kPa".to_owned()];
+        let less = altered.with(&back, |_| None).expect("reads");
+        assert_eq!(told(&less), told(&altered)[..2]);
+        let other = altered
+            .with(&["vehicle=compact-car".into()], |name| {
+                library::vehicle(name).map(str::to_owned)
+            })
+            .expect("reads");
+        assert_eq!(other.altered, None);
+        for (list, said) in [
+            (r#"[{field="orifice.bore"}]"#, "altered: `orifice.bore` is no field of a vehicle"),
+            (r#"[{field="vehicle.orifice.bore"}]"#, "altered: missing field `bore`"),
+            (
+                r#"[{field="vehicle.orifice.bore",was="9 mm"}]"#,
+                "altered.orifice.bore: 0.009 m is outside",
+            ),
+            (r#"[{field="vehicle.orifice.hue",was="9 mm"}]"#, "altered: unknown field `hue`"),
+        ] {
+            let e = trouble(&format!("altered = {list}"), &[]);
+            assert!(e.starts_with(said), "{list}: {e}");
+        }
     }
 
     #[test]

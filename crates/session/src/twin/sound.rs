@@ -6,11 +6,13 @@ use lowside_units::Quantity;
 
 use crate::scenario::{ConditionSpec, Scenario, StartSpec};
 
-/// Returns the scenario of a vehicle of this kind without any fault and with the label's charge, or what the trade charges of it in a
-/// vehicle that was `converted` from R-12.
+/// Returns the scenario of a vehicle of this kind without any fault, its data sheet unaltered, and with the label's charge, or what the
+/// trade charges of it in a vehicle that was `converted` from R-12.
 pub(super) fn scenario(of: &Scenario, converted: bool) -> Scenario {
     let mut sound = Scenario {
         act: Vec::new(),
+        vehicle: Arc::clone(of.sound_vehicle()),
+        altered: None,
         condition: ConditionSpec::default(),
         start: StartSpec::default(),
         ..of.clone()
