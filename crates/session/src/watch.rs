@@ -145,7 +145,8 @@ impl Watch {
             tell(Event::CompressorSeized);
         }
         self.seized = seized;
-        self.let_out += shop.lost[REFRIGERANT] - self.lost + shop.out_of_hose(plant) * TICK;
+        let flows = shop.out_of_hose(plant) + shop.out_of_joints(plant);
+        self.let_out += shop.lost[REFRIGERANT] - self.lost + flows * TICK;
         self.lost = shop.lost[REFRIGERANT];
         if self.let_out > TELLS {
             self.let_out = 0.0;

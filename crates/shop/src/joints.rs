@@ -98,6 +98,15 @@ pub enum Seal {
 }
 
 impl Seal {
+    /// All of them, each letting out more than the one before.
+    pub const WORSE: [Self; 5] = [
+        Self::NewOiled,
+        Self::OldOiled,
+        Self::NewDry,
+        Self::OldDry,
+        Self::Missing,
+    ];
+
     /// Vapour it lets out of a loop at rest at 20 degC, kg/s (trade: 5 to 500 g a year; from memory).
     pub fn standing_leak(self) -> f64 {
         let grams_a_year = match self {
@@ -531,6 +540,16 @@ impl Openings {
             sum.refrigerant += part.refrigerant;
         }
         sum
+    }
+
+    /// Refrigerant that escapes now where hands have made joints up without an O-ring, kg/s.
+    pub fn escapes_without_ring(&self, net: &Network, coupled: [bool; 2]) -> f64 {
+        let without =
+            |joint: &Joint| self.fit(*joint) == Fit::Made(Seal::Missing) && self.was_opened(*joint);
+        let joints = Joint::ALL.into_iter().filter(without);
+        joints
+            .map(|joint| self.escapes(net, joint, coupled).refrigerant)
+            .sum()
     }
 
     /// What escapes at a port now.

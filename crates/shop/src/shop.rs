@@ -163,6 +163,10 @@ pub struct Shop {
     pub ventings: u32,
     /// Refrigerant that has left by the open service hose since it last did not, kg.
     by_hose: f64,
+    /// The same by joints that hands have made up without an O-ring.
+    by_joints: f64,
+    /// Time for which the service hose is still open while one thing on it is changed for another, s.
+    changing: f64,
     /// Injuries so far.
     pub injuries: u32,
     /// Cylinder and separator of the recovery machine that is in use.
@@ -176,9 +180,12 @@ pub struct Shop {
 /// Gauge pressure behind a joint from which opening it hurts, Pa (own figure: 5 psi).
 pub const HURTS: f64 = 35e3;
 
-/// Refrigerant let out of the open service hose at a stretch that counts as letting it out, kg: an ounce (own figure). A purge done
-/// well takes a few grams, and an honest recovery leaves less in a hose.
+/// Refrigerant let out at a stretch by the open service hose, or by joints without O-rings, that counts as letting it out, kg: an ounce
+/// (own figure). A purge done well takes a few grams, and an honest recovery leaves less in a hose.
 const LETS_OUT: f64 = 0.028;
+
+/// Time for which the service hose is open while one thing on it is changed for another, s (own figure, plausible 2-10).
+const CHANGE: f64 = 3.0;
 
 /// What happened by itself in a tick.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -260,6 +267,8 @@ impl Shop {
             account: Account::default(),
             ventings: 0,
             by_hose: 0.0,
+            by_joints: 0.0,
+            changing: 0.0,
             injuries: 0,
             station: Station::new(plant.vehicle.refrigerant, t),
             other_station: None,
@@ -370,6 +379,15 @@ impl Shop {
         manifold::valve(if pressed { port.opens() } else { 0.0 })
     }
 
+    /// Returns what hangs on the service hose now; what is on its way to it does not.
+    pub(crate) fn hanging(&self) -> Attached {
+        if self.changing > 0.0 {
+            Attached::Nothing
+        } else {
+            self.hands.attached
+        }
+    }
+
     /// Sets every link and shell of the shop as the hands have it.
     pub fn set_laws(&mut self, plant: &mut Plant) {
         let (h, p) = (&self.hands, &self.manifold);
@@ -386,7 +404,8 @@ impl Shop {
         self.openings.set_laws(net, [h.low_coupled, h.high_coupled]);
         net.set_law(p.low_valve, manifold::valve(h.low_valve));
         net.set_law(p.high_valve, manifold::valve(h.high_valve));
-        let (flows, stance) = match h.attached {
+        let hangs = self.hanging();
+        let (flows, stance) = match hangs {
             Attached::Can(c) => (c.opening(), c.stance),
             Attached::Cylinder(c) => (f64::from(u8::from(c.open)), c.stance),
             Attached::Nothing
@@ -395,7 +414,7 @@ impl Shop {
             | Attached::Pump(_) => (0.0, Stance::Upright),
         };
         let tap = |of| manifold::valve(if stance == of { flows } else { 0.0 });
-        let upright = match h.attached {
+        let upright = match hangs {
             // A regulator gives and does not take back.
             Attached::Nitrogen(n) => manifold::check_valve(f64::from(u8::from(n.open))),
             Attached::Pump(pump) => vacuum::isolation(&pump),
@@ -404,9 +423,9 @@ impl Shop {
         net.set_law(p.tap_vapour, upright);
         net.set_law(p.tap_liquid, tap(Stance::Inverted));
         let room_t = net.node(ROOM).state.t;
-        let running = h.attached.machine().is_some_and(|m| m.running);
+        let running = hangs.machine().is_some_and(|m| m.running);
         net.set_law(p.machine, recovery::law(running, room_t));
-        let open_end = h.attached == Attached::Nothing;
+        let open_end = hangs == Attached::Nothing;
         net.set_law(p.hose_end, manifold::hose_end(open_end, h.purging));
         let wall = match &h.attached {
             Attached::Pump(pump) => vacuum::exhaust(pump, &self.pump_oil),
@@ -435,6 +454,10 @@ impl Shop {
         self.openings.breathe(plant, dt);
         let mut changed = self.openings.pass(dt);
         changed |= self.openings.feel(plant);
+        if self.changing > 0.0 {
+            self.changing = (self.changing - dt).max(0.0);
+            changed |= self.changing <= 0.0;
+        }
         let held = plant.network.node(p.can).content.whole()[REFRIGERANT];
         match &mut self.hands.attached {
             Attached::Can(can) => {
@@ -489,7 +512,7 @@ impl Shop {
         }
         self.read(plant, dt);
         self.keep_account(plant, dt);
-        self.count_hose(plant, dt);
+        self.count_let_out(plant, dt);
         happened
     }
 
@@ -500,12 +523,20 @@ impl Shop {
         plant.network.link(self.manifold.hose_end).flow.max(0.0) * share.max(0.0)
     }
 
-    /// Counts what is let out by the open hose, once for as long as it blows; `dt` seconds pass.
-    fn count_hose(&mut self, plant: &Plant, dt: f64) {
-        let out = self.out_of_hose(plant) * dt;
-        let before = self.by_hose;
-        self.by_hose = if out > 0.0 { before + out } else { 0.0 };
-        self.ventings += u32::from(before < LETS_OUT && self.by_hose >= LETS_OUT);
+    /// Refrigerant that leaves where hands have made joints up without an O-ring, kg/s.
+    pub fn out_of_joints(&self, plant: &Plant) -> f64 {
+        let coupled = [self.hands.low_coupled, self.hands.high_coupled];
+        self.openings.escapes_without_ring(&plant.network, coupled)
+    }
+
+    /// Counts what is let out by the open hose and by joints without O-rings, once for as long as it blows; `dt` seconds pass.
+    fn count_let_out(&mut self, plant: &Plant, dt: f64) {
+        let (hose, joints) = (self.out_of_hose(plant), self.out_of_joints(plant));
+        for (so_far, flow) in [(&mut self.by_hose, hose), (&mut self.by_joints, joints)] {
+            let before = *so_far;
+            *so_far = if flow > 0.0 { before + flow * dt } else { 0.0 };
+            self.ventings += u32::from(before < LETS_OUT && *so_far >= LETS_OUT);
+        }
     }
 
     /// Takes a sample at a service port into the refrigerant identifier.

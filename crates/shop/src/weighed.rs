@@ -106,8 +106,7 @@ impl Shop {
 
     /// A hand valve leads from what can give something into the loop.
     fn lets_in(&self) -> bool {
-        let h = &self.hands;
-        let gives = match h.attached {
+        let gives = match self.hanging() {
             Attached::Can(c) => c.open(),
             Attached::Cylinder(c) => c.open,
             Attached::Nitrogen(n) => n.open,
@@ -126,7 +125,7 @@ impl Shop {
     fn has_way_out(&self, plant: &Plant) -> bool {
         let h = &self.hands;
         let bare = h.purging
-            || h.attached == Attached::Nothing
+            || self.hanging() == Attached::Nothing
             || h.attached.can().is_some_and(|c| c.burst);
         let coupled = [h.low_coupled, h.high_coupled];
         self.hose_leads_in() && bare || self.openings.left_open(coupled) || plant.relief.lifted

@@ -1,12 +1,17 @@
 //! What a careless job costs is told in figures, whatever its card asks for. Outcomes are common practice, no source.
 
+use lowside_fluids::Refrigerant;
 use lowside_lessons::{Cost, Severity, Truth, toll};
+use lowside_plant::species::AIR;
 use lowside_session::{
-    Action, Bay, BenchAct, Event, HoseAct, Scenario, TICKS_PER_SECOND, VehicleAct, VesselAct, acts,
-    condition::Condition, library, wait::Goal,
+    Action, Bay, BenchAct, Event, HoseAct, MachineAct, Refused, Scenario, TICKS_PER_SECOND,
+    VehicleAct, VesselAct, acts, condition::Condition, library, wait::Goal,
 };
-use lowside_shop::{joints::Side, record::Prices};
-use lowside_units::{Quantity, Ratio, Temperature};
+use lowside_shop::{
+    joints::{Joint, Seal, Side},
+    record::Prices,
+};
+use lowside_units::{Mass, Quantity, Ratio, Temperature, VolumeFlow};
 
 fn bay(name: &str, set: &[String]) -> Bay {
     let mut scenario =
@@ -278,6 +283,106 @@ fn what_blows_out_of_an_open_hose_counts_as_let_out_and_a_purge_does_not() {
     assert!(!let_out.holds(&bare));
     act(&mut bare, &[open(0.0), low(false)]);
     assert!(let_out.holds(&bare));
+}
+
+/// What blows out of a joint that hands put together without its O-ring is let out too; a scenario's own missing O-ring is nobody's act.
+#[test]
+fn a_joint_without_its_o_ring_lets_out_what_blows_there() {
+    let let_out: Condition = "let_out is on".parse().expect("a condition");
+    let joint = Joint::CondenserOut;
+    let seal = Seal::Missing;
+    let mut bare = bay("charge-from-cans", &[]);
+    act(
+        &mut bare,
+        &acts![
+            BenchAct::OpenJoint { joint },
+            BenchAct::CloseJoint { joint, seal },
+            VesselAct::TakeCan,
+            VesselAct::Tap { on: true },
+            HoseAct::LowValve {
+                open: Ratio::from_si(1.0)
+            },
+        ],
+    );
+    run(&mut bare, 20);
+    assert!(!let_out.holds(&bare), "{} kg", bare.vented());
+    run(&mut bare, 280);
+    assert!(bare.vented() > 0.05, "{} kg", bare.vented());
+    assert!(let_out.holds(&bare));
+    assert_eq!(bare.record(&Prices::default()).ventings, 1);
+    let told = bare.events().iter().filter(|(_, e)| *e == Event::LetOut);
+    assert!(told.count() >= 1);
+
+    let missing = r#"condition.joint=[{at="condenser-out",seal="missing"}]"#;
+    let mut came = bay("healthy", &[missing.to_owned()]);
+    run(&mut came, 120);
+    assert!(came.vented() > 0.05, "{} kg", came.vented());
+    assert!(!let_out.holds(&came));
+}
+
+/// The hose's end is open while one thing on it is changed for another: with a hand valve open the loop blows out of it, and an
+/// evacuated one draws air (common practice, no source). With the valves shut nothing of the loop is lost.
+#[test]
+fn a_change_on_the_service_hose_opens_it_to_the_air() {
+    let valve = |x| {
+        HoseAct::LowValve {
+            open: Ratio::from_si(x),
+        }
+        .into()
+    };
+    let changed = |name, open| {
+        let mut bay = bay(name, &[]);
+        act(&mut bay, &acts![VesselAct::TakeCan]);
+        run(&mut bay, 5);
+        act(&mut bay, &[valve(open)]);
+        run(&mut bay, 30);
+        let before = bay.vented();
+        act(&mut bay, &acts![VesselAct::TakeNitrogen]);
+        run(&mut bay, 3);
+        let during = bay.vented() - before;
+        run(&mut bay, 30);
+        assert!(bay.ledger_gap() < 1e-9, "{:.1e}", bay.ledger_gap());
+        (during, bay.vented() - before - during, bay)
+    };
+    let (during, after, _) = changed("healthy", 1.0);
+    assert!(during > 5e-3, "{during} kg");
+    assert!(after.abs() < 1e-4, "{after} kg");
+    let (during, after, _) = changed("healthy", 0.0);
+    assert!(during.abs() + after.abs() < 1e-6, "{during} and {after} kg");
+    let air = |open| changed("charge-from-cans", open).2.plant().held(AIR);
+    assert!(air(1.0) > air(0.0) + 1e-4, "{} kg", air(1.0));
+}
+
+/// Nobody unscrews a pump that turns, for whatever comes in its place.
+#[test]
+fn nothing_takes_the_place_of_a_pump_that_turns() {
+    let mut bay = bay("charge-from-cans", &[]);
+    let speed = VolumeFlow::from_cfm(6.0);
+    act(
+        &mut bay,
+        &acts![
+            MachineAct::TakePump { speed },
+            MachineAct::Pump { on: true }
+        ],
+    );
+    let gas = Refrigerant::R134a;
+    let holds = Mass::from_kg(9.0);
+    for take in acts![
+        VesselAct::TakeNitrogen,
+        VesselAct::TakeCan,
+        VesselAct::TakeCanOf { gas },
+        VesselAct::TakeSelfSealingCan,
+        VesselAct::TakeCylinder { gas, holds },
+        MachineAct::TakePump { speed },
+        MachineAct::TakeRecoveryMachine { gas },
+        HoseAct::Disconnect,
+    ] {
+        assert_eq!(bay.apply(take), Err(Refused::PumpRuns), "{take:?}");
+    }
+    act(
+        &mut bay,
+        &acts![MachineAct::Pump { on: false }, VesselAct::TakeNitrogen],
+    );
 }
 
 #[test]

@@ -131,7 +131,10 @@ impl VesselAct {
                 shop.take_cylinder(plant, gas, holds.si())?;
             }
             Self::Dose { mass } => dose(mass, plant, shop)?,
-            Self::TakeNitrogen => shop.take_nitrogen(plant),
+            Self::TakeNitrogen => {
+                at_rest(shop)?;
+                shop.take_nitrogen(plant);
+            }
             Self::Regulator { pressure } => {
                 let (least, most) = (GaugePressure::from_kpa(0.0), GaugePressure::from_pa(MOST));
                 let set = within("kPag", "pressure", pressure, least, most)?.si();

@@ -1,6 +1,6 @@
 //! What is brought to the end of the service hose and taken away again: cans, cylinders, machine, pump, nitrogen.
 
-use super::Shop;
+use super::{CHANGE, Shop};
 use crate::{
     attached::Attached,
     can::{self, Can, Stance},
@@ -133,12 +133,16 @@ impl Shop {
         Ok(())
     }
 
-    /// Takes off whatever hangs on the service hose, whose end is then open to the room. A can or charging cylinder goes to the
+    /// Takes off whatever hangs on the service hose, whose end is then open to the room; with a hand valve open, for as long as a change
+    /// takes, though something else be brought at once (what valves shut into the hose stays there: a simplification). A can or charging cylinder goes to the
     /// shelf; a pierced can whose tap stands open empties itself into the room on the way.
     pub fn put_aside(&mut self, plant: &mut Plant) {
         let attached = core::mem::take(&mut self.hands.attached);
         if attached == Attached::Nothing {
             return;
+        }
+        if self.hands.low_valve + self.hands.high_valve > 0.0 {
+            self.changing = CHANGE;
         }
         let t = plant.network.node(self.manifold.can).state.t;
         let none = (Content::default(), 0.0);
