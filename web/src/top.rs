@@ -98,7 +98,7 @@ pub(crate) fn top(p: &TopProps) -> Html {
                 <label class="unseen" for="language">{ words::language() }</label>
                 <select id="language" onchange={language}>
                     { for Language::OFFERED.iter().map(|&l| html! {
-                        <option value={l.tag()} lang={l.tag()} selected={l == words::current()}>{ words::language_names(l) }</option>
+                        <option value={l.tag()} lang={l.tag()} selected={l == words::current()}>{ l.name() }</option>
                     }) }
                 </select>
                 <label class="unseen" for="scenario">{ words::start_with() }</label>

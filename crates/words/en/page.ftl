@@ -1,7 +1,5 @@
 # The page: names of things and short phrases.
 
-language-english = English
-language-spanish = Español
 name = Lowside
 title = Lowside: a service bay for learning car A/C
 tagline = A service bay for learning car A/C

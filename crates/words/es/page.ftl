@@ -1,7 +1,5 @@
 # La página: nombres de las cosas y frases cortas, como se habla en el taller.
 
-language-english = English
-language-spanish = Español
 name = Lowside
 title = Lowside: un taller para aprender A/C automotriz
 tagline = Un taller para aprender aire acondicionado automotriz

@@ -32,6 +32,14 @@ impl Language {
         }
     }
 
+    /// What it calls itself; those for tests are English.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Spanish => "Español",
+            _ => "English",
+        }
+    }
+
     /// Direction of writing, for the page's `dir`.
     pub const fn direction(self) -> &'static str {
         match self {

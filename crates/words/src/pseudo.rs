@@ -4,7 +4,6 @@ use crate::Language;
 /// A stretch of text in a made-up language; real ones are left as they are.
 pub(crate) fn disguise(language: Language, text: &str, out: &mut String) {
     match language {
-        Language::English | Language::Spanish | Language::Mirrored => out.push_str(text),
         Language::Doubled => {
             let said = text.trim_end();
             out.push_str(said);
@@ -26,6 +25,7 @@ pub(crate) fn disguise(language: Language, text: &str, out: &mut String) {
                 }
             }
         }
+        _ => out.push_str(text),
     }
 }
 

@@ -1,6 +1,6 @@
 //! Labels that come in twos or more, and numbers as they are spoken.
 use lowside_units::display::Shown;
-use lowside_words::{self as say, Language};
+use lowside_words as say;
 
 use crate::{host, store::Kept};
 
@@ -93,14 +93,6 @@ pub(crate) fn numbers_columns() -> [&'static str; 7] {
         say::column_vacuum(),
         say::column_clutch(),
     ]
-}
-
-/// A language by its own name.
-pub(crate) fn language_names(language: Language) -> &'static str {
-    match language {
-        Language::Spanish => say::language_spanish(),
-        _ => say::language_english(),
-    }
 }
 
 /// A thing and its state: "Low valve (blue): shut".
