@@ -291,10 +291,11 @@ fn with_instruments(dice: &mut Dice, on: bool) -> Action {
         }
         .into(),
         9 if dice.bits().is_multiple_of(2) => InstrumentAct::ClutchMeter { on }.into(),
-        9 if dice.chance(0.2) => VehicleAct::Mend {
-            device: Device::ALL[usize::from(on) + usize::from(dice.chance(0.5))],
+        9 if dice.chance(0.2) => {
+            let which = dice.bits() % Device::ALL.len() as u64;
+            let device = Device::ALL[usize::try_from(which).unwrap_or(0)];
+            VehicleAct::Mend { device }.into()
         }
-        .into(),
         9 if on => VehicleAct::HeaterHose {
             pinched: dice.bits().is_multiple_of(2),
         }

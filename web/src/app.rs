@@ -503,7 +503,9 @@ impl Component for App {
                             }
                         </p>
                     }
-                    if let Some(halt) = self.stage.bay.halt() { <p class="notice" role="alert">{ words::bay_halted(halt.place) }</p> }
+                    if let Some((halt, later)) = self.stage.bay.halt().zip(later::here()) {
+                        <p class="notice" role="alert">{ (later.halted)(&halt.place) }</p>
+                    }
                     if let Some(text) = words::stored(self.stage.stored) { <p class="notice">{ text }</p> }
                     if self.update { <p class="notice">{ words::update_there() }
                         <button type="button" id="update" onclick={link.callback(|_: MouseEvent| Msg::Update)}>{ words::update_now() }</button></p> }

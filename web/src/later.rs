@@ -63,6 +63,8 @@ pub(crate) struct Later {
     pub(crate) act: fn(Action) -> String,
     /// Why an act was refused.
     pub(crate) refused: fn(&Refused) -> String,
+    /// That the bay stands still, and where.
+    pub(crate) halted: fn(&str) -> String,
     /// Where the names of the strip chart's marks stand.
     pub(crate) mark_names: fn(&[Named], f64) -> Vec<Option<f64>>,
     /// Saves the strip chart as a file.
@@ -100,6 +102,7 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         keep: Stage::keep,
         act: words::act,
         refused: words::refused_why,
+        halted: words::halted,
         mark_names: mark_names::places,
         save_strip: App::save_strip,
         hash: share::hash,

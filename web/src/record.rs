@@ -226,7 +226,14 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
         plain(words::record_injuries(), r.injuries.to_string()),
         plain(words::record_ventings(), r.ventings.to_string()),
         plain(words::record_time(), r.time.number.clone()),
+        plain(
+            words::record_faults(),
+            join(r.faults.iter().map(|id| fault(id)).collect()),
+        ),
     ];
+    if !r.altered.is_empty() {
+        all.push(plain(words::record_altered(), r.altered.join("; ")));
+    }
     if r.converted {
         let lacks = join(lacks.collect());
         all.push(of(
@@ -241,6 +248,12 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
         ));
     }
     all
+}
+
+/// A fault: what it is called, what it does, what cures it.
+fn fault(id: &str) -> String {
+    let said = |more: &str| words::fault(&format!("{id}{more}")).unwrap_or_default();
+    words::record_fault(said(""), said(".sign"), said(".cure"))
 }
 
 /// The record as a file: every line with what was recorded and what was stated.

@@ -272,7 +272,7 @@ pub(crate) fn mark(kind: MarkKind) -> String {
 /// Why an act was refused.
 pub(crate) fn refused_why(why: &Refused) -> String {
     match why {
-        Refused::Halted { place } => refused_halted(place),
+        Refused::Halted { place } => refused_halted(halted_at(place)),
         Refused::NoCan => refused_no_can().to_owned(),
         Refused::NoPump => refused_no_pump().to_owned(),
         Refused::PumpRuns => refused_pump_runs().to_owned(),
@@ -383,9 +383,19 @@ pub(crate) fn take_why(why: &TakeError) -> String {
         } => take_out_of_order(take_part_of(*part)),
         TakeError::Range { .. } => take_too_long(take::LONGEST / TICKS_PER_SECOND / 3600),
         TakeError::Act { index, why } => take_act(index + 1, refused_why(why)),
-        TakeError::Halted { why, .. } => bay_halted(&why.place),
+        TakeError::Halted { why, .. } => halted(&why.place),
         TakeError::Differs { .. } => take_differs().to_owned(),
     }
+}
+
+/// The bay stands still: where.
+pub(crate) fn halted(place: &str) -> String {
+    bay_halted(halted_at(place))
+}
+
+/// A place where the bay came to a halt.
+fn halted_at(place: &str) -> &str {
+    halt_place(&place.replace(' ', "-")).unwrap_or(place)
 }
 
 /// What hangs on the service hose and is no can: its name, and that it hangs there.

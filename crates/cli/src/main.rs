@@ -4,6 +4,7 @@ mod beside;
 mod check;
 mod clock;
 mod failure;
+mod faults;
 mod figure;
 mod files;
 mod job;
@@ -37,6 +38,7 @@ enum Command {
     Check(check::Args),
     Replay(replay::Args),
     Scenarios(scenarios::Args),
+    Faults(faults::Args),
     Props(props::Args),
 }
 
@@ -74,6 +76,7 @@ fn answer(cli: &Cli) -> Result<(), Failure> {
         Command::Check(args) => check::run(args, &mut out),
         Command::Replay(args) => replay::run(args, &mut out),
         Command::Scenarios(args) => scenarios::run(args, &mut out),
+        Command::Faults(args) => faults::run(args, &mut out),
         Command::Props(args) => props::run(args, &mut out),
     }
 }

@@ -144,7 +144,10 @@ fn altered(bay: &Bay) -> String {
     if fields.is_empty() {
         return String::new();
     }
-    format!("altered data sheet: {}\n", text::one_line(&fields.join(", ")))
+    format!(
+        "altered data sheet: {}\n",
+        text::one_line(&fields.join(", "))
+    )
 }
 
 fn books(s: &Summary) -> String {

@@ -1,7 +1,7 @@
 //! The job record as it is shown: readings, masses and the performance test as text.
 
 use lowside_lessons::performance_test::{asked, progress};
-use lowside_session::Bay;
+use lowside_session::{Bay, scenario::Altered};
 use lowside_shop::oil::RHO_OIL;
 use lowside_shop::{
     conversion::{breaches, converted_to},
@@ -136,6 +136,10 @@ pub struct RecordView {
     pub ventings: u32,
     /// Time taken.
     pub time: Shown,
+    /// Faults that the vehicle came with, by their ids.
+    pub faults: Vec<&'static str>,
+    /// What was altered in its data sheet, by path.
+    pub altered: Vec<String>,
 }
 
 fn noted(r: &Readings, units: UnitSystem) -> Noted {
@@ -201,5 +205,13 @@ pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
         injuries: r.injuries,
         ventings: r.ventings,
         time: display::duration(Duration::from_s(r.seconds)),
+        faults: bay.scenario().faults().map(|fault| fault.id).collect(),
+        altered: altered(bay),
     }
+}
+
+/// What was altered in the vehicle's data sheet, by path.
+fn altered(bay: &Bay) -> Vec<String> {
+    let list = bay.scenario().altered.iter().flat_map(Altered::list);
+    list.map(|a| a.field.clone()).collect()
 }

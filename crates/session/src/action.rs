@@ -141,7 +141,7 @@ impl Action {
     pub(crate) fn apply(self, plant: &mut Plant, shop: &mut Shop) -> Result<Outcome, Refused> {
         let mut outcome = Outcome::Done;
         match self {
-            Self::Vehicle(act) => act.apply(plant)?,
+            Self::Vehicle(act) => act.apply(plant, shop)?,
             Self::Hose(act) => act.apply(plant, shop)?,
             Self::Vessel(act) => act.apply(plant, shop)?,
             Self::Machine(act) => act.apply(plant, shop)?,

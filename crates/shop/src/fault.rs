@@ -3,13 +3,14 @@
 //! Reading, checking, planting, the README's rows, the cure by a new part and the validation of signs all go by these rows. A fault
 //! changes what a part is like, never the state of the loop; what is in the loop at the start is filled in once.
 
-use lowside_plant::{charge::Start, passage::Passage, plant::Plant, vehicle::Vehicle};
-use lowside_units::{GaugePressure, Mass, Quantity, Ratio, Unit};
+use lowside_plant::{charge::Start, leak::Site, passage::Passage, plant::Plant, vehicle::Vehicle};
+use lowside_units::{GaugePressure, Length, Mass, MassFlow, Quantity, Ratio, Unit};
 use serde::{Deserialize, Serialize};
 
-use crate::{Shop, parts::Part, ports::Side};
+use crate::{Shop, joints::Joint, parts::Part, record::Prices};
 
 mod instruments;
+mod leaks;
 mod loop_holds;
 mod parts;
 mod passages;
@@ -17,7 +18,8 @@ mod passages;
 /// A fault.
 #[derive(Debug)]
 pub struct Fault {
-    /// Its name in reports and as a stem of words' ids; no two are alike.
+    /// Its name in the code, and in the ids of its words: `fault-ID` is what it is called, `fault-ID.sign` what it does that somebody
+    /// complains of or finds, `fault-ID.cure` what puts it right. No two are alike.
     pub id: &'static str,
     /// The field that sets it. Two faults may share one: too little and too much of the same.
     pub field: &'static Field,
@@ -29,12 +31,12 @@ pub struct Fault {
     pub signs: Signs,
     /// Severities at which the signs are asked for.
     pub shown_at: &'static [Severity],
-    /// Faults that show alike, by id.
-    pub look_alikes: &'static [&'static str],
+    /// Faults that show alike, by id, as far as neither their rows nor the same pressures and vent say so: see [`Fault::look_alikes`].
+    pub resembles: &'static [&'static str],
     /// Value at each severity, in the order of [`Severity::ALL`]: SI, or a share of what the vehicle has where that is its sound value.
     /// Own figures. One at which signs are asked is tuned, so that the signs show on the van: the signs are the check, not the value.
     pub severities: [f64; 4],
-    /// Labour of the cure, hours (own figures). A new part has its price in [`crate::record::Prices`].
+    /// Labour of the cure, hours (own figures). See [`Fault::cost`].
     pub hours: f64,
 }
 
@@ -83,8 +85,12 @@ pub enum Kind {
     Mass,
     /// A gauge pressure, Pa.
     Gauge,
-    /// One of a list's own kinds.
-    Listed,
+    /// A mass flow, kg/s.
+    Flow,
+    /// A length, m.
+    Length,
+    /// An O-ring: its place in [`Seal::WORSE`](crate::joints::Seal::WORSE).
+    Seal,
 }
 
 impl Kind {
@@ -95,17 +101,21 @@ impl Kind {
             Self::Share => Ratio::NAME,
             Self::Mass => Mass::NAME,
             Self::Gauge => GaugePressure::NAME,
-            Self::Listed => "list",
+            Self::Flow => MassFlow::NAME,
+            Self::Length => Length::NAME,
+            Self::Seal => "O-ring",
         }
     }
 
     /// The unit in which its values are told, if it has any.
     pub fn unit(self) -> Option<&'static Unit> {
         let (units, name): (&[Unit], _) = match self {
-            Self::Switch | Self::Listed => return None,
+            Self::Switch | Self::Seal => return None,
             Self::Share => (Ratio::UNITS, "%"),
             Self::Mass => (Mass::UNITS, "g"),
             Self::Gauge => (GaugePressure::UNITS, "kPag"),
+            Self::Flow => (MassFlow::UNITS, "g/yr"),
+            Self::Length => (Length::UNITS, "um"),
         };
         units.iter().find(|u| u.names.contains(&name))
     }
@@ -154,17 +164,15 @@ pub enum Place {
     Part(Part),
     /// In a passage of the circuit.
     Passage(Passage),
-    /// At any of the places where a loop leaks.
-    AnySite,
-    /// At any joint.
-    AnyJoint,
-    /// In a device of the vehicle outside the loop.
+    /// At any of the places where a loop leaks; most often at this one.
+    Site(Site),
+    /// At any joint; most often at this one.
+    Joint(Joint),
+    /// In a device outside the loop.
     Device(Device),
-    /// In the shop's own gauge or coupler.
-    Tool(Side),
 }
 
-/// A device of the vehicle outside the loop that can be mended.
+/// A device outside the loop that can be mended: of the vehicle, or one of the shop's own tools.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Device {
@@ -174,11 +182,27 @@ pub enum Device {
     Radiator,
     /// Cycling switch.
     CyclingSwitch,
+    /// Compound gauge of the gauge set.
+    CompoundGauge,
+    /// High-pressure gauge of the gauge set.
+    HighGauge,
+    /// Low-side coupler of the gauge set.
+    LowCoupler,
+    /// High-side coupler of the gauge set.
+    HighCoupler,
 }
 
 impl Device {
     /// All of them.
-    pub const ALL: [Self; 3] = [Self::BlendDoor, Self::Radiator, Self::CyclingSwitch];
+    pub const ALL: [Self; 7] = [
+        Self::BlendDoor,
+        Self::Radiator,
+        Self::CyclingSwitch,
+        Self::CompoundGauge,
+        Self::HighGauge,
+        Self::LowCoupler,
+        Self::HighCoupler,
+    ];
 }
 
 /// What cures a fault.
@@ -188,16 +212,16 @@ pub enum Cure {
     NewPart(Part),
     /// The same part, put in anew.
     Refit(Part),
-    /// What is renewed there: a part, a core, a seal.
-    RenewedThere,
+    /// What leaks is renewed: the part of the site, or a port's core.
+    TightPart,
+    /// A new O-ring, oiled.
+    NewSeal,
     /// Recovery, evacuation and a charge by weight.
     Charge,
     /// Oil poured in or taken out by the measuring cup.
     OilBalance,
     /// Work at the device.
     Mend(Device),
-    /// Another tool.
-    Tool,
 }
 
 /// Which way a reading goes against a sound vehicle on the same day.
@@ -245,6 +269,11 @@ impl Signs {
             subcooling: Way::Any,
         }
     }
+
+    /// Ways of low side, high side and vent.
+    fn pressures_and_vent(self) -> [Way; 3] {
+        [self.low, self.high, self.vent]
+    }
 }
 
 /// How severe a fault is.
@@ -281,6 +310,7 @@ pub fn all() -> impl Iterator<Item = &'static Fault> {
         loop_holds::FAULTS,
         parts::FAULTS,
         passages::FAULTS,
+        leaks::FAULTS,
         instruments::FAULTS,
     ];
     rooms.into_iter().flatten()
@@ -308,6 +338,31 @@ pub fn passages() -> impl Iterator<Item = Passage> {
     })
 }
 
+/// Returns the fault with this id.
+pub fn named(id: &str) -> Option<&'static Fault> {
+    all().find(|fault| fault.id == id)
+}
+
+/// Returns the faults that a field sets.
+pub fn of_field(field: &Field) -> impl Iterator<Item = &'static Fault> {
+    let of = (field.table, field.key);
+    all().filter(move |fault| (fault.field.table, fault.field.key) == of)
+}
+
+/// Returns the fault that a field's value is, SI: of those that share the field, the one which has a severity closest to it; none where
+/// the value is sound, or better than sound.
+pub fn of_value(field: &Field, value: f64, vehicle: &Vehicle) -> Option<&'static Fault> {
+    let sound = field.sound.of(vehicle);
+    let beyond = |x: f64| x - sound;
+    let distance = |fault: &Fault| {
+        let away = Severity::ALL.map(|s| (fault.at(s, vehicle) - value).abs());
+        away.into_iter().fold(f64::INFINITY, f64::min)
+    };
+    of_field(field)
+        .filter(|fault| beyond(value) * beyond(fault.at(Severity::Extreme, vehicle)) > 0.0)
+        .min_by(|a, b| distance(a).total_cmp(&distance(b)))
+}
+
 impl Fault {
     /// Returns its value at a severity in a vehicle, SI.
     pub fn at(&self, severity: Severity, vehicle: &Vehicle) -> f64 {
@@ -318,13 +373,32 @@ impl Fault {
         }
     }
 
+    /// Returns the faults that show like it: those that move both pressures and the vent the same way, those it names and those that
+    /// name it.
+    pub fn look_alikes(&self) -> impl Iterator<Item = &'static Self> {
+        all().filter(|other| {
+            let alike = self.signs.pressures_and_vent() == other.signs.pressures_and_vent();
+            let named = self.resembles.contains(&other.id) || other.resembles.contains(&self.id);
+            other.id != self.id && (named || alike && self.signs != Signs::UNSAID)
+        })
+    }
+
+    /// Returns what its cure costs: labour and the new part (refrigerant aside, which is charged by weight).
+    pub fn cost(&self, prices: &Prices) -> f64 {
+        let part = match (self.cure, self.place) {
+            (Cure::NewPart(part), _) => Some(part),
+            (Cure::TightPart, Place::Site(site)) => Part::with(site),
+            _ => None,
+        };
+        self.hours * prices.hour + part.map_or(0.0, |part| prices.parts[part as usize])
+    }
+
     /// Makes sound what it is about.
-    fn heal(&self, plant: &mut Plant) {
+    fn heal(&self, plant: &mut Plant, shop: &mut Shop) {
+        let sound = self.field.sound.of(&plant.vehicle);
         match (self.field.applies, self.place) {
-            (Applies::Plant(apply), _) => {
-                let sound = self.field.sound.of(&plant.vehicle);
-                apply(plant, sound);
-            }
+            (Applies::Plant(apply), _) => apply(plant, sound),
+            (Applies::Shop(apply), _) => apply(shop, sound),
             (Applies::Passage, Place::Passage(at)) => plant.restrict(at, 1.0),
             // What a part held goes with it.
             _ => {}
@@ -333,9 +407,9 @@ impl Fault {
 }
 
 /// Makes sound what a cure is for.
-pub fn cure(plant: &mut Plant, by: Cure) {
+pub fn cure(plant: &mut Plant, shop: &mut Shop, by: Cure) {
     for fault in all().filter(|fault| fault.cure == by) {
-        fault.heal(plant);
+        fault.heal(plant, shop);
     }
 }
 

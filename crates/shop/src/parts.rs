@@ -15,6 +15,7 @@ use lowside_units::Quantity;
 use serde::{Deserialize, Serialize};
 
 use crate::{
+    Shop,
     fault::{self, Cure},
     joints::Joint,
 };
@@ -103,6 +104,11 @@ impl Part {
             Self::SuctionHose => &[Joint::AccumulatorOut, Joint::CompressorIn],
             Self::ReliefValve => &[Joint::ReliefThread],
         }
+    }
+
+    /// Returns the part that a leak's site belongs to; none where it is a port's core.
+    pub fn with(site: Site) -> Option<Self> {
+        Self::ALL.into_iter().find(|p| p.sites().contains(&site))
     }
 
     /// Where it can leak, its joints aside.
@@ -321,11 +327,11 @@ pub fn put_in(plant: &mut Plant, part: Part, bench: &OnBench) {
 }
 
 /// Makes the condition of a part that of a new one: it is sound and tight.
-pub fn renew(plant: &mut Plant, part: Part) {
+pub fn renew(plant: &mut Plant, shop: &mut Shop, part: Part) {
     for site in part.sites() {
         plant.mend(*site);
     }
-    fault::cure(plant, Cure::NewPart(part));
+    fault::cure(plant, shop, Cure::NewPart(part));
     // What came about in the bay.
     match part {
         Part::Compressor => {

@@ -23,6 +23,10 @@ struct Book {
     terms: BTreeMap<String, Pattern>,
 }
 
+/// Messages that are asked for by the rest of their id, since what they name stands in data: `fault-leak.sign` by "leak.sign". They have no
+/// variables.
+const FAMILIES: [&str; 2] = ["fault", "halt-place"];
+
 /// Compiles the languages, the first of which is the reference.
 ///
 /// # Errors
@@ -72,6 +76,9 @@ pub(crate) fn compile(languages: &[(&str, Files)]) -> Result<String, Vec<String>
             }
         }
         function(&mut code, id, (index, &reference), &variables, &books[0].1);
+    }
+    for family in FAMILIES {
+        lookup(&mut code, family, &all);
     }
     if !faults.is_empty() {
         return Err(faults);
@@ -239,6 +246,27 @@ fn encode(
     Ok(())
 }
 
+/// The function that says a message of a family by the rest of its id.
+fn lookup(code: &mut String, family: &str, all: &BTreeSet<&String>) {
+    let mut arms = String::new();
+    for id in all {
+        if let Some(rest) = id.strip_prefix(family).and_then(|r| r.strip_prefix('-')) {
+            let _ = write!(arms, "{rest:?} => {}(), ", snake(id));
+        }
+    }
+    let _ = writeln!(
+        code,
+        "/// Says the message `{family}-ID`; none if there is none.\npub fn {}(id: &str) -> Option<&'static str> {{\n    \
+         Some(match id {{ {arms}_ => return None }})\n}}",
+        snake(family)
+    );
+}
+
+/// A name of the code for an id.
+fn snake(id: &str) -> String {
+    id.replace(['-', '.'], "_").to_lowercase()
+}
+
 /// The function that says a message; its documentation is the reference language's text.
 fn function(
     code: &mut String,
@@ -247,7 +275,6 @@ fn function(
     variables: &[String],
     book: &Book,
 ) {
-    let snake = |s: &str| s.replace(['-', '.'], "_").to_lowercase();
     let name = snake(id);
     let mut plain = String::new();
     for element in book.messages.get(id).map_or(&[][..], |p| &p.elements) {

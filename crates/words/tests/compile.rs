@@ -28,6 +28,18 @@ fn sound_files_become_functions() {
     assert!(code.contains("of R-134a by"), "terms are filled in: {code}");
 }
 
+/// What stands in data is asked for by the rest of its id; other messages are not.
+#[test]
+fn a_family_is_asked_for_by_the_rest_of_the_id() {
+    let en = "fault-air = Air\n    .sign = High\nfaulty = No\n";
+    let code = compile(&[("en", files(en)), ("es", files(en))]).expect("sound");
+    let lookup = "pub fn fault(id: &str) -> Option<&'static str>";
+    let (_, arms) = code.split_once(lookup).expect("a lookup");
+    assert!(
+        arms.contains("\"air\" => fault_air(), \"air.sign\" => fault_air_sign(), _ => return None")
+    );
+}
+
 #[test]
 fn whatever_one_language_lacks_is_named() {
     assert!(faults("a = A\nb = B\n", "a = A\n").contains("es: the message \"b\" is missing"));

@@ -30,14 +30,17 @@ const DIAGRAM: &[(&str, &[&str])] = &[
     (PRESENT, &[LESSONS, SESSION, SHOP, PLANT, FLUIDS, UNITS]),
     (
         CLI,
-        &[PRESENT, LESSONS, SESSION, SHOP, PLANT, FLUIDS, UNITS],
+        &[PRESENT, LESSONS, SESSION, SHOP, PLANT, FLUIDS, UNITS, WORDS],
     ),
     // Languages know nothing of what they are used for.
     (WORDS, &[]),
     // The page sends actions and draws view models. It must not reach the physics.
     ("lowside-web", &[PRESENT, LESSONS, SESSION, UNITS, WORDS]),
     // Outside checks in one report: looks at the engine, never at how it is shown.
-    ("lowside-validate", &[SESSION, SHOP, PLANT, FLUIDS, UNITS]),
+    (
+        "lowside-validate",
+        &[SESSION, SHOP, PLANT, FLUIDS, UNITS, WORDS],
+    ),
     // The tool that builds everything must build when nothing else does.
     ("lowside-xtask", &[]),
     (

@@ -115,6 +115,10 @@ pub(crate) fn mend(device: Device) -> &'static str {
         Device::BlendDoor => say::mend_blend_door(),
         Device::Radiator => say::mend_radiator(),
         Device::CyclingSwitch => say::mend_cycling_switch(),
+        Device::CompoundGauge => say::mend_compound_gauge(),
+        Device::HighGauge => say::mend_high_gauge(),
+        Device::LowCoupler => say::mend_low_coupler(),
+        Device::HighCoupler => say::mend_high_coupler(),
     }
 }
 

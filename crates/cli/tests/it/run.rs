@@ -1,7 +1,8 @@
 //! `lowside run`, `replay` and `scenarios` from outside: what they print and write.
 
 use crate::common::{answer_in, folder, lowside_in, object_in};
-use lowside_shop::ledger::PLACES;
+use lowside_session::{Scenario, library};
+use lowside_shop::{fault, ledger::PLACES};
 use serde_json::Value;
 use std::fs;
 use std::path::Path;
@@ -116,6 +117,47 @@ fn set_reaches_every_part() {
 }
 
 /// The table has each number in SI and US units, and no more than a screen of lines.
+/// A run whose data sheet was altered says so, with what it was; its take too, and so its replay.
+#[test]
+fn an_altered_data_sheet_is_told() {
+    let dir = folder("altered");
+    let set = ["--set", "vehicle.suction_line.pressure_loss=400kPa"];
+    let run = ["run", "healthy", "--until", "1s", "--take", "t.json"];
+    let text = answer_in(&dir, &[&run[..], &set].concat());
+    let line = "altered data sheet: vehicle.suction_line.pressure_loss (was 8000 Pa)\n";
+    assert!(text.contains(line), "{text}");
+    assert!(answer_in(&dir, &["replay", "t.json"]).contains(line));
+    let object = object_in(&dir, &["replay", "t.json", "--json"]);
+    let list = &object["altered_data_sheet"];
+    assert_eq!(list[0]["field"], "vehicle.suction_line.pressure_loss");
+    let plain = object_in(&dir, &["run", "healthy", "--until", "1s", "--json"]);
+    assert_eq!(plain["altered_data_sheet"], Value::Null);
+}
+
+/// What the list of faults says sets each is taken, and is that fault.
+#[test]
+fn the_list_of_faults_sets_what_it_says() {
+    let text = answer_in(here(), &["faults"]);
+    let healthy = library::scenario("healthy").expect("shipped");
+    let mut seen = 0;
+    for line in text.lines() {
+        let Some((_, set)) = line.split_once("--set '") else {
+            continue;
+        };
+        let set = set.trim_end_matches('\'').to_owned();
+        let scenario = Scenario::parse(healthy, &[set]).expect(line);
+        assert_eq!(scenario.faults().count(), 1, "{line}");
+        seen += 1;
+    }
+    assert!(seen > 3 * fault::all().count(), "{seen}");
+    let kinked = "Suction hose kinked\n  slight    --set 'condition.restriction=[{at=\"suction-line\",open=\"50 %\"}]'\n";
+    assert!(text.contains(kinked), "{text}");
+    assert!(
+        text.contains("A new suction hose; 2 h, 260 in all\n"),
+        "{text}"
+    );
+}
+
 #[test]
 fn the_table_is_short_and_in_both_systems() {
     let text = answer_in(here(), &["run", "healthy", "--until", "30s"]);
@@ -222,11 +264,11 @@ fn a_halted_run_replays_to_its_halt() {
 fn a_vehicle_from_a_file() {
     let folder = folder("vehicle");
     fs::create_dir_all(folder.join("deep/cars")).expect("folders");
-    let van = lowside_session::library::vehicle("utility-van").expect("shipped");
+    let van = library::vehicle("utility-van").expect("shipped");
     let narrow = van.replace("bore = \"1.83 mm\"", "bore = \"1.20 mm\"");
     assert_ne!(narrow, van);
     fs::write(folder.join("deep/cars/narrow.toml"), narrow).expect("written");
-    let healthy = lowside_session::library::scenario("healthy").expect("shipped");
+    let healthy = library::scenario("healthy").expect("shipped");
     let text = healthy.replace("utility-van", "cars/narrow.toml");
     fs::write(folder.join("deep/s.toml"), text).expect("written");
     let tail = ["--until", "5s", "--json"];
@@ -250,7 +292,7 @@ fn a_vehicle_from_a_file() {
 #[test]
 fn shipped_scenarios_are_listed_and_start() {
     let text = answer_in(here(), &["scenarios"]);
-    let names: Vec<&str> = lowside_session::library::scenario_names().collect();
+    let names: Vec<&str> = library::scenario_names().collect();
     assert_eq!(text.lines().count(), names.len(), "{text}");
     for (line, name) in text.lines().zip(names) {
         let mut words = line.split_whitespace();
@@ -289,7 +331,7 @@ fn a_closed_pipe_is_quiet() {
 
 #[test]
 fn help_is_there_for_each_command() {
-    for command in ["run", "replay", "scenarios"] {
+    for command in ["run", "replay", "scenarios", "faults"] {
         let out = lowside_in(here(), &[command, "--help"]);
         assert!(out.status.success() && !out.stdout.is_empty(), "{command}");
     }

@@ -1,7 +1,10 @@
 //! Acts at the vehicle's controls, and on the day.
 
 use lowside_plant::plant::Plant;
-use lowside_shop::fault::{self, Cure, Device};
+use lowside_shop::{
+    Shop,
+    fault::{self, Cure, Device},
+};
 use lowside_units::{
     AbsolutePressure, Quantity, Ratio, RotationSpeed, Speed, Temperature, count_in_range,
 };
@@ -78,7 +81,7 @@ pub enum VehicleAct {
 
 impl VehicleAct {
     /// Does the act, or refuses and changes nothing.
-    pub(super) fn apply(self, plant: &mut Plant) -> Result<(), Refused> {
+    pub(super) fn apply(self, plant: &mut Plant, shop: &mut Shop) -> Result<(), Refused> {
         let settings = &mut plant.settings;
         match self {
             Self::Engine { on } => settings.engine_on = on,
@@ -103,7 +106,7 @@ impl VehicleAct {
             }
             Self::Windows { on } => settings.windows_open = on,
             Self::HeaterHose { pinched } => settings.heater_pinched = pinched,
-            Self::Mend { device } => fault::cure(plant, Cure::Mend(device)),
+            Self::Mend { device } => fault::cure(plant, shop, Cure::Mend(device)),
             Self::Ambient { temperature } => {
                 let mut day = plant.day();
                 let (least, most) = (Temperature::from_k(263.15), Temperature::from_k(323.15));

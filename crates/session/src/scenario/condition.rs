@@ -10,7 +10,7 @@ use lowside_plant::{
 };
 use lowside_shop::{
     Shop,
-    fault::{self, Table},
+    fault::{self, Fault, Place, Table},
     joints::{Joint, Seal},
 };
 use lowside_units::{Length, MassFlow, Quantity, Ratio, UnitError, count_in_range};
@@ -20,8 +20,10 @@ use serde::{
     ser::SerializeMap,
 };
 
-use super::values::{Values, in_range, quoted, unknown};
-use crate::limits::within;
+use super::{
+    Scenario,
+    values::{Values, in_range, quoted, unknown, worse},
+};
 
 /// Most leaks a loop may have.
 const MOST_LEAKS: usize = 8;
@@ -92,7 +94,26 @@ pub struct LeakSpec {
     pub hole: Option<Length>,
 }
 
+/// Checks a value of a list against its row.
+fn checked(
+    table: Table,
+    key: &str,
+    name: &str,
+    value: f64,
+    vehicle: &Vehicle,
+) -> Result<(), UnitError> {
+    fault::field(table, key).map_or(Ok(()), |field| in_range(field, name, value, vehicle))
+}
+
 impl LeakSpec {
+    /// The sizes that are given, by key, SI.
+    fn sizes(&self) -> impl Iterator<Item = (&'static str, f64)> {
+        let (rate, hole) = (self.rate.map(MassFlow::si), self.hole.map(Length::si));
+        [("rate", rate), ("hole", hole)]
+            .into_iter()
+            .filter_map(|(key, size)| Some((key, size?)))
+    }
+
     /// The one size that is given.
     fn size(&self) -> Option<Size> {
         match (self.rate, self.hole) {
@@ -102,14 +123,9 @@ impl LeakSpec {
         }
     }
 
-    fn check(&self) -> Result<(), UnitError> {
-        let (least, most) = (MassFlow::from_g_yr(0.1), MassFlow::from_g_yr(100_000.0));
-        if let Some(rate) = self.rate {
-            within("g/yr", "rate", rate, least, most)?;
-        }
-        let (least, most) = (Length::from_um(1.0), Length::from_um(5000.0));
-        if let Some(hole) = self.hole {
-            within("um", "hole", hole, least, most)?;
+    fn check(&self, vehicle: &Vehicle) -> Result<(), UnitError> {
+        for (key, value) in self.sizes() {
+            checked(Table::Leak, key, key, value, vehicle)?;
         }
         if self.size().is_none() {
             return Err(UnitError::OutOfRange {
@@ -137,9 +153,8 @@ impl ConditionSpec {
         )?;
         for (i, restriction) in self.restriction.iter().enumerate() {
             let name = format!("condition.restriction {}.open", i + 1);
-            if let Some(open) = fault::field(Table::Restriction, "open") {
-                in_range(open, &name, restriction.open.si(), vehicle)?;
-            }
+            let open = restriction.open.si();
+            checked(Table::Restriction, "open", &name, open, vehicle)?;
         }
         count_in_range(
             "condition.leak (number of leaks)",
@@ -154,10 +169,26 @@ impl ConditionSpec {
             Joint::ALL.len(),
         )?;
         for (i, leak) in self.leak.iter().enumerate() {
-            leak.check()
+            leak.check(vehicle)
                 .map_err(|e| e.inside(&format!("condition.leak {}", i + 1)))?;
         }
         Ok(())
+    }
+
+    /// Is a fault among those of the lists by place?
+    fn lists(&self, fault: &Fault) -> bool {
+        match fault.place {
+            Place::Passage(at) => self
+                .restriction
+                .iter()
+                .any(|r| r.at == at && r.open.si() < 1.0),
+            Place::Site(_) => {
+                let mut sizes = self.leak.iter().flat_map(LeakSpec::sizes);
+                sizes.any(|(key, _)| key == fault.field.key)
+            }
+            Place::Joint(_) => self.joint.iter().any(|joint| worse(joint.seal) > 0.0),
+            Place::Loop | Place::Part(_) | Place::Device(_) => false,
+        }
     }
 
     /// Plants the faults of the vehicle.
@@ -180,6 +211,19 @@ impl ConditionSpec {
             shop.openings.make_up(joint.at, joint.seal);
         }
         shop.set_laws(plant);
+    }
+}
+
+impl Scenario {
+    /// Returns the faults that it plants, in the order of the registry.
+    pub fn faults(&self) -> impl Iterator<Item = &'static Fault> {
+        fault::all().filter(|fault| {
+            let values = match fault.field.table {
+                Table::Start => &self.start.values,
+                _ => &self.condition.values,
+            };
+            self.condition.lists(fault) || values.mean(fault, &self.vehicle)
+        })
     }
 }
 

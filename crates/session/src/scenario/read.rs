@@ -415,7 +415,7 @@ mod tests {
         let now = Scenario::parse(HEAD, &[]).unwrap();
         let then = Scenario::parse_with(HEAD, &[], |_| Some(old)).unwrap();
         assert_eq!(then, now);
-        let bores = |v: &lowside_plant::vehicle::Vehicle| {
+        let bores = |v: &Vehicle| {
             [&v.discharge_line, &v.liquid_line, &v.suction_line].map(|line| line.bore)
         };
         let asked = [10.0, 7.0, 14.0].map(lowside_units::Length::from_mm);
@@ -430,7 +430,7 @@ mod tests {
             Scenario::parse(HEAD, &sets).expect("reads")
         };
         let told = |s: &Scenario| -> Vec<(String, Option<String>)> {
-            let list = s.altered.iter().flat_map(|a| a.list());
+            let list = s.altered.iter().flat_map(Altered::list);
             list.map(|a| (a.field.clone(), a.was.as_ref().map(ToString::to_string)))
                 .collect()
         };
@@ -476,13 +476,22 @@ mod tests {
             .expect("reads");
         assert_eq!(other.altered, None);
         for (list, said) in [
-            (r#"[{field="orifice.bore"}]"#, "altered: `orifice.bore` is no field of a vehicle"),
-            (r#"[{field="vehicle.orifice.bore"}]"#, "altered: missing field `bore`"),
+            (
+                r#"[{field="orifice.bore"}]"#,
+                "altered: `orifice.bore` is no field of a vehicle",
+            ),
+            (
+                r#"[{field="vehicle.orifice.bore"}]"#,
+                "altered: missing field `bore`",
+            ),
             (
                 r#"[{field="vehicle.orifice.bore",was="9 mm"}]"#,
                 "altered.orifice.bore: 0.009 m is outside",
             ),
-            (r#"[{field="vehicle.orifice.hue",was="9 mm"}]"#, "altered: unknown field `hue`"),
+            (
+                r#"[{field="vehicle.orifice.hue",was="9 mm"}]"#,
+                "altered: unknown field `hue`",
+            ),
         ] {
             let e = trouble(&format!("altered = {list}"), &[]);
             assert!(e.starts_with(said), "{list}: {e}");

@@ -6,10 +6,11 @@ use lowside_plant::{charge::Start, plant::Plant, vehicle::Vehicle};
 use lowside_shop::{
     Shop,
     fault::{self, Applies, Fault, Field, Kind, Place, Severity, Sound, Table},
+    joints::Seal,
 };
-use lowside_units::{GaugePressure, Mass, Quantity, Ratio, UnitError};
+use lowside_units::{GaugePressure, Length, Mass, MassFlow, Quantity, Ratio, UnitError};
 use serde::{
-    Deserialize, Deserializer,
+    Deserialize, Deserializer, Serialize,
     de::{self, DeserializeSeed, MapAccess},
     ser::SerializeMap,
 };
@@ -38,6 +39,13 @@ impl Values {
         }
     }
 
+    /// Is a fault what is given for its field?
+    pub(crate) fn mean(&self, fault: &Fault, vehicle: &Vehicle) -> bool {
+        let given = self.given(fault.field.key);
+        let meant = given.and_then(|value| fault::of_value(fault.field, value, vehicle));
+        meant.is_some_and(|meant| meant.id == fault.id)
+    }
+
     /// Reads the value of a key; false if the table has no such field.
     pub(crate) fn read<'de, A: MapAccess<'de>>(
         &mut self,
@@ -62,7 +70,9 @@ impl Values {
                 Kind::Share => map.serialize_entry(field.key, &Ratio::from_si(value))?,
                 Kind::Mass => map.serialize_entry(field.key, &Mass::from_si(value))?,
                 Kind::Gauge => map.serialize_entry(field.key, &GaugePressure::from_si(value))?,
-                Kind::Switch | Kind::Listed => map.serialize_entry(field.key, &(value > 0.0))?,
+                Kind::Switch => map.serialize_entry(field.key, &(value > 0.0))?,
+                // Of the lists by place, which write themselves.
+                Kind::Flow | Kind::Length | Kind::Seal => {}
             }
         }
         Ok(())
@@ -112,25 +122,47 @@ impl Values {
     }
 }
 
-/// Returns a fault at a severity in a vehicle as the override `key=value` that sets it; none for a list whose places are chosen.
-pub fn setting(fault: &Fault, severity: Severity, vehicle: &Vehicle) -> Option<String> {
+/// Returns a fault at a severity in a vehicle as the override `key=value` that sets it, at its place or the most usual one.
+pub fn setting(fault: &Fault, severity: Severity, vehicle: &Vehicle) -> String {
     let value = fault.at(severity, vehicle);
-    let text = match fault.field.kind.unit() {
-        Some(unit) => format!("{} {}", unit.of_si(value), unit.names[0]),
-        None => (value > 0.0).to_string(),
+    let text = match (fault.field.kind, fault.field.kind.unit()) {
+        (_, Some(unit)) => format!("{} {}", unit.of_si(value), unit.names[0]),
+        (Kind::Seal, None) => name(&seal(value)),
+        (_, None) => (value > 0.0).to_string(),
     };
     let key = fault.field.key;
-    match (fault.field.table, fault.place) {
-        (Table::Start, _) => Some(format!("start.{key}={text}")),
-        (Table::Condition, _) => Some(format!("condition.{key}={text}")),
-        (Table::Restriction, Place::Passage(at)) => {
-            let at = at.key();
-            Some(format!(
-                r#"condition.restriction=[{{at="{at}",{key}="{text}"}}]"#
-            ))
+    let one = |list, at| format!(r#"condition.{list}=[{{at="{at}",{key}="{text}"}}]"#);
+    match fault.place {
+        Place::Passage(at) if fault.field.table == Table::Restriction => {
+            one("restriction", at.key().to_owned())
         }
-        _ => None,
+        Place::Site(at) => one("leak", name(&at)),
+        Place::Joint(at) => one("joint", name(&at)),
+        _ if fault.field.table == Table::Start => format!("start.{key}={text}"),
+        _ => format!("condition.{key}={text}"),
     }
+}
+
+/// The O-ring of a field's value.
+fn seal(value: f64) -> Seal {
+    let worse = |seal: &&Seal| worse(**seal) >= value;
+    Seal::WORSE
+        .iter()
+        .find(worse)
+        .copied()
+        .unwrap_or(Seal::Missing)
+}
+
+/// The value of a field for an O-ring: how many let out less.
+pub(super) fn worse(seal: Seal) -> f64 {
+    let less = Seal::WORSE.iter().take_while(|s| **s != seal);
+    less.count() as f64
+}
+
+/// The name of a place or a seal in files.
+fn name(of: &impl Serialize) -> String {
+    let value = serde_json::to_value(of).unwrap_or_default();
+    value.as_str().unwrap_or_default().to_owned()
 }
 
 /// Passes a value that a field can have in a vehicle; the message speaks in the unit of its kind.
@@ -145,7 +177,9 @@ pub(crate) fn in_range(
         Kind::Share => told::<Ratio>("%", name, [value, least, most]),
         Kind::Mass => told::<Mass>("g", name, [value, least, most]),
         Kind::Gauge => told::<GaugePressure>("kPag", name, [value, least, most]),
-        Kind::Switch | Kind::Listed => Ok(()),
+        Kind::Flow => told::<MassFlow>("g/yr", name, [value, least, most]),
+        Kind::Length => told::<Length>("um", name, [value, least, most]),
+        Kind::Switch | Kind::Seal => Ok(()),
     }
 }
 
@@ -184,7 +218,10 @@ impl<'de> DeserializeSeed<'de> for ValueOf {
             Kind::Share => Ratio::deserialize(d).map(Ratio::si),
             Kind::Mass => Mass::deserialize(d).map(Mass::si),
             Kind::Gauge => GaugePressure::deserialize(d).map(GaugePressure::si),
-            Kind::Switch | Kind::Listed => bool::deserialize(d).map(|on| f64::from(u8::from(on))),
+            Kind::Flow => MassFlow::deserialize(d).map(MassFlow::si),
+            Kind::Length => Length::deserialize(d).map(Length::si),
+            Kind::Seal => Seal::deserialize(d).map(worse),
+            Kind::Switch => bool::deserialize(d).map(|on| f64::from(u8::from(on))),
         }
     }
 }

@@ -1,7 +1,7 @@
 //! The shop's own gauges and couplers, when they are wrong.
 
-use super::{Applies, Cure, Fault, Field, Kind, Place, Signs, Sound, Table, switch};
-use crate::{Shop, ports::Side};
+use super::{Applies, Cure, Device, Fault, Field, Kind, Place, Signs, Sound, Table, switch};
+use crate::Shop;
 
 const fn offset(key: &'static str, what: &'static str, apply: fn(&mut Shop, f64)) -> Field {
     Field {
@@ -15,20 +15,21 @@ const fn offset(key: &'static str, what: &'static str, apply: fn(&mut Shop, f64)
     }
 }
 
+/// A tool that is wrong says nothing of the loop: its gauge alone differs, and stands wrong on an open hose too.
 const fn of_tool(
     id: &'static str,
     field: &'static Field,
-    side: Side,
+    device: Device,
     severities: [f64; 4],
 ) -> Fault {
     Fault {
         id,
         field,
-        place: Place::Tool(side),
-        cure: Cure::Tool,
+        place: Place::Device(device),
+        cure: Cure::Mend(device),
         signs: Signs::UNSAID,
         shown_at: &[],
-        look_alikes: &[],
+        resembles: &[],
         severities,
         hours: 0.1,
     }
@@ -38,44 +39,56 @@ const fn of_tool(
 const OFFSETS: [f64; 4] = [10e3, 25e3, 50e3, 100e3];
 
 pub(super) const FAULTS: &[Fault] = &[
-    of_tool(
-        "low-gauge-off",
-        &offset(
-            "low_gauge_offset",
-            "what the compound gauge shows too much",
-            |s, pa| s.faults.offset[0] = pa,
-        ),
-        Side::Low,
-        OFFSETS,
-    ),
-    of_tool(
-        "high-gauge-off",
-        &offset(
-            "high_gauge_offset",
-            "what the high-pressure gauge shows too much",
-            |s, pa| s.faults.offset[1] = pa,
-        ),
-        Side::High,
-        OFFSETS,
-    ),
-    of_tool(
-        "low-core-stuck",
-        &switch(
-            "low_core_stuck",
-            "the low-side coupler's depressor does not reach the core",
-            Applies::Shop(|s, x| s.faults.stuck[0] = x > 0.0),
-        ),
-        Side::Low,
-        [1.0; 4],
-    ),
-    of_tool(
-        "high-core-stuck",
-        &switch(
-            "high_core_stuck",
-            "the high-side coupler's depressor does not reach the core",
-            Applies::Shop(|s, x| s.faults.stuck[1] = x > 0.0),
-        ),
-        Side::High,
-        [1.0; 4],
-    ),
+    Fault {
+        resembles: &["low-core-stuck", "over-charge"],
+        ..of_tool(
+            "low-gauge-off",
+            &offset(
+                "low_gauge_offset",
+                "what the compound gauge shows too much",
+                |s, pa| s.faults.offset[0] = pa,
+            ),
+            Device::CompoundGauge,
+            OFFSETS,
+        )
+    },
+    Fault {
+        resembles: &["high-core-stuck", "over-charge"],
+        ..of_tool(
+            "high-gauge-off",
+            &offset(
+                "high_gauge_offset",
+                "what the high-pressure gauge shows too much",
+                |s, pa| s.faults.offset[1] = pa,
+            ),
+            Device::HighGauge,
+            OFFSETS,
+        )
+    },
+    Fault {
+        resembles: &["low-charge"],
+        ..of_tool(
+            "low-core-stuck",
+            &switch(
+                "low_core_stuck",
+                "the low-side coupler's depressor does not reach the core",
+                Applies::Shop(|s, x| s.faults.stuck[0] = x > 0.0),
+            ),
+            Device::LowCoupler,
+            [1.0; 4],
+        )
+    },
+    Fault {
+        resembles: &["low-charge"],
+        ..of_tool(
+            "high-core-stuck",
+            &switch(
+                "high_core_stuck",
+                "the high-side coupler's depressor does not reach the core",
+                Applies::Shop(|s, x| s.faults.stuck[1] = x > 0.0),
+            ),
+            Device::HighCoupler,
+            [1.0; 4],
+        )
+    },
 ];

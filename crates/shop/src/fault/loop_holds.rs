@@ -59,7 +59,7 @@ const PLAIN: Fault = Fault {
     cure: Cure::Charge,
     signs: Signs::UNSAID,
     shown_at: &[],
-    look_alikes: &[],
+    resembles: &[],
     severities: [0.0; 4],
     hours: 1.2,
 };
@@ -72,7 +72,7 @@ pub(super) const FAULTS: &[Fault] = &[
             ..Signs::of([Down, Down, Up])
         },
         shown_at: &[Moderate, Severe],
-        look_alikes: &["orifice-clogged", "liquid-line-crushed"],
+        resembles: &["liquid-line-crushed"],
         severities: [0.85, 0.7, 0.4, 0.15],
         ..PLAIN
     },
@@ -83,7 +83,6 @@ pub(super) const FAULTS: &[Fault] = &[
             ..Signs::of([Up, Up, Up])
         },
         shown_at: &[Severe],
-        look_alikes: &["air", "condenser-air-blocked", "blend"],
         severities: [1.15, 1.3, 1.5, 2.0],
         ..PLAIN
     },
@@ -92,7 +91,6 @@ pub(super) const FAULTS: &[Fault] = &[
         field: &OTHER,
         signs: Signs::of([Up, Up, Up]),
         shown_at: &[Severe],
-        look_alikes: &["air", "over-charge", "condenser-air-blocked"],
         severities: [0.03, 0.1, 0.2, 0.3],
         ..PLAIN
     },
@@ -101,7 +99,7 @@ pub(super) const FAULTS: &[Fault] = &[
         field: &OTHER,
         signs: Signs::of([Any, Up, Any]),
         shown_at: &[Severe],
-        look_alikes: &["air", "over-charge"],
+        resembles: &["air", "over-charge", "blend"],
         severities: [0.4, 0.5, 0.55, 0.6],
         ..PLAIN
     },
@@ -118,7 +116,6 @@ pub(super) const FAULTS: &[Fault] = &[
         },
         signs: Signs::of([Up, Up, Up]),
         shown_at: &[Severe],
-        look_alikes: &["over-charge", "condenser-air-blocked", "blend"],
         severities: [0.0005, 0.001, 0.002, 0.0036],
         ..PLAIN
     },
@@ -133,7 +130,7 @@ pub(super) const FAULTS: &[Fault] = &[
             range: |_| (0.0, 0.05),
             applies: Applies::Start(|s, kg| s.water = kg),
         },
-        look_alikes: &["orifice-clogged"],
+        resembles: &["orifice-clogged"],
         severities: [0.0005, 0.002, 0.005, 0.02],
         hours: 2.0,
         ..PLAIN
@@ -142,7 +139,7 @@ pub(super) const FAULTS: &[Fault] = &[
         id: "oil-low",
         field: &OIL,
         cure: Cure::OilBalance,
-        look_alikes: &["compressor-worn"],
+        resembles: &["compressor-worn"],
         severities: [0.8, 0.6, 0.4, 0.2],
         hours: 1.5,
         ..PLAIN
@@ -153,7 +150,6 @@ pub(super) const FAULTS: &[Fault] = &[
         cure: Cure::OilBalance,
         signs: Signs::of([Up, Up, Up]),
         shown_at: &[Extreme],
-        look_alikes: &["over-charge"],
         severities: [1.3, 1.6, 2.0, 2.5],
         hours: 2.5,
         ..PLAIN

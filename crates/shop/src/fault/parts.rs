@@ -34,7 +34,7 @@ const fn of_part(
         cure: Cure::NewPart(part),
         signs: Signs::UNSAID,
         shown_at: &[],
-        look_alikes: &[],
+        resembles: &[],
         severities,
         hours: 2.5,
     }
@@ -58,7 +58,6 @@ pub(super) const FAULTS: &[Fault] = &[
     Fault {
         signs: Signs::of([Up, Down, Up]),
         shown_at: &[Severe],
-        look_alikes: &["clutch-slips", "orifice-reversed"],
         hours: 3.0,
         ..of_part(
             "compressor-worn",
@@ -78,7 +77,6 @@ pub(super) const FAULTS: &[Fault] = &[
             ..Signs::of([Down, Down, Up])
         },
         shown_at: &[Severe],
-        look_alikes: &["low-charge", "liquid-line-crushed"],
         ..of_part(
             "orifice-clogged",
             &condition(
@@ -94,7 +92,6 @@ pub(super) const FAULTS: &[Fault] = &[
     Fault {
         signs: Signs::of([Up, Up, Up]),
         shown_at: &[Severe],
-        look_alikes: &["over-charge", "air", "radiator-blocked"],
         ..of_part(
             "condenser-air-blocked",
             &condition(
@@ -115,7 +112,7 @@ pub(super) const FAULTS: &[Fault] = &[
             ..Signs::of([Down, Down, Down])
         },
         shown_at: &[Severe],
-        look_alikes: &["low-charge"],
+        resembles: &["low-charge"],
         hours: 5.0,
         ..of_part(
             "evaporator-air-blocked",
@@ -133,7 +130,7 @@ pub(super) const FAULTS: &[Fault] = &[
         )
     },
     Fault {
-        look_alikes: &["evaporator-air-blocked"],
+        resembles: &["evaporator-air-blocked"],
         hours: 0.5,
         ..of_device(
             "cycling-switch-stuck",
@@ -149,7 +146,6 @@ pub(super) const FAULTS: &[Fault] = &[
     Fault {
         signs: Signs::of([Up, Down, Up]),
         shown_at: &[Severe],
-        look_alikes: &["compressor-worn"],
         hours: 3.0,
         ..of_part(
             "clutch-slips",
@@ -182,7 +178,6 @@ pub(super) const FAULTS: &[Fault] = &[
     Fault {
         signs: Signs::of([Up, Up, Up]),
         shown_at: &[Extreme],
-        look_alikes: &["condenser-air-blocked"],
         hours: 1.5,
         ..of_device(
             "radiator-blocked",
@@ -196,20 +191,23 @@ pub(super) const FAULTS: &[Fault] = &[
             [0.5, 0.3, 0.15, 0.05],
         )
     },
-    of_part(
-        "desiccant-wet",
-        &share(
-            Table::Condition,
-            "desiccant_load",
-            "water the desiccant holds at the start, of what it can hold (21 % of its mass)",
-            0.05,
-            Applies::Start(|s, x| s.desiccant_load = x),
-        ),
-        Part::Accumulator,
-        [0.3, 0.6, 0.9, 1.0],
-    ),
     Fault {
-        look_alikes: &["orifice-clogged"],
+        resembles: &["water"],
+        ..of_part(
+            "desiccant-wet",
+            &share(
+                Table::Condition,
+                "desiccant_load",
+                "water the desiccant holds at the start, of what it can hold (21 % of its mass)",
+                0.05,
+                Applies::Start(|s, x| s.desiccant_load = x),
+            ),
+            Part::Accumulator,
+            [0.3, 0.6, 0.9, 1.0],
+        )
+    },
+    Fault {
+        resembles: &["orifice-clogged"],
         ..of_part(
             "bag-burst",
             &switch(
@@ -223,7 +221,7 @@ pub(super) const FAULTS: &[Fault] = &[
     },
     Fault {
         cure: Cure::Refit(Part::Orifice),
-        look_alikes: &["orifice-clogged"],
+        resembles: &["orifice-clogged"],
         ..of_part(
             "orifice-reversed",
             &switch(
@@ -235,18 +233,22 @@ pub(super) const FAULTS: &[Fault] = &[
             [1.0; 4],
         )
     },
-    of_part(
-        "relief-weak",
-        &Field {
-            table: Table::Condition,
-            key: "relief_opens",
-            what: "where the relief valve opens when its spring has gone weak; a new valve opens as the vehicle says",
-            kind: Kind::Gauge,
-            sound: Sound::Of(|v| v.switches.relief_opens.si(), "the vehicle's"),
-            range: |_| (2.0e6, 4.5e6),
-            applies: Applies::Plant(|p, x| p.relief = Relief::new(x)),
-        },
-        Part::ReliefValve,
-        [0.9, 0.8, 0.7, 0.55],
-    ),
+    Fault {
+        // What it lets off is missing afterwards.
+        resembles: &["low-charge", "leak"],
+        ..of_part(
+            "relief-weak",
+            &Field {
+                table: Table::Condition,
+                key: "relief_opens",
+                what: "where the relief valve opens when its spring has gone weak; a new valve opens as the vehicle says",
+                kind: Kind::Gauge,
+                sound: Sound::Of(|v| v.switches.relief_opens.si(), "the vehicle's"),
+                range: |_| (2.0e6, 4.5e6),
+                applies: Applies::Plant(|p, x| p.relief = Relief::new(x)),
+            },
+            Part::ReliefValve,
+            [0.9, 0.8, 0.7, 0.55],
+        )
+    },
 ];

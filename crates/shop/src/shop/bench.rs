@@ -106,7 +106,7 @@ impl Shop {
             self.brought[OIL] += oil;
             // It comes with the oil of the gas whose fittings the vehicle has.
             let fitting = self.openings.ports[Side::Low as usize].fitting;
-            parts::renew(plant, part);
+            parts::renew(plant, self, part);
             for site in part.sites() {
                 self.work_at(Spot::Site(*site));
             }

@@ -2,7 +2,7 @@
 
 use lowside_session::scenario::setting;
 use lowside_shop::fault::{
-    self, Signs,
+    self, Severity, Signs,
     Way::{self, Any, Down, Level, Up},
 };
 
@@ -79,7 +79,7 @@ const NO_CURRENT: &str = "clutch gets no current";
 const TOO_LOW: &str = "low switch opens 70 kPa too low";
 const TRIPS_EARLY: &str = "high cut-out trips early, at 1 400 kPag";
 const TOO_MUCH: &str = "R-12's mass of R-134a, 44 oz";
-const SLIPS: &str = "clutch-slips, severe";
+const SLIPS: &str = "Clutch slips, severe";
 
 /// Of which row, what is seen, and whether it holds of the faulty and the healthy run.
 type More = (&'static str, &'static str, fn(&Run, &Run) -> bool);
@@ -105,14 +105,19 @@ const MORE: &[More] = &[
     }),
 ];
 
+/// A fault at a severity as the report calls it.
+fn named(id: &str, severity: Severity) -> String {
+    let name = lowside_words::fault(id).unwrap_or(id);
+    format!("{name}, {}", severity.name())
+}
+
 /// The registry's rows at the severities at which they show, and the others.
 fn rows() -> Result<Vec<Row>, Error> {
     let vehicle = scenario("healthy", &[])?.vehicle;
     let shown = fault::all().flat_map(|fault| {
-        fault.shown_at.iter().filter_map(|severity| {
-            let what = format!("{}, {}", fault.id, severity.name());
-            let set = setting(fault, *severity, &vehicle)?;
-            Some((what, vec![set], fault.signs))
+        fault.shown_at.iter().map(|severity| {
+            let what = named(fault.id, *severity);
+            (what, vec![setting(fault, *severity, &vehicle)], fault.signs)
         })
     });
     let others = OTHERS.iter().map(|(what, overrides, ways)| {
