@@ -12,7 +12,6 @@ use lowside_present::{
     ledger::Ledger,
     readout::{Readout, weighed},
     statement::{Said, Signed},
-    tools::other_than_can,
 };
 use lowside_session::{Action, Refused, TakeError, wait::Goal};
 use lowside_words::Language;
@@ -466,15 +465,16 @@ impl Component for App {
             };
         }
         let bay = &self.stage.bay;
-        let readout = Readout::of(bay, self.units);
-        let controls = Controls::of(bay, self.units);
-        let [said, question] = self.peril_view(ctx);
+        let shown = self.stage.shown();
+        let readout = Readout::of(&shown, self.units);
+        let controls = Controls::of(&shown, self.units);
+        let [said, question] = self.peril_view(ctx, &shown);
         let job = self.stage.job.as_ref();
-        let step = advice(bay, job);
+        let step = advice(&shown, job);
         let (what, why) = words::advice(
             step,
             job,
-            &weighed(bay, self.units),
+            &weighed(&shown, self.units),
             &readout.label.to_string(),
         );
         let [hose, instruments] =
@@ -512,11 +512,11 @@ impl Component for App {
                 </div>
                 <section class={yew::classes!("gauges", self.face.large.then_some("large"))} aria-labelledby="gauges-title">
                     <h2 id="gauges-title" class="unseen">{ words::gauges() }</h2>
-                    { self.dial(Which::Low, &readout, &controls) }
-                    { self.dial(Which::High, &readout, &controls) }
+                    { self.dial(Which::Low, &shown, &readout) }
+                    { self.dial(Which::High, &shown, &readout) }
                     { self.large_button(ctx) }
                 </section>
-                { panel(&PanelProps { controls, needed: step.control(), act: link.callback(Msg::Act), hose, instruments, no_can: other_than_can(bay) }) }
+                { panel(&PanelProps { controls, needed: step.control(), act: link.callback(Msg::Act), hose, instruments, no_can: shown.tool() }) }
                 <div class="middle">
                     { self.views(ctx) }
                 </div>

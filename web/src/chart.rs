@@ -262,7 +262,7 @@ impl Chart {
             &g,
             t,
             f,
-            marks(bay, from, to)
+            marks(bay.log(), bay.events().iter().copied(), (from, to))
                 .into_iter()
                 .map(|(at, kind)| (x(at), kind)),
         );

@@ -128,11 +128,11 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
     let held = r
         .hold
         .as_ref()
-        .map_or_else(String::new, |[from, to, time]| {
-            words::record_hold(s(from), s(to), &time.number)
+        .map_or_else(String::new, |hold| match &hold.pressures {
+            Some([from, to]) => words::record_hold(s(from), s(to), &hold.time.number),
+            None => hold.time.number.clone(),
         });
     let new_label = r.new_label.as_ref().map_or_else(String::new, label);
-    let lacks = r.lacks.iter().map(|b| words::lacks(*b));
     let plain = |name: &str, value: String| (None, name.to_owned(), value, String::new());
     let of = |which, name: &str, value, said: &dyn Fn(&Said) -> String| {
         let stated = signed.map_or_else(String::new, |s| said(&s.said));
@@ -177,7 +177,9 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
         of(
             Mismatch::Vented,
             words::record_vented(),
-            format!("{}, {}", r.vented, words::record_co2(&r.co2)),
+            r.vented.as_ref().map_or_else(String::new, |[kg, co2]| {
+                format!("{kg}, {}", words::record_co2(co2))
+            }),
             &|s| {
                 s.nothing_vented.map_or_else(String::new, |a| {
                     words::named(words::state_none_vented(), &yes(a))
@@ -224,18 +226,23 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
             s.caps_on.map_or_else(String::new, yes)
         }),
         plain(words::record_injuries(), r.injuries.to_string()),
-        plain(words::record_ventings(), r.ventings.to_string()),
         plain(words::record_time(), r.time.number.clone()),
-        plain(
-            words::record_faults(),
-            join(r.faults.iter().map(|id| fault(id)).collect()),
-        ),
     ];
+    if let Some(ventings) = r.ventings {
+        let at = all.len() - 1;
+        all.insert(at, plain(words::record_ventings(), ventings.to_string()));
+    }
+    if let Some(faults) = &r.faults {
+        all.push(plain(
+            words::record_faults(),
+            join(faults.iter().map(|id| fault(id)).collect()),
+        ));
+    }
     if !r.altered.is_empty() {
         all.push(plain(words::record_altered(), r.altered.join("; ")));
     }
-    if r.converted {
-        let lacks = join(lacks.collect());
+    if let Some(lacks) = r.lacks.as_ref().filter(|_| r.converted) {
+        let lacks = join(lacks.iter().map(|b| words::lacks(*b)).collect());
         all.push(of(
             Mismatch::Conversion,
             words::record_lacks(),

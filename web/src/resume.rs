@@ -1,6 +1,6 @@
 //! Takes up a saved take: replays it in slices, so that the page can show how far it is.
 use gloo::timers::future::TimeoutFuture;
-use lowside_lessons::{Job, PerformanceTest};
+use lowside_lessons::{Job, PerformanceTest, Shown};
 use lowside_present::history::History;
 use lowside_session::{Bay, Take, TakeError, Timeline, take::End};
 
@@ -44,7 +44,9 @@ pub(crate) async fn resume(
         if let Some(job) = &mut job {
             job.look(replay.bay());
         }
-        history.record(replay.bay());
+        if history.due(replay.bay().tick()) {
+            history.record(&Shown::of(replay.bay()));
+        }
         past.record(replay.bay());
         if host::now() - since > SLICE {
             if !report(replay.progress()) {

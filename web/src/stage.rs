@@ -1,7 +1,7 @@
 //! The bay on stage: time that passes, the recorder, and saving.
 use std::collections::BTreeMap;
 
-use lowside_lessons::{Caution, Job, PerformanceTest};
+use lowside_lessons::{Caution, Job, PerformanceTest, Shown};
 use lowside_present::{
     history::History,
     levels::{Levels, Tick},
@@ -210,7 +210,9 @@ impl Stage {
             self.paused = true;
             return;
         }
-        self.history.record(&self.bay);
+        if self.history.due(self.bay.tick()) {
+            self.history.record(&Shown::of(&self.bay));
+        }
         self.past.record(&self.bay);
         if let Some(job) = &mut self.job {
             job.look(&self.bay);
@@ -332,6 +334,11 @@ impl Stage {
         let _ = store::set(store::LAST, &id);
         let _ = store::keep(store::AT, &host::today().to_string());
         Some(store::keep(store::TAKE, &text))
+    }
+
+    /// What somebody in the bay can know.
+    pub(crate) fn shown(&self) -> Shown<'_> {
+        Shown::of(&self.bay)
     }
 
     /// What the drawing shows now.

@@ -14,7 +14,7 @@ use crate::{
 
 /// Returns the caution of an act that is to be asked about: it gives a can heat or pressure that it had not, lets gas out or air in, or opens
 /// the loop to the room.
-pub fn caution(now: &Shown, action: Action) -> Option<Caution> {
+pub fn caution(now: &Shown<'_>, action: Action) -> Option<Caution> {
     if action.changes_hose() {
         return frees(now, action);
     }
@@ -42,7 +42,7 @@ pub fn caution(now: &Shown, action: Action) -> Option<Caution> {
     }
 }
 
-fn vessel(now: &Shown, act: VesselAct) -> Option<Caution> {
+fn vessel(now: &Shown<'_>, act: VesselAct) -> Option<Caution> {
     let opens = |turn: fn(&mut Can, Ratio), by| {
         let mut can = now.can()?;
         turn(&mut can, by);
@@ -72,7 +72,7 @@ fn vessel(now: &Shown, act: VesselAct) -> Option<Caution> {
 }
 
 /// Returns the caution of an act that leaves engine, high hand valve and can so that the high side has its way into the can, if it had not.
-fn feeds(now: &Shown, engine_on: bool, high_valve: f64, can: Option<Can>) -> Option<Caution> {
+fn feeds(now: &Shown<'_>, engine_on: bool, high_valve: f64, can: Option<Can>) -> Option<Caution> {
     let open = can.is_some_and(|c| c.open() && !c.burst);
     let begins = !now.feeds_can() && engine_on && high_valve > 0.0 && open;
     begins.then_some(Caution::HighValveRunning)
@@ -87,7 +87,7 @@ fn leaves_open(action: Action) -> bool {
 }
 
 /// Returns what gets out, or in, as the service hose comes off.
-fn frees(now: &Shown, action: Action) -> Option<Caution> {
+fn frees(now: &Shown<'_>, action: Action) -> Option<Caution> {
     if now.hands.attached == Attached::Nothing {
         return None;
     }
@@ -101,13 +101,13 @@ fn frees(now: &Shown, action: Action) -> Option<Caution> {
 }
 
 /// Returns a pierced can without a valve of its own that its tap does not shut: it empties itself into the room as it comes off.
-pub fn open_can(now: &Shown) -> Option<Can> {
+pub fn open_can(now: &Shown<'_>) -> Option<Can> {
     now.can()
         .filter(|c| c.open() && !c.self_sealing && !c.burst)
 }
 
 /// Returns whether an act opens the loop to the room.
-fn opens(now: &Shown, act: BenchAct) -> bool {
+fn opens(now: &Shown<'_>, act: BenchAct) -> bool {
     match act {
         BenchAct::OpenJoint { .. }
         | BenchAct::ValveCore { fitted: false, .. }
@@ -132,12 +132,12 @@ fn opens(now: &Shown, act: BenchAct) -> bool {
 }
 
 /// Everybody can see that nothing is behind what is to be opened.
-fn shown_empty(now: &Shown) -> bool {
+fn shown_empty(now: &Shown<'_>) -> bool {
     !shows_pressure(now) && (now.down || now.left_open && !now.blows && !now.hurt)
 }
 
 /// A gauge that is on shows pressure.
-pub fn shows_pressure(now: &Shown) -> bool {
+pub fn shows_pressure(now: &Shown<'_>) -> bool {
     [now.low, now.high]
         .iter()
         .flatten()

@@ -1,12 +1,13 @@
 //! A job under way: its card, how far it has come, and how that stood at every moment before, so that going back in time goes back
 //! here too.
 
-use lowside_session::{Bay, Tick};
+use lowside_session::{Bay, Tick, condition::Condition};
 
 use crate::{
     card::JobCard,
     library,
     progress::{Progress, Standing},
+    senses::is_shown,
 };
 
 /// Changes kept; beyond that every other one of the older half is let go, and going back there is a little coarse.
@@ -87,6 +88,25 @@ impl Job {
         self.progress.steps(&self.card)
     }
 
+    /// Where each step stands, where somebody in the bay can see that: its goal is on instruments, switches and what is seen, and so are those of
+    /// the steps it waits for.
+    pub fn seen_steps(&self) -> Vec<Option<Standing>> {
+        let mut seen: Vec<bool> = Vec::new();
+        for step in &self.card.step {
+            let before = |n: &usize| seen.get(n - 1).is_some_and(|s| *s);
+            seen.push(all_shown(&step.goal) && step.after.iter().all(before));
+        }
+        let steps = self.steps().into_iter().zip(seen);
+        steps.map(|(stands, seen)| seen.then_some(stands)).collect()
+    }
+
+    /// Harms that happened for all to see, by their place on the card.
+    pub fn seen_harms(&self) -> Vec<(usize, Tick)> {
+        let mut harms = self.harms();
+        harms.retain(|(i, _)| all_shown(&self.card.harm[*i].when));
+        harms
+    }
+
     /// Every step done, nothing that fails the job.
     pub fn passed(&self) -> bool {
         self.progress.passed(&self.card)
@@ -97,6 +117,11 @@ impl Job {
         let all = self.progress.harms().enumerate();
         all.filter_map(|(i, t)| t.map(|t| (i, t))).collect()
     }
+}
+
+/// Everybody in the bay knows whether these hold.
+fn all_shown(conditions: &[Condition]) -> bool {
+    conditions.iter().all(|c| is_shown(c.reading))
 }
 
 #[cfg(test)]

@@ -15,6 +15,7 @@ pub mod performance_test;
 pub mod progress;
 #[cfg(feature = "text")]
 pub mod schema;
+pub mod senses;
 pub mod shown;
 pub mod sound;
 pub mod statement;
@@ -28,9 +29,10 @@ pub use control::Control;
 pub use job::Job;
 pub use performance_test::PerformanceTest;
 pub use progress::Progress;
+pub use senses::{Coat, Surface, Touch};
 pub use shown::Shown;
 pub use sound::Sound;
-pub use toll::{Cost, Severity, toll};
+pub use toll::{Cost, Severity, seen_toll, toll};
 pub use truth::Truth;
 
 #[cfg(test)]

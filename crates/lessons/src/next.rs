@@ -1,14 +1,9 @@
 //! The one obvious next thing to do, from what a person in the bay is shown, never from a click order and never from what is hidden.
 
-use lowside_session::{Bay, Event, Tick};
+use lowside_session::{Event, Tick};
 use lowside_shop::Attached;
 
-use crate::{
-    control::Control,
-    job::Job,
-    progress::Standing,
-    shown::{self, Shown},
-};
+use crate::{control::Control, job::Job, progress::Standing, shown::Shown};
 
 #[cfg(test)]
 mod tests;
@@ -183,9 +178,9 @@ impl Advice {
     }
 }
 
-/// What is advised in a bay, with the job that is open: its card's first step that is not done, unless something is dangerous now.
-pub fn advice(bay: &Bay, job: Option<&Job>) -> Advice {
-    let step = next_step(&Shown::of(bay));
+/// What is advised by what is shown, with the job that is open: its card's first step that is not done, unless something is dangerous now.
+pub fn advice(shown: &Shown<'_>, job: Option<&Job>) -> Advice {
+    let step = next_step(shown);
     let Some(job) = job.filter(|_| !step.urgent()) else {
         return Advice::Step(step);
     };
@@ -198,6 +193,18 @@ pub fn advice(bay: &Bay, job: Option<&Job>) -> Advice {
     }
 }
 
+/// The same in a closed bay: the card's first step that is seen not to be done. Whether a step is done that nobody can see holds nothing up,
+/// and whether the card is passed is not told.
+pub fn closed_advice(shown: &Shown<'_>, job: Option<&Job>) -> Advice {
+    let step = next_step(shown);
+    let Some(job) = job.filter(|_| !step.urgent()) else {
+        return Advice::Step(step);
+    };
+    let open = |s: &Option<Standing>| !matches!(s, None | Some(Standing::Done { .. }));
+    let first = job.seen_steps().iter().position(open);
+    first.map_or(Advice::SignOff, Advice::Card)
+}
+
 /// Harm to people, told large until somebody has read it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Harm {
@@ -208,8 +215,8 @@ pub enum Harm {
 }
 
 /// The last harm to people in a bay and when it happened.
-pub fn harm(bay: &Bay) -> Option<(Tick, Harm)> {
-    let at = |event, harm| shown::last(bay, event).map(|tick| (tick, harm));
+pub fn harm(shown: &Shown<'_>) -> Option<(Tick, Harm)> {
+    let at = |event, harm| shown.noticed.last(event).map(|tick| (tick, harm));
     at(Event::Injury, Harm::Injury)
         .into_iter()
         .chain(at(Event::CanBurst, Harm::Burst))
@@ -217,7 +224,7 @@ pub fn harm(bay: &Bay) -> Option<(Tick, Harm)> {
 }
 
 /// The next step by what is shown.
-pub fn next_step(s: &Shown) -> NextStep {
+pub fn next_step(s: &Shown<'_>) -> NextStep {
     danger(s)
         .or_else(|| s.left_open.then_some(NextStep::CapEnds))
         .or_else(|| s.tool().then_some(NextStep::WorkTool))
@@ -230,7 +237,7 @@ pub fn next_step(s: &Shown) -> NextStep {
 }
 
 /// What harms somebody or something now.
-fn danger(s: &Shown) -> Option<NextStep> {
+fn danger(s: &Shown<'_>) -> Option<NextStep> {
     let h = &s.hands;
     let blows = s.blows || s.hurt;
     if s.draws && !blows {
@@ -267,7 +274,7 @@ fn danger(s: &Shown) -> Option<NextStep> {
 }
 
 /// What is worth doing where nothing is asked.
-fn free(s: &Shown) -> NextStep {
+fn free(s: &Shown<'_>) -> NextStep {
     let calm = s.settings.engine_on && s.settings.ac_on && s.high.is_some_and(|p| p < CALM);
     if calm && s.untouched {
         NextStep::TryHotter
@@ -277,7 +284,7 @@ fn free(s: &Shown) -> NextStep {
 }
 
 /// What brings the charge, known by weight, to the label's.
-fn by_weight(s: &Shown, charge: f64) -> NextStep {
+fn by_weight(s: &Shown<'_>, charge: f64) -> NextStep {
     let open = s.low_open();
     if charge > s.target + OVER {
         return if open {
@@ -344,7 +351,7 @@ fn by_weight(s: &Shown, charge: f64) -> NextStep {
 }
 
 /// What is left to do when the charge is in.
-fn finish(s: &Shown) -> NextStep {
+fn finish(s: &Shown<'_>) -> NextStep {
     let h = &s.hands;
     if s.low_open() {
         return NextStep::ChargedShut;

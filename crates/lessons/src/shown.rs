@@ -1,73 +1,152 @@
 //! What a person in the bay can know: by the instruments that are connected, by eyes, ears, nose and hands. Advice and questions go by this
 //! alone, so that they cannot know what nobody there knows; the rest is [`Truth`](crate::Truth).
 
+use lowside_fluids::Refrigerant;
 use lowside_plant::{controls::Settings, plant::Day};
-use lowside_session::{Action, Bay, Event, HoseAct, TICKS_PER_SECOND, Tick, VesselAct};
+use lowside_session::{
+    Action, Bay, Entered, Event, HoseAct, Shares, TICKS_PER_SECOND, Tick, VesselAct,
+};
 use lowside_shop::{
     Attached, Hands,
     can::{self, Can, Stance},
-    detect::SPOTS,
-    joints::{Fit, JOINTS, Joint},
+    cylinder,
+    detect::{SPOTS, Spot},
+    joints::{JOINTS, Joint, LowPort, Port},
+    label::Label,
+    meters::{self, Glass},
+    oil::RHO_OIL,
+    parts::{PARTS, Part},
     record::Readings,
     vacuum::MICRON,
 };
-use lowside_units::Ratio;
+use lowside_units::{Quantity, Ratio};
 
 use crate::{
     caution::BATH_LIMIT,
+    senses::{self, Feel, Noticed, SURFACES, Surface},
     sound::Sound,
     target::{VENT_GOAL, target},
 };
 
-/// Instruments that are connected, settings, hands, what was weighed, searched and noted, and what is seen, heard and smelt. SI units.
-#[derive(Debug, Clone, Copy, PartialEq)]
+/// Instruments that are connected, settings, hands, what was weighed, searched and noted, and what is seen, heard, felt and smelt. SI units.
+#[derive(Debug, Clone, PartialEq)]
 #[expect(
     clippy::struct_excessive_bools,
     reason = "each is a thing of its own that is seen or not"
 )]
-pub struct Shown {
+pub struct Shown<'a> {
+    /// Bay time.
+    pub tick: Tick,
+    /// Everything that hands have done.
+    pub log: &'a [Entered],
+    /// Everything that was noticed to happen.
+    pub noticed: Noticed<'a>,
     /// Compound gauge, Pa gauge; none while its coupler is off: it shows its hose.
     pub low: Option<f64>,
     /// High-pressure gauge, likewise.
     pub high: Option<f64>,
+    /// Readings of both dials, low and high, Pa gauge, coupled or not.
+    pub dials: [f64; 2],
+    /// Where their pointers stand, not rounded.
+    pub pointers: [f64; 2],
     /// Boiling point that the ring of each gauge shows at its pointer, low and high, K: see [`saturation`].
     pub saturation: [Option<f64>; 2],
     /// The thermometer in the vent is down to what the job asks for.
     pub vent_cold: bool,
     /// What stands in the vent and in the cabin is read as, K.
     pub air: [f64; 2],
+    /// The same, not rounded.
+    pub air_pointers: [f64; 2],
     /// Clamp thermometer, K; none while it is nowhere.
     pub clamp: Option<f64>,
     /// Electronic vacuum gauge, Pa absolute; none above its range.
     pub vacuum: Option<f64>,
+    /// The same, not rounded.
+    pub vacuum_pointer: Option<f64>,
+    /// Air at the centre vent by the anemometer, m/s, and relative humidity in the bay, 0 to 1.
+    pub anemometer: f64,
+    /// See [`anemometer`](Self::anemometer).
+    pub hygrometer: f64,
+    /// Volts and amperes at the clutch, while the meter is connected.
+    pub clutch_meter: Option<(f64, f64)>,
+    /// Clutch hub and pulley, 1/min.
+    pub turning: [f64; 2],
+    /// The stopwatch, s.
+    pub stopwatch: f64,
+    /// What the manifold's sight glass shows.
+    pub glass: Glass,
+    /// Time to the identifier's result, s; none when no sample is being worked on.
+    pub sampling: Option<f64>,
+    /// Its last result.
+    pub sample: Option<Shares>,
     /// The day as thermometer, hygrometer and barometer give it.
     pub day: Day,
     /// The vehicle's controls, and what hands have done beside them.
     pub settings: Settings,
     /// Blower at its highest.
     pub blower_high: bool,
+    /// Its highest step.
+    pub blower_most: usize,
     /// What is heard.
     pub sound: Sound,
+    /// The clutch is pulled in.
+    pub clutch: bool,
     /// The clutch slips and smells.
     pub smells: bool,
-    /// What the last search at each place showed, in the order of [`Spot::all`].
-    ///
-    /// [`Spot::all`]: lowside_shop::detect::Spot::all
-    pub found: [Option<bool>; SPOTS],
-    /// Joints that are apart with both ends capped, in the order of [`Joint::ALL`].
-    pub capped: [bool; JOINTS],
+    /// How each surface within reach feels and what clings to it, in the order of [`Surface::ALL`].
+    pub surfaces: [Option<Feel>; SURFACES],
+    /// Places with a stain of oil, in the order of [`Spot::all`].
+    pub stained: [bool; SPOTS],
+    /// Condensate drips from the evaporator's case.
+    pub drips: bool,
+    /// The relief valve blows.
+    pub relief: bool,
+    /// The last search of each place, in the order of [`Spot::all`].
+    pub searched: [Option<Searched>; SPOTS],
+    /// Dye was put into the loop.
+    pub dye: bool,
     /// Readings that were written down before and after the work.
     pub noted: [Option<Readings>; 2],
+    /// The performance test.
+    pub test: TestSheet,
     /// Couplers, valves, and what hangs on the service hose.
     pub hands: Hands,
+    /// Each joint, in the order of [`Joint::ALL`].
+    pub joints: [JointLook; JOINTS],
+    /// Each part, in the order of [`Part::ALL`].
+    pub parts: [PartLook; PARTS],
+    /// The low-side port that hands work at and the high-side port.
+    pub ports: [Port; 2],
+    /// Where that low-side port sits, if the vehicle has two.
+    pub low_port: Option<LowPort>,
+    /// Every cap is on its port.
+    pub caps_on: bool,
+    /// The pump's glass: its oil is below the mark.
+    pub pump_oil_low: bool,
+    /// The pump's glass: its oil is milky with water.
+    pub pump_oil_milky: bool,
+    /// What was weighed and measured.
+    pub weighed: Weighed,
     /// What is in the loop by weight, kg; none where that is not known.
     pub charge: Option<f64>,
     /// Both gauges are down, or stayed down before they came off and nothing was let in since.
     pub down: bool,
     /// What it is to hold by its label, kg.
     pub target: f64,
-    /// What the scale shows of a can's or cylinder's content, kg.
+    /// What is printed on the vehicle and its parts.
+    pub printed: Printed,
+    /// The new label.
+    pub label: Option<Label>,
+    /// How long the last hold under vacuum took, s.
+    pub hold: Option<f64>,
+    /// Injuries so far.
+    pub injuries: u32,
+    /// The scale's display, kg.
+    pub scale: f64,
+    /// What the scale shows of what the can or cylinder on it holds, kg.
     pub weighs: f64,
+    /// Share of what the recovery cylinder may hold that is in it, by its scale.
+    pub cylinder_full: f64,
     /// The scale shows a can that has given all its liquid.
     pub can_empty: bool,
     /// The can is cold to the hand.
@@ -90,6 +169,11 @@ pub struct Shown {
     pub untouched: bool,
 }
 
+mod looks;
+
+use looks::by_scale;
+pub use looks::{JointLook, PartLook, Printed, Searched, TestSheet, Weighed};
+
 /// Least that is heard and seen to blow, kg/s (own figure).
 const BLOWS: f64 = 0.5e-3;
 /// Least air that is heard to hiss in, kg/s (own figure).
@@ -110,16 +194,21 @@ const AT_REST: f64 = 3.0;
 const VAPOUR: f64 = 12e-3;
 /// A can this much colder than the day is felt as cold, K (own figure).
 const COLD: f64 = 18.0;
+/// Share of its full effect from which water in the pump's oil is seen (own figure).
+const MILKY: f64 = 0.5;
+/// Share of what the evaporator's fins hold from which they drip.
+const DRIPS: f64 = 0.98;
 
-impl Shown {
+impl<'a> Shown<'a> {
     /// Looks around in a bay. This is the only place where what is shown meets the bay: what is taken here must be there for everybody to know.
-    pub fn of(bay: &Bay) -> Self {
+    pub fn of(bay: &'a Bay) -> Self {
         let (plant, shop) = (bay.plant(), bay.shop());
         let (hands, i, s) = (shop.hands, &shop.instruments, &plant.settings);
+        let noticed = Noticed::of(bay);
         let coupled = [hands.low_coupled, hands.high_coupled];
         let connected = taken_up(bay);
-        let weighs = i.scale.reading() + hands.scale_zero - can::TARE;
-        let felt = plant.network.node(shop.manifold.can).state.t;
+        let weighs = i.scale.reading() + hands.scale_zero - tare(&hands.attached);
+        let vessel = Surface::Vessel.temperature(bay);
         let left_open = shop.openings.left_open(coupled);
         let blows = shop.openings.blows(&plant.network, coupled) > BLOWS;
         let hisses = shop
@@ -132,38 +221,129 @@ impl Shown {
         let risen = coupled[0] && i.low.reading() + plant.day().p > LOST;
         let valves = [hands.low_valve, hands.high_valve];
         let behind = dials.iter().zip(valves).filter(|(_, open)| *open > 0.0);
+        let fins = plant.vehicle.evaporator.held_water.si();
         Self {
+            tick: bay.tick(),
+            log: bay.log(),
+            noticed,
             low: hands.low_coupled.then(|| i.low.reading()),
             high: hands.high_coupled.then(|| i.high.reading()),
+            dials,
+            pointers: [i.low.pointer(), i.high.pointer()],
             saturation: saturation(bay),
             vent_cold: i.vent.reading() <= VENT_GOAL,
             air: [i.vent.reading(), i.cabin.reading()],
+            air_pointers: [i.vent.pointer(), i.cabin.pointer()],
             clamp: hands.clamp.map(|_| i.clamp.reading()),
             vacuum: Some(i.vacuum.reading()).filter(|pa| *pa < VACUUM_MOST),
+            vacuum_pointer: (!i.vacuum.over_range()).then(|| i.vacuum.pointer()),
+            anemometer: meters::vent_speed(plant),
+            hygrometer: meters::humidity(plant),
+            clutch_meter: hands.clutch_meter.then(|| meters::clutch(plant)),
+            turning: meters::turning(plant),
+            stopwatch: i.stopwatch,
+            glass: meters::sight_glass(plant, &shop.manifold),
+            sampling: shop.identifier.left(),
+            sample: shop.identifier.result(),
             day: plant.day(),
             settings: *s,
             sound: Sound::of(bay),
+            clutch: plant.drive.engaged,
             smells: plant.clutch.smells(),
-            found: shop.search.map(|f| f.map(|f| f.found)),
-            capped: Joint::ALL.map(|joint| shop.openings.fit(joint) == Fit::Capped),
+            surfaces: senses::surfaces(bay),
+            stained: shop.stained(plant),
+            drips: plant.evaporator.held >= DRIPS * fins,
+            relief: plant.relief.lifted,
+            searched: shop.search.map(|f| f.as_ref().map(Searched::from)),
+            dye: shop.dye,
             noted: shop.noted,
+            test: TestSheet::of(bay),
             blower_high: s.blower >= plant.cabin.blower_steps(),
-            charge: shop.weighed_in(plant),
+            blower_most: plant.cabin.blower_steps(),
+            joints: Joint::ALL.map(|joint| JointLook::of(shop, joint)),
+            parts: Part::ALL.map(|part| PartLook::of(bay, part)),
+            ports: shop.openings.ports,
+            low_port: shop
+                .openings
+                .other_low_port()
+                .map(|_| shop.openings.low_tap()),
+            caps_on: shop.openings.all_ports().all(|p| p.cap),
+            pump_oil_low: shop.pump_oil.low(),
+            pump_oil_milky: shop.pump_oil.wetness() > MILKY,
+            weighed: Weighed::of(bay),
+            charge: shop.weighed_in(plant).map(|kg| by_scale(shop, kg)),
             down: shop.shown_down(),
             target: target(bay),
+            printed: Printed::of(bay),
+            label: shop.label,
+            hold: shop.holds.last.map(|hold| hold.seconds),
+            injuries: shop.injuries,
+            scale: i.scale.reading(),
             weighs,
+            cylinder_full: weighs / cylinder::limit(plant.network.table()),
             can_empty: connected.seconds > AT_REST && weighs <= VAPOUR,
-            can_cold: felt < plant.day().t - COLD,
+            can_cold: vessel.is_some_and(|t| t < plant.day().t - COLD),
             purged: connected.purged >= PURGE,
             left_open,
             blows,
             draws: left_open && (hisses || only_air && !blows),
             vacuum_lost: only_air && risen,
             behind_valves: behind.map(|(p, _)| *p).reduce(f64::max),
-            hurt: last(bay, Event::Injury).is_some_and(|at| since(bay, at) < FIRST_AID),
+            hurt: noticed
+                .last(Event::Injury)
+                .is_some_and(|at| since(bay, at) < FIRST_AID),
             untouched: bay.log().is_empty(),
             hands,
         }
+    }
+
+    /// Bay time, s.
+    pub fn seconds(&self) -> f64 {
+        self.tick as f64 / TICKS_PER_SECOND as f64
+    }
+
+    /// How a surface feels and what clings to it; none where there is none.
+    pub fn surface(&self, surface: Surface) -> Option<Feel> {
+        self.surfaces[surface as usize]
+    }
+
+    /// How a joint looks.
+    pub fn joint(&self, joint: Joint) -> JointLook {
+        self.joints[joint as usize]
+    }
+
+    /// What is known of a part.
+    pub fn part(&self, part: Part) -> &PartLook {
+        &self.parts[part as usize]
+    }
+
+    /// Joints that still hold a part.
+    pub fn held_by(&self, part: Part) -> impl Iterator<Item = Joint> {
+        let apart = |j: Joint| matches!(self.joint(j), JointLook::Open | JointLook::Capped);
+        part.joints().iter().copied().filter(move |j| !apart(*j))
+    }
+
+    /// What the last search at a place showed; none where there was none.
+    pub fn found(&self, spot: Spot) -> Option<bool> {
+        self.searched[spot.index()].map(|s| s.found)
+    }
+
+    /// Oil measured out, m3.
+    pub fn oil_out(&self) -> f64 {
+        self.weighed.oil_out / RHO_OIL
+    }
+
+    /// Oil put in, m3.
+    pub fn oil_in(&self) -> f64 {
+        self.weighed.oil_in / RHO_OIL
+    }
+
+    /// The gas that the vehicle's fittings say it is being converted to, if it is.
+    pub fn converted_to(&self) -> Option<Refrigerant> {
+        let fittings = self.ports.iter().map(|port| port.fitting);
+        fittings
+            .into_iter()
+            .find(|gas| *gas != self.printed.built_for)
     }
 
     /// The can on the hose.
@@ -173,7 +353,7 @@ impl Shown {
 
     /// A joint is apart with both ends capped.
     pub fn is_capped(&self, joint: Joint) -> bool {
-        self.capped[joint as usize]
+        self.joint(joint) == JointLook::Capped
     }
 
     /// A can hangs on the hose and has burst.
@@ -209,6 +389,17 @@ impl Shown {
     }
 }
 
+/// Weight of an empty vessel, kg.
+fn tare(attached: &Attached) -> f64 {
+    match attached {
+        Attached::Cylinder(_) => cylinder::CHARGING_TARE,
+        Attached::Machine(_) => cylinder::RECOVERY_TARE,
+        Attached::Can(_) | Attached::Nothing | Attached::Nitrogen(_) | Attached::Pump(_) => {
+            can::TARE
+        }
+    }
+}
+
 /// Returns the boiling point that the ring of each gauge shows at its pointer, low and high, K. None in a vacuum too deep for it to mean
 /// anything, and none where the loop was opened or evacuated and holds air.
 pub fn saturation(bay: &Bay) -> [Option<f64>; 2] {
@@ -223,12 +414,6 @@ pub fn saturation(bay: &Bay) -> [Option<f64>; 2] {
     let low = at(i.low.pointer(), hands.low_coupled);
     let high = at(i.high.pointer(), hands.high_coupled);
     [low, high.filter(|_| i.high.reading() > 0.0)]
-}
-
-/// When something happened last.
-pub(crate) fn last(bay: &Bay, what: Event) -> Option<Tick> {
-    let mut events = bay.events().iter().rev();
-    events.find(|(_, e)| *e == what).map(|(t, _)| *t)
 }
 
 fn since(bay: &Bay, tick: Tick) -> f64 {

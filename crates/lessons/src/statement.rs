@@ -10,7 +10,7 @@ use lowside_shop::{
 };
 use serde::{Deserialize, Serialize};
 
-use crate::hold::Outcome;
+use crate::{hold::Outcome, shown::Shown};
 
 /// What the learner writes down. SI units; what is left out is not checked.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
@@ -154,10 +154,23 @@ pub struct Verdict {
 pub fn sign(bay: &Bay, mut stated: Statement) -> Verdict {
     let record = bay.record(&Prices::default());
     let converted = converted_to(&record).is_some();
-    let searched = !record.searched.is_empty();
     if !converted {
         stated.conversion_in_order = None;
     }
+    Verdict {
+        wrong: mismatches(&record, &stated),
+        unsaid: unsaid(&stated, converted, !record.searched.is_empty()),
+    }
+}
+
+/// What a statement leaves out, by what is shown. Whether what it says is so, nobody in the bay is told.
+pub fn left_out(shown: &Shown<'_>, stated: &Statement) -> Vec<Mismatch> {
+    let searched = shown.searched.iter().any(Option::is_some);
+    unsaid(stated, shown.converted_to().is_some(), searched)
+}
+
+/// The lines that say nothing, of those that count.
+fn unsaid(stated: &Statement, converted: bool, searched: bool) -> Vec<Mismatch> {
     let lines = [
         (stated.gas.is_none(), Mismatch::Gas),
         (stated.recovered.is_none(), Mismatch::Recovered),
@@ -175,8 +188,5 @@ pub fn sign(bay: &Bay, mut stated: Statement) -> Verdict {
         ),
     ];
     let unsaid = lines.into_iter().filter(|(unsaid, _)| *unsaid);
-    Verdict {
-        wrong: mismatches(&record, &stated),
-        unsaid: unsaid.map(|(_, line)| line).collect(),
-    }
+    unsaid.map(|(_, line)| line).collect()
 }

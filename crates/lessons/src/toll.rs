@@ -5,7 +5,7 @@
 use lowside_session::{Event, TICKS_PER_SECOND, Tick};
 use serde::{Deserialize, Serialize};
 
-use crate::truth::Truth;
+use crate::{shown::Shown, truth::Truth};
 
 /// How bad a harm is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -101,15 +101,13 @@ impl Cost {
 /// All that counts, the worst first.
 pub fn toll(truth: &Truth<'_>) -> Vec<(Severity, Cost)> {
     let count = |wanted| truth.events.iter().filter(|(_, e)| *e == wanted).count();
+    let first = |wanted| {
+        let found = truth.events.iter().find(|(_, e)| *e == wanted);
+        found.map(|(tick, _)| *tick)
+    };
     let damage = &truth.damage;
     let wet = damage.slugging + damage.washing;
-    let all = [
-        Cost::Hurt {
-            times: count(Event::Injury),
-        },
-        Cost::Burst {
-            cans: count(Event::CanBurst),
-        },
+    let hidden = [
         Cost::Liquid {
             times: count(Event::LiquidAtCompressor),
             seconds: seconds_of_liquid(truth),
@@ -120,19 +118,49 @@ pub fn toll(truth: &Truth<'_>) -> Vec<(Severity, Cost)> {
         Cost::Water(truth.water_let_in),
         Cost::Vented(truth.vented),
     ];
-    let first = |wanted| truth.events.iter().find(|(_, e)| *e == wanted);
+    let [hurt, burst, rest @ ..] = seen(count, first);
+    sorted(
+        [hurt, burst]
+            .into_iter()
+            .flatten()
+            .chain(hidden)
+            .chain(rest.into_iter().flatten()),
+    )
+}
+
+/// What of it somebody in the bay has noticed: people hurt, what burst and what seized.
+pub fn seen_toll(shown: &Shown<'_>) -> Vec<(Severity, Cost)> {
+    let noticed = shown.noticed;
+    let all = seen(|event| noticed.count(event), |event| noticed.first(event));
+    sorted(all.into_iter().flatten())
+}
+
+/// Harms that nobody misses, by how often and when first an event came.
+fn seen(
+    count: impl Fn(Event) -> usize,
+    first: impl Fn(Event) -> Option<Tick>,
+) -> [Option<Cost>; 4] {
     let seconds = |tick: Tick| tick as f64 / TICKS_PER_SECOND as f64;
-    let hose = first(Event::HoseBurst).map(|(tick, _)| Cost::HoseBurst {
-        seconds: seconds(*tick),
-    });
-    let seized = first(Event::CompressorSeized).map(|(tick, _)| Cost::Seized {
-        seconds: seconds(*tick),
-        clutch_burnt: count(Event::ClutchBurnt) > 0,
-    });
-    let mut toll: Vec<_> = all
-        .into_iter()
-        .chain(hose)
-        .chain(seized)
+    [
+        Some(Cost::Hurt {
+            times: count(Event::Injury),
+        }),
+        Some(Cost::Burst {
+            cans: count(Event::CanBurst),
+        }),
+        first(Event::HoseBurst).map(|tick| Cost::HoseBurst {
+            seconds: seconds(tick),
+        }),
+        first(Event::CompressorSeized).map(|tick| Cost::Seized {
+            seconds: seconds(tick),
+            clutch_burnt: count(Event::ClutchBurnt) > 0,
+        }),
+    ]
+}
+
+/// The costs that count, the worst first.
+fn sorted(costs: impl Iterator<Item = Cost>) -> Vec<(Severity, Cost)> {
+    let mut toll: Vec<_> = costs
         .filter_map(|cost| Some((cost.severity()?, cost)))
         .collect();
     toll.sort_by_key(|(severity, _)| core::cmp::Reverse(*severity));

@@ -28,7 +28,7 @@ pub struct Question {
 }
 
 /// What is to be asked before an act; nothing where it does no harm by what is shown.
-pub fn question(now: &Shown, action: Action, units: UnitSystem) -> Option<Question> {
+pub fn question(now: &Shown<'_>, action: Action, units: UnitSystem) -> Option<Question> {
     let text = |pa: f64| display::gauge_pressure(GaugePressure::from_pa(pa), units);
     Some(Question {
         caution: caution(now, action)?,
@@ -65,7 +65,7 @@ mod tests {
         pass(&mut bay, 30);
         let q = asked(&bay, open);
         assert_eq!(q.caution, Caution::OpensUnderPressure);
-        let shown = Readout::of(&bay, UnitSystem::US);
+        let shown = Readout::of(&Shown::of(&bay), UnitSystem::US);
         assert_eq!(q.gauges, [Some(shown.low), Some(shown.high)]);
         assert!(q.pressure);
         bay.apply(HoseAct::LowCoupler { on: false }).unwrap();

@@ -1,18 +1,14 @@
 //! The loop taken apart: joints, parts and ports in the order of the flow, how each stands, and what is seen in it.
 
 use lowside_fluids::Refrigerant;
-use lowside_session::Bay;
-use lowside_shop::{
-    detect::Spot,
-    joints::Fit,
-    oil::RHO_OIL,
-    parts::{Seen, look},
-};
+use lowside_lessons::{Shown as Known, senses::Look, shown::JointLook};
+use lowside_shop::{detect::Spot, oil::RHO_OIL};
 use lowside_units::{
     Ratio, Volume,
     display::{self, Shown, UnitSystem},
 };
 
+pub use lowside_lessons::senses::Much;
 pub use lowside_shop::{
     flush::{Flush, flushable},
     joints::{Joint, LowPort, Seal, Side},
@@ -94,17 +90,6 @@ pub enum Standing {
     },
 }
 
-/// How much there is of something seen.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Much {
-    /// None.
-    None,
-    /// Some.
-    Some,
-    /// A lot.
-    Lots,
-}
-
 /// What is seen in a part that is out or open.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Sight {
@@ -142,134 +127,103 @@ pub struct PartState {
 /// An item and how it stands.
 pub type Place = (Item, Standing);
 
-/// Shares from which something seen counts as some and as a lot (own figures: what an eye tells).
-const SOME: f64 = 0.05;
-const LOTS: f64 = 0.4;
-/// The same for oil in a part, kg, and for free water, kg.
-const OIL: (f64, f64) = (2e-3, 40e-3);
-const WATER: (f64, f64) = (0.2e-3, 2e-3);
-/// The same for beads out of their bag, kg.
-const BEADS: (f64, f64) = (0.01e-3, 0.1e-3);
-
 /// Oil by the measuring cup.
 pub fn oil(kg: f64, units: UnitSystem) -> Shown {
     display::volume(Volume::from_cm3(kg / RHO_OIL * 1e6), units)
 }
 
-fn much(x: f64, (some, lots): (f64, f64)) -> Much {
-    if x >= lots {
-        Much::Lots
-    } else if x >= some {
-        Much::Some
-    } else {
-        Much::None
-    }
-}
-
-fn standing(bay: &Bay, item: Item) -> Standing {
-    let shop = bay.shop();
+fn standing(shown: &Known<'_>, item: Item) -> Standing {
     match item {
-        Item::Part(p) if shop.bench[p as usize].is_some() => Standing::OnBench,
+        Item::Part(p) if shown.part(p).out => Standing::OnBench,
         Item::Part(_) | Item::Switches => Standing::Fitted,
-        Item::Joint(j) => match shop.openings.fit(j) {
-            Fit::Open => Standing::Open,
-            Fit::Capped => Standing::Capped,
-            Fit::Made(seal) if shop.openings.was_opened(j) => Standing::Made(seal),
-            Fit::Made(_) | Fit::Untouched => Standing::Unopened {
-                leak: shop.search[Spot::Joint(j).index()].map(|f| f.found),
+        Item::Joint(j) => match shown.joint(j) {
+            JointLook::Open => Standing::Open,
+            JointLook::Capped => Standing::Capped,
+            JointLook::Made(seal) => Standing::Made(seal),
+            JointLook::Unopened => Standing::Unopened {
+                leak: shown.found(Spot::Joint(j)),
             },
         },
         Item::Port(side) => {
-            let port = shop.openings.ports[side as usize];
+            let port = shown.ports[side as usize];
             Standing::Port {
                 fitting: port.fitting,
                 takes_fitting: port.takes_fitting().map(|r| r.to),
                 cap: port.cap,
                 core: port.core,
                 coupled: match side {
-                    Side::Low => shop.hands.low_coupled,
-                    Side::High => shop.hands.high_coupled,
+                    Side::Low => shown.hands.low_coupled,
+                    Side::High => shown.hands.high_coupled,
                 },
-                tap: (side == Side::Low && shop.openings.other_low_port().is_some())
-                    .then(|| shop.openings.low_tap()),
+                tap: shown.low_port.filter(|_| side == Side::Low),
             }
         }
     }
 }
 
 /// All items and how they stand.
-pub fn places(bay: &Bay) -> Vec<Place> {
-    Item::ALL.map(|i| (i, standing(bay, i))).to_vec()
+pub fn places(shown: &Known<'_>) -> Vec<Place> {
+    Item::ALL.map(|i| (i, standing(shown, i))).to_vec()
 }
 
-fn sights(part: Part, s: &Seen) -> Vec<Sight> {
-    let share = |x: f64| much(x, (SOME, LOTS));
+/// What is seen in a part, with the shares of an orifice tube that is blocked and of the air that a face lets through.
+pub(crate) fn sights(part: Part, look: &Look, [blocked, face]: [f64; 2]) -> Vec<Sight> {
     let percent = |x: f64| display::ratio(Ratio::from_fraction(x));
     let mut seen = Vec::new();
     if part == Part::Orifice {
-        seen.push(Sight::Blocked(share(s.blocked), percent(s.blocked)));
+        seen.push(Sight::Blocked(look.blocked.0, percent(blocked)));
     }
     if matches!(part, Part::Condenser | Part::Evaporator) {
-        seen.push(Sight::Face(share(1.0 - s.face), percent(s.face)));
+        seen.push(Sight::Face(look.face.0, percent(face)));
     }
     if part != Part::Orifice {
-        let oil = much(s.oil, OIL);
-        seen.push(Sight::Oil(oil));
-        seen.push(Sight::Water(much(s.water, WATER)));
+        seen.push(Sight::Oil(look.oil));
+        seen.push(Sight::Water(look.water));
     }
     if matches!(part, Part::Orifice | Part::Accumulator | Part::Condenser) {
-        seen.push(Sight::Beads(much(s.beads, BEADS)));
+        seen.push(Sight::Beads(look.beads));
     }
-    seen.push(Sight::Metal(share(s.metal)));
-    seen.push(Sight::Dark(share(s.dark)));
+    seen.push(Sight::Metal(look.metal));
+    seen.push(Sight::Dark(look.dark));
     seen
 }
 
-/// What is known of a part.
-pub fn part(bay: &Bay, part: Part, units: UnitSystem) -> PartState {
-    let shop = bay.shop();
-    let held_by: Vec<Joint> = part
-        .joints()
-        .iter()
-        .copied()
-        .filter(|j| !shop.openings.apart(*j))
-        .collect();
-    let seen = match &shop.bench[part as usize] {
-        Some(out) => sights(part, &out.seen),
-        None if held_by.len() < part.joints().len() => sights(part, &look(bay.plant(), part)),
-        None => Vec::new(),
-    };
+/// What is known of a part: shares to the tenth that an eye tells.
+pub fn part(shown: &Known<'_>, part: Part, units: UnitSystem) -> PartState {
+    let known = shown.part(part);
     let measured = |kg: f64| (kg > 0.0).then(|| oil(kg, units));
+    let seen = |look: Look| sights(part, &look, [look.blocked.1, look.face.1]);
     PartState {
-        held_by,
-        seen,
-        drained: measured(shop.oil.drained[part as usize]),
-        poured: measured(shop.oil.poured[part as usize]),
-        renewed: shop.renewed[part as usize],
+        held_by: shown.held_by(part).collect(),
+        seen: known.look.map_or_else(Vec::new, seen),
+        drained: measured(known.drained),
+        poured: measured(known.poured),
+        renewed: known.renewed,
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::readout::tests::bay;
-    use lowside_session::{BenchAct, InstrumentAct, VehicleAct};
+    use crate::{opened, readout::tests::bay};
+    use lowside_session::{Bay, BenchAct, InstrumentAct, VehicleAct};
+    use lowside_shop::joints::Fit;
 
     #[test]
     fn a_part_shows_itself_once_it_is_open() {
         let mut bay = bay("charge-from-cans");
-        let at = |bay: &Bay, item| standing(bay, item);
+        let at = |bay: &Bay, item| standing(&Known::of(bay), item);
         let unopened = Standing::Unopened { leak: None };
         assert_eq!(at(&bay, Item::Joint(Joint::EvaporatorOut)), unopened);
         assert!(
-            part(&bay, Part::Accumulator, UnitSystem::SI)
+            opened::part(&bay, Part::Accumulator, UnitSystem::SI)
                 .seen
                 .is_empty()
         );
         for joint in [Joint::EvaporatorOut, Joint::AccumulatorOut] {
             bay.apply(BenchAct::OpenJoint { joint }).unwrap();
         }
-        let state = part(&bay, Part::Accumulator, UnitSystem::SI);
+        let state = opened::part(&bay, Part::Accumulator, UnitSystem::SI);
         assert!(state.held_by.is_empty() && !state.seen.is_empty());
         bay.apply(BenchAct::RemovePart {
             part: Part::Accumulator,
@@ -280,7 +234,7 @@ mod tests {
             part: Part::Accumulator,
         })
         .unwrap();
-        let drained = part(&bay, Part::Accumulator, UnitSystem::SI).drained;
+        let drained = opened::part(&bay, Part::Accumulator, UnitSystem::SI).drained;
         assert!(drained.is_some(), "an accumulator holds oil");
     }
 
@@ -301,10 +255,10 @@ mod tests {
             Fit::Made(Seal::OldDry),
             "it does have one"
         );
-        assert_eq!(places(&leaks), places(&tight));
+        assert_eq!(places(&Known::of(&leaks)), places(&Known::of(&tight)));
         for item in Item::ALL {
             let Item::Part(p) = item else { continue };
-            let seen = |bay| part(bay, p, UnitSystem::SI);
+            let seen = |bay| part(&Known::of(bay), p, UnitSystem::SI);
             assert_eq!(seen(&leaks), seen(&tight), "{p:?}");
         }
         // The detector tells that it leaks, not why.
@@ -319,7 +273,7 @@ mod tests {
             leaks.step().expect("the engine goes on");
         }
         leaks.apply(sniff).unwrap();
-        let at = |bay: &Bay| standing(bay, Item::Joint(joint));
+        let at = |bay: &Bay| standing(&Known::of(bay), Item::Joint(joint));
         assert_eq!(at(&leaks), Standing::Unopened { leak: Some(true) });
         leaks.apply(BenchAct::OpenJoint { joint }).unwrap();
         let seal = Seal::NewOiled;
@@ -336,11 +290,10 @@ mod tests {
             joint: Joint::EvaporatorIn,
         })
         .unwrap();
-        let clean = part(&bay, Part::Orifice, UnitSystem::SI).seen;
+        let clean = opened::part(&bay, Part::Orifice, UnitSystem::SI).seen;
         assert!(
             matches!(clean[0], Sight::Blocked(Much::None, _)),
             "{clean:?}"
         );
-        assert_eq!(much(0.6, (SOME, LOTS)), Much::Lots);
     }
 }

@@ -1,6 +1,6 @@
 //! How each control stands.
 
-use lowside_session::Bay;
+use lowside_lessons::Shown as Known;
 use lowside_shop::can::Stance;
 use lowside_units::{
     Quantity, Ratio, RotationSpeed, Speed, Temperature,
@@ -92,10 +92,10 @@ pub fn celsius(t: Temperature, units: UnitSystem) -> Setting {
 }
 
 impl Controls {
-    /// Reads the controls of a bay.
-    pub fn of(bay: &Bay, units: UnitSystem) -> Self {
-        let s = &bay.plant().settings;
-        let h = &bay.shop().hands;
+    /// Reads the controls.
+    pub fn of(shown: &Known<'_>, units: UnitSystem) -> Self {
+        let s = &shown.settings;
+        let h = &shown.hands;
         let small = |n: usize| u8::try_from(n).unwrap_or(u8::MAX);
         Self {
             engine: s.engine_on,
@@ -105,7 +105,7 @@ impl Controls {
             },
             ac: s.ac_on,
             blower: small(s.blower),
-            blower_most: small(bay.plant().cabin.blower_steps()),
+            blower_most: small(shown.blower_most),
             recirculation: s.recirculate,
             windows: s.windows_open,
             road_speed: {
@@ -115,9 +115,9 @@ impl Controls {
                     shown: display::speed(v, units),
                 }
             },
-            ambient: celsius(Temperature::from_k(bay.plant().day().t), units),
+            ambient: celsius(Temperature::from_k(shown.day.t), units),
             humidity: {
-                let share = Ratio::from_fraction(bay.plant().day().humidity);
+                let share = Ratio::from_fraction(shown.day.humidity);
                 Setting {
                     value: share.percent().round(),
                     shown: display::ratio(share),
@@ -149,13 +149,13 @@ mod tests {
     #[test]
     fn controls_follow_the_acts() {
         let mut bay = bay("charge-from-cans");
-        assert_eq!(Controls::of(&bay, UnitSystem::SI).can, None);
+        assert_eq!(Controls::of(&Known::of(&bay), UnitSystem::SI).can, None);
         bay.apply(VesselAct::TakeCan).unwrap();
         bay.apply(VesselAct::Bath {
             temperature: Some(Temperature::from_deg_c(45.0)),
         })
         .unwrap();
-        let c = Controls::of(&bay, UnitSystem::US);
+        let c = Controls::of(&Known::of(&bay), UnitSystem::US);
         let can = c.can.expect("a can is on");
         assert_eq!((can.number, can.open, can.inverted), (1, false, false));
         assert_eq!(

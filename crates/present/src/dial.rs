@@ -1,6 +1,7 @@
 //! Round pressure gauges: the scale, the ring of saturation temperatures, and where the needle stands.
 
-use lowside_session::{Bay, TICKS_PER_SECOND};
+use lowside_lessons::Shown;
+use lowside_session::{TICKS_PER_SECOND, Tick};
 use lowside_units::{
     GaugePressure, Quantity, Temperature,
     display::{PressureUnit, TemperatureUnit, UnitSystem},
@@ -15,6 +16,16 @@ pub enum Which {
     Low,
     /// High-pressure gauge on the high hose.
     High,
+}
+
+impl Which {
+    /// What it reads of the loop, Pa gauge; none while its coupler is off.
+    pub(crate) fn gauge(self, shown: &Shown<'_>) -> Option<f64> {
+        match self {
+            Self::Low => shown.low,
+            Self::High => shown.high,
+        }
+    }
 }
 
 /// A mark on a scale.
@@ -87,51 +98,40 @@ const SMOOTH: f64 = 20.0;
 
 /// Trembling of a gauge's pointer from the compressor's strokes at wall time `seconds`, Pa. It is only seen: readings, charts and
 /// the bay know nothing of it. Nothing with the coupler off or the compressor at rest.
-pub fn flutter(bay: &Bay, which: Which, seconds: f64) -> f64 {
-    let (plant, shop) = (bay.plant(), bay.shop());
-    let (on, p) = match which {
-        Which::Low => (shop.hands.low_coupled, shop.instruments.low.pointer()),
-        Which::High => (shop.hands.high_coupled, shop.instruments.high.pointer()),
-    };
-    let turns = plant.compressor_rpm() / 60.0;
-    if !on || turns <= 0.0 {
+pub fn flutter(shown: &Shown<'_>, which: Which, seconds: f64) -> f64 {
+    let (coupled, turns) = (which.gauge(shown).is_some(), shown.sound.turns);
+    if !coupled || turns <= 0.0 {
         return 0.0;
     }
+    let p = shown.pointers[which as usize];
     // A hub that a slipping clutch hardly turns makes no strokes to speak of.
-    let most = THROB * (p + plant.day().p) * turns.min(1.0) / (1.0 + turns / SMOOTH);
+    let most = THROB * (p + shown.day.p) * turns.min(1.0) / (1.0 + turns / SMOOTH);
     // Strokes are too quick to be followed: what is left is their beat with the pointer's own swing.
     let wave = libm::sin(seconds * 41.0) * 0.6 + libm::sin(seconds * 58.7 + 1.0) * 0.4;
     most * wave
 }
 
 /// Least and greatest place of a pointer within the last minute of bay time, 0 to 1; none before the first sample.
-pub fn memory(history: &History, bay: &Bay, which: Which, units: UnitSystem) -> Option<(f64, f64)> {
+pub fn memory(history: &History, now: Tick, which: Which, units: UnitSystem) -> Option<(f64, f64)> {
     let trace = match which {
         Which::Low => Trace::Low,
         Which::High => Trace::High,
     };
-    let from = bay.tick().saturating_sub(60 * TICKS_PER_SECOND);
-    let (lo, hi) = history.extent(trace, from, bay.tick())?;
+    let from = now.saturating_sub(60 * TICKS_PER_SECOND);
+    let (lo, hi) = history.extent(trace, from, now)?;
     Some((place(which, units, lo), place(which, units, hi)))
 }
 
 /// Where the needle of a gauge stands, 0 to 1, trembling as it does at wall time `seconds`; still if none is given.
-pub fn needle(bay: &Bay, which: Which, units: UnitSystem, seconds: Option<f64>) -> f64 {
-    let i = &bay.shop().instruments;
-    let p = match which {
-        Which::Low => i.low.pointer(),
-        Which::High => i.high.pointer(),
-    };
-    place(
-        which,
-        units,
-        p + seconds.map_or(0.0, |s| flutter(bay, which, s)),
-    )
+pub fn needle(shown: &Shown<'_>, which: Which, units: UnitSystem, seconds: Option<f64>) -> f64 {
+    let p = shown.pointers[which as usize];
+    let throb = seconds.map_or(0.0, |s| flutter(shown, which, s));
+    place(which, units, p + throb)
 }
 
 impl Face {
-    /// The face of a gauge in a bay.
-    pub fn of(bay: &Bay, which: Which, units: UnitSystem) -> Self {
+    /// The face of a gauge of the set that is used.
+    pub fn of(shown: &Shown<'_>, which: Which, units: UnitSystem) -> Self {
         // Steps of the scale in its unit, how many of them, and every how many are lettered.
         let (step, count, lettered): (f64, i32, i32) = match (which, units.pressure) {
             (Which::Low, PressureUnit::Psi) => (5.0, 30, 6),
@@ -173,8 +173,8 @@ impl Face {
             }
         }
         // The ring is printed for the gas that the gauge set is for, whatever is in the loop.
-        let gas = bay.shop().hands.hoses;
-        let (table, atmosphere) = (gas.table(), bay.plant().day().p);
+        let gas = shown.hands.hoses;
+        let (table, atmosphere) = (gas.table(), shown.day.p);
         let (from, to, by, shown): (i32, i32, i32, i32) = match (which, units.temperature) {
             (Which::Low, TemperatureUnit::Fahrenheit) => (-20, 100, 10, 20),
             (Which::Low, TemperatureUnit::Celsius) => (-25, 40, 5, 10),
@@ -221,6 +221,7 @@ impl Face {
 mod tests {
     use super::*;
     use crate::readout::tests::bay;
+    use lowside_session::Bay;
 
     #[test]
     fn the_ring_agrees_with_the_published_saturation_pressure() {
@@ -228,7 +229,7 @@ mod tests {
         // Tillner-Roth & Baehr 1994 gives 343.4 kPa and 1471 kPa absolute).
         let bay = bay("healthy");
         for (which, label, psig) in [(Which::Low, "40", 35.1), (Which::High, "120", 171.1)] {
-            let face = Face::of(&bay, which, UnitSystem::US);
+            let face = Face::of(&Shown::of(&bay), which, UnitSystem::US);
             let mark = face
                 .saturation
                 .iter()
@@ -251,7 +252,7 @@ mod tests {
             bay.step().expect("the engine goes on");
         }
         let all: Vec<f64> = (0..4000)
-            .map(|k| flutter(&bay, Which::High, f64::from(k) * 0.0163))
+            .map(|k| flutter(&Shown::of(&bay), Which::High, f64::from(k) * 0.0163))
             .collect();
         let mean = all.iter().sum::<f64>() / all.len() as f64;
         let most = all.iter().fold(0.0_f64, |a, b| a.max(b.abs()));
@@ -259,9 +260,9 @@ mod tests {
         assert!(most > 1e-3 * p && most < 1e-2 * p, "{most} of {p}");
         assert!(mean.abs() < 0.05 * most);
         bay.apply(HoseAct::HighCoupler { on: false }).unwrap();
-        assert!(flutter(&bay, Which::High, 0.1).abs() < 1e-9);
+        assert!(flutter(&Shown::of(&bay), Which::High, 0.1).abs() < 1e-9);
         bay.apply(VehicleAct::Engine { on: false }).unwrap();
-        assert!(flutter(&bay, Which::Low, 0.1).abs() < 1e-9);
+        assert!(flutter(&Shown::of(&bay), Which::Low, 0.1).abs() < 1e-9);
     }
 
     #[test]
@@ -271,9 +272,9 @@ mod tests {
         let mut pass = |bay: &mut Bay, seconds: u64| {
             for _ in 0..seconds * TICKS_PER_SECOND {
                 bay.step().expect("the engine goes on");
-                history.record(bay);
+                history.record(&Shown::of(bay));
             }
-            memory(&history, bay, Which::High, UnitSystem::US).expect("samples")
+            memory(&history, bay.tick(), Which::High, UnitSystem::US).expect("samples")
         };
         let early = pass(&mut bay, 30);
         assert!(
@@ -293,7 +294,8 @@ mod tests {
                     .collect();
                 assert!(places.windows(2).all(|w| w[0] <= w[1]));
                 assert!(places[0] >= 0.0 && (places[69] - 1.0).abs() < 1e-12);
-                let face = Face::of(&bay("healthy"), which, units);
+                let bay = bay("healthy");
+                let face = Face::of(&Shown::of(&bay), which, units);
                 assert!(face.pressure.iter().filter(|m| m.label.is_some()).count() >= 5);
             }
         }

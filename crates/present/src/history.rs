@@ -4,8 +4,10 @@ use core::ops::Range;
 use std::collections::VecDeque;
 
 use crate::plot::Scales;
+use lowside_lessons::Shown as Known;
 use lowside_session::{
-    Action, Bay, Event, InstrumentAct, MachineAct, TICKS_PER_SECOND, Tick, VehicleAct, VesselAct,
+    Action, Entered, Event, InstrumentAct, MachineAct, TICKS_PER_SECOND, Tick, VehicleAct,
+    VesselAct,
 };
 pub use lowside_shop::vacuum::GaugePlace;
 use lowside_units::{
@@ -114,30 +116,34 @@ impl MarkKind {
 }
 
 impl History {
-    /// Takes a sample if one is due. Call after every step.
+    /// Is a sample due at a tick? Ask after every step.
+    pub fn due(&self, tick: Tick) -> bool {
+        tick.is_multiple_of(EVERY) && self.samples.back().is_none_or(|s| s.tick < tick)
+    }
+
+    /// Takes a sample if one is due.
     #[expect(
         clippy::cast_possible_truncation,
         reason = "a chart needs no more than single precision"
     )]
-    pub fn record(&mut self, bay: &Bay) {
-        if !bay.tick().is_multiple_of(EVERY)
-            || self.samples.back().is_some_and(|s| s.tick >= bay.tick())
-        {
+    pub fn record(&mut self, shown: &Known<'_>) {
+        if !self.due(shown.tick) {
             return;
         }
         if self.samples.len() >= KEPT {
             self.samples.pop_front();
         }
-        let i = &bay.shop().instruments;
+        let [low, high] = shown.pointers.map(|pa| pa as f32);
+        let [vent, cabin] = shown.air_pointers.map(|k| k as f32);
         self.samples.push_back(Sample {
-            tick: bay.tick(),
-            low: i.low.pointer() as f32,
-            high: i.high.pointer() as f32,
-            vent: i.vent.pointer() as f32,
-            cabin: i.cabin.pointer() as f32,
-            vacuum: (!i.vacuum.over_range()).then(|| i.vacuum.pointer() as f32),
-            vacuum_at_loop: bay.shop().hands.vacuum_gauge == GaugePlace::Loop,
-            clutch: bay.plant().drive.engaged,
+            tick: shown.tick,
+            low,
+            high,
+            vent,
+            cabin,
+            vacuum: shown.vacuum_pointer.map(|pa| pa as f32),
+            vacuum_at_loop: shown.hands.vacuum_gauge == GaugePlace::Loop,
+            clutch: shown.clutch,
         });
     }
 
@@ -367,12 +373,17 @@ impl History {
     }
 }
 
-/// Marks on the time axis over `from..=to`, oldest first: (place 0 to 1, what).
-pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
+/// Marks on the time axis over `from..=to`, oldest first: (place 0 to 1, what); of what happened by itself those of `events`, be it all of a
+/// bay's or what was noticed.
+pub fn marks(
+    log: &[Entered],
+    events: impl IntoIterator<Item = (Tick, Event)>,
+    (from, to): (Tick, Tick),
+) -> Vec<(f64, MarkKind)> {
     let span = to.saturating_sub(from).max(1) as f64;
     let mut can = 0;
     let mut gauge = GaugePlace::default();
-    let acts = bay.log().iter().filter_map(|(t, a)| {
+    let acts = log.iter().filter_map(|(t, a)| {
         let kind = match a {
             Action::Vehicle(VehicleAct::Engine { on: true }) => MarkKind::EngineOn,
             Action::Vehicle(VehicleAct::Engine { on: false }) => MarkKind::EngineOff,
@@ -396,7 +407,7 @@ pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
         };
         Some((*t, kind))
     });
-    let events = bay.events().iter().filter_map(|(t, e)| {
+    let events = events.into_iter().filter_map(|(t, e)| {
         let kind = match e {
             Event::CanEmpty => MarkKind::CanEmpty,
             Event::CanBurst => MarkKind::Burst,
@@ -405,7 +416,7 @@ pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
             Event::HoseBurst => MarkKind::HoseBurst,
             _ => return None,
         };
-        Some((*t, kind))
+        Some((t, kind))
     });
     let inside = |(t, _): &(Tick, MarkKind)| *t >= from && *t <= to;
     let mut all: Vec<(Tick, MarkKind)> = acts.filter(inside).collect();
@@ -422,7 +433,11 @@ pub fn marks(bay: &Bay, from: Tick, to: Tick) -> Vec<(f64, MarkKind)> {
 mod tests {
     use super::*;
     use crate::readout::tests::bay;
-    use lowside_session::{HoseAct, acts};
+    use lowside_session::{Bay, HoseAct, acts};
+
+    fn all_marks(bay: &Bay, window: (Tick, Tick)) -> Vec<(f64, MarkKind)> {
+        marks(bay.log(), bay.events().iter().copied(), window)
+    }
 
     fn made(n: u64, value: impl Fn(u64) -> f32) -> History {
         let samples = (0..n)
@@ -500,7 +515,7 @@ mod tests {
             bay.step().expect("the engine goes on");
         }
         bay.apply(VesselAct::TakeSelfSealingCan).unwrap();
-        assert_eq!(marks(&bay, 50, 150), [(0.5, MarkKind::Can(2))]);
+        assert_eq!(all_marks(&bay, (50, 150)), [(0.5, MarkKind::Can(2))]);
         assert_eq!(bay.shop().hands.cans_taken, 2);
     }
 
@@ -532,10 +547,10 @@ mod tests {
             }
             for _ in 0..TICKS_PER_SECOND {
                 bay.step().expect("the engine goes on");
-                h.record(&bay);
+                h.record(&Known::of(&bay));
             }
         }
-        let kinds = marks(&bay, 0, bay.tick())
+        let kinds = all_marks(&bay, (0, bay.tick()))
             .into_iter()
             .map(|m| m.1)
             .collect();
@@ -565,10 +580,10 @@ mod tests {
             }
             for _ in 0..TICKS_PER_SECOND {
                 bay.step().expect("the engine goes on");
-                h.record(&bay);
+                h.record(&Known::of(&bay));
             }
         }
-        let kinds: Vec<_> = marks(&bay, 0, bay.tick()).into_iter().collect();
+        let kinds: Vec<_> = all_marks(&bay, (0, bay.tick())).into_iter().collect();
         let moved = [GaugePlace::Loop, GaugePlace::Pump].map(MarkKind::Gauge);
         assert_eq!(kinds.iter().map(|m| m.1).collect::<Vec<_>>(), moved);
         let pieces = h.pieces(Trace::Vacuum, 0, bay.tick(), 700);

@@ -3,6 +3,7 @@
 //! Every volume with its pressure, temperature, liquid share and place in the loop, every stream with its flow, and the lines of
 //! the surroundings at the pressure whose saturation temperature is theirs. The page only puts them on a sheet.
 
+use lowside_fluids::table::Table;
 use lowside_plant::{
     circuit::Section,
     network::{LinkId, Node, NodeId},
@@ -124,7 +125,7 @@ pub enum Tool {
 }
 
 impl Tool {
-    fn of(attached: &Attached) -> Option<Self> {
+    pub(crate) fn of(attached: &Attached) -> Option<Self> {
         Some(match attached {
             Attached::Nothing | Attached::Can(_) => return None,
             Attached::Pump(_) => Self::Pump,
@@ -353,8 +354,11 @@ impl Levels {
 
 /// Marks of the axis.
 pub fn ticks(bay: &Bay, units: UnitSystem) -> Vec<Tick> {
-    let atmosphere = bay.plant().day().p;
-    let table = bay.plant().network.table();
+    axis(bay.plant().day().p, bay.plant().network.table(), units)
+}
+
+/// Marks of an axis whose atmosphere is at so many Pa, with the boiling points of a gas.
+pub(crate) fn axis(atmosphere: f64, table: &Table, units: UnitSystem) -> Vec<Tick> {
     let pa = |n: f64| match units.pressure {
         PressureUnit::Psi if n < 0.0 => GaugePressure::from_in_hg_vacuum(-n).si(),
         PressureUnit::Psi => GaugePressure::from_psi(n).si(),

@@ -2,10 +2,14 @@
 //!
 //! Plain values with numbers already chosen and formatted; words are not here, only ids for them. Nothing in this crate
 //! changes a bay, and no page computes what is computed here.
+//!
+//! What somebody in the bay can know comes in as [`lowside_lessons::Shown`], called `Known` where texts are [`Shown`]. A bay that is worked in
+//! with closed eyes is shown by models of that alone, those of [`closed`] among them.
 
 pub mod ask;
 pub mod bench;
 pub mod caution;
+pub mod closed;
 pub mod controls;
 pub mod dial;
 pub mod history;
@@ -13,6 +17,7 @@ pub mod ledger;
 pub mod levels;
 pub mod mark_names;
 pub mod notes;
+pub mod opened;
 pub mod palette;
 pub mod parts;
 pub mod plot;

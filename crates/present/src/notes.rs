@@ -98,7 +98,7 @@ const NEARLY_EMPTY: f64 = 20e3;
 /// A can this much colder than the day has been cooled by boiling, K.
 const COOLED: f64 = 3.0;
 /// Difference of heights below which two things stand level.
-const LEVEL: f64 = 0.012;
+pub(crate) const LEVEL: f64 = 0.012;
 
 /// Notes of the moment, the most urgent first.
 pub fn of(bay: &Bay, units: UnitSystem) -> Vec<Note> {
@@ -109,7 +109,7 @@ pub fn of(bay: &Bay, units: UnitSystem) -> Vec<Note> {
 }
 
 /// Puts a note where its urgency has it.
-fn add(notes: &mut Vec<Note>, note: Note) {
+pub(crate) fn add(notes: &mut Vec<Note>, note: Note) {
     let at = notes.partition_point(|n| n.idea <= note.idea);
     notes.insert(at, note);
 }

@@ -3,7 +3,8 @@
 //! Temperatures and fills are the nodes' own; what clings to a surface follows from its temperature and the dew point of the day;
 //! speeds follow from the flow, the density of what flows and the bore.
 
-use lowside_fluids::{moist_air, water};
+use lowside_fluids::water;
+use lowside_lessons::senses::dew_point;
 use lowside_plant::{
     circuit::Section,
     network::{LinkId, Node, NodeId},
@@ -19,6 +20,8 @@ use lowside_units::{
 use crate::dial::Which;
 
 pub mod inside;
+
+pub use lowside_lessons::Coat;
 
 /// A part of the loop or of the shop that can be pointed at, in both drawings and on the charts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -76,18 +79,6 @@ impl Part {
         Self::ServiceHose,
         Self::Can,
     ];
-}
-
-/// What clings to a surface.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Coat {
-    /// Nothing.
-    #[default]
-    Dry,
-    /// Drops of condensate: colder than the dew point of the air around it.
-    Dew,
-    /// Frost: colder than the dew point and than 0 degC.
-    Frost,
 }
 
 /// A tube with what flows in it.
@@ -217,23 +208,6 @@ fn speed(node: &Node, flow: f64, liquid: f64, area: f64) -> f64 {
     flow * (liquid / s.rho_liq + (1.0 - liquid) / gas) / area
 }
 
-/// Dew point of the day, K.
-fn dew_point(bay: &Bay) -> f64 {
-    let day = bay.plant().day();
-    moist_air::dew_point(day.w(), day.p)
-}
-
-/// What a surface at `t` (K) wears in air with so high a dew point (K).
-fn coat(dew: f64, t: f64) -> Coat {
-    if t >= dew {
-        Coat::Dry
-    } else if t < water::T_TRIPLE {
-        Coat::Frost
-    } else {
-        Coat::Dew
-    }
-}
-
 fn fill(node: &Node) -> f64 {
     if node.content[REFRIGERANT] > 0.0 {
         1.0 - node.state.void_fraction()
@@ -261,7 +235,7 @@ fn tube(bay: &Bay, node: NodeId, link: LinkId, bore: f64, dew: f64) -> Tube {
         speed: speed(net.node(source), l.flow, l.liquid, area(bore)),
         flow: l.flow * 1e3,
         liquid: liquid_share(net.node(source), l.liquid),
-        coat: coat(dew, n.state.t),
+        coat: Coat::of(n.state.t, dew),
     }
 }
 
@@ -293,7 +267,7 @@ impl Tubes {
         let (net, c, v) = (&plant.network, &plant.circuit, &plant.vehicle);
         let lines = [&v.discharge_line, &v.liquid_line, &v.suction_line];
         let [discharge, liquid, suction] = lines.map(|line| line.bore.si());
-        let dew = dew_point(bay);
+        let dew = dew_point(bay.plant());
         let tube = |node, link, bore| tube(bay, node, link, bore, dew);
         let first = net.node(c.evaporator.inlet()).state.t;
         let (up, down) = (net.link(q.tap_vapour), net.link(q.tap_liquid));
@@ -307,7 +281,7 @@ impl Tubes {
             liquid: tube(c.liquid_line.outlet(), c.condenser.out(), liquid),
             behind: Tube {
                 t: celsius(first),
-                coat: coat(dew, first),
+                coat: Coat::of(first, dew),
                 ..tube(c.evaporator.inlet(), c.evaporator.links()[0], liquid)
             },
             cold: tube(c.evaporator.outlet(), c.evaporator.out(), suction),
@@ -324,10 +298,10 @@ impl Parts {
     pub fn of(bay: &Bay, units: UnitSystem) -> Self {
         let (plant, shop) = (bay.plant(), bay.shop());
         let (net, c, q) = (&plant.network, &plant.circuit, shop.manifold);
-        let dew = dew_point(bay);
+        let dew = dew_point(bay.plant());
         let store = |id: NodeId| {
             let n = net.node(id);
-            (celsius(n.state.t), fill(n), coat(dew, n.state.t))
+            (celsius(n.state.t), fill(n), Coat::of(n.state.t, dew))
         };
         let heat = |w: f64| (w, display::heat_flow(Power::from_si(w), units));
         let t = |k: f64| display::temperature(Temperature::from_k(k), units);

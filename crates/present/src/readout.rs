@@ -1,13 +1,10 @@
 //! What the instruments read, as text.
 
-use lowside_lessons::{
-    shown::saturation,
-    target::{VENT_GOAL, target},
-};
-use lowside_session::{Bay, Event, TICKS_PER_SECOND};
+use lowside_lessons::Shown as Known;
+use lowside_session::{Event, TICKS_PER_SECOND};
 use lowside_shop::vacuum::GaugePlace;
 use lowside_units::{
-    Duration, GaugePressure, Mass, Temperature,
+    AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Temperature,
     display::{self, Shown, UnitSystem},
 };
 
@@ -49,75 +46,65 @@ pub struct Readout {
     pub cycles: usize,
 }
 
-/// What the cans have given, kg, as a technician adds it up: full weight less weight now, for each can, to the resolution of
-/// the scale. A can just put down weighs what it will once the scale has come to rest: nobody reads it sooner.
-pub fn given(bay: &Bay) -> f64 {
-    let shop = bay.shop();
-    let gone = shop.given(bay.plant());
-    let step = shop.instruments.scale.resolution;
-    (gone / step).round() * step
-}
-
 /// What is in the loop by weight, as text; nothing where that is not known.
-pub fn weighed(bay: &Bay, units: UnitSystem) -> String {
-    let kg = bay.shop().weighed_in(bay.plant()).unwrap_or(0.0);
+pub fn weighed(shown: &Known<'_>, units: UnitSystem) -> String {
+    let kg = shown.charge.unwrap_or(0.0);
     display::mass(Mass::from_kg(kg.max(0.0)), units).to_string()
 }
 
 /// Clutch engagements in the last minute of bay time.
-pub fn cycles_per_minute(bay: &Bay) -> usize {
-    let since = bay.tick().saturating_sub(60 * TICKS_PER_SECOND);
-    bay.events()
-        .iter()
-        .rev()
-        .take_while(|(t, _)| *t > since)
-        .filter(|(_, e)| *e == Event::ClutchIn)
-        .count()
+pub fn cycles_per_minute(shown: &Known<'_>) -> usize {
+    let since = shown.tick.saturating_sub(60 * TICKS_PER_SECOND);
+    let lately = shown.noticed.iter().rev().take_while(|(t, _)| *t > since);
+    lately.filter(|(_, e)| *e == Event::ClutchIn).count()
 }
 
 impl Readout {
-    /// Reads a bay.
-    pub fn of(bay: &Bay, units: UnitSystem) -> Self {
-        let i = &bay.shop().instruments;
+    /// Reads the instruments.
+    pub fn of(shown: &Known<'_>, units: UnitSystem) -> Self {
         let t = |k: f64| display::temperature(Temperature::from_k(k), units);
         let m = |kg: f64| display::mass(Mass::from_kg(kg), units);
         // Rounding to the gauge's resolution must not show more vacuum than there is.
-        let p = |pa: f64| {
-            display::gauge_pressure(GaugePressure::from_pa(pa.max(-bay.plant().day().p)), units)
-        };
-        let [low_saturation, high_saturation] = saturation(bay).map(|k| k.map(t));
-        let label = target(bay);
-        let given = given(bay);
+        let p =
+            |pa: f64| display::gauge_pressure(GaugePressure::from_pa(pa.max(-shown.day.p)), units);
+        let [low_saturation, high_saturation] = shown.saturation.map(|k| k.map(t));
+        let [low, high] = shown.dials.map(p);
+        let [vent, cabin] = shown.air.map(t);
+        let given = shown.weighed.given;
         Self {
-            clock: display::duration(Duration::from_s(bay.seconds())),
-            low: p(i.low.reading()),
-            high: p(i.high.reading()),
+            clock: display::duration(Duration::from_s(shown.seconds())),
+            low,
+            high,
             low_saturation,
             high_saturation,
-            vent: t(i.vent.reading()),
-            vent_cold: i.vent.reading() <= VENT_GOAL,
-            cabin: t(i.cabin.reading()),
-            scale: bay
-                .shop()
-                .hands
-                .attached
-                .weighed()
-                .then(|| m(i.scale.reading())),
-            vacuum: crate::tools::vacuum(bay, units),
-            vacuum_at_loop: bay.shop().hands.vacuum_gauge == GaugePlace::Loop,
+            vent,
+            vent_cold: shown.vent_cold,
+            cabin,
+            scale: shown.hands.attached.weighed().then(|| m(shown.scale)),
+            vacuum: vacuum(shown, units),
+            vacuum_at_loop: shown.hands.vacuum_gauge == GaugePlace::Loop,
             given: m(given),
-            label: m(label),
-            given_share: given / label.max(1e-3),
-            clutch: bay.plant().drive.engaged,
-            cycles: cycles_per_minute(bay),
+            label: m(shown.target),
+            given_share: given / shown.target.max(1e-3),
+            clutch: shown.clutch,
+            cycles: cycles_per_minute(shown),
         }
     }
+}
+
+/// Reading of the vacuum gauge; none above its range.
+pub fn vacuum(shown: &Known<'_>, units: UnitSystem) -> Option<Shown> {
+    let reading = shown.vacuum?;
+    Some(display::vacuum(
+        AbsolutePressure::from_si(reading.max(0.0)),
+        units,
+    ))
 }
 
 #[cfg(test)]
 pub(crate) mod tests {
     use super::*;
-    use lowside_session::{HoseAct, Scenario, VesselAct, library};
+    use lowside_session::{Bay, HoseAct, Scenario, VesselAct, library};
     use lowside_units::Ratio;
 
     /// A shipped bay without its script.
@@ -126,6 +113,11 @@ pub(crate) mod tests {
             Scenario::parse(library::scenario(name).expect("shipped"), &[]).expect("sound");
         scenario.act.clear();
         Bay::new(&scenario)
+    }
+
+    /// What the cans have given, kg, as a technician adds it up.
+    fn given(bay: &Bay) -> f64 {
+        Known::of(bay).weighed.given
     }
 
     fn pass(bay: &mut Bay, seconds: u64) {
@@ -170,12 +162,13 @@ pub(crate) mod tests {
     fn a_healthy_van_reads_in_both_systems() {
         let mut bay = bay("healthy");
         pass(&mut bay, 30);
-        let us = Readout::of(&bay, UnitSystem::US);
-        let si = Readout::of(&bay, UnitSystem::SI);
+        let us = Readout::of(&Known::of(&bay), UnitSystem::US);
+        let si = Readout::of(&Known::of(&bay), UnitSystem::SI);
         assert!(us.low.unit == "psig" && si.low.unit == "kPag");
         assert_eq!(us.clock.number, "0:30");
         assert!(us.low_saturation.is_some() && si.high_saturation.is_some());
-        let empty = Readout::of(&self::bay("charge-from-cans"), UnitSystem::US);
+        let evacuated = self::bay("charge-from-cans");
+        let empty = Readout::of(&Known::of(&evacuated), UnitSystem::US);
         assert_eq!(empty.low_saturation, None, "a vacuum boils at nothing");
         assert_eq!(us.scale, None);
         assert_eq!(us.label.to_string(), "36.0 oz");

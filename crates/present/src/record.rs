@@ -1,15 +1,12 @@
 //! The job record as it is shown: readings, masses and the performance test as text.
 
-use lowside_lessons::performance_test::{asked, progress};
-use lowside_session::{Bay, scenario::Altered};
-use lowside_shop::oil::RHO_OIL;
+use lowside_lessons::{Shown as Known, shown::TestSheet};
 use lowside_shop::{
-    conversion::{breaches, converted_to},
-    record::{Checked, Performance, Prices, Readings},
+    oil::RHO_OIL,
+    record::{Checked, Readings},
 };
 use lowside_units::{
-    AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Ratio, RotationSpeed, Temperature,
-    Volume,
+    Duration, GaugePressure, Mass, Quantity, Ratio, RotationSpeed, Temperature, Volume,
     display::{self, Shown, UnitSystem},
 };
 
@@ -58,17 +55,20 @@ pub struct PerformanceView {
     pub found: Option<[CheckedView; 3]>,
 }
 
-fn performance(bay: &Bay, found: Option<Performance>, units: UnitSystem) -> PerformanceView {
+fn performance(test: &TestSheet, units: UnitSystem) -> PerformanceView {
     let p = |pa| display::gauge_pressure(GaugePressure::from_pa(pa), units);
     let t = |k| display::temperature(Temperature::from_k(k), units);
     let checked = |c: Checked, show: &dyn Fn(f64) -> Shown| {
         ([show(c.found), show(c.least), show(c.most)], c.passes())
     };
+    let share = |done| display::ratio(Ratio::from_fraction(done));
     PerformanceView {
-        asked: asked(bay),
-        progress: progress(bay).map(|share| display::ratio(Ratio::from_fraction(share))),
-        disturbed: bay.test_disturbed(),
-        found: found.map(|f| [checked(f.low, &p), checked(f.high, &p), checked(f.vent, &t)]),
+        asked: test.asked,
+        progress: test.progress.map(share),
+        disturbed: test.disturbed,
+        found: test
+            .found
+            .map(|f| [checked(f.low, &p), checked(f.high, &p), checked(f.vent, &t)]),
     }
 }
 
@@ -87,10 +87,19 @@ pub struct NewLabel {
     pub particulars: Particulars,
 }
 
-/// The job record as it is printed.
+/// A hold under vacuum.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HoldView {
+    /// Pressure at its beginning and at its end; none in a closed bay.
+    pub pressures: Option<[Shown; 2]>,
+    /// How long it took.
+    pub time: Shown,
+}
+
+/// The job record as it is printed. What nobody in the bay can know is none where it was made of what is shown.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RecordView {
-    /// Gas of the loop.
+    /// Gas of the loop; in a closed bay that of its label and fittings.
     pub gas: &'static str,
     /// Charge on the label.
     pub label: Shown,
@@ -102,10 +111,8 @@ pub struct RecordView {
     pub recovered: Shown,
     /// Charged.
     pub charged: Shown,
-    /// Let into the room.
-    pub vented: Shown,
-    /// The same as carbon dioxide, by the later of the two figures (IPCC AR5).
-    pub co2: Shown,
+    /// Let into the room, and the same as carbon dioxide, by the later of the two figures (IPCC AR5).
+    pub vented: Option<[Shown; 2]>,
     /// Oil measured out and put in.
     pub oil: [Shown; 2],
     /// Oil measured out of each part that was drained.
@@ -121,23 +128,23 @@ pub struct RecordView {
     /// It is being converted to another gas.
     pub converted: bool,
     /// What a conversion still lacks.
-    pub lacks: Vec<Breach>,
+    pub lacks: Option<Vec<Breach>>,
     /// New parts.
     pub parts: Vec<Part>,
     /// Places searched, and whether a leak was found there.
     pub searched: Vec<(Spot, bool)>,
-    /// The last hold under vacuum: pressure at its beginning, at its end, and how long.
-    pub hold: Option<[Shown; 3]>,
+    /// The last hold under vacuum.
+    pub hold: Option<HoldView>,
     /// Both caps are on.
     pub caps_on: bool,
     /// Injuries.
     pub injuries: u32,
     /// Times refrigerant was let out by hand.
-    pub ventings: u32,
+    pub ventings: Option<u32>,
     /// Time taken.
     pub time: Shown,
-    /// Faults that the vehicle came with, by their ids.
-    pub faults: Vec<&'static str>,
+    /// Faults that the vehicle came with, by their ids; none where nobody has seen inside.
+    pub faults: Option<Vec<&'static str>>,
     /// What was altered in its data sheet, by path.
     pub altered: Vec<String>,
 }
@@ -156,62 +163,67 @@ fn noted(r: &Readings, units: UnitSystem) -> Noted {
 }
 
 /// Oil measured out of each part that was drained.
-fn drained(bay: &Bay, units: UnitSystem) -> Vec<(Part, Shown)> {
-    let out = Part::ALL.map(|part| (part, bay.shop().oil.drained[part as usize]));
+fn drained(shown: &Known<'_>, units: UnitSystem) -> Vec<(Part, Shown)> {
+    let out = Part::ALL.map(|part| (part, shown.part(part).drained));
     let some = out.into_iter().filter(|(_, kg)| *kg > 0.0);
     some.map(|(part, kg)| (part, display::volume(Volume::from_si(kg / RHO_OIL), units)))
         .collect()
 }
 
-/// The record of a bay.
-pub fn record(bay: &Bay, units: UnitSystem) -> RecordView {
-    let r = bay.record(&Prices::default());
+/// What the new label does not say, for all that is shown: a conversion's own lines, and whether it names the gas of the new fittings.
+pub fn label_lacks(shown: &Known<'_>) -> Vec<Breach> {
+    let Some((new, label)) = shown.converted_to().zip(shown.label) else {
+        return Vec::new();
+    };
+    if label.gas != new {
+        return vec![Breach::Label];
+    }
+    let lines = label.lacks(shown.oil_in());
+    lines.map(Breach::LabelLine).collect()
+}
+
+/// The record of what was done and read.
+pub fn record(shown: &Known<'_>, units: UnitSystem) -> RecordView {
     let mass = |kg| display::mass(Mass::from_kg(kg), units);
     let oil = |m3| display::volume(Volume::from_si(m3), units);
+    let searched = Spot::all().zip(shown.searched);
+    let renewed = |part: Part| (0..shown.part(part).renewed).map(move |_| part);
+    let [low, high] = &shown.ports;
     RecordView {
-        gas: r.gas.name(),
-        label: mass(r.label_charge),
-        noted: [
-            r.before.map(|n| noted(&n, units)),
-            r.after.map(|n| noted(&n, units)),
-        ],
-        performance: performance(bay, r.performance, units),
-        built_for: r.built_for.name(),
-        fittings: r.fittings.map(crate::tools::Refrigerant::name),
-        switches: retrofit::switches(bay, units),
-        new_label: r.new_label.map(|l| NewLabel {
+        gas: shown.label.map_or(low.fitting, |l| l.gas).name(),
+        label: mass(shown.printed.label_charge),
+        noted: shown.noted.map(|n| n.map(|n| noted(&n, units))),
+        performance: performance(&shown.test, units),
+        built_for: shown.printed.built_for.name(),
+        fittings: [low.fitting.name(), high.fitting.name()],
+        switches: retrofit::switches(shown, units),
+        new_label: shown.label.map(|l| NewLabel {
             gas: l.gas.name(),
             charge: mass(l.charge),
             oil: l.oil,
             oil_volume: l.particulars.oil_volume.map(|v| display::volume(v, units)),
             particulars: l.particulars,
         }),
-        converted: converted_to(&r).is_some(),
-        lacks: breaches(&r),
-        recovered: mass(r.recovered),
-        charged: mass(r.charged),
-        vented: mass(r.vented),
-        co2: display::large_mass(Mass::from_kg(r.co2_equivalent.1), units),
-        oil: [oil(r.oil_out), oil(r.oil_in)],
-        drained: drained(bay, units),
-        searched: r.searched.iter().map(|(s, f)| (*s, f.found)).collect(),
-        parts: r.parts,
-        hold: r.hold.map(|h| {
-            let p = |pa| display::vacuum(AbsolutePressure::from_si(pa), units);
-            let time = display::duration(Duration::from_s(h.seconds));
-            [p(h.from), p(h.to), time]
+        converted: shown.converted_to().is_some(),
+        lacks: None,
+        recovered: mass(shown.weighed.recovered),
+        charged: mass(shown.weighed.given),
+        vented: None,
+        oil: [oil(shown.oil_out()), oil(shown.oil_in())],
+        drained: drained(shown, units),
+        searched: searched
+            .filter_map(|(spot, s)| s.map(|s| (spot, s.found)))
+            .collect(),
+        parts: Part::ALL.into_iter().flat_map(renewed).collect(),
+        hold: shown.hold.map(|seconds| HoldView {
+            pressures: None,
+            time: display::duration(Duration::from_s(seconds)),
         }),
-        caps_on: r.caps_on,
-        injuries: r.injuries,
-        ventings: r.ventings,
-        time: display::duration(Duration::from_s(r.seconds)),
-        faults: bay.scenario().faults().map(|fault| fault.id).collect(),
-        altered: altered(bay),
+        caps_on: shown.caps_on,
+        injuries: shown.injuries,
+        ventings: None,
+        time: display::duration(Duration::from_s(shown.seconds())),
+        faults: None,
+        altered: Vec::new(),
     }
-}
-
-/// What was altered in the vehicle's data sheet, by path.
-fn altered(bay: &Bay) -> Vec<String> {
-    let list = bay.scenario().altered.iter().flat_map(Altered::list);
-    list.map(|a| a.field.clone()).collect()
 }

@@ -1,7 +1,7 @@
 //! What a conversion needs to be shown: the charge by rule, the pressure switches.
 
 use lowside_fluids::Refrigerant;
-use lowside_session::Bay;
+use lowside_lessons::Shown as Known;
 use lowside_units::{
     GaugePressure, Mass,
     display::{self, Shown, Style, UnitSystem},
@@ -28,14 +28,13 @@ pub struct Charge {
 }
 
 /// The calculator; none for a vehicle whose kind is not converted.
-pub fn charge(bay: &Bay, units: UnitSystem) -> Option<Charge> {
-    let v = &bay.plant().vehicle;
-    let retrofit = v.refrigerant.data().retrofit?;
-    let label = v.label_charge.kg();
+pub fn charge(shown: &Known<'_>, units: UnitSystem) -> Option<Charge> {
+    let retrofit = shown.printed.built_for.data().retrofit?;
+    let label = shown.printed.label_charge;
     let mass = |kg: f64| display::mass(Mass::from_kg(kg), units);
     let [least, most] = retrofit.charge;
     Some(Charge {
-        from: v.refrigerant,
+        from: shown.printed.built_for,
         to: retrofit.to,
         label: mass(label),
         range: [mass(least * label), mass(most * label)],
@@ -55,14 +54,13 @@ pub struct Switches {
     pub kit: (GaugePressure, Shown),
 }
 
-/// How they are set.
-pub fn switches(bay: &Bay, units: UnitSystem) -> Switches {
-    let drive = &bay.plant().drive;
-    let shown = |pa: f64| display::gauge_pressure(GaugePressure::from_pa(pa), units);
+/// How they are set, by data sheet, print and turns of the screw.
+pub fn switches(shown: &Known<'_>, units: UnitSystem) -> Switches {
+    let text = |pa: f64| display::gauge_pressure(GaugePressure::from_pa(pa), units);
     Switches {
-        cycling: drive.cycling_points().map(shown),
-        cut_out: drive.cut_out_opens().map(shown),
-        kit: (GaugePressure::from_pa(CUT_OUT), shown(CUT_OUT)),
+        cycling: shown.printed.cycling.map(text),
+        cut_out: shown.printed.cut_out.map(text),
+        kit: (GaugePressure::from_pa(CUT_OUT), text(CUT_OUT)),
     }
 }
 
@@ -74,7 +72,8 @@ mod tests {
     /// 44 oz of R-12 make 33 to 37 oz of R-134a.
     #[test]
     fn the_rule_goes_by_the_r12_label() {
-        let c = charge(&bay("before-retrofit"), UnitSystem::US).expect("built for R-12");
+        let c =
+            charge(&Known::of(&bay("before-retrofit")), UnitSystem::US).expect("built for R-12");
         assert_eq!(c.label.to_string(), "44.0 oz");
         assert_eq!(
             c.range.map(|r| r.to_string()),
@@ -82,9 +81,9 @@ mod tests {
         );
         assert_eq!(c.shares.map(|s| s.to_string()), ["75 %", "85 %"]);
         assert_eq!((c.from, c.to), (Refrigerant::R12, Refrigerant::R134a));
-        assert!(charge(&bay("healthy"), UnitSystem::US).is_none());
+        assert!(charge(&Known::of(&bay("healthy")), UnitSystem::US).is_none());
         assert!(
-            switches(&bay("before-retrofit"), UnitSystem::SI)
+            switches(&Known::of(&bay("before-retrofit")), UnitSystem::SI)
                 .cut_out
                 .is_none()
         );

@@ -39,6 +39,11 @@ pub enum Told {
 
 /// All that counts, the worst first.
 pub fn told(bay: &Bay, units: UnitSystem) -> Vec<(Severity, Told)> {
+    texts(toll(&Truth::of(bay)), units)
+}
+
+/// Costs as text.
+pub(crate) fn texts(costs: Vec<(Severity, Cost)>, units: UnitSystem) -> Vec<(Severity, Told)> {
     let trace = |kg: f64| {
         if kg < 1e-3 {
             MILLIGRAMS.show(kg * 1e6)
@@ -71,8 +76,5 @@ pub fn told(bay: &Bay, units: UnitSystem) -> Vec<(Severity, Told)> {
         Cost::Water(kg) => Told::Water(trace(kg)),
         Cost::Vented(kg) => Told::Vented(display::mass(Mass::from_kg(kg), units)),
     };
-    toll(&Truth::of(bay))
-        .into_iter()
-        .map(|(s, c)| (s, tell(c)))
-        .collect()
+    costs.into_iter().map(|(s, c)| (s, tell(c))).collect()
 }

@@ -1,30 +1,22 @@
 //! What hangs on the service hose, how its controls stand, and what the tools beside it show.
 
-use lowside_session::{Action, Bay, InstrumentAct, MachineAct, Port, VesselAct};
-use lowside_shop::{
-    Attached,
-    can::Stance,
-    conversion::{Breach, label_lacks},
-    cylinder,
-    detect::Finding,
-    meters,
-    record::Prices,
-    shop::Shop,
-    vacuum::GaugePlace,
-};
+use lowside_lessons::Shown as Known;
+use lowside_session::{Action, InstrumentAct, MachineAct, Port, VesselAct};
+use lowside_shop::{Attached, can::Stance, conversion::Breach, vacuum::GaugePlace};
 use lowside_units::{
-    AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Ratio, Speed, Temperature,
-    VolumeFlow,
+    Duration, GaugePressure, Mass, Quantity, Ratio, Speed, Temperature, VolumeFlow,
     display::{self, Shown, Style, UnitSystem},
 };
 
 use crate::{
     controls::Setting,
+    record,
     retrofit::{self, Charge},
 };
 
 use lowside_fluids::Blend;
 pub use lowside_fluids::Refrigerant;
+pub use lowside_lessons::shown::Searched;
 pub use lowside_plant::leak::Site;
 pub use lowside_shop::{
     detect::{Means, Sensitivity, Spot},
@@ -86,8 +78,8 @@ impl Tool {
     }
 
     /// The act that takes it; none where there is no such thing.
-    pub fn take(self, bay: &Bay) -> Option<Action> {
-        let gas = bay.shop().hands.hoses;
+    pub fn take(self, shown: &Known<'_>) -> Option<Action> {
+        let gas = shown.hands.hoses;
         Some(match self {
             Self::Can => VesselAct::TakeCan.into(),
             Self::SelfSealingCan => VesselAct::TakeSelfSealingCan.into(),
@@ -120,9 +112,6 @@ pub enum PumpOilLook {
     /// Below the mark: blown out.
     Low,
 }
-
-/// Share of its full effect from which water in the pump's oil is seen (own figure).
-const MILKY: f64 = 0.5;
 
 /// What hangs on the service hose.
 #[derive(Debug, Clone, PartialEq)]
@@ -213,7 +202,7 @@ pub struct Tools {
     /// The identifier.
     pub sample: Sample,
     /// The last search of each place, none where there was none.
-    pub search: Vec<(Spot, Option<Finding>)>,
+    pub search: Vec<(Spot, Option<Searched>)>,
     /// There is dye in the loop.
     pub dye: bool,
     /// Where the clamp thermometer sits, and what it reads.
@@ -244,14 +233,6 @@ pub struct Tools {
     pub label_lacks: Vec<Breach>,
 }
 
-/// Reading of the vacuum gauge; none above its range.
-pub fn vacuum(bay: &Bay, units: UnitSystem) -> Option<Shown> {
-    let reading = bay.shop().instruments.vacuum.reading();
-    let most = 25_000.0 * lowside_shop::vacuum::MICRON;
-    (reading < most * 0.999)
-        .then(|| display::vacuum(AbsolutePressure::from_si(reading.max(0.0)), units))
-}
-
 /// A gauge pressure as a setting in kPa.
 fn kpa(pa: f64, units: UnitSystem) -> Setting {
     let p = GaugePressure::from_pa(pa);
@@ -261,31 +242,18 @@ fn kpa(pa: f64, units: UnitSystem) -> Setting {
     }
 }
 
-/// Does something other than a can hang on the service hose?
-pub fn other_than_can(bay: &Bay) -> bool {
-    !matches!(
-        bay.shop().hands.attached,
-        Attached::Nothing | Attached::Can(_)
-    )
-}
-
-fn hung(bay: &Bay, units: UnitSystem) -> Hung {
-    let (plant, shop) = (bay.plant(), bay.shop());
-    let mass = |kg: f64| display::mass(Mass::from_kg(kg), units);
-    let held = |shop: &Shop| {
-        let c = plant.network.node(shop.manifold.can).content.whole();
-        c[lowside_plant::species::REFRIGERANT]
-    };
-    match shop.hands.attached {
+fn hung(shown: &Known<'_>, units: UnitSystem) -> Hung {
+    let mass = |kg: f64| display::mass(Mass::from_kg(kg.max(0.0)), units);
+    match shown.hands.attached {
         Attached::Nothing => Hung::Nothing,
         Attached::Can(_) => Hung::Can,
         Attached::Pump(p) => Hung::Pump {
             on: p.on,
             valve: p.valve_open,
             ballast: p.ballast,
-            oil: if shop.pump_oil.low() {
+            oil: if shown.pump_oil_low {
                 PumpOilLook::Low
-            } else if shop.pump_oil.wetness() > MILKY {
+            } else if shown.pump_oil_milky {
                 PumpOilLook::Milky
             } else {
                 PumpOilLook::Clear
@@ -298,16 +266,15 @@ fn hung(bay: &Bay, units: UnitSystem) -> Hung {
             dose: c
                 .shuts_at
                 .filter(|_| c.open)
-                .map(|at| mass((held(shop) - at).max(0.0))),
-            holds: mass(held(shop)),
+                .map(|at| mass(shown.weighs - at)),
+            holds: mass(shown.weighs),
         },
         Attached::Machine(m) => Hung::Machine {
             on: m.running,
             stop: kpa(m.stops_at, units),
-            recovered: mass(shop.recovered(plant)),
-            full: Style::new(0, "%")
-                .show(100.0 * held(shop) / cylinder::limit(plant.network.table())),
-            oil: crate::bench::oil(shop.station.separator, units),
+            recovered: mass(shown.weighed.recovered),
+            full: Style::new(0, "%").show(100.0 * shown.cylinder_full),
+            oil: crate::bench::oil(shown.weighed.separator, units),
         },
         Attached::Nitrogen(n) => Hung::Nitrogen {
             open: n.open,
@@ -316,12 +283,11 @@ fn hung(bay: &Bay, units: UnitSystem) -> Hung {
     }
 }
 
-fn sample(bay: &Bay) -> Sample {
-    let identifier = &bay.shop().identifier;
-    if let Some(left) = identifier.left() {
+fn sample(shown: &Known<'_>) -> Sample {
+    if let Some(left) = shown.sampling {
         return Sample::Working(display::duration(Duration::from_s(left.ceil())));
     }
-    let Some(s) = identifier.result() else {
+    let Some(s) = shown.sample else {
         return Sample::None;
     };
     let share = |x: f64| Style::new(1, "%").show(100.0 * x);
@@ -337,52 +303,47 @@ fn sample(bay: &Bay) -> Sample {
 }
 
 impl Tools {
-    /// Reads the tools of a bay.
-    pub fn of(bay: &Bay, units: UnitSystem) -> Self {
-        let shop = bay.shop();
-        let gas = shop.hands.hoses;
+    /// Reads the tools.
+    pub fn of(shown: &Known<'_>, units: UnitSystem) -> Self {
+        let hands = &shown.hands;
+        let gas = hands.hoses;
         let clock = |s: f64| display::duration(Duration::from_s(s));
-        let label = bay.plant().vehicle.label_charge;
-        let conversion = retrofit::charge(bay, units);
-        let label_lacks = if shop.label.is_some() {
-            label_lacks(&bay.record(&Prices::default()))
-        } else {
-            Vec::new()
-        };
+        let label = Mass::from_kg(shown.printed.label_charge);
+        let conversion = retrofit::charge(shown, units);
+        let label_lacks = record::label_lacks(shown);
         Self {
-            hung: hung(bay, units),
+            hung: hung(shown, units),
             gas: gas.name(),
             other_gas: Blend::partner(gas).map(Refrigerant::name),
-            vacuum_at_loop: shop.hands.vacuum_gauge == GaugePlace::Loop,
-            sample: sample(bay),
-            search: Spot::all().map(|s| (s, shop.search[s.index()])).collect(),
-            dye: shop.dye,
-            clamp: shop.hands.clamp.map(|p| {
-                let t = Temperature::from_k(shop.instruments.clamp.reading());
-                (p, display::temperature(t, units))
-            }),
-            glass: meters::sight_glass(bay.plant(), &shop.manifold),
-            clutch: shop.hands.clutch_meter.then(|| {
-                let (volts, amperes) = meters::clutch(bay.plant());
+            vacuum_at_loop: hands.vacuum_gauge == GaugePlace::Loop,
+            sample: sample(shown),
+            search: Spot::all().zip(shown.searched).collect(),
+            dye: shown.dye,
+            clamp: hands
+                .clamp
+                .zip(shown.clamp)
+                .map(|(p, t)| (p, display::temperature(Temperature::from_k(t), units))),
+            glass: shown.glass,
+            clutch: shown.clutch_meter.map(|(volts, amperes)| {
                 [
                     Style::new(1, "V").show(volts),
                     Style::new(1, "A").show(amperes),
                 ]
             }),
-            turning: meters::turning(bay.plant()).map(|n| Style::new(0, "rpm").show(n)),
-            heater_pinched: bay.plant().settings.heater_pinched,
+            turning: shown.turning.map(|n| Style::new(0, "rpm").show(n)),
+            heater_pinched: shown.settings.heater_pinched,
             air: [
-                display::air_speed(Speed::from_m_s(meters::vent_speed(bay.plant())), units),
-                display::ratio(Ratio::from_fraction(meters::humidity(bay.plant()))),
+                display::air_speed(Speed::from_m_s(shown.anemometer), units),
+                display::ratio(Ratio::from_fraction(shown.hygrometer)),
             ],
-            stopwatch: (shop.hands.timing, clock(shop.instruments.stopwatch)),
-            noted: [shop.noted[0].is_some(), shop.noted[1].is_some()],
+            stopwatch: (hands.timing, clock(shown.stopwatch)),
+            noted: shown.noted.map(|n| n.is_some()),
             label_g: conversion
                 .as_ref()
                 .filter(|c| c.to == gas)
                 .map_or(label.g().round(), |c| c.middle_g),
             hoses: gas,
-            labelled: shop.label.is_some() && label_lacks.is_empty(),
+            labelled: shown.label.is_some() && label_lacks.is_empty(),
             label_lacks,
             conversion,
         }
@@ -432,9 +393,9 @@ mod tests {
     fn each_tool_hangs_by_itself() {
         let mut bay = bay("healthy");
         for tool in Tool::ALL {
-            let take = tool.take(&bay).expect("a van has them all");
+            let take = tool.take(&Known::of(&bay)).expect("a van has them all");
             bay.apply(take).unwrap();
-            let hung = Tools::of(&bay, UnitSystem::SI).hung;
+            let hung = Tools::of(&Known::of(&bay), UnitSystem::SI).hung;
             let right = match tool {
                 Tool::Can | Tool::SelfSealingCan | Tool::OtherCan => hung == Hung::Can,
                 Tool::Pump { .. } => matches!(hung, Hung::Pump { on: false, .. }),
@@ -445,7 +406,10 @@ mod tests {
             assert!(right, "{tool:?} hangs as {hung:?}");
         }
         bay.apply(lowside_session::HoseAct::Disconnect).unwrap();
-        assert_eq!(Tools::of(&bay, UnitSystem::SI).hung, Hung::Nothing);
+        assert_eq!(
+            Tools::of(&Known::of(&bay), UnitSystem::SI).hung,
+            Hung::Nothing
+        );
     }
 
     /// Ohm: a coil of 3.0 to 3.6 ohm at 20 degC (workshop manuals) draws 3.8 to 4.6 A at 13.8 V, less as copper warms (IEC 60028); a meter
@@ -457,9 +421,9 @@ mod tests {
             bay.step().expect("the engine goes on");
         }
         assert!(bay.plant().drive.engaged);
-        assert_eq!(Tools::of(&bay, UnitSystem::SI).clutch, None);
+        assert_eq!(Tools::of(&Known::of(&bay), UnitSystem::SI).clutch, None);
         bay.apply(InstrumentAct::ClutchMeter { on: true }).unwrap();
-        let tools = Tools::of(&bay, UnitSystem::SI);
+        let tools = Tools::of(&Known::of(&bay), UnitSystem::SI);
         let [volts, amperes] = tools.clutch.expect("connected");
         assert_eq!(volts.to_string(), "13.8 V");
         let a: f64 = amperes.number.parse().expect("a number");
@@ -474,16 +438,20 @@ mod tests {
     #[test]
     fn the_identifier_takes_its_time() {
         let mut bay = bay("healthy");
-        assert_eq!(Tools::of(&bay, UnitSystem::SI).sample, Sample::None);
+        assert_eq!(
+            Tools::of(&Known::of(&bay), UnitSystem::SI).sample,
+            Sample::None
+        );
         bay.apply(identify(true)).unwrap();
         assert!(matches!(
-            Tools::of(&bay, UnitSystem::SI).sample,
+            Tools::of(&Known::of(&bay), UnitSystem::SI).sample,
             Sample::Working(_)
         ));
         for _ in 0..80 * lowside_session::TICKS_PER_SECOND {
             bay.step().expect("the engine goes on");
         }
-        let Sample::Result { gases, pure, .. } = Tools::of(&bay, UnitSystem::SI).sample else {
+        let Sample::Result { gases, pure, .. } = Tools::of(&Known::of(&bay), UnitSystem::SI).sample
+        else {
             panic!("no result after 80 s");
         };
         assert!(pure && gases[0].1.to_string() == "100.0 %", "{gases:?}");
@@ -496,7 +464,7 @@ mod tests {
         for _ in 0..10 * lowside_session::TICKS_PER_SECOND {
             bay.step().expect("the engine goes on");
         }
-        let at = |units| Tools::of(&bay, units).air[0].clone();
+        let at = |units| Tools::of(&Known::of(&bay), units).air[0].clone();
         let (si, us) = (at(UnitSystem::SI), at(UnitSystem::US));
         assert_eq!((si.unit, us.unit), ("m/s", "ft/min"));
         let number = |x: &Shown| x.number.replace(' ', "").parse::<f64>().expect("a number");
@@ -513,7 +481,7 @@ mod tests {
         for _ in 0..10 * lowside_session::TICKS_PER_SECOND {
             bay.step().expect("the engine goes on");
         }
-        let read = crate::readout::Readout::of(&bay, UnitSystem::US);
+        let read = crate::readout::Readout::of(&Known::of(&bay), UnitSystem::US);
         assert_eq!(read.high.to_string(), "0 psig");
         assert_eq!(read.high_saturation, None);
         assert_eq!(read.low.unit, "inHg vac");

@@ -1,6 +1,7 @@
 //! One more volume and link in the suction line, a muffler, changes no meaning of what is shown: every gauge, label, part, leak site and
 //! record line stands for the same place as without it.
 
+use lowside_lessons::Shown;
 use lowside_plant::{circuit::Section, leak::Site, network::NodeId, species::REFRIGERANT};
 use lowside_present::{
     UnitSystem,
@@ -227,7 +228,7 @@ fn charts_notes_readings_and_record_say_the_same() {
     };
     assert_eq!(ideas(&muffled), ideas(&plain));
     let numbers = |bay: &Bay| {
-        let r = Readout::of(bay, UNITS);
+        let r = Readout::of(&Shown::of(bay), UNITS);
         [r.low, r.high, r.vent].map(|shown| shown.number.parse::<f64>().expect("a number"))
     };
     let (a, b) = (numbers(&plain), numbers(&muffled));

@@ -258,6 +258,11 @@ impl Bay {
         }
     }
 
+    /// What the last performance test found.
+    pub fn performance(&self) -> Option<Performance> {
+        self.performance
+    }
+
     /// The scenario it was opened with.
     pub fn scenario(&self) -> &Scenario {
         &self.scenario

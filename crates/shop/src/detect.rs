@@ -71,6 +71,7 @@ impl Spot {
         Escape {
             all: core.all + out,
             refrigerant: core.refrigerant + out * joints::refrigerant_share(node),
+            oil: core.oil + plant.oil_leaks_out(site),
         }
     }
 }

@@ -133,6 +133,17 @@ pub enum Fit {
     Capped,
 }
 
+impl Fit {
+    /// Returns whether it leaks as much as `least` (kg/s at rest at 20 degC), so that oil shows.
+    pub(crate) fn stains(self, least: f64) -> bool {
+        match self {
+            Self::Made(Seal::Missing) => true,
+            Self::Made(seal) => seal.standing_leak() >= least,
+            Self::Untouched | Self::Open | Self::Capped => false,
+        }
+    }
+}
+
 /// What an O-ring from the days of R-12 lets out once the loop holds R-134a, kg/s: its rubber has given its swelling to the old oil, and
 /// the smaller molecule passes it (common practice renews them all at a conversion; 10 g a year is our own figure, plausible 2-50).
 const OLD_RUBBER: f64 = 10.0 * GRAM_A_YEAR;
@@ -431,6 +442,12 @@ impl Openings {
         self.open_by_hand(coupled).contains(&true)
     }
 
+    /// Oil that leaves by joints and ports in all, kg/s.
+    pub(crate) fn oil_out(&self, net: &Network) -> f64 {
+        let links = self.links.iter().map(|id| net.link(*id));
+        links.map(|link| link.flow.max(0.0) * link.oil).sum()
+    }
+
     /// What blows out of all that, kg/s: it is seen and heard.
     pub fn blows(&self, net: &Network, coupled: [bool; 2]) -> f64 {
         let open = self.open_by_hand(coupled).into_iter().zip(self.links);
@@ -538,6 +555,7 @@ impl Openings {
             let part = self.share(net, end, mine, &leaks[end]);
             sum.all += part.all;
             sum.refrigerant += part.refrigerant;
+            sum.oil += part.oil;
         }
         sum
     }
@@ -570,10 +588,12 @@ impl Openings {
             return Escape::default();
         }
         let node = net.node(self.nodes[end]);
-        let out = net.link(self.links[end]).flow.max(0.0) * mine / all;
+        let link = net.link(self.links[end]);
+        let out = link.flow.max(0.0) * mine / all;
         Escape {
             all: out,
             refrigerant: out * refrigerant_share(node),
+            oil: out * link.oil,
         }
     }
 }
@@ -595,6 +615,8 @@ pub struct Escape {
     pub all: f64,
     /// Refrigerant.
     pub refrigerant: f64,
+    /// Oil.
+    pub oil: f64,
 }
 
 impl Leak {

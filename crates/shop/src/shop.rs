@@ -18,7 +18,7 @@ use crate::{
     gauge::{self, Instrument},
     hold,
     identifier::{Identifier, NoSample, Port},
-    joints::{LowPort, Openings, Side},
+    joints::{GRAM_A_YEAR, Joint, LowPort, Openings, Side},
     label::Label,
     manifold::{self, Manifold},
     meters::{self, Faults, Point},
@@ -139,6 +139,9 @@ pub struct Shop {
     pub stains: [f64; SPOTS],
     /// Time since stains were last looked after, s.
     pub stain_time: f64,
+    /// Places that oil was seen to spray from, until hands worked at them.
+    #[serde(default)]
+    pub oiled: [bool; SPOTS],
     /// What the last search at each place showed.
     pub search: [Option<Finding>; SPOTS],
     /// Bay time at which hands last worked at each place, s.
@@ -186,6 +189,11 @@ const LETS_OUT: f64 = 0.028;
 
 /// Time for which the service hose is open while one thing on it is changed for another, s (own figure, plausible 2-10).
 const CHANGE: f64 = 3.0;
+/// Oil that comes out of one place from which it leaves a stain at once, kg/s (own figure: a drop of 50 mg within a minute).
+const OILS: f64 = 1e-6;
+/// Leak of a vehicle that comes in from which its place is stained with oil, kg/s: 40 g a year (common practice looks for oil first; the
+/// figure is our own).
+const STAINS: f64 = 40.0 * GRAM_A_YEAR;
 
 /// What happened by itself in a tick.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -255,6 +263,7 @@ impl Shop {
             dye: false,
             stains: [0.0; SPOTS],
             stain_time: 0.0,
+            oiled: [false; SPOTS],
             search: [None; SPOTS],
             worked: [None; SPOTS],
             across: [None; 2],
@@ -301,8 +310,42 @@ impl Shop {
         }
     }
 
+    /// Notes where oil comes out fast enough to be seen as a stain.
+    fn look_for_oil(&mut self, plant: &Plant) {
+        let by_sites = Site::ALL.map(|site| plant.oil_leaks_out(site));
+        let most = by_sites.into_iter().fold(0.0, f64::max);
+        if most.max(self.openings.oil_out(&plant.network)) < OILS {
+            return;
+        }
+        for spot in Spot::all() {
+            self.oiled[spot.index()] |= spot.escape(plant, self).oil >= OILS;
+        }
+    }
+
+    /// Every place with a visible stain of oil: one that was leaking when the vehicle came, or from which oil has sprayed since. What sits in
+    /// the evaporator's case is not seen, and hands that work at a place wipe it.
+    pub fn stained(&self, plant: &Plant) -> [bool; SPOTS] {
+        let mut stained = self.oiled;
+        for leak in plant.leaks() {
+            stained[Spot::Site(leak.at).index()] |= match leak.size {
+                Size::Standing(flow) => flow >= STAINS,
+                Size::Hole(_) => true,
+            };
+        }
+        for joint in Joint::ALL {
+            let came_so = !self.openings.was_opened(joint);
+            let leaks = self.openings.fit(joint).stains(STAINS);
+            stained[Spot::Joint(joint).index()] |= came_so && leaks;
+        }
+        for site in [Site::EvaporatorInlet, Site::EvaporatorOutlet] {
+            stained[Spot::Site(site).index()] = false;
+        }
+        stained
+    }
+
     /// Hands have worked at a place.
     pub(crate) fn work_at(&mut self, spot: Spot) {
+        self.oiled[spot.index()] = false;
         self.worked[spot.index()] = Some(self.clock);
     }
 
@@ -506,6 +549,10 @@ impl Shop {
         }
         if self.dye {
             self.stain(plant, dt);
+        }
+        // Once a second: what sprays goes on for longer.
+        if self.clock.floor() > (self.clock - dt).floor() {
+            self.look_for_oil(plant);
         }
         if changed || happened != Happened::default() {
             self.set_laws(plant);

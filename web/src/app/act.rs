@@ -113,7 +113,7 @@ impl App {
 
     /// A press on a glyph: from shut to open and back.
     pub(super) fn press(&mut self, control: Control) {
-        let c = Controls::of(&self.stage.bay, self.units);
+        let c = Controls::of(&self.stage.shown(), self.units);
         let turn = |now: u8| Ratio::from_fraction(if now > 0 { 0.0 } else { 1.0 });
         let action = match control {
             Control::LowValve => HoseAct::LowValve {

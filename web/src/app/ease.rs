@@ -24,7 +24,7 @@ impl App {
                 let _ = store::set(store::SHORTCUTS, if on { "on" } else { "off" });
             }
             Msg::ReadOut => {
-                let r = Readout::of(&self.stage.bay, self.units);
+                let r = Readout::of(&self.stage.shown(), self.units);
                 let clutch = words::in_out()[usize::from(r.clutch)];
                 // Asked for, so said at once; the same words twice would not be read.
                 let text = words::readout(
@@ -87,7 +87,7 @@ impl App {
         }
         let last = self.stage.bay.log().last().zip(later::here());
         let last = last.map(|((_, act), later)| (later.act)(*act));
-        let c = Controls::of(&self.stage.bay, self.units);
+        let c = Controls::of(&self.stage.shown(), self.units);
         let engine = words::named(
             words::engine(),
             words::engine_states()[usize::from(c.engine)],

@@ -1,7 +1,6 @@
 //! The middle of the page: which views are open, which part is lit or opened, and the views themselves.
 use std::{cell::RefCell, rc::Rc};
 
-use lowside_lessons::Sound;
 use lowside_present::{
     notes::{self, Note},
     parts::{Part, Parts, Tubes, inside},
@@ -158,7 +157,7 @@ impl App {
     /// Lets the page sound as the bay does, or be silent.
     pub(super) fn hear(&self) {
         let quiet = self.stage.paused || !self.face.sound;
-        host::sound((!quiet).then(|| Sound::of(&self.stage.bay)));
+        host::sound((!quiet).then(|| self.stage.shown().sound));
     }
 
     /// All open views, in their order.

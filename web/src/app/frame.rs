@@ -50,20 +50,16 @@ impl App {
             theme::apply();
         }
         let theme = theme::current();
-        let step = advice(&self.stage.bay, self.stage.job.as_ref());
+        let shown = self.stage.shown();
+        let step = advice(&shown, self.stage.job.as_ref());
         self.needed = step.control();
         if step != self.step.0 {
             self.step = (step, now, false);
         } else if !self.step.2 && now - self.step.1 > STEADY {
             self.step.2 = true;
-            let r = Readout::of(&self.stage.bay, self.units);
-            let weighed = weighed(&self.stage.bay, self.units);
-            let (what, _) = words::advice(
-                step,
-                self.stage.job.as_ref(),
-                &weighed,
-                &r.label.to_string(),
-            );
+            let label = Readout::of(&shown, self.units).label.to_string();
+            let weighed = weighed(&shown, self.units);
+            let (what, _) = words::advice(step, self.stage.job.as_ref(), &weighed, &label);
             self.waiting.push(words::spoken_next(&what));
         }
         if self.stage.ticks.is_empty() {
@@ -128,9 +124,10 @@ impl App {
 
     /// Turns the needles of both gauges; they throb at a time `throb`, s, or not at all.
     fn turn_needles(&self, throb: Option<f64>) {
+        let shown = self.stage.shown();
         for (which, needle) in [Which::Low, Which::High].into_iter().zip(&self.needles) {
             if let Some(needle) = needle.cast::<HtmlElement>() {
-                let at = dial::needle(&self.stage.bay, which, self.units, throb);
+                let at = dial::needle(&shown, which, self.units, throb);
                 let turned = format!("rotate({:.2}deg)", crate::dial::angle(at));
                 drop(needle.style().set_property("transform", &turned));
             }
@@ -142,7 +139,7 @@ impl App {
         let s = &self.stage;
         let levels = s.levels(self.units);
         self.slow = (
-            words::levels_text(&Readout::of(&s.bay, self.units), &levels),
+            words::levels_text(&Readout::of(&s.shown(), self.units), &levels),
             now,
         );
         let to = s.bay.tick();

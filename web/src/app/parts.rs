@@ -1,6 +1,6 @@
 //! The parts of the page that hold a canvas or a needle.
+use lowside_lessons::Shown;
 use lowside_present::{
-    controls::Controls,
     dial::{self, Face, Which},
     parts::Part,
     readout::Readout,
@@ -21,13 +21,18 @@ use crate::{
 };
 
 impl App {
-    pub(super) fn dial(&self, which: Which, r: &Readout, c: &Controls) -> Html {
+    pub(super) fn dial(&self, which: Which, shown: &Shown<'_>, r: &Readout) -> Html {
         let (title, reading, coupled, needle) = match which {
-            Which::Low => (words::low_side(), &r.low, c.low_coupled, &self.needles[0]),
+            Which::Low => (
+                words::low_side(),
+                &r.low,
+                shown.hands.low_coupled,
+                &self.needles[0],
+            ),
             Which::High => (
                 words::high_side(),
                 &r.high,
-                c.high_coupled,
+                shown.hands.high_coupled,
                 &self.needles[1],
             ),
         };
@@ -36,7 +41,7 @@ impl App {
             Which::High => r.high_saturation.as_ref().map(words::condenses_at),
         };
         crate::dial::dial(&DialProps {
-            face: Face::of(&self.stage.bay, which, self.units),
+            face: Face::of(shown, which, self.units),
             needle: needle.clone(),
             title,
             number: reading.number.clone(),
@@ -45,7 +50,7 @@ impl App {
             saturation,
             coupled,
             lit: self.face.lit.and_then(Part::gauge) == Some(which),
-            memory: dial::memory(&self.stage.history, &self.stage.bay, which, self.units),
+            memory: dial::memory(&self.stage.history, shown.tick, which, self.units),
         })
     }
 

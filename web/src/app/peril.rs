@@ -140,9 +140,9 @@ impl App {
     }
 
     /// Harm that was done and not yet read, else the latest caution; and the question.
-    pub(super) fn peril_view(&self, ctx: &Context<Self>) -> [Html; 2] {
+    pub(super) fn peril_view(&self, ctx: &Context<Self>, shown: &Shown<'_>) -> [Html; 2] {
         let answer = ctx.link().callback(Msg::Peril);
-        let unread = harm(&self.stage.bay).filter(|(tick, _)| self.peril.read != Some(*tick));
+        let unread = harm(shown).filter(|(tick, _)| self.peril.read != Some(*tick));
         let said = match (unread, self.peril.cautions.latest()) {
             (Some((tick, harm)), _) => caution::harm(tick, harm, answer.clone()),
             (None, Some((told, more))) => caution::caution(told, more, answer.clone()),

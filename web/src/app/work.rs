@@ -3,10 +3,10 @@ use lowside_lessons::Job;
 use lowside_present::{
     bench::{self, Item},
     history::History,
-    record, retrofit,
+    opened, retrofit,
     statement::{self, Said},
     toll,
-    tools::{Tool, Tools},
+    tools::Tool,
 };
 use lowside_session::Bay;
 use yew::{Context, Html, html};
@@ -131,11 +131,11 @@ impl App {
 
     /// What hangs on the service hose, and the instruments.
     pub(crate) fn tools_view(&self, ctx: &Context<Self>) -> [Html; 2] {
-        let bay = &self.stage.bay;
-        let tools = Tools::of(bay, self.units);
+        let tools = opened::tools(&self.stage.bay, self.units);
+        let shown = self.stage.shown();
         let takes: Vec<_> = Tool::ALL
             .iter()
-            .filter_map(|t| Some((*t, t.take(bay)?)))
+            .filter_map(|t| Some((*t, t.take(&shown)?)))
             .collect();
         let act = ctx.link().callback(Msg::Act);
         [
@@ -145,13 +145,13 @@ impl App {
     }
 
     pub(crate) fn bench_view(&self, ctx: &Context<Self>) -> Html {
-        let bay = &self.stage.bay;
+        let shown = self.stage.shown();
         let part = match self.item {
-            Item::Part(p) => Some(bench::part(bay, p, self.units)),
+            Item::Part(p) => Some(opened::part(&self.stage.bay, p, self.units)),
             _ => None,
         };
         html! {
-            <Bench key="bench" switches={retrofit::switches(bay, self.units)} places={bench::places(bay)} chosen={self.item} {part} units={self.units}
+            <Bench key="bench" switches={retrofit::switches(&shown, self.units)} places={bench::places(&shown)} chosen={self.item} {part} units={self.units}
                 choose={ctx.link().callback(|i| Msg::Work(WorkMsg::Choose(i)))} act={ctx.link().callback(Msg::Act)} />
         }
     }
@@ -159,7 +159,7 @@ impl App {
     pub(crate) fn job_view(&self, ctx: &Context<Self>) -> Html {
         html! {
             <JobSheet key="job" job={self.stage.job.as_ref().map(|job| JobView::of(job, &self.stage.bay, self.units))} toll={toll::told(&self.stage.bay, self.units)}
-                tick={self.stage.bay.tick()} record={record::record(&self.stage.bay, self.units)}
+                tick={self.stage.bay.tick()} record={opened::record(&self.stage.bay, self.units)}
                 units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))}
                 say={ctx.link().callback(Msg::Say)} said={self.draft.clone()} edit={ctx.link().callback(|s| Msg::Work(WorkMsg::Draft(s)))}
                 signed={self.signed.clone()} sign={ctx.link().callback(|()| Msg::Work(WorkMsg::Sign))} act={ctx.link().callback(Msg::Act)} />

@@ -3,8 +3,8 @@
 use super::*;
 use crate::tests::bay;
 use lowside_session::{
-    Action, BenchAct, HoseAct, MachineAct, Scenario, TICKS_PER_SECOND, VehicleAct, VesselAct, acts,
-    library,
+    Action, Bay, BenchAct, HoseAct, MachineAct, Scenario, TICKS_PER_SECOND, VehicleAct, VesselAct,
+    acts, library,
 };
 use lowside_shop::joints::Joint;
 use lowside_units::{Quantity, Ratio, Temperature};
@@ -109,19 +109,22 @@ fn who_obeys_every_step_finishes_the_job() {
 fn an_open_card_leads_unless_there_is_danger() {
     let mut job = Job::open("1-first-charge").expect("shipped");
     let mut bay = job.bay();
-    assert_eq!(advice(&bay, None), Advice::Step(NextStep::TakeCan));
-    assert_eq!(advice(&bay, Some(&job)), Advice::Card(0));
+    assert_eq!(
+        advice(&Shown::of(&bay), None),
+        Advice::Step(NextStep::TakeCan)
+    );
+    assert_eq!(advice(&Shown::of(&bay), Some(&job)), Advice::Card(0));
     let full = Ratio::from_si(1.0);
     bay.apply(HoseAct::LowValve { open: full }).unwrap();
     let shut = Advice::Step(NextStep::ShutOpenHose);
-    assert_eq!(advice(&bay, Some(&job)), shut);
+    assert_eq!(advice(&Shown::of(&bay), Some(&job)), shut);
     bay.apply(VesselAct::TakeCan).unwrap();
     bay.apply(VesselAct::Tap { on: true }).unwrap();
     for _ in 0..60 * TICKS_PER_SECOND {
         bay.step().expect("the engine goes on");
         job.look(&bay);
     }
-    assert!(matches!(advice(&bay, Some(&job)), Advice::Card(n) if n > 0));
+    assert!(matches!(advice(&Shown::of(&bay), Some(&job)), Advice::Card(n) if n > 0));
 }
 
 fn give_a_can(bay: &mut Bay) {
@@ -233,13 +236,16 @@ fn what_blows_comes_first_whatever_the_card_says() {
     bay.apply(VehicleAct::Engine { on: true }).unwrap();
     pass(&mut bay, 30);
     job.look(&bay);
-    assert!(matches!(advice(&bay, Some(&job)), Advice::Card(_)));
-    assert_eq!(harm(&bay), None);
+    assert!(matches!(
+        advice(&Shown::of(&bay), Some(&job)),
+        Advice::Card(_)
+    ));
+    assert_eq!(harm(&Shown::of(&bay)), None);
     let joint = Joint::CondenserOut;
     bay.apply(BenchAct::OpenJoint { joint }).unwrap();
-    let first = |bay: &Bay| advice(bay, Some(&job));
+    let first = |bay: &Bay| advice(&Shown::of(bay), Some(&job));
     assert_eq!(first(&bay), Advice::Step(NextStep::StopEngine));
-    assert_eq!(harm(&bay), Some((bay.tick(), Harm::Injury)));
+    assert_eq!(harm(&Shown::of(&bay)), Some((bay.tick(), Harm::Injury)));
     pass(&mut bay, 1);
     assert_eq!(first(&bay), Advice::Step(NextStep::StopEngine));
     bay.apply(VehicleAct::Engine { on: false }).unwrap();
@@ -262,7 +268,7 @@ fn a_burst_can_comes_first_and_the_engine_before_it() {
         bay.apply(act).unwrap();
     }
     pass(&mut bay, 60);
-    assert!(matches!(harm(&bay), Some((_, Harm::Burst))));
+    assert!(matches!(harm(&Shown::of(&bay)), Some((_, Harm::Burst))));
     assert_eq!(said(&bay), NextStep::StopEngine);
     bay.apply(VehicleAct::Engine { on: false }).unwrap();
     assert_eq!(said(&bay), NextStep::BurstCan(Control::HighValve));

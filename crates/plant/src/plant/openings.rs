@@ -6,7 +6,7 @@ use super::{LEAK, Plant};
 use crate::{
     hose,
     leak::{Leak, Site},
-    network::{Law, ROOM},
+    network::{Law, Link, ROOM},
     passage::Passage,
     stream::Draw,
 };
@@ -37,13 +37,23 @@ impl Plant {
 
     /// What the leaks of a site let out now, kg/s; 0 while they draw in.
     pub fn leaks_out(&self, at: Site) -> f64 {
+        self.outward(at).map(|link| link.flow).sum()
+    }
+
+    /// Oil in that, kg/s.
+    pub fn oil_leaks_out(&self, at: Site) -> f64 {
+        self.outward(at).map(|link| link.flow * link.oil).sum()
+    }
+
+    /// The links by which a site lets something out now.
+    fn outward(&self, at: Site) -> impl Iterator<Item = &Link> {
         let here = self.leaks.iter().zip(&self.leak_links);
         let lifted = (at == Site::ReliefValve).then_some(&self.circuit.relief);
-        here.filter(|(leak, _)| leak.at == at)
+        here.filter(move |(leak, _)| leak.at == at)
             .map(|(_, link)| link)
             .chain(lifted)
-            .map(|link| self.network.link(*link).flow.max(0.0))
-            .sum()
+            .map(|link| self.network.link(*link))
+            .filter(|link| link.flow > 0.0)
     }
 
     /// The discharge hose has burst and was not renewed.
