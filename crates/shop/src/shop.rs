@@ -287,7 +287,6 @@ impl Shop {
         for _ in 0..200 {
             shop.read(plant, 0.1);
         }
-        shop.open_account(plant);
         shop
     }
 
@@ -406,6 +405,7 @@ impl Shop {
         ];
         self.instruments.low.rest_at(low + self.faults.offset[0]);
         self.instruments.high.rest_at(high + self.faults.offset[1]);
+        self.open_account(plant);
     }
 
     /// The link between low-side hose and loop: that of the port that hands work at.

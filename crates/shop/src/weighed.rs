@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use lowside_plant::plant::Plant;
 
-use crate::{attached::Attached, gauge::Instrument, joints::Side, shop::Shop};
+use crate::{attached::Attached, gauge::Instrument, shop::Shop};
 
 /// A loop counts as empty up to here by the compound gauge, Pa absolute: 27 inHg of vacuum at sea level, the least that makers ask for
 /// (from memory).
@@ -68,20 +68,25 @@ impl Shop {
         self.given(plant) - self.recovered(plant)
     }
 
-    /// Opens the account as the gauges come onto the vehicle: they will show it empty, or they will not.
+    /// Opens the account by what the gauges show as they come onto the vehicle.
     pub(crate) fn open_account(&mut self, plant: &Plant) {
-        let behind = |side| plant.network.node(self.openings.port_node(side)).state.p;
-        let empty = behind(Side::Low).max(behind(Side::High)) <= EMPTY;
+        let empty = self.gauges_show_empty(plant);
         self.account.then = empty.then_some(0.0);
         self.account.stayed_down = empty;
         self.account.emptied = empty;
+    }
+
+    /// Both gauges show a vacuum; the high-pressure gauge rests on its pin in one.
+    fn gauges_show_empty(&self, plant: &Plant) -> bool {
+        let i = &self.instruments;
+        i.low.reading() + plant.day().p <= EMPTY && i.high.reading() <= 0.0
     }
 
     /// Begins the account anew while both gauges show an empty loop, and gives it up once gas has a way out; `dt` seconds pass.
     pub(crate) fn keep_account(&mut self, plant: &Plant, dt: f64) {
         let (h, i) = (&self.hands, &self.instruments);
         let both = h.low_coupled && h.high_coupled;
-        if both && i.low.reading() + plant.day().p <= EMPTY && i.high.reading() <= 0.0 {
+        if both && self.gauges_show_empty(plant) {
             self.account.empty_for += dt;
         } else {
             self.account.empty_for = 0.0;

@@ -207,6 +207,67 @@ fn every_source_says_first_what_it_is_for() {
     assert_none(&wrong);
 }
 
+/// View models that a closed bay is shown by; those of `closed` are found.
+const CLOSED: &[&str] = &[
+    "bench.rs",
+    "closed.rs",
+    "controls.rs",
+    "dial.rs",
+    "history.rs",
+    "readout.rs",
+    "record.rs",
+    "record_file.rs",
+    "retrofit.rs",
+    "tools.rs",
+];
+/// What such a model must not know: with neither of them in its words, what is hidden is out of its reach.
+const HIDDEN: &[&str] = &[
+    "Bay", "Plant", "Shop", "Truth", "Job", "Network", "Ledger", "Record",
+];
+
+/// Names of what is hidden in the shipped part of a source, and globs, which could bring them in unseen.
+fn peeks(source: &str) -> Vec<&str> {
+    let shipped = source.split("#[cfg(test)]").next().unwrap_or_default();
+    let code = shipped
+        .lines()
+        .filter(|line| !line.trim().starts_with("//"));
+    code.flat_map(|line| {
+        let names = line.split(|c: char| !c.is_alphanumeric() && c != '_');
+        names
+            .filter(|name| HIDDEN.contains(name))
+            .chain(line.contains("::*").then_some("::*"))
+    })
+    .collect()
+}
+
+#[test]
+fn closed_views_cannot_reach_what_is_hidden() {
+    let present = root().join("crates/present/src");
+    let named = CLOSED.iter().map(|name| present.join(name));
+    let files: Vec<PathBuf> = named.chain(sources(&present.join("closed"))).collect();
+    assert!(
+        files.len() > CLOSED.len(),
+        "no source of closed views found"
+    );
+    let wrong: Vec<String> = files
+        .iter()
+        .flat_map(|file| {
+            let text = text(file);
+            let told = |name: &str| format!("{} names {name}", file.display());
+            peeks(&text).into_iter().map(told).collect::<Vec<_>>()
+        })
+        .collect();
+    assert_none(&wrong);
+    // It finds what it looks for: in views of an open bay, in an alias, in a glob, and not in prose or tests.
+    for name in ["levels.rs", "notes.rs", "opened.rs", "toll.rs"] {
+        assert!(!peeks(&text(&present.join(name))).is_empty(), "{name}");
+    }
+    assert_eq!(peeks("use lowside_session::Bay as Shed;"), ["Bay"]);
+    assert_eq!(peeks("use lowside_session::*;"), ["::*"]);
+    let clean = "// A Bay.\nuse lowside_shop::Hands;\n#[cfg(test)]\nmod tests { use x::Bay; }";
+    assert!(peeks(clean).is_empty());
+}
+
 /// What a reader is told to run is what is run before a change is taken.
 #[test]
 fn the_readme_and_the_gate_run_the_same_command() {

@@ -4,4 +4,5 @@ mod architecture;
 mod documents;
 mod golden_takes;
 mod main_job;
+mod sight;
 mod words;

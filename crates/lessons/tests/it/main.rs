@@ -9,4 +9,5 @@ mod card_texts;
 mod jobs;
 mod kinked_hose;
 mod performance_test;
+mod senses;
 mod toll;
