@@ -280,7 +280,7 @@ impl<'a> Shown<'a> {
             injuries: shop.injuries,
             scale: i.scale.reading(),
             weighs,
-            cylinder_full: weighs / cylinder::limit(plant.network.table()),
+            cylinder_full: weighs / cylinder::limit(shop.station.gas.table()),
             can_empty: connected.seconds > AT_REST && weighs <= VAPOUR,
             can_cold: vessel.is_some_and(|t| t < plant.day().t - COLD),
             purged: connected.purged >= PURGE,
