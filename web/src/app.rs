@@ -2,7 +2,7 @@
 use std::{cell::Cell, rc::Rc};
 
 use gloo::{events::EventListener, render::AnimationFrame};
-use lowside_lessons::next::{Advice, NextStep, advice};
+use lowside_lessons::next::Advice;
 use lowside_present::{
     UnitSystem,
     bench::{Item, Joint},
@@ -13,7 +13,7 @@ use lowside_present::{
     readout::{Readout, weighed},
     statement::{Said, Signed},
 };
-use lowside_session::{Action, Refused, TakeError, wait::Goal};
+use lowside_session::{Action, Refused, Sight, TakeError, wait::Goal};
 use lowside_words::Language;
 use yew::{Component, Context, Html, MouseEvent, NodeRef, html};
 
@@ -43,10 +43,12 @@ mod frame;
 pub(crate) mod outside;
 mod parts;
 mod peril;
+mod sight;
 mod work;
 
 pub(crate) use bays::BaysMsg;
 pub(crate) use peril::PerilMsg;
+pub(crate) use sight::SightMsg;
 pub(crate) use work::WorkMsg;
 
 /// What can happen to the page.
@@ -66,10 +68,12 @@ pub(crate) enum Msg {
     Units(UnitSystem),
     Face(face::FaceMsg),
     Work(WorkMsg),
+    Sight(SightMsg),
     Language(Language),
     /// The page speaks another language now.
     Speaks,
-    Start(String),
+    /// Opens what was chosen, or what the bay began with.
+    Start(Option<String>),
     /// Chooses what to start with; nothing happens yet.
     Pick(String),
     /// Starts over with what the bay began with.
@@ -185,6 +189,8 @@ pub(crate) struct App {
     scenario: String,
     /// What is chosen to start with, if it is not what the bay began with.
     picked: Option<String>,
+    /// How the next bay is to be worked in.
+    sight: Sight,
     bays: bays::Bays,
     units: UnitSystem,
     peril: peril::Peril,
@@ -209,7 +215,7 @@ pub(crate) struct App {
     needles: [NodeRef; 2],
     needed: Option<Control>,
     /// The next step, since when, and whether it was read out.
-    step: (Advice, f64, bool),
+    step: (Option<Advice>, f64, bool),
     last_text: f64,
     last_chart: f64,
     /// What changes slowly for those who listen: the drawing in words, the chart as rows; and when it was made.
@@ -264,6 +270,7 @@ impl Component for App {
             early: Vec::new(),
             scenario: stage::FIRST.into(),
             picked: None,
+            sight: Sight::Open,
             bays: bays::Bays::default(),
             units: linked.unwrap_or_else(units::load),
             peril: peril::Peril::default(),
@@ -282,7 +289,7 @@ impl Component for App {
             traces: NodeRef::default(),
             needles: Default::default(),
             needed: None,
-            step: (Advice::Step(NextStep::TakeCan), 0.0, true),
+            step: (None, 0.0, true),
             last_text: 0.0,
             last_chart: 0.0,
             slow: (String::new(), -1e9),
@@ -351,6 +358,11 @@ impl Component for App {
                     (later.work)(self, msg);
                 }
             }
+            Msg::Sight(msg) => {
+                if let Some(later) = later::here() {
+                    (later.see)(self, msg);
+                }
+            }
             Msg::Language(language) => {
                 let link = ctx.link().clone();
                 wasm_bindgen_futures::spawn_local(async move {
@@ -372,7 +384,7 @@ impl Component for App {
                 }
                 ctx.link().send_message(Msg::Bays(BaysMsg::List));
             }
-            Msg::Start(name) => self.start(name),
+            Msg::Start(name) => self.begin_with(name),
             Msg::Pick(name) => {
                 let begun = self.own().is_none() && name == self.scenario;
                 self.picked = Some(name).filter(|name| !begun && !name.is_empty());
@@ -470,19 +482,21 @@ impl Component for App {
         let controls = Controls::of(&shown, self.units);
         let [said, question] = self.peril_view(ctx, &shown);
         let job = self.stage.job.as_ref();
-        let step = advice(&shown, job);
-        let (what, why) = words::advice(
-            step,
-            job,
-            &weighed(&shown, self.units),
-            &readout.label.to_string(),
-        );
+        let step = self.advised(&shown);
+        let needed = step.and_then(Advice::control);
+        let advised = step.map(|step| {
+            let weighed = weighed(&shown, self.units);
+            let (what, why) = words::advice(step, job, &weighed, &readout.label.to_string());
+            next(&NextProps { what, why, control: needed, emergency: step.emergency() })
+        });
+        let [sight, sitting] = later::here().map_or_else(Default::default, |l| (l.sight)(self, ctx));
         let [hose, instruments] =
             later::here().map_or_else(panel::coming, |l| (l.tools)(self, ctx));
         html! { <div class={yew::classes!("page", host::projector().then_some("projector"))} key={words::current().tag()}>
             <a class="skip" href="#controls-title">{ words::to_controls() }</a>
-            { self.top(ctx, &readout) }
+            { self.top(ctx, &readout, sight) }
             { self.time_bar(ctx) }
+            { sitting }
             if self.help {
                 if let Some(later) = later::here() {
                     { (later.help)(self.shortcuts.get(), link.callback(Msg::Shortcuts), link.callback(|()| Msg::Help)) }
@@ -490,7 +504,7 @@ impl Component for App {
             }
             <main class="bay">
                 <div class="say">
-                    { next(&NextProps { what, why, control: step.control(), emergency: step.emergency() }) }
+                    { for advised }
                     { said }
                     if let Some(notice) = &self.notice {
                         <p class="notice">{ &notice.told.text }
@@ -516,7 +530,7 @@ impl Component for App {
                     { self.dial(Which::High, &shown, &readout) }
                     { self.large_button(ctx) }
                 </section>
-                { panel(&PanelProps { controls, needed: step.control(), act: link.callback(Msg::Act), hose, instruments, no_can: shown.tool() }) }
+                { panel(&PanelProps { controls, needed, act: link.callback(Msg::Act), hose, instruments, no_can: shown.tool() }) }
                 <div class="middle">
                     { self.views(ctx) }
                 </div>

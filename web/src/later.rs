@@ -15,7 +15,7 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::{Callback, Context, Html};
 
 use crate::{
-    app::{App, BaysMsg, Msg, Notice, WorkMsg, outside},
+    app::{App, BaysMsg, Msg, Notice, SightMsg, WorkMsg, outside},
     help,
     ink::Kind,
     resume::Resumed,
@@ -33,6 +33,10 @@ pub(crate) struct Later {
     /// What hangs on the service hose, and the instruments.
     pub(crate) tools: fn(&App, &Context<App>) -> [Html; 2],
     pub(crate) job: fn(&App, &Context<App>) -> Html,
+    /// The choice of how the next bay is worked in, and the line that says how this one is.
+    pub(crate) sight: fn(&App, &Context<App>) -> [Html; 2],
+    /// Opens the inside, or hands an exam in.
+    pub(crate) see: fn(&mut App, SightMsg),
     pub(crate) plot: fn(&App, &Context<App>, Plot) -> Html,
     /// The help: are shortcuts on, sets them, closes it.
     pub(crate) help: fn(bool, Callback<bool>, Callback<()>) -> Html,
@@ -86,6 +90,8 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         bench: App::bench_view,
         tools: App::tools_view,
         job: App::job_view,
+        sight: App::sight_view,
+        see: App::see,
         plot: App::plot_view,
         help: help::view,
         listen: outside::listen,

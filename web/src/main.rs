@@ -30,6 +30,7 @@ mod settings;
 mod share;
 mod sheet;
 mod shelf;
+mod sight;
 mod speech;
 mod stage;
 mod statement;

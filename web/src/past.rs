@@ -45,8 +45,11 @@ impl Stage {
         }
     }
 
-    /// Shows the bay as it was at a second, paused.
+    /// Shows the bay as it was at a second, paused. An exam does not go back.
     pub(crate) fn seek(&mut self, second: f64) {
+        if !self.sitting.now().rewinds() {
+            return;
+        }
         #[expect(
             clippy::cast_possible_truncation,
             clippy::cast_sign_loss,
@@ -57,8 +60,11 @@ impl Stage {
         self.look_at(bay);
     }
 
-    /// Takes the last act back; false if there is none.
+    /// Takes the last act back; false if there is none, and in an exam.
     pub(crate) fn undo(&mut self) -> bool {
+        if !self.sitting.now().rewinds() {
+            return false;
+        }
         let bay = self.past.undo(&self.bay);
         bay.map(|bay| self.look_at(bay)).is_some()
     }
@@ -69,14 +75,20 @@ impl Stage {
         acts.rev().find(|act| !act.is_entry())
     }
 
-    /// Does again what was taken back; false if there is nothing.
+    /// Does again what was taken back; false if there is nothing, and in an exam.
     pub(crate) fn redo(&mut self) -> bool {
+        if !self.sitting.now().rewinds() {
+            return false;
+        }
         let bay = self.past.redo(&self.bay);
         bay.map(|bay| self.look_at(bay)).is_some()
     }
 
-    /// Goes to the end of another line.
+    /// Goes to the end of another line. An exam has one.
     pub(crate) fn switch(&mut self, id: u32) {
+        if !self.sitting.now().rewinds() {
+            return;
+        }
         let from = self.past.line();
         let Some(bay) = self.past.switch(&self.bay, id) else {
             return;

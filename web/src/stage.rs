@@ -15,6 +15,7 @@ use crate::{
     past::{Ended, Kept, Waiting},
     share,
     shelf::Shelf,
+    sight::Sitting,
     store::{self, Kept as Stored},
 };
 
@@ -43,6 +44,8 @@ pub(crate) struct Line {
 )]
 pub(crate) struct Stage {
     pub(crate) bay: Bay,
+    /// How it is worked in.
+    pub(crate) sitting: Sitting,
     pub(crate) history: History,
     /// The job under way, and how it stood on the lines put aside.
     pub(crate) job: Option<Job>,
@@ -137,6 +140,7 @@ impl Stage {
             ended: None,
             full: false,
             bay,
+            sitting: Sitting::default(),
             history,
             job: None,
             jobs: BTreeMap::new(),

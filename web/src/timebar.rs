@@ -28,6 +28,8 @@ pub(crate) struct TimeBarProps {
     /// Seconds at which somebody did something.
     pub(crate) acts: Vec<u32>,
     pub(crate) units: UnitSystem,
+    /// One may go back.
+    pub(crate) rewinds: bool,
     pub(crate) looks_back: bool,
     pub(crate) can_undo: bool,
     pub(crate) can_redo: bool,
@@ -98,6 +100,7 @@ pub(crate) fn time_bar(p: &TimeBarProps) -> Html {
     html! {
         <section class="timebar" aria-labelledby="timebar-title">
             <h2 id="timebar-title" class="unseen">{ words::timeline() }</h2>
+            if p.rewinds {
             <span class="backforth">
                 <button type="button" id="undo" aria-keyshortcuts="Control+Z" disabled={!p.can_undo} onclick={press(&p.undo)}>{ words::undo() }</button>
                 <button type="button" id="redo" aria-keyshortcuts="Control+Y" disabled={!p.can_redo} onclick={press(&p.redo)}>{ words::redo() }</button>
@@ -117,8 +120,9 @@ pub(crate) fn time_bar(p: &TimeBarProps) -> Html {
                 <span class="back"><strong>{ words::looking_back(clock(p.now).number, clock(p.end).number) }</strong>
                 <button type="button" id="to-now" onclick={to(f64::MAX)}>{ words::to_now() }</button></span>
             }
+            }
             { until(p) }
-            if p.lines.len() > 1 { { lines(p) } }
+            if p.rewinds && p.lines.len() > 1 { { lines(p) } }
         </section>
     }
 }

@@ -1,7 +1,10 @@
 //! What is done each frame, and what only every so often.
 use std::rc::Rc;
 
-use lowside_lessons::next::advice;
+use lowside_lessons::{
+    Shown,
+    next::{Advice, advice},
+};
 use lowside_present::{
     dial::{self, Which},
     levels, notes,
@@ -51,11 +54,14 @@ impl App {
         }
         let theme = theme::current();
         let shown = self.stage.shown();
-        let step = advice(&shown, self.stage.job.as_ref());
-        self.needed = step.control();
+        let step = self.advised(&shown);
+        self.needed = step.and_then(Advice::control);
         if step != self.step.0 {
             self.step = (step, now, false);
-        } else if !self.step.2 && now - self.step.1 > STEADY {
+        } else if let Some(step) = step
+            && !self.step.2
+            && now - self.step.1 > STEADY
+        {
             self.step.2 = true;
             let label = Readout::of(&shown, self.units).label.to_string();
             let weighed = weighed(&shown, self.units);
@@ -120,6 +126,14 @@ impl App {
             return true;
         }
         false
+    }
+
+    /// What is advised: nothing in an exam, and by hand only what follows from what is shown.
+    pub(super) fn advised(&self, shown: &Shown<'_>) -> Option<Advice> {
+        let s = &self.stage;
+        let sight = s.sitting.now();
+        let job = s.job.as_ref().filter(|_| !sight.closed());
+        sight.hints().then(|| advice(shown, job))
     }
 
     /// Turns the needles of both gauges; they throb at a time `throb`, s, or not at all.

@@ -54,7 +54,7 @@ impl App {
         })
     }
 
-    pub(super) fn top(&self, ctx: &Context<Self>, readout: &Readout) -> Html {
+    pub(super) fn top(&self, ctx: &Context<Self>, readout: &Readout, sight: Html) -> Html {
         let (s, link) = (&self.stage, ctx.link());
         top(&TopProps {
             clock: readout.clock.number.clone(),
@@ -64,6 +64,8 @@ impl App {
             reached: (s.overloaded && !s.paused).then(|| format!("{:.0}", s.reached)),
             scenario: self.scenario.clone(),
             picked: self.picked.clone(),
+            sight,
+            differs: self.sight != s.sitting.sight,
             own: self.own(),
             pick: link.callback(Msg::Pick),
             bays: later::here()
@@ -109,6 +111,7 @@ impl App {
             end: second(s.past.end(&s.bay)),
             acts,
             units: self.units,
+            rewinds: s.sitting.now().rewinds(),
             looks_back: s.past.looks_back(),
             can_undo,
             can_redo,

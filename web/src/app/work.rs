@@ -8,7 +8,7 @@ use lowside_present::{
     toll,
     tools::Tool,
 };
-use lowside_session::Bay;
+use lowside_session::{Bay, Sight};
 use yew::{Context, Html, html};
 
 use super::{App, Mode, Msg, peril::Peril};
@@ -61,7 +61,9 @@ impl App {
             }
             WorkMsg::Job(Some(name)) => {
                 let Some(job) = Job::open(name) else { return };
+                let sight = self.sight;
                 self.fresh(job.bay());
+                self.sit(sight);
                 self.scenario = stage::offered(self.stage.bay.scenario())
                     .unwrap_or_default()
                     .into();
@@ -72,8 +74,32 @@ impl App {
         }
     }
 
-    /// Starts over with what the bay began with: a job card, an offered scenario, or a file's own.
+    /// Opens an offered scenario, or what the bay began with, as it was chosen to be worked in.
+    pub(super) fn begin_with(&mut self, name: Option<String>) {
+        let sight = self.sight;
+        match name {
+            Some(name) => self.start(name),
+            None => self.restart(),
+        }
+        self.sit(sight);
+    }
+
+    /// Starts over with what the bay began with, worked in as it was.
     pub(super) fn again(&mut self) {
+        let sight = self.stage.sitting.sight;
+        self.restart();
+        self.sit(sight);
+    }
+
+    /// The bay just opened is worked in like this.
+    fn sit(&mut self, sight: Sight) {
+        self.stage.sitting.sight = sight;
+        self.sight = sight;
+        self.stage.save(host::now());
+    }
+
+    /// A job card, an offered scenario, or a file's own, from its beginning.
+    fn restart(&mut self) {
         if let Some(job) = &self.stage.job {
             let name = job.name;
             if let Some(later) = later::here() {
@@ -102,6 +128,7 @@ impl App {
         let back = later::here().and_then(|later| (later.change)(self));
         self.stage = Stage::new(bay, History::default());
         self.stage.paused = true;
+        self.sight = Sight::Open;
         self.state_nothing();
         self.peril = Peril::default();
         self.picked = None;

@@ -66,6 +66,9 @@ pub(crate) fn hint(id: &str) -> Option<&'static str> {
         Control::Ambient => say::hint_ambient(),
         Control::Humidity => say::hint_humidity(),
     };
+    if id == "sight" {
+        return Some(say::sight_hint());
+    }
     CONTROLS
         .into_iter()
         .find(|c| crate::panel::id(*c) == id)
