@@ -3,6 +3,7 @@
 mod beside;
 mod check;
 mod clock;
+mod closed;
 mod failure;
 mod faults;
 mod figure;

@@ -3,11 +3,12 @@
 use crate::{
     beside::{ActsOf, Beside},
     clock::Clock,
+    closed,
     failure::Failure,
     files, report,
 };
-use lowside_lessons::PerformanceTest;
-use lowside_session::{Bay, Take, TakeError, checkpoint, summary::Window, take::LARGEST};
+use lowside_lessons::{PerformanceTest, Shown};
+use lowside_session::{Bay, Sight, Take, TakeError, checkpoint, summary::Window, take::LARGEST};
 use std::io::{Write, stderr};
 use std::path::{Path, PathBuf};
 
@@ -22,6 +23,9 @@ pub(crate) struct Args {
     /// Replay it with changes beside it and print both and the difference, as `lowside run --beside` does.
     #[arg(long, value_name = "CHANGES")]
     beside: Vec<String>,
+    /// How much of the bay is told, as of `lowside run --sight`; left out, as much as was seen by who recorded the take.
+    #[arg(long, value_name = "SIGHT", value_parser = closed::sight)]
+    sight: Option<Sight>,
     /// Print one JSON object instead of the table.
     #[arg(long)]
     json: bool,
@@ -36,6 +40,12 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     let wrong = |e: TakeError| Failure::Asked(format!("{}: {e}", args.take.display()));
     let text = files::read(&args.take, LARGEST, "a take")?;
     let take = Take::parse(&text).map_err(wrong)?;
+    let sight = args.sight.unwrap_or_default();
+    let tells = [
+        ("--beside", !args.beside.is_empty()),
+        ("--checkpoint", args.checkpoint.is_some()),
+    ];
+    closed::refuse(sight, &tells)?;
     let mut replay = take.replay();
     let mut test = PerformanceTest::default();
     let acts = take.log.iter().filter(|(_, act)| !act.is_entry()).count();
@@ -77,6 +87,10 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     }
     if let Some(why) = bay.halt() {
         return Err(Failure::halted(&bay, &why));
+    }
+    if sight.closed() {
+        let about = (bay.scenario().name.as_str(), bay.seconds());
+        return closed::print(about, &Shown::of(&bay), args.json, out);
     }
     report::print(&bay, &window, &twins, speed, args.json, out)
 }

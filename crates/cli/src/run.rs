@@ -3,12 +3,13 @@
 use crate::{
     beside::{self, Beside},
     clock::Clock,
+    closed,
     failure::Failure,
     files, open, report, time,
     trace::Trace,
 };
-use lowside_lessons::PerformanceTest;
-use lowside_session::{Bay, Take, script::Player, summary::Window};
+use lowside_lessons::{PerformanceTest, Shown};
+use lowside_session::{Bay, Sight, Take, script::Player, summary::Window};
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
@@ -38,6 +39,10 @@ pub(crate) struct Args {
     /// that go together are parted by commas; without=2 leaves out the second act. May be repeated, for a bay each.
     #[arg(long, value_name = "CHANGES")]
     beside: Vec<String>,
+    /// How much of the bay is told: open, all of it; hands or exam, what instruments, eyes, ears, nose and hands tell there. A trace then
+    /// has the instruments alone, and what tells more is refused.
+    #[arg(long, value_name = "SIGHT", default_value = "open", value_parser = closed::sight)]
+    sight: Sight,
     /// Write the take (scenario, acts, length, hash) here, for `lowside replay`.
     #[arg(long, value_name = "FILE.json")]
     take: Option<PathBuf>,
@@ -52,6 +57,11 @@ pub(crate) struct Args {
 /// [`Failure::Asked`] naming file, field and what is allowed, or the act that was refused; [`Failure::Halted`] when the engine could
 /// not go on, trace and take being written up to there; [`Failure::Output`].
 pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
+    let tells = [
+        ("--beside", !args.beside.is_empty()),
+        ("--checkpoint", args.checkpoint.is_some()),
+    ];
+    closed::refuse(args.sight, &tells)?;
     let every = time::ticks_of("--every", &args.every)?;
     let mut overrides = args.set.clone();
     overrides.extend(args.until.iter().map(|t| format!("until={t}")));
@@ -61,7 +71,7 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
         files::probe(path)?;
     }
     let mut trace = match &args.trace {
-        Some(path) => Some(Trace::create(path, every)?),
+        Some(path) => Some(Trace::create(path, every, args.sight)?),
         None => None,
     };
 
@@ -116,6 +126,10 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     }
     if let Some(why) = halted {
         return Err(Failure::halted(&bay, &why));
+    }
+    if args.sight.closed() {
+        let about = (bay.scenario().name.as_str(), bay.seconds());
+        return closed::print(about, &Shown::of(&bay), args.json, out);
     }
     report::print(&bay, &window, &twins, speed, args.json, out)
 }

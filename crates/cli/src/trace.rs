@@ -1,16 +1,17 @@
 //! The trace of a run: a comma-separated table, a row every so often.
 
 use crate::{failure::Failure, files};
+use lowside_lessons::Shown;
 use lowside_plant::{network::NodeId, species::REFRIGERANT};
-use lowside_session::{Bay, Event, Tick};
+use lowside_session::{Bay, Event, Sight, Tick};
 use lowside_shop::{ledger::Place, vacuum::MICRON};
 use serde_json::Value;
 use std::fs::File;
 use std::io::{BufWriter, Write};
 use std::path::{Path, PathBuf};
 
-/// Columns before the ledger.
-const BEFORE: &[&str] = &[
+/// Columns of time and instruments.
+const INSTRUMENTS: &[&str] = &[
     "t_s",
     "gauge_low_kPag",
     "gauge_high_kPag",
@@ -18,6 +19,10 @@ const BEFORE: &[&str] = &[
     "thermometer_cabin_degC",
     "scale_g",
     "vacuum_gauge_micron",
+];
+
+/// Columns of what goes on inside, before the ledger.
+const INSIDE: &[&str] = &[
     "low_kPa_abs",
     "high_kPa_abs",
     "evaporator_kPa_abs",
@@ -63,23 +68,35 @@ pub(crate) struct Trace {
     path: PathBuf,
     file: BufWriter<File>,
     every: Tick,
+    sight: Sight,
     events: Vec<Event>,
 }
 
 impl Trace {
-    /// Opens the file and writes the head; a row every `every` ticks follows, the first at the start.
+    /// Opens the file and writes the head; a row every `every` ticks follows, the first at the start. Where the bay is worked in by hand, a
+    /// row has the instruments that are connected, and no more.
     ///
     /// # Errors
     /// [`Failure::Asked`] naming the file.
-    pub(crate) fn create(path: &Path, every: Tick) -> Result<Self, Failure> {
+    pub(crate) fn create(path: &Path, every: Tick, sight: Sight) -> Result<Self, Failure> {
         let mut trace = Self {
             path: path.to_owned(),
             file: files::create(path)?,
             every: every.max(1),
+            sight,
             events: Vec::new(),
         };
         let ledger = PLACES.map(|p| format!("{}_refrigerant_g", column(p)));
-        let head = format!("{},{},events", BEFORE.join(","), ledger.join(","));
+        let head = if sight.closed() {
+            format!("{},clutch_in", INSTRUMENTS.join(","))
+        } else {
+            format!(
+                "{},{},{},events",
+                INSTRUMENTS.join(","),
+                INSIDE.join(","),
+                ledger.join(",")
+            )
+        };
         trace.line(&head)?;
         Ok(trace)
     }
@@ -94,7 +111,11 @@ impl Trace {
         self.events.extend(new.map(|e| e.1));
         self.events[at..].reverse();
         if bay.tick().is_multiple_of(self.every) {
-            let row = row(bay, &self.events);
+            let row = if self.sight.closed() {
+                shown(bay.seconds(), &Shown::of(bay))
+            } else {
+                row(bay, &self.events)
+            };
             self.events.clear();
             self.line(&row)?;
         }
@@ -136,6 +157,23 @@ fn column(place: Place) -> &'static str {
         Place::Waste => "waste",
         Place::Lost => "lost",
     }
+}
+
+/// A row of what is shown in a bay after so many seconds.
+fn shown(seconds: f64, s: &Shown) -> String {
+    let celsius = |t: f64| t - 273.15;
+    let weighs = s.hands.attached.weighed().then_some(s.weighs * 1e3);
+    let cells = [
+        Some(seconds),
+        s.low.map(|pa| pa / 1e3),
+        s.high.map(|pa| pa / 1e3),
+        Some(celsius(s.air[0])),
+        Some(celsius(s.air[1])),
+        weighs,
+        s.vacuum.map(|pa| pa / MICRON),
+        Some(f64::from(u8::from(s.sound.clutch))),
+    ];
+    cells.map(cell).join(",")
 }
 
 fn row(bay: &Bay, events: &[Event]) -> String {

@@ -9,3 +9,4 @@ mod props;
 mod readme;
 mod run;
 mod run_refusals;
+mod sight;
