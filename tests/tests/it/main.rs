@@ -5,4 +5,5 @@ mod documents;
 mod golden_takes;
 mod main_job;
 mod sight;
+mod sight_pairs;
 mod words;
