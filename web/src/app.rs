@@ -9,7 +9,6 @@ use lowside_present::{
     controls::{Control, Controls},
     dial::Which,
     history::{History, Row},
-    ledger::Ledger,
     readout::{Readout, weighed},
     statement::{Said, Signed},
 };
@@ -21,7 +20,6 @@ use crate::{
     bays::KeptBay,
     chart::Chart,
     host, later,
-    ledger::ledger,
     levels::Painter,
     log::log,
     next::{NextProps, next},
@@ -37,6 +35,7 @@ use crate::{
 mod act;
 mod bays;
 mod begin;
+pub(crate) mod closed;
 mod ease;
 mod face;
 mod frame;
@@ -72,8 +71,7 @@ pub(crate) enum Msg {
     Language(Language),
     /// The page speaks another language now.
     Speaks,
-    /// Opens what was chosen, or what the bay began with.
-    Start(Option<String>),
+    Start(String),
     /// Chooses what to start with; nothing happens yet.
     Pick(String),
     /// Starts over with what the bay began with.
@@ -384,7 +382,7 @@ impl Component for App {
                 }
                 ctx.link().send_message(Msg::Bays(BaysMsg::List));
             }
-            Msg::Start(name) => self.begin_with(name),
+            Msg::Start(name) => self.begin_with(Some(name)),
             Msg::Pick(name) => {
                 let begun = self.own().is_none() && name == self.scenario;
                 self.picked = Some(name).filter(|name| !begun && !name.is_empty());
@@ -476,7 +474,6 @@ impl Component for App {
                 </main>
             };
         }
-        let bay = &self.stage.bay;
         let shown = self.stage.shown();
         let readout = Readout::of(&shown, self.units);
         let controls = Controls::of(&shown, self.units);
@@ -487,16 +484,20 @@ impl Component for App {
         let advised = step.map(|step| {
             let weighed = weighed(&shown, self.units);
             let (what, why) = words::advice(step, job, &weighed, &readout.label.to_string());
-            next(&NextProps { what, why, control: needed, emergency: step.emergency() })
+            next(&NextProps {
+                what,
+                why,
+                control: needed,
+                emergency: step.emergency(),
+            })
         });
-        let [sight, sitting] = later::here().map_or_else(Default::default, |l| (l.sight)(self, ctx));
         let [hose, instruments] =
             later::here().map_or_else(panel::coming, |l| (l.tools)(self, ctx));
         html! { <div class={yew::classes!("page", host::projector().then_some("projector"))} key={words::current().tag()}>
             <a class="skip" href="#controls-title">{ words::to_controls() }</a>
-            { self.top(ctx, &readout, sight) }
+            { self.top(ctx, &readout) }
             { self.time_bar(ctx) }
-            { sitting }
+            { later::here().map(|l| (l.sight)(self, ctx)).unwrap_or_default() }
             if self.help {
                 if let Some(later) = later::here() {
                     { (later.help)(self.shortcuts.get(), link.callback(Msg::Shortcuts), link.callback(|()| Msg::Help)) }
@@ -532,11 +533,11 @@ impl Component for App {
                 </section>
                 { panel(&PanelProps { controls, needed, act: link.callback(Msg::Act), hose, instruments, no_can: shown.tool() }) }
                 <div class="middle">
-                    { self.views(ctx) }
+                    { self.views(ctx, &shown) }
                 </div>
                 <div class="side">
                     { readings(&readout) }
-                    { ledger(&Ledger::of(bay, self.units)) }
+                    { self.grams(&shown) }
                     { log(&self.stage.lines) }
                 </div>
             </main>

@@ -3,6 +3,7 @@
 //! Axes are on one sheet, drawn when they change; traces on another above it.
 use std::rc::Rc;
 
+use lowside_lessons::senses::noticed;
 use lowside_present::{
     dial::Which,
     history::{History, MarkKind, Row, Trace, marks},
@@ -95,6 +96,8 @@ pub(crate) struct Chart {
     held: Option<Tick>,
     now: Tick,
     drawn: Option<Frame>,
+    /// Marks of what nobody noticed are left out.
+    pub(crate) closed: bool,
 }
 
 impl Default for Chart {
@@ -109,6 +112,7 @@ impl Default for Chart {
             held: None,
             now: 0,
             drawn: None,
+            closed: false,
         }
     }
 }
@@ -257,12 +261,14 @@ impl Chart {
             reason = "a screen's size"
         )]
         let columns = ((g.right - g.left) * part).max(1.0) as usize;
+        let events = bay.events().iter().copied();
+        let events = events.filter(|(_, e)| !self.closed || noticed(*e));
         mark_out(
             &mut m,
             &g,
             t,
             f,
-            marks(bay.log(), bay.events().iter().copied(), (from, to))
+            marks(bay.log(), events, (from, to))
                 .into_iter()
                 .map(|(at, kind)| (x(at), kind)),
         );

@@ -1,12 +1,12 @@
 //! The job: its card with steps, hints, harms and sign-off, performance test, statement and record.
-use lowside_lessons::{Job, library, progress::Standing};
+use lowside_lessons::{Job, library, progress::Standing, senses::is_shown};
 use lowside_present::{
     UnitSystem,
     record::RecordView,
     statement::{Said, Signed},
     toll::{Severity, Told},
 };
-use lowside_session::{Action, Bay, TICKS_PER_SECOND, Tick};
+use lowside_session::{Action, Bay, Sight, TICKS_PER_SECOND, Tick, condition::Condition};
 use lowside_units::{Duration, display};
 use yew::{
     Callback, Html, Properties, classes, component, html, use_effect_with, use_memo, use_state,
@@ -24,6 +24,10 @@ use crate::{
 pub(crate) struct JobProps {
     /// The job under way: all that is shown of it.
     pub(crate) job: Option<JobView>,
+    /// How the bay is worked in.
+    pub(crate) sight: Sight,
+    /// The choice of how the next one is.
+    pub(crate) choice: Html,
     /// What it has cost so far.
     pub(crate) toll: Vec<(Severity, Told)>,
     /// Bay time.
@@ -46,13 +50,15 @@ pub(crate) struct JobProps {
 /// A step as shown.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct StepView {
-    standing: Standing,
+    /// None where nobody in the bay can see it.
+    standing: Option<Standing>,
     title: String,
     reason: String,
     accept: String,
     /// What is asked at once, where it is several things, and whether each is so.
     goals: Vec<(String, bool)>,
-    hints: [String; 2],
+    /// None in an exam.
+    hints: Option<[String; 2]>,
 }
 
 /// A job as shown, in the language of the page.
@@ -72,8 +78,17 @@ fn clock(tick: Tick) -> String {
 }
 
 impl JobView {
-    pub(crate) fn of(job: &Job, bay: &Bay, units: UnitSystem) -> Self {
-        let steps = job.card.step.iter().zip(job.steps());
+    /// What is shown of a job. In a closed bay that is what somebody there can see, in an exam not even what is to be done.
+    pub(crate) fn of(job: &Job, bay: &Bay, sight: Sight, units: UnitSystem) -> Self {
+        let closed = sight.closed();
+        let (standings, harms) = if closed {
+            (job.seen_steps(), job.seen_harms())
+        } else {
+            (job.steps().into_iter().map(Some).collect(), job.harms())
+        };
+        let asked = job.card.step.iter().filter(|_| sight.hints());
+        let steps = asked.zip(standings);
+        let told_goal = |c: &Condition| !closed || is_shown(c.reading);
         Self {
             name: job.name,
             title: told(&job.card.title),
@@ -81,8 +96,8 @@ impl JobView {
             steps: steps
                 .map(|(s, standing)| StepView {
                     // How long it has held shows nowhere: text would change each tick.
-                    standing: if let Standing::Holding { .. } = standing {
-                        Standing::Holding { held: 0 }
+                    standing: if let Some(Standing::Holding { .. }) = standing {
+                        Some(Standing::Holding { held: 0 })
                     } else {
                         standing
                     },
@@ -90,26 +105,27 @@ impl JobView {
                     reason: told(&s.reason),
                     accept: told(&s.accept),
                     goals: if s.goal.len() > 1 {
-                        let done = matches!(standing, Standing::Done { .. });
-                        let asked = s.goal.iter();
+                        let done = matches!(standing, Some(Standing::Done { .. }));
+                        let asked = s.goal.iter().filter(|c| told_goal(c));
                         asked
                             .map(|c| (words::condition(*c, units), done || c.holds(bay)))
                             .collect()
                     } else {
                         Vec::new()
                     },
-                    hints: [told(&s.hints[0]), told(&s.hints[1])],
+                    hints: sight
+                        .hints()
+                        .then(|| [told(&s.hints[0]), told(&s.hints[1])]),
                 })
                 .collect(),
-            harms: job
-                .harms()
+            harms: harms
                 .into_iter()
                 .filter_map(|(i, tick)| {
                     let harm = job.card.harm.get(i)?;
                     Some((harm.severity, clock(tick), told(&harm.title)))
                 })
                 .collect(),
-            passed: job.passed(),
+            passed: !closed && job.passed(),
         }
     }
 }
@@ -161,16 +177,20 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
             <h2 id="job-title">{ words::job() }<small>{ words::job_idea() }</small></h2>
             <div class="cards">
                 { choice("job-card", words::job_card(), &titles, *picked, move |n| set.set(n)) }
+                { p.choice.clone() }
                 { button(words::job_open(), !names.is_empty(), opens(names.get(*picked).copied())) }
             </div>
             if let Some(job) = &p.job {
                 <h3>{ &job.title }</h3>
                 <p class="complaint">{ &job.complaint }</p>
-                <h4>{ words::job_steps() }</h4>
-                <ol class="steps" key={job.name}>{ for job.steps.iter().map(step) }</ol>
+                if p.sight.hints() {
+                    <h4>{ words::job_steps() }</h4>
+                    <ol class="steps" key={job.name}>{ for job.steps.iter().map(step) }</ol>
+                }
                 { harms(true, &job.harms, &p.toll) }
+                if p.sight.closed() { <p class="told">{ words::sight_later() }</p> }
                 <div class="acts">
-                    { button(words::sign_off(), true, {
+                    { button(words::sign_off(), !p.sight.closed(), {
                         let (signed, say, told, now) = (signed.clone(), p.say.clone(), verdict(job, &p.toll), (job.name, p.tick));
                         move || { signed.set(Some(now)); say.emit(told.clone()); }
                     }) }
@@ -183,7 +203,7 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
                 { harms(false, &[], &p.toll) }
             }
             { performance(&p.record.performance, &p.act) }
-            <StatementForm units={p.units} converted={p.record.converted} leaks={p.record.searched.iter().map(|(s, _)| *s).collect::<Vec<_>>()}
+            <StatementForm units={p.units} closed={p.sight.closed()} converted={p.record.converted} leaks={p.record.searched.iter().map(|(s, _)| *s).collect::<Vec<_>>()}
                 said={p.said.clone()} edit={p.edit.clone()} signed={p.signed.clone()} sign={p.sign.clone()} />
             { record(&p.record, p.signed.as_ref()) }
         </section>
@@ -221,7 +241,7 @@ fn verdict(job: &JobView, toll: &[(Severity, Told)]) -> String {
     let open: Vec<&str> = job
         .steps
         .iter()
-        .filter(|s| !matches!(s.standing, Standing::Done { .. }))
+        .filter(|s| !matches!(s.standing, Some(Standing::Done { .. })))
         .map(|s| s.title.as_str())
         .collect();
     if open.is_empty() {
@@ -237,14 +257,15 @@ fn verdict(job: &JobView, toll: &[(Severity, Told)]) -> String {
 
 fn step(s: &StepView) -> Html {
     let (kind, state, mark) = match s.standing {
-        Standing::Open => ("open", words::step_open().to_owned(), "\u{25cb}"),
-        Standing::Holding { .. } => ("holding", words::step_holding().to_owned(), "\u{25d1}"),
-        Standing::Done { tick } => (
+        None => ("unseen-yet", String::new(), ""),
+        Some(Standing::Open) => ("open", words::step_open().to_owned(), "\u{25cb}"),
+        Some(Standing::Holding { .. }) => ("holding", words::step_holding().to_owned(), "\u{25d1}"),
+        Some(Standing::Done { tick }) => (
             "done",
             format!("{} {}", words::step_done(), clock(tick)),
             "\u{25cf}",
         ),
-        Standing::Lost { .. } => ("lost", words::step_lost().to_owned(), "\u{25cc}"),
+        Some(Standing::Lost { .. }) => ("lost", words::step_lost().to_owned(), "\u{25cc}"),
     };
     html! {
         <li class={kind}>
@@ -257,10 +278,12 @@ fn step(s: &StepView) -> Html {
                         <span class="unseen">{ ": " }{ if *so { words::yes() } else { words::no() } }</span></li>
                 }) }</ul>
             }
-            <details class="clue"><summary>{ words::hint_first() }<span class="unseen">{ ": " }{ &s.title }</span></summary>
-                <p>{ &s.hints[0] }</p>
-                <details><summary>{ words::hint_second() }<span class="unseen">{ ": " }{ &s.title }</span></summary><p>{ &s.hints[1] }</p></details>
-            </details>
+            if let Some([first, second]) = &s.hints {
+                <details class="clue"><summary>{ words::hint_first() }<span class="unseen">{ ": " }{ &s.title }</span></summary>
+                    <p>{ first }</p>
+                    <details><summary>{ words::hint_second() }<span class="unseen">{ ": " }{ &s.title }</span></summary><p>{ second }</p></details>
+                </details>
+            }
         </li>
     }
 }

@@ -5,6 +5,7 @@
 use std::cell::Cell;
 
 use gloo::{events::EventListener, timers::future::TimeoutFuture};
+use lowside_lessons::{Job, Shown, next::Advice};
 use lowside_present::{
     mark_names::{self, Named},
     plot::Plot,
@@ -15,7 +16,7 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::{Callback, Context, Html};
 
 use crate::{
-    app::{App, BaysMsg, Msg, Notice, SightMsg, WorkMsg, outside},
+    app::{App, BaysMsg, Msg, Notice, SightMsg, WorkMsg, closed, outside},
     help,
     ink::Kind,
     resume::Resumed,
@@ -33,8 +34,12 @@ pub(crate) struct Later {
     /// What hangs on the service hose, and the instruments.
     pub(crate) tools: fn(&App, &Context<App>) -> [Html; 2],
     pub(crate) job: fn(&App, &Context<App>) -> Html,
-    /// The choice of how the next bay is worked in, and the line that says how this one is.
-    pub(crate) sight: fn(&App, &Context<App>) -> [Html; 2],
+    /// What a closed bay shows in place of levels and of the ledger, and what is advised there.
+    pub(crate) around: fn(&App, &Shown<'_>) -> Html,
+    pub(crate) weighed: fn(&App, &Shown<'_>) -> Html,
+    pub(crate) advised: fn(&Shown<'_>, Option<&Job>) -> Advice,
+    /// The line that says how the bay is worked in.
+    pub(crate) sight: fn(&App, &Context<App>) -> Html,
     /// Opens the inside, or hands an exam in.
     pub(crate) see: fn(&mut App, SightMsg),
     pub(crate) plot: fn(&App, &Context<App>, Plot) -> Html,
@@ -90,6 +95,9 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         bench: App::bench_view,
         tools: App::tools_view,
         job: App::job_view,
+        around: App::around_view,
+        weighed: App::weighed_view,
+        advised: closed::advised,
         sight: App::sight_view,
         see: App::see,
         plot: App::plot_view,

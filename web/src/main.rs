@@ -7,6 +7,7 @@ mod bays;
 mod bench;
 mod caution;
 mod chart;
+mod closed;
 mod dial;
 mod fail;
 mod help;

@@ -95,7 +95,9 @@ pub(crate) fn bar(sitting: Sitting, open: Callback<()>, hand_in: Callback<()>) -
         (Sight::Open, ..) => return html! {},
         (Sight::Hands, Some(at), _) => html! { words::sight_opened_hands(clock(at)) },
         (Sight::Exam, Some(at), _) => html! { words::sight_opened_exam(clock(at)) },
-        (Sight::Hands, None, _) => html! { <><span>{ words::sight_hands_idea() }</span>{ opens() }</> },
+        (Sight::Hands, None, _) => {
+            html! { <><span>{ words::sight_hands_idea() }</span>{ opens() }</> }
+        }
         (Sight::Exam, None, Some(at)) => {
             html! { <><span>{ words::sight_handed_in(clock(at)) }</span>{ opens() }</> }
         }

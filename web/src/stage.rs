@@ -1,7 +1,7 @@
 //! The bay on stage: time that passes, the recorder, and saving.
 use std::collections::BTreeMap;
 
-use lowside_lessons::{Caution, Job, PerformanceTest, Shown};
+use lowside_lessons::{Caution, Job, PerformanceTest, Shown, senses::noticed};
 use lowside_present::{
     history::History,
     levels::{Levels, Tick},
@@ -258,6 +258,7 @@ impl Stage {
 
     /// Takes the new events into the log.
     fn hear(&mut self) {
+        let closed = self.sitting.now().closed();
         let events = self.bay.events();
         // The bay drops its oldest events now and then; what is left then counts as heard up to its end.
         let from = if events.len() < self.heard {
@@ -266,10 +267,11 @@ impl Stage {
             self.heard
         };
         for &(tick, event) in &events[from..] {
-            if matches!(
+            let plain = matches!(
                 event,
                 Event::ClutchIn | Event::LowSwitchOpened | Event::LiquidGone | Event::ReliefSeated
-            ) {
+            );
+            if plain || closed && !noticed(event) {
                 continue;
             }
             let seconds = tick as f64 / TICKS_PER_SECOND as f64;

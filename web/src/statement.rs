@@ -16,6 +16,8 @@ use crate::{
 #[derive(Properties, PartialEq)]
 pub(crate) struct StatementProps {
     pub(crate) units: UnitSystem,
+    /// It is held against the record later: the bay is closed.
+    pub(crate) closed: bool,
     /// It is being converted.
     pub(crate) converted: bool,
     /// Places that were searched.
@@ -88,7 +90,7 @@ pub(crate) fn StatementForm(p: &StatementProps) -> Html {
                     { answer("state-order", words::state_in_order(), said.in_order, change(p, |s, a| s.in_order = a)) }
                 }
             </div>
-            <div class="acts">{ button(words::state_sign(), true, sign) }</div>
+            <div class="acts">{ button(words::state_sign(), !p.closed, sign) }</div>
             <p class={classes!("verdict", p.signed.as_ref().is_some_and(|s| s.verdict.wrong.is_empty()).then_some("passed"))}>
                 { p.signed.as_ref().map_or_else(String::new, verdict) }
             </p>

@@ -46,8 +46,8 @@ pub(crate) struct TimeBarProps {
     pub(crate) stop: Callback<()>,
 }
 
-/// What can be waited for as the bay stands, with the value each has in the list.
-pub(crate) fn goals(bay: &Bay) -> Vec<(&'static str, Goal)> {
+/// What can be waited for as the bay stands, with the value each has in the list; in a closed bay not what nobody sees.
+pub(crate) fn goals(bay: &Bay, closed: bool) -> Vec<(&'static str, Goal)> {
     let mut all = vec![
         ("cycle", Goal::Cycles(1)),
         ("cycles-3", Goal::Cycles(3)),
@@ -72,7 +72,7 @@ pub(crate) fn goals(bay: &Bay) -> Vec<(&'static str, Goal)> {
     for (name, minutes) in [("min-1", 1.0), ("min-5", 5.0), ("min-15", 15.0)] {
         all.push((name, Goal::Passed(Duration::from_min(minutes))));
     }
-    all.retain(|(_, goal)| goal.can_come(bay));
+    all.retain(|(name, goal)| goal.can_come(bay) && !(closed && *name == "empty"));
     all
 }
 

@@ -21,9 +21,6 @@ pub(crate) struct TopProps {
     pub(crate) scenario: String,
     /// What is chosen to start with, if it is something else.
     pub(crate) picked: Option<String>,
-    /// How the next bay is to be worked in, and whether that is not how this one is.
-    pub(crate) sight: Html,
-    pub(crate) differs: bool,
     /// What the bay began with, if it is none of those offered: a job card, or a file's own scenario.
     pub(crate) own: Option<String>,
     pub(crate) pause: Callback<()>,
@@ -36,7 +33,7 @@ pub(crate) struct TopProps {
     pub(crate) toggle_help: Callback<()>,
     pub(crate) set_language: Callback<Language>,
     pub(crate) pick: Callback<String>,
-    pub(crate) start: Callback<Option<String>>,
+    pub(crate) start: Callback<String>,
     /// The list of kept bays, and what asks for it anew.
     pub(crate) bays: Html,
     pub(crate) list_bays: Callback<()>,
@@ -60,7 +57,9 @@ pub(crate) fn top(p: &TopProps) -> Html {
     // Arrow keys walk through the list, so it only chooses; a button opens.
     let (start, name) = (p.start.clone(), p.picked.clone());
     let open = Callback::from(move |_: MouseEvent| {
-        start.emit(name.clone());
+        if let Some(name) = name.clone() {
+            start.emit(name);
+        }
     });
     let begun = if p.own.is_some() { "" } else { &p.scenario };
     let shown = p.picked.as_deref().unwrap_or(begun);
@@ -109,8 +108,7 @@ pub(crate) fn top(p: &TopProps) -> Html {
                         <option value={id} selected={id == shown}>{ name }</option>
                     }) }
                 </select>
-                { p.sight.clone() }
-                <button type="button" id="open-start" disabled={p.picked.is_none() && !p.differs} onclick={open}>{ words::start() }</button>
+                <button type="button" id="open-start" disabled={p.picked.is_none()} onclick={open}>{ words::start() }</button>
                 <button type="button" id="start-over" onclick={press(&p.again)}>{ words::start_over() }</button>
                 <details class="bays">
                     <summary id="bays" onclick={list_bays}>{ words::bays() }</summary>

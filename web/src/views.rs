@@ -40,6 +40,11 @@ impl View {
         Self::Plot(Plot::ALL[3]),
     ];
 
+    /// Does a closed bay have it?
+    pub(crate) fn closed(self) -> bool {
+        matches!(self, Self::Levels | Self::Strip | Self::Bench | Self::Job)
+    }
+
     /// Its id in the page and in the store.
     pub(crate) fn id(self) -> &'static str {
         match self {
@@ -98,14 +103,14 @@ impl Open {
     }
 }
 
-/// One button a view, pressed while it is open.
-pub(crate) fn picker(open: &Open, toggle: &Callback<View>) -> Html {
+/// One button a view, pressed while it is open; a closed bay has not all of them, and the loop from outside for its levels.
+pub(crate) fn picker(open: &Open, toggle: &Callback<View>, closed: bool) -> Html {
     html! {
         <div class="picker" role="group" aria-label={words::views()}>
-            { for View::ALL.into_iter().map(|v| {
+            { for View::ALL.into_iter().filter(|v| !closed || v.closed()).map(|v| {
                 let (on, toggle) = (open.has(v), toggle.clone());
                 html! { <button type="button" aria-pressed={on.to_string()} class={classes!(on.then_some("chosen"))}
-                    onclick={Callback::from(move |_: MouseEvent| toggle.emit(v))}>{ charts::view(v) }</button> }
+                    onclick={Callback::from(move |_: MouseEvent| toggle.emit(v))}>{ if closed && v == View::Levels { words::around_view() } else { charts::view(v) } }</button> }
             }) }
         </div>
     }

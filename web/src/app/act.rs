@@ -41,8 +41,11 @@ impl App {
         }
     }
 
-    /// Goes to another line; one of an earlier visit is replayed first.
+    /// Goes to another line; one of an earlier visit is replayed first. An exam has one.
     pub(crate) fn line(&mut self, ctx: &Context<Self>, id: u32) {
+        if !self.stage.sitting.now().rewinds() {
+            return;
+        }
         self.told = None;
         if let Some((shelf, take)) = self.stage.shelf.exchange(id, &self.stage) {
             self.replay(ctx, take, Source::Line(shelf));

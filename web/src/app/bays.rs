@@ -420,6 +420,7 @@ impl App {
             </li> }
         };
         html! { <>
+            { self.begin_view(ctx) }
             <p class="told">{ words::bays_idea() }</p>
             if self.bays.list.is_empty() { <p class="empty">{ words::bays_none() }</p> }
             <ul class="kept">{ for self.bays.list.iter().map(row) }</ul>

@@ -1,6 +1,7 @@
 //! The middle of the page: which views are open, which part is lit or opened, and the views themselves.
 use std::{cell::RefCell, rc::Rc};
 
+use lowside_lessons::Shown;
 use lowside_present::{
     notes::{self, Note},
     parts::{Part, Parts, Tubes, inside},
@@ -161,14 +162,16 @@ impl App {
     }
 
     /// All open views, in their order.
-    pub(super) fn views(&self, ctx: &Context<Self>) -> Html {
+    pub(super) fn views(&self, ctx: &Context<Self>, shown: &Shown<'_>) -> Html {
+        let closed = self.closed();
         let toggle = ctx.link().callback(|v| Msg::Face(FaceMsg::Toggle(v)));
         let later = |view: &dyn Fn(&Later) -> Html| {
             later::here().map_or_else(|| html! { <p class="coming">{ words::coming() }</p> }, view)
         };
         html! { <>
-            { picker(&self.face.open, &toggle) }
-            { for self.face.open.iter().map(|v| match v {
+            { picker(&self.face.open, &toggle, closed) }
+            { for self.face.open.iter().filter(|v| !closed || v.closed()).map(|v| match v {
+                View::Levels if closed => later(&|l| (l.around)(self, shown)),
                 View::Levels => self.levels_view(ctx),
                 View::Parts => later(&|l| (l.parts)(self, ctx)),
                 View::Strip => self.chart_view(ctx),

@@ -14,7 +14,7 @@ use lowside_session::Event as BayEvent;
 use web_sys::{Element, HtmlCanvasElement, HtmlElement};
 
 use super::{App, Mode};
-use crate::{host, levels::Scene, theme, words};
+use crate::{host, later, levels::Scene, theme, words};
 
 /// Time between renewals of text, ms.
 const TEXT_EVERY: f64 = 110.0;
@@ -101,6 +101,7 @@ impl App {
         self.turn_needles((!still).then_some(now / 1e3));
         if now - self.last_chart > CHART_EVERY {
             self.last_chart = now;
+            self.chart.closed = self.closed();
             if let (Some(axes), Some(traces)) =
                 (self.axes.cast::<Element>(), self.traces.cast::<Element>())
             {
@@ -128,12 +129,16 @@ impl App {
         false
     }
 
-    /// What is advised: nothing in an exam, and by hand only what follows from what is shown.
+    /// What is advised: nothing in an exam, and by hand only what somebody there can see.
     pub(super) fn advised(&self, shown: &Shown<'_>) -> Option<Advice> {
         let s = &self.stage;
         let sight = s.sitting.now();
-        let job = s.job.as_ref().filter(|_| !sight.closed());
-        sight.hints().then(|| advice(shown, job))
+        let job = s.job.as_ref();
+        match later::here() {
+            _ if !sight.hints() => None,
+            Some(later) if sight.closed() => Some((later.advised)(shown, job)),
+            _ => Some(advice(shown, job)),
+        }
     }
 
     /// Turns the needles of both gauges; they throb at a time `throb`, s, or not at all.

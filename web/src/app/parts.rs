@@ -2,6 +2,7 @@
 use lowside_lessons::Shown;
 use lowside_present::{
     dial::{self, Face, Which},
+    ledger::Ledger,
     parts::Part,
     readout::Readout,
 };
@@ -13,6 +14,7 @@ use crate::{
     chart::{Strip, StripView},
     dial::DialProps,
     later,
+    ledger::ledger,
     settings::SettingsProps,
     sheet,
     timebar::{TimeBarProps, goals, time_bar},
@@ -54,7 +56,20 @@ impl App {
         })
     }
 
-    pub(super) fn top(&self, ctx: &Context<Self>, readout: &Readout, sight: Html) -> Html {
+    /// Where every gram is, or what was weighed.
+    pub(super) fn grams(&self, shown: &Shown<'_>) -> Html {
+        match later::here() {
+            Some(later) if self.closed() => (later.weighed)(self, shown),
+            _ => ledger(&Ledger::of(&self.stage.bay, self.units)),
+        }
+    }
+
+    /// Is what goes on inside hidden?
+    pub(super) fn closed(&self) -> bool {
+        self.stage.sitting.now().closed()
+    }
+
+    pub(super) fn top(&self, ctx: &Context<Self>, readout: &Readout) -> Html {
         let (s, link) = (&self.stage, ctx.link());
         top(&TopProps {
             clock: readout.clock.number.clone(),
@@ -64,8 +79,6 @@ impl App {
             reached: (s.overloaded && !s.paused).then(|| format!("{:.0}", s.reached)),
             scenario: self.scenario.clone(),
             picked: self.picked.clone(),
-            sight,
-            differs: self.sight != s.sitting.sight,
             own: self.own(),
             pick: link.callback(Msg::Pick),
             bays: later::here()
@@ -116,7 +129,7 @@ impl App {
             can_undo,
             can_redo,
             lines: s.lines_kept(),
-            goals: goals(&s.bay),
+            goals: goals(&s.bay, self.closed()),
             waits_for: s.waits_for(),
             wait_ended: self.told.map(|e| (e.goal, e.met)),
             seek: link.callback(Msg::Seek),

@@ -1,11 +1,13 @@
 //! How the bay on stage is worked in, and what ends that.
 use lowside_session::Sight;
-use yew::{Context, Html};
+use yew::{Context, Html, html};
 
 use super::{App, Msg};
 use crate::{
     host,
     sight::{bar, choice},
+    words,
+    work::button,
 };
 
 /// What is asked of the sight.
@@ -13,6 +15,8 @@ use crate::{
 pub(crate) enum SightMsg {
     /// Chooses how the next bay is worked in.
     Choose(Sight),
+    /// Opens what is chosen to start with, or what the bay began with, in that way.
+    Begin,
     /// Opens the inside of this one.
     Open,
     /// Hands the exam in.
@@ -25,21 +29,47 @@ impl App {
         let tick = self.stage.past.end(&self.stage.bay);
         match msg {
             SightMsg::Choose(sight) => self.sight = sight,
-            SightMsg::Open => self.stage.sitting.open(tick),
+            SightMsg::Begin => self.begin_with(self.picked.clone()),
+            SightMsg::Open => {
+                self.stage.sitting.open(tick);
+                // What nobody noticed is told now.
+                self.stage.retell();
+            }
             SightMsg::HandIn => self.stage.sitting.hand_in(tick),
         }
         self.stage.save(host::now());
     }
 
-    /// The choice for the next bay, and the line about this one.
-    pub(crate) fn sight_view(&self, ctx: &Context<Self>) -> [Html; 2] {
+    /// The line about the bay on stage.
+    pub(crate) fn sight_view(&self, ctx: &Context<Self>) -> Html {
         let link = ctx.link();
-        let set = link.callback(|sight| Msg::Sight(SightMsg::Choose(sight)));
         let open = link.callback(|()| Msg::Sight(SightMsg::Open));
         let hand_in = link.callback(|()| Msg::Sight(SightMsg::HandIn));
-        [
-            choice("sight", self.sight, set),
-            bar(self.stage.sitting, open, hand_in),
-        ]
+        bar(self.stage.sitting, open, hand_in)
+    }
+
+    /// The choice of how the next bay is worked in; `id` is that of its list.
+    pub(super) fn sight_choice(&self, ctx: &Context<Self>, id: &'static str) -> Html {
+        let set = ctx
+            .link()
+            .callback(|sight| Msg::Sight(SightMsg::Choose(sight)));
+        choice(id, self.sight, set)
+    }
+
+    /// That choice with a button that begins a bay so.
+    pub(super) fn begin_view(&self, ctx: &Context<Self>) -> Html {
+        let name = match &self.picked {
+            Some(id) => words::charts::start(id).to_owned(),
+            None => self
+                .own()
+                .unwrap_or_else(|| words::charts::start(&self.scenario).to_owned()),
+        };
+        let begin = ctx.link().callback(|()| Msg::Sight(SightMsg::Begin));
+        html! {
+            <div class="begin">
+                { self.sight_choice(ctx, "sight") }
+                { button(words::sight_begin(&name), true, move || begin.emit(())) }
+            </div>
+        }
     }
 }

@@ -2,11 +2,14 @@
 use lowside_lessons::Job;
 use lowside_present::{
     bench::{self, Item},
+    closed,
     history::History,
-    opened, retrofit,
+    opened,
+    record::record,
+    retrofit,
     statement::{self, Said},
     toll,
-    tools::Tool,
+    tools::{Tool, Tools},
 };
 use lowside_session::{Bay, Sight};
 use yew::{Context, Html, html};
@@ -46,6 +49,8 @@ impl App {
                 let _ = store::keep(store::DRAFT, &said.to_text());
                 self.draft = said;
             }
+            // Held against the record once the inside is open.
+            WorkMsg::Sign if self.closed() => {}
             WorkMsg::Sign => {
                 match statement::sign(&self.stage.bay, self.draft.clone(), self.units) {
                     Ok(signed) => {
@@ -158,8 +163,12 @@ impl App {
 
     /// What hangs on the service hose, and the instruments.
     pub(crate) fn tools_view(&self, ctx: &Context<Self>) -> [Html; 2] {
-        let tools = opened::tools(&self.stage.bay, self.units);
         let shown = self.stage.shown();
+        let tools = if self.closed() {
+            Tools::of(&shown, self.units)
+        } else {
+            opened::tools(&self.stage.bay, self.units)
+        };
         let takes: Vec<_> = Tool::ALL
             .iter()
             .filter_map(|t| Some((*t, t.take(&shown)?)))
@@ -174,6 +183,7 @@ impl App {
     pub(crate) fn bench_view(&self, ctx: &Context<Self>) -> Html {
         let shown = self.stage.shown();
         let part = match self.item {
+            Item::Part(p) if self.closed() => Some(bench::part(&shown, p, self.units)),
             Item::Part(p) => Some(opened::part(&self.stage.bay, p, self.units)),
             _ => None,
         };
@@ -184,9 +194,18 @@ impl App {
     }
 
     pub(crate) fn job_view(&self, ctx: &Context<Self>) -> Html {
+        let (bay, units, sight) = (&self.stage.bay, self.units, self.stage.sitting.now());
+        let job = self.stage.job.as_ref();
+        let job = job.map(|job| JobView::of(job, bay, sight, units));
+        let shown = self.stage.shown();
+        let (toll, record) = if sight.closed() {
+            (closed::toll(&shown, units), record(&shown, units))
+        } else {
+            (toll::told(bay, units), opened::record(bay, units))
+        };
         html! {
-            <JobSheet key="job" job={self.stage.job.as_ref().map(|job| JobView::of(job, &self.stage.bay, self.units))} toll={toll::told(&self.stage.bay, self.units)}
-                tick={self.stage.bay.tick()} record={opened::record(&self.stage.bay, self.units)}
+            <JobSheet key="job" {job} {sight} choice={self.sight_choice(ctx, "job-sight")} {toll}
+                tick={bay.tick()} {record}
                 units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))}
                 say={ctx.link().callback(Msg::Say)} said={self.draft.clone()} edit={ctx.link().callback(|s| Msg::Work(WorkMsg::Draft(s)))}
                 signed={self.signed.clone()} sign={ctx.link().callback(|()| Msg::Work(WorkMsg::Sign))} act={ctx.link().callback(Msg::Act)} />
