@@ -1,11 +1,14 @@
 //! What a run prints where the bay is worked in by hand: readings and what eyes, ears, nose and hands tell, and nothing else.
 
 use crate::{failure::Failure, figure::Figure, text};
-use lowside_lessons::Shown;
+use lowside_lessons::{Coat, Shown, Surface, Touch, senses::Feel};
 use lowside_session::Sight;
 use lowside_units::{Duration, display};
 use serde::Serialize;
 use std::io::Write;
+
+/// From here on a hiss is heard, of what it can be (own figure).
+const HEARD: f64 = 0.05;
 
 /// Reads the name of a sight.
 ///
@@ -49,20 +52,56 @@ struct Report {
     charged_by_weight_kg: Option<f64>,
     label_charge_kg: f64,
     clutch_in: bool,
-    hiss: f64,
+    gas_hisses: bool,
     clutch_smells: bool,
     gas_blows_out: bool,
     air_hisses_in: bool,
     somebody_hurt: bool,
+    relief_valve_blows: bool,
+    condensate_drips: bool,
+    oil_stains: usize,
     leaks_found: usize,
     places_searched: usize,
+    /// How each surface within reach feels and looks; none where it is not in place.
+    surfaces: Vec<(&'static str, Option<[&'static str; 2]>)>,
+}
+
+fn surface(surface: Surface) -> &'static str {
+    match surface {
+        Surface::Compressor => "compressor",
+        Surface::Discharge => "discharge line",
+        Surface::CondenserInlet => "condenser, inlet",
+        Surface::CondenserOutlet => "condenser, outlet",
+        Surface::Liquid => "liquid line",
+        Surface::EvaporatorInlet => "pipe into the evaporator",
+        Surface::EvaporatorOutlet => "pipe out of the evaporator",
+        Surface::Accumulator => "accumulator",
+        Surface::Suction => "suction line",
+        Surface::Vessel => "vessel on the service hose",
+    }
+}
+
+fn feel(feel: Feel) -> [&'static str; 2] {
+    let touch = match feel.touch {
+        Touch::Icy => "icy cold",
+        Touch::Cool => "cool",
+        Touch::AsTheDay => "as the day",
+        Touch::Warm => "warm",
+        Touch::TooHot => "too hot",
+    };
+    let coat = match feel.coat {
+        Coat::Dry => "dry",
+        Coat::Dew => "dew",
+        Coat::Frost => "frost",
+    };
+    [touch, coat]
 }
 
 impl Report {
-    fn of(seconds: f64, s: &Shown) -> Self {
+    fn of(seconds: f64, s: &Shown<'_>) -> Self {
         let kpa = |pa: f64| pa / 1e3;
         let deg_c = |k: f64| k - 273.15;
-        let searched = || s.found.iter().flatten();
+        let searched = || s.searched.iter().flatten();
         Self {
             t_s: seconds,
             gauge_low_kPa: s.low.map(kpa),
@@ -75,14 +114,36 @@ impl Report {
             charged_by_weight_kg: s.charge,
             label_charge_kg: s.target,
             clutch_in: s.sound.clutch,
-            hiss: s.sound.hiss,
+            gas_hisses: s.sound.hiss > HEARD,
             clutch_smells: s.smells,
             gas_blows_out: s.blows,
             air_hisses_in: s.draws,
             somebody_hurt: s.hurt,
-            leaks_found: searched().filter(|found| **found).count(),
+            leaks_found: searched().filter(|s| s.found).count(),
             places_searched: searched().count(),
+            relief_valve_blows: s.relief,
+            condensate_drips: s.drips,
+            oil_stains: s.stained.iter().filter(|stained| **stained).count(),
+            surfaces: Surface::ALL
+                .map(|at| (surface(at), s.surface(at).map(feel)))
+                .to_vec(),
         }
+    }
+
+    /// What is noticed besides.
+    fn noticed(&self) -> impl Iterator<Item = &'static str> {
+        let all = [
+            (self.gas_hisses, "gas hisses"),
+            (self.clutch_smells, "the clutch slips and smells"),
+            (self.gas_blows_out, "gas blows out of what stands open"),
+            (self.air_hisses_in, "air goes in through what stands open"),
+            (self.relief_valve_blows, "the relief valve blows"),
+            (self.condensate_drips, "condensate drips"),
+            (self.oil_stains > 0, "oil has come out"),
+            (self.somebody_hurt, "somebody is hurt"),
+            (self.leaks_found > 0, "a search has found a leak"),
+        ];
+        all.into_iter().filter(|(so, _)| *so).map(|(_, what)| what)
     }
 
     fn lines(&self) -> Vec<(&'static str, Figure)> {
@@ -119,7 +180,7 @@ impl Report {
 /// [`Failure::Output`].
 pub(crate) fn print(
     (name, seconds): (&str, f64),
-    shown: &Shown,
+    shown: &Shown<'_>,
     json: bool,
     out: &mut impl Write,
 ) -> Result<(), Failure> {
@@ -136,7 +197,16 @@ pub(crate) fn print(
         )?;
         for (what, figure) in report.lines() {
             let [si, us] = figure.shown();
-            writeln!(out, "{}", format!("{what:<31}{si:>12}{us:>15}").trim_end())?;
+            let line = format!("{what:<31}{si:>12}{us:>15}");
+            writeln!(out, "{}", line.trim_end())?;
+        }
+        for (what, feel) in &report.surfaces {
+            let [touch, coat] = feel.unwrap_or(["-", ""]);
+            let line = format!("{what:<31}{touch:>12}{coat:>15}");
+            writeln!(out, "{}", line.trim_end())?;
+        }
+        for what in report.noticed() {
+            writeln!(out, "{what}")?;
         }
     }
     out.flush()?;
