@@ -19,7 +19,7 @@ const HISS: [f64; 2] = [0.05, 0.4];
 /// Where the number of a surface stands in the drawing, in its own units.
 fn at(surface: Surface) -> (i32, i32) {
     match surface {
-        Surface::Compressor => (70, 130),
+        Surface::Compressor => (82, 130),
         Surface::Discharge => (108, 60),
         Surface::CondenserInlet => (172, 60),
         Surface::CondenserOutlet => (308, 60),
@@ -183,7 +183,7 @@ fn picture(d: &Drawing, places: &[&Place]) -> Html {
                 let feel = p.feel.map_or("gone", |f| touch(f.touch).1);
                 html! { <path class={classes!("feel", pipe.then_some("pipe"), feel)} d={way} /> }
             }) }
-            <circle class={classes!("clutch", d.clutch.then_some("in"))} cx="58" cy="130" r="9" />
+            <circle class={classes!("clutch", d.clutch.then_some("in"))} cx="60" cy="130" r="9" />
             { for d.stains.iter().map(|(_, part)| {
                 let (x, y) = stained(*part);
                 html! { <ellipse class="stain" cx={x.to_string()} cy={y.to_string()} rx="9" ry="5" /> }
@@ -195,8 +195,8 @@ fn picture(d: &Drawing, places: &[&Place]) -> Html {
                     <circle class="number" r="9" /><text y="4" text-anchor="middle">{ i + 1 }</text>
                     { match coat {
                         Coat::Dry => html! {},
-                        Coat::Dew => html! { <path class="dew" d="M11 -14q4 6 0 8q-4 -2 0 -8M19 -9q4 6 0 8q-4 -2 0 -8" /> },
-                        Coat::Frost => html! { <path class="frost" d="M15 -17V-5M9.8 -14L20.2 -8M20.2 -14L9.8 -8" /> },
+                        Coat::Dew => html! { <><circle class="coat" cx="15" cy="-11" r="9" /><path class="dew" d="M11 -14q4 6 0 8q-4 -2 0 -8M19 -9q4 6 0 8q-4 -2 0 -8" /></> },
+                        Coat::Frost => html! { <><circle class="coat" cx="15" cy="-11" r="9" /><path class="frost" d="M15 -17V-5M9.8 -14L20.2 -8M20.2 -14L9.8 -8" /></> },
                     } }
                 </g> }
             }) }
