@@ -323,13 +323,14 @@ pub(crate) fn refused_why(why: &Refused) -> String {
 /// A part of a take.
 fn take_part_of(part: take::Part) -> String {
     use take::Part;
-    let (name, number) = match part {
-        Part::Format => ("format", 0),
-        Part::Scenario => ("scenario", 0),
-        Part::Log | Part::Whole => ("log", 0),
-        Part::Ticks => ("ticks", 0),
-        Part::Hash => ("hash", 0),
-        Part::Act(index) => ("act", index + 1),
+    let number = match part {
+        Part::Act(index) => index + 1,
+        _ => 0,
+    };
+    let name = match part {
+        Part::Act(_) => "act",
+        Part::Whole => "log",
+        part => part.key(),
     };
     take_part(name, number)
 }
@@ -382,6 +383,7 @@ pub(crate) fn take_why(why: &TakeError) -> String {
             ..
         } => take_out_of_order(take_part_of(*part)),
         TakeError::Range { .. } => take_too_long(take::LONGEST / TICKS_PER_SECOND / 3600),
+        TakeError::Seal { .. } => take_seal().to_owned(),
         TakeError::Act { index, why } => take_act(index + 1, refused_why(why)),
         TakeError::Halted { why, .. } => halted(&why.place),
         TakeError::Differs { .. } => take_differs().to_owned(),

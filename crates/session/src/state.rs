@@ -117,6 +117,10 @@ pub(crate) fn leaves(
 struct Fnv(u64);
 
 impl Fnv {
+    fn new() -> Self {
+        Self(0xcbf2_9ce4_8422_2325)
+    }
+
     fn bytes(&mut self, bytes: &[u8]) {
         for b in bytes {
             self.0 = (self.0 ^ u64::from(*b)).wrapping_mul(0x0100_0000_01b3);
@@ -124,12 +128,19 @@ impl Fnv {
     }
 }
 
+/// The hash of a text.
+pub(crate) fn hash_of_text(text: &str) -> u64 {
+    let mut hash = Fnv::new();
+    hash.bytes(text.as_bytes());
+    hash.0
+}
+
 /// The fingerprint of a state.
 ///
 /// # Errors
 /// [`StateError::NotFinite`], naming the place.
 pub(crate) fn hash_of(state: &impl Serialize) -> Result<u64, StateError> {
-    let mut hash = Fnv(0xcbf2_9ce4_8422_2325);
+    let mut hash = Fnv::new();
     leaves(state, |path, leaf| {
         let (kind, value) = match leaf {
             Leaf::Number(x) if !x.is_finite() => {

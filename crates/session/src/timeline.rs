@@ -5,7 +5,10 @@
 //! [`MOST_CHECKPOINTS`]: over the longest take, 24 h, they stand five minutes apart at most.
 use std::rc::Rc;
 
-use crate::bay::{Bay, Entered, TICKS_PER_SECOND, Tick};
+use crate::{
+    bay::{Bay, Entered, TICKS_PER_SECOND, Tick},
+    take::{MOST_ACTS, MOST_LINES as MOST_UNDONE, Undone},
+};
 
 /// Ticks between checkpoints while there is room: twenty seconds.
 pub const EVERY: Tick = 20 * TICKS_PER_SECOND;
@@ -57,6 +60,7 @@ pub struct Timeline {
     current: usize,
     next_id: u32,
     visits: u64,
+    undone: Vec<Undone>,
 }
 
 impl Timeline {
@@ -74,7 +78,30 @@ impl Timeline {
             current: 0,
             next_id: 2,
             visits: 0,
+            undone: Vec::new(),
         }
+    }
+
+    /// Acts that were undone, in the order of the undoing: an act counts once the bay has gone on without it. The oldest are let go where a
+    /// take has no room for more.
+    pub fn undone(&self) -> &[Undone] {
+        &self.undone
+    }
+
+    /// Adds what was undone before this past began, or beside it.
+    pub fn remember(&mut self, undone: impl IntoIterator<Item = Undone>) {
+        self.undone.extend(undone);
+        let mut acts: usize = self.undone.iter().map(|u| u.acts.len()).sum();
+        let mut gone = self.undone.len().saturating_sub(MOST_UNDONE);
+        acts -= self.undone[..gone]
+            .iter()
+            .map(|u| u.acts.len())
+            .sum::<usize>();
+        while acts > MOST_ACTS {
+            acts -= self.undone[gone].acts.len();
+            gone += 1;
+        }
+        self.undone.drain(..gone);
     }
 
     /// Takes a checkpoint if one is due. Call after every step of the running bay.
@@ -172,14 +199,20 @@ impl Timeline {
         let (here, acts) = (bay.tick(), bay.log().len());
         let line = &self.lines[self.current];
         let Some(head) = &line.head else { return };
-        let lost = head.log()[acts..].iter().any(by_hand);
+        let lost = head.log().get(acts..);
+        let undone = lost.filter(|acts| acts.iter().any(by_hand));
+        let undone = undone.map(|acts| Undone {
+            tick: here,
+            acts: acts.to_vec(),
+        });
         let kept: Vec<Checkpoint> = line
             .checkpoints
             .iter()
             .filter(|c| c.bay.tick() <= here && c.acts <= acts)
             .cloned()
             .collect();
-        if lost {
+        if let Some(undone) = undone {
+            self.remember([undone]);
             self.visits += 1;
             self.lines[self.current].left = self.visits;
             self.lines.push(Line {
@@ -256,11 +289,13 @@ impl Timeline {
         if to == self.current {
             return None;
         }
-        self.park(bay);
+        let left = self.park(bay);
         self.visits += 1;
         self.lines[self.current].left = self.visits;
         self.current = to;
-        self.lines[to].head.take().map(|head| (*head).clone())
+        let head = self.lines[to].head.take()?;
+        self.remember(Undone::between(left.log(), head.log()));
+        Some((*head).clone())
     }
 
     /// Checkpoints kept in all lines, each counted once.

@@ -34,10 +34,23 @@ take-part = { $part ->
     [log] list of acts
     [ticks] length
     [hash] mark of its end
+    [physics] mark of its physics
+    [hidden] hidden part
+    [card] job card
+    [sight] manner of work
+    [handed_in] time of handing in
+    [opened] time of opening
+    [learner] learner’s code
+    [seed] seed
+    [hints] list of hints
+    [lines] list of undone acts
+    [mixed] note on its physics
+    [seal] seal
    *[act] act { $number }
  }
 take-value = its scenario: { $why }
 take-act = act { $number } of its log: { $why }
+take-seal = it was changed after it was saved: its seal no longer fits
 take-differs = it does not end where it says: it was edited, or another version of the program made it
 
 ## Controls

@@ -34,10 +34,23 @@ take-part = { $part ->
     [log] lista de acciones
     [ticks] duración
     [hash] marca del final
+    [physics] marca de su física
+    [hidden] parte oculta
+    [card] ficha de trabajo
+    [sight] modo de trabajo
+    [handed_in] momento de la entrega
+    [opened] momento de la apertura
+    [learner] código de quien aprende
+    [seed] semilla
+    [hints] lista de pistas
+    [lines] lista de acciones deshechas
+    [mixed] nota sobre su física
+    [seal] sello
    *[act] acción { $number }
  }
 take-value = su situación inicial: { $why }
 take-act = acción { $number } de su lista: { $why }
+take-seal = se cambió después de guardarlo: su sello ya no coincide
 take-differs = no termina donde dice: se editó, o lo hizo otra versión del programa
 
 ## Mandos

@@ -33,6 +33,7 @@ cargo xtask shots [--dev]              pictures of the page, desktop and phone, 
 cargo xtask bench                      how fast tables and bays are, natively and in the browser
 cargo xtask validate                   every outside check in one report in target/validation; fails on any miss
 cargo xtask bits                       is a bay the same to the bit natively and in the browser?
+cargo xtask physics                    names the physics anew, after the golden takes were made anew
 
 --dev builds the page without optimising: quicker to build, slower to run.";
 
@@ -99,6 +100,10 @@ fn run(args: &[String]) -> Result<()> {
             let place = Place::find()?;
             let site = page::build(&place, false)?;
             browser::test(&place, site, &["bits.test.mjs".to_owned()])
+        }
+        "physics" => {
+            options.finish()?;
+            bits::write_physics(&Place::find()?)
         }
         "help" | "--help" | "-h" => {
             println!("{USAGE}");

@@ -10,7 +10,10 @@ use std::{
     path::{Path, PathBuf},
 };
 
-use lowside_session::{Action, Bay, Take, TakeError, VesselAct};
+use lowside_session::{
+    Action, Bay, Take, TakeError, VesselAct,
+    take::{PHYSICS, physics_of},
+};
 use lowside_tests::root;
 
 fn dir() -> PathBuf {
@@ -20,7 +23,9 @@ fn dir() -> PathBuf {
 fn replayed(file: &Path) -> Bay {
     let name = file.display();
     let text = fs::read_to_string(file).unwrap_or_else(|e| panic!("{name}: {e}"));
-    let take = Take::parse(&text).unwrap_or_else(|e| panic!("{name}: {e}"));
+    let mut take = Take::parse(&text).unwrap_or_else(|e| panic!("{name}: {e}"));
+    // Whatever physics it names, it has to end there under this one.
+    take.physics = None;
     assert!(take.is_comparable(), "{name}: its end cannot be compared");
     match take.resume() {
         Ok(bay) => bay,
@@ -32,17 +37,43 @@ fn replayed(file: &Path) -> Bay {
     }
 }
 
-#[test]
-fn every_take_ends_where_it_says() {
+fn files() -> Vec<PathBuf> {
     let mut files: Vec<PathBuf> = fs::read_dir(dir())
         .expect("tests/takes is there")
         .map(|entry| entry.expect("an entry").path())
         .collect();
     files.sort();
+    files
+}
+
+#[test]
+fn every_take_ends_where_it_says() {
+    let files = files();
     assert!(files.len() >= 2, "only {} takes", files.len());
     for file in &files {
         replayed(file);
     }
+}
+
+/// The physics that takes are recorded under is that of the golden takes' ends, which the test above holds to the engine.
+#[test]
+fn the_physics_is_named_after_the_golden_takes() {
+    let ends: Vec<String> = files()
+        .iter()
+        .map(|file| {
+            let text = fs::read_to_string(file).expect("a take");
+            Take::parse(&text).expect("a take").hash
+        })
+        .collect();
+    let ends: Vec<&str> = ends.iter().map(String::as_str).collect();
+    assert_eq!(
+        PHYSICS,
+        physics_of(ends.iter().copied()),
+        "the golden takes were made anew: run `cargo xtask physics`"
+    );
+    let mut others = ends;
+    others.reverse();
+    assert_ne!(PHYSICS, physics_of(others));
 }
 
 /// The takes hold what their names say, so that together they pass through vacuum, a can, purging and cycling.

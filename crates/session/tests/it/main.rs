@@ -10,5 +10,6 @@ mod extremes;
 mod healthy_bands;
 mod longest_take;
 mod state;
+mod takes;
 mod timeline;
 mod twins;
