@@ -2,7 +2,10 @@
 use gloo::timers::future::TimeoutFuture;
 use lowside_lessons::{Job, PerformanceTest, Shown};
 use lowside_present::history::History;
-use lowside_session::{Bay, Take, TakeError, Timeline, take::End};
+use lowside_session::{
+    Bay, Sitting, Take, TakeError, Timeline,
+    take::{Card, End},
+};
 
 use crate::host;
 
@@ -18,6 +21,8 @@ pub(crate) struct Resumed {
     pub(crate) past: Timeline,
     /// The job that was under way.
     pub(crate) job: Option<Job>,
+    /// How it is worked in.
+    pub(crate) sitting: Sitting,
     /// Whether it stands where it was left; not so after a change of the physics.
     pub(crate) end: End,
 }
@@ -56,6 +61,13 @@ pub(crate) async fn resume(
             since = host::now();
         }
     }
+    let mut sitting = take.sitting_here();
+    if let Some(job) = &job {
+        // Takes of before say no card.
+        let name = || Card::Job(job.name.to_owned());
+        sitting.card.get_or_insert_with(name);
+    }
+    past.remember(sitting.lines.clone());
     let (bay, end) = replay.end();
     if let Some(job) = &mut job {
         job.look(&bay);
@@ -65,6 +77,7 @@ pub(crate) async fn resume(
         history,
         past,
         job,
+        sitting,
         end,
     }))
 }

@@ -92,14 +92,15 @@ impl Shelf {
     /// Takes a line off the shelf, and puts every line of `past`, the current one with its end `stage.bay` too, onto it.
     pub(crate) fn exchange(&self, id: u32, stage: &Stage) -> Option<(Self, Take)> {
         let at = self.lines.iter().position(|l| l.info.id == id)?;
-        let (past, write) = (&stage.past, crate::share::text as fn(&Bay) -> String);
+        let (past, sitting) = (&stage.past, stage.sitting_now());
+        let write = |bay: &Bay| crate::share::text(bay, &sitting);
         let mut lines = self.lines.clone();
         let wanted = lines.remove(at);
         let take = Take::parse(&wanted.take).ok()?;
-        lines.extend(past.aside().map(|line| Aside::of(line, write)));
+        lines.extend(past.aside().map(|line| Aside::of(line, &write)));
         lines.push(Aside::of(
             (past.line(), past.from(), past.head(&stage.bay)),
-            write,
+            &write,
         ));
         let next = Self {
             lines,
@@ -111,7 +112,7 @@ impl Shelf {
     }
 
     /// Keeps all lines but the one the bay stands on, if any has changed since; `write` makes a take's text of a bay.
-    pub(crate) fn save(&mut self, past: &Timeline, write: fn(&Bay) -> String) {
+    pub(crate) fn save(&mut self, past: &Timeline, write: impl Fn(&Bay) -> String) {
         // A line put aside stands still until somebody goes back to it; a new one gets a new number.
         let now = (past.line(), past.next_id());
         if self.written == Some(now) {
@@ -134,10 +135,10 @@ impl Shelf {
     pub(crate) fn texts(
         &self,
         past: &Timeline,
-        write: fn(&Bay) -> String,
+        write: impl Fn(&Bay) -> String,
     ) -> Vec<(String, String)> {
         let first = format!("{} {} {}", past.line(), past.from(), past.next_id());
-        let lines = past.aside().map(|line| Aside::of(line, write));
+        let lines = past.aside().map(|line| Aside::of(line, &write));
         let lines = lines.chain(self.lines.iter().cloned());
         let text = |l: Aside| format!("{} {} 0\n{}", l.info.id, l.info.from, l.take);
         let texts = std::iter::once(first).chain(lines.map(text));
@@ -149,7 +150,7 @@ impl Shelf {
 }
 
 impl Aside {
-    fn of((id, from, bay): (u32, Tick, &Bay), write: fn(&Bay) -> String) -> Self {
+    fn of((id, from, bay): (u32, Tick, &Bay), write: impl Fn(&Bay) -> String) -> Self {
         Self {
             info: LineInfo {
                 id,
@@ -167,6 +168,7 @@ impl Stage {
     /// Puts a replayed bay on stage, with the lines of `shelf` beside it.
     pub(crate) fn taken_up(found: crate::resume::Resumed, shelf: Shelf) -> Self {
         let mut stage = Self::new(found.bay, History::default());
+        stage.sitting = found.sitting;
         stage.history = found.history;
         stage.past = found.past;
         shelf.number(&mut stage.past);

@@ -1,5 +1,5 @@
 //! How a bay is worked in: the choice for the next one, and the line that says how this one is and how that ends.
-use lowside_session::{Sight, TICKS_PER_SECOND, Tick};
+use lowside_session::{Sight, Sitting, TICKS_PER_SECOND, Tick};
 use lowside_units::{Duration, display};
 use yew::{Callback, Html, html};
 
@@ -28,43 +28,6 @@ pub(crate) fn choice(id: &'static str, now: Sight, set: Callback<Sight>) -> Html
     })
 }
 
-/// How the bay on stage is worked in, and when that ended.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub(crate) struct Sitting {
-    /// As it was opened.
-    pub(crate) sight: Sight,
-    /// An exam was handed in.
-    pub(crate) handed_in: Option<Tick>,
-    /// The inside was opened.
-    pub(crate) opened: Option<Tick>,
-}
-
-impl Sitting {
-    /// What is seen now.
-    pub(crate) fn now(self) -> Sight {
-        if self.opened.is_some() {
-            Sight::Open
-        } else {
-            self.sight
-        }
-    }
-
-    /// Opens the inside at a tick: at any time where one works by hand, in an exam once it is handed in.
-    pub(crate) fn open(&mut self, tick: Tick) {
-        let may = self.sight == Sight::Hands || self.handed_in.is_some();
-        if self.now().closed() && may {
-            self.opened = Some(tick);
-        }
-    }
-
-    /// Hands an exam in at a tick.
-    pub(crate) fn hand_in(&mut self, tick: Tick) {
-        if self.sight == Sight::Exam {
-            self.handed_in.get_or_insert(tick);
-        }
-    }
-}
-
 fn clock(tick: Tick) -> String {
     display::duration(Duration::from_s(tick as f64 / TICKS_PER_SECOND as f64)).number
 }
@@ -81,7 +44,7 @@ fn end([title, idea, now]: [&'static str; 3], press: impl Fn() + 'static) -> Htm
 }
 
 /// The line that says how this bay is worked in; nothing where it always was open.
-pub(crate) fn bar(sitting: Sitting, open: Callback<()>, hand_in: Callback<()>) -> Html {
+pub(crate) fn bar(sitting: &Sitting, open: Callback<()>, hand_in: Callback<()>) -> Html {
     let opens = || {
         let words = [
             words::sight_open_inside(),

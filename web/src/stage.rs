@@ -7,7 +7,7 @@ use lowside_present::{
     levels::{Levels, Tick},
 };
 use lowside_session::{
-    Action, Bay, Event, Refused, Scenario, TICKS_PER_SECOND, Timeline, library, take,
+    Action, Bay, Event, Refused, Scenario, Sitting, TICKS_PER_SECOND, Timeline, library, take,
 };
 
 use crate::{
@@ -15,7 +15,6 @@ use crate::{
     past::{Ended, Kept, Waiting},
     share,
     shelf::Shelf,
-    sight::Sitting,
     store::{self, Kept as Stored},
 };
 
@@ -326,12 +325,14 @@ impl Stage {
     pub(crate) fn save_all(&mut self) {
         let Some(stored) = self.keep() else { return };
         self.stored = stored;
-        self.shelf.save(&self.past, share::text);
+        let sitting = self.sitting_now();
+        self.shelf
+            .save(&self.past, |bay| share::text(bay, &sitting));
     }
 
     /// Keeps the acts so far, in the browser and for a failure. None before the bay has an id.
     pub(crate) fn keep(&self) -> Option<Stored> {
-        let text = share::text(self.past.head(&self.bay));
+        let text = share::text(self.past.head(&self.bay), &self.sitting_now());
         fail::remember(&text);
         let id = store::bay();
         if id.is_empty() {
@@ -340,6 +341,14 @@ impl Stage {
         let _ = store::set(store::LAST, &id);
         let _ = store::keep(store::AT, &host::today().to_string());
         Some(store::keep(store::TAKE, &text))
+    }
+
+    /// The sitting with all that was undone in it.
+    pub(crate) fn sitting_now(&self) -> Sitting {
+        Sitting {
+            lines: self.past.undone().to_vec(),
+            ..self.sitting.clone()
+        }
     }
 
     /// What somebody in the bay can know.

@@ -40,7 +40,7 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     let wrong = |e: TakeError| Failure::Asked(format!("{}: {e}", args.take.display()));
     let text = files::read(&args.take, LARGEST, "a take")?;
     let take = Take::parse(&text).map_err(wrong)?;
-    let sight = args.sight.unwrap_or_default();
+    let sight = args.sight.unwrap_or(take.sitting.now());
     let tells = [
         ("--beside", !args.beside.is_empty()),
         ("--checkpoint", args.checkpoint.is_some()),

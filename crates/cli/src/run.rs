@@ -9,7 +9,7 @@ use crate::{
     trace::Trace,
 };
 use lowside_lessons::{PerformanceTest, Shown};
-use lowside_session::{Bay, Sight, Take, script::Player, summary::Window};
+use lowside_session::{Bay, Sight, Sitting, Take, script::Player, summary::Window};
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
@@ -117,7 +117,11 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
         trace.finish()?;
     }
     if let Some(path) = &args.take {
-        files::write(path, &Take::of(&bay).to_text())?;
+        let sitting = Sitting {
+            sight: args.sight,
+            ..Sitting::default()
+        };
+        files::write(path, &Take::in_sitting(&bay, sitting).to_text())?;
     }
     if let Some(path) = &args.checkpoint {
         let text = bay.save();

@@ -188,6 +188,7 @@ impl App {
             Source::File | Source::Line(_) => self.stage.job.as_ref().map(|j| j.name.to_owned()),
             Source::Link => None,
         };
+        let job = take.sitting.job().map(str::to_owned).or(job);
         if let Source::Own(bay, _) = &source {
             fail::replays(Some(&bay.id));
             fail::remember(bay.take_text());
@@ -267,8 +268,12 @@ impl App {
     /// Puts a replayed bay on stage, and what was there aside.
     fn put_on(&mut self, found: Resumed, source: Source) {
         let end = found.end;
+        let mut same = None;
         let (shelf, notice) = match source {
-            Source::Line(shelf) => (shelf, None),
+            Source::Line(shelf) => {
+                same = Some(self.stage.sitting.clone());
+                (shelf, None)
+            }
             Source::Own(bay, hold) => {
                 let notice = self.put_aside();
                 self.settle(bay.id.clone(), Some(hold));
@@ -290,11 +295,16 @@ impl App {
             .unwrap_or_default()
             .into();
         self.stage = Stage::taken_up(found, shelf);
+        if let Some(sitting) = same {
+            // Going to another line changes nothing of how it is worked in.
+            self.stage.sitting = sitting;
+        }
+        self.sight = self.stage.sitting.sight;
         self.peril = Peril::default();
         self.keep_work();
         self.stage.save(host::now());
         if end != End::Same {
-            let take = share::text(&self.stage.bay);
+            let take = share::text(&self.stage.bay, &self.stage.sitting_now());
             self.announce(Notice {
                 told: Told::new(move || {
                     let text = match end {
@@ -314,12 +324,13 @@ impl App {
     /// The bay on stage as it is kept.
     fn present(&self) -> KeptBay {
         let s = &self.stage;
+        let sitting = s.sitting_now();
         let own = [
-            (store::TAKE, share::text(s.past.head(&s.bay))),
+            (store::TAKE, share::text(s.past.head(&s.bay), &sitting)),
             (store::AT, host::today().to_string()),
             (store::DRAFT, self.draft.to_text()),
         ];
-        let mut texts = s.shelf.texts(&s.past, share::text);
+        let mut texts = s.shelf.texts(&s.past, |bay| share::text(bay, &sitting));
         texts.extend(own.map(|(name, text)| (name.to_owned(), text)));
         texts.extend(
             s.job

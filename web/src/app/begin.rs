@@ -1,7 +1,7 @@
 //! How a visit begins: with what a link asks for, with what was kept, or with the van that runs.
 use yew::Context;
 
-use super::{App, BaysMsg, Mode, Msg, bays::Source, peril::Peril};
+use super::{App, BaysMsg, Mode, Msg, WorkMsg, bays::Source, peril::Peril};
 use crate::{
     bays::{self, Found},
     host,
@@ -60,7 +60,16 @@ impl App {
 
     fn ask(&mut self, ctx: &Context<Self>, asked: Asked) {
         match asked {
-            Asked::Start(name) => self.start(name),
+            Asked::Start(name, sight) => {
+                self.sight = sight;
+                self.begin_with(Some(name));
+            }
+            Asked::Job(name, sight) => {
+                self.mode = Mode::Running;
+                self.asked = None;
+                self.sight = sight;
+                self.work(WorkMsg::Job(Some(name)));
+            }
             Asked::Take(take) => self.replay(ctx, *take, Source::Link),
         }
     }

@@ -55,20 +55,21 @@ impl App {
     /// Files and links.
     pub(crate) fn share(&mut self, ctx: &Context<Self>, msg: &Msg) {
         let head = self.stage.past.head(&self.stage.bay);
+        let sitting = self.stage.sitting_now();
         match msg {
-            Msg::SaveTake => share::save(&share::text(head)),
+            Msg::SaveTake => share::save(&share::text(head, &sitting)),
             Msg::SaveNotice => {
                 if let Some(take) = self.notice.as_ref().and_then(|n| n.take.as_ref()) {
                     share::save(take);
                 }
             }
             Msg::Link => {
-                if let Some(fragment) = share::fragment(head, self.units) {
+                if let Some(fragment) = share::fragment(head, &sitting, self.units) {
                     let link = host::address_with(&fragment);
                     host::copy(&link);
                     self.tell(move || words::link_copied(&link), None);
                 } else {
-                    share::save(&share::text(head));
+                    share::save(&share::text(head, &sitting));
                     self.tell(|| words::link_too_long().to_owned(), None);
                 }
             }

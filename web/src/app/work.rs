@@ -11,7 +11,7 @@ use lowside_present::{
     toll,
     tools::{Tool, Tools},
 };
-use lowside_session::{Bay, Sight};
+use lowside_session::{Bay, Sight, take::Card};
 use yew::{Context, Html, html};
 
 use super::{App, Mode, Msg, peril::Peril};
@@ -62,6 +62,7 @@ impl App {
             }
             WorkMsg::Job(None) => {
                 self.stage.job = None;
+                self.stage.sitting.card = None;
                 store::forget(store::JOB);
             }
             WorkMsg::Job(Some(name)) => {
@@ -73,6 +74,7 @@ impl App {
                     .unwrap_or_default()
                     .into();
                 self.stage.job = Some(job);
+                self.stage.sitting.card = Some(Card::Job(name.to_owned()));
                 let _ = store::keep(store::JOB, name);
                 self.stage.save(host::now());
             }
