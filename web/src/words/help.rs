@@ -66,7 +66,7 @@ pub(crate) fn hint(id: &str) -> Option<&'static str> {
         Control::Ambient => say::hint_ambient(),
         Control::Humidity => say::hint_humidity(),
     };
-    if id == "sight" {
+    if matches!(id, "sight" | "job-sight") {
         return Some(say::sight_hint());
     }
     CONTROLS

@@ -154,3 +154,29 @@ fn what_would_tell_more_is_refused() {
     let left: Vec<_> = fs::read_dir(&folder).expect("there").collect();
     assert!(left.is_empty(), "a refusal writes nothing: {left:?}");
 }
+
+#[test]
+fn a_take_keeps_the_sight_and_hides_what_it_hides() {
+    let folder = folder("sight_take");
+    fs::write(folder.join("parked.toml"), PARKED).expect("written");
+    let hidden = ["--set", "condition.compressor_wear=30%"];
+    let by_hand = [&["--sight", "hands", "--take", "t.json"], &hidden[..]].concat();
+    let told = parked(&folder, &by_hand);
+    let text = fs::read_to_string(folder.join("t.json")).expect("a take");
+    assert!(text.contains("\"sight\":\"hands\""), "{text}");
+    assert!(!text.contains("compressor_wear"), "in clear: {text}");
+    // Played again it tells as much as was seen; whoever teaches may ask for all.
+    assert_eq!(answer_in(&folder, &["replay", "t.json"]), told);
+    let all = answer_in(&folder, &["replay", "t.json", "--sight", "open"]);
+    assert!(
+        all.contains("compressor wear") && all.contains("30"),
+        "{all}"
+    );
+    let args = [
+        "replay",
+        "t.json",
+        "--beside",
+        "condition.compressor_wear=0%",
+    ];
+    assert_refused(&lowside_in(&folder, &args), &args, &["--beside", "by hand"]);
+}
