@@ -97,10 +97,10 @@ impl Shelf {
         let mut lines = self.lines.clone();
         let wanted = lines.remove(at);
         let take = Take::parse(&wanted.take).ok()?;
-        lines.extend(past.aside().map(|line| Aside::of(line, &write)));
+        lines.extend(past.aside().map(|line| Aside::of(line, write)));
         lines.push(Aside::of(
             (past.line(), past.from(), past.head(&stage.bay)),
-            &write,
+            write,
         ));
         let next = Self {
             lines,

@@ -44,7 +44,7 @@ fn end([title, idea, now]: [&'static str; 3], press: impl Fn() + 'static) -> Htm
 }
 
 /// The line that says how this bay is worked in; nothing where it always was open.
-pub(crate) fn bar(sitting: &Sitting, open: Callback<()>, hand_in: Callback<()>) -> Html {
+pub(crate) fn bar(sitting: &Sitting, open: &Callback<()>, hand_in: &Callback<()>) -> Html {
     let opens = || {
         let words = [
             words::sight_open_inside(),
@@ -70,6 +70,7 @@ pub(crate) fn bar(sitting: &Sitting, open: Callback<()>, hand_in: Callback<()>) 
                 words::sight_hand_in_idea(),
                 words::sight_hand_in_now(),
             ];
+            let hand_in = hand_in.clone();
             html! { <><span>{ words::sight_exam_idea() }</span>{ end(words, move || hand_in.emit(())) }</> }
         }
     };

@@ -20,6 +20,7 @@ use crate::{panel::chosen, words};
 const MOST_MARKS: usize = 300;
 
 /// What the bar shows, and what it does.
+#[expect(clippy::struct_excessive_bools, reason = "each is so or not")]
 pub(crate) struct TimeBarProps {
     /// First, present and last second.
     pub(crate) from: f64,

@@ -45,7 +45,7 @@ impl App {
         let link = ctx.link();
         let open = link.callback(|()| Msg::Sight(SightMsg::Open));
         let hand_in = link.callback(|()| Msg::Sight(SightMsg::HandIn));
-        bar(&self.stage.sitting, open, hand_in)
+        bar(&self.stage.sitting, &open, &hand_in)
     }
 
     /// The choice of how the next bay is worked in; `id` is that of its list.
