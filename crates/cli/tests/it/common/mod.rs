@@ -51,3 +51,10 @@ pub(crate) fn assert_refused(out: &Output, args: &[&str], parts: &[&str]) {
         assert!(err.contains(part), "{args:?}: {part:?} is missing in {err}");
     }
 }
+
+/// A take's text without its seal, so that it can be changed and is read as it stands.
+pub(crate) fn unsealed(take: &str) -> String {
+    let (head, seal) = take.split_once(",\"seal\":").expect("it is sealed");
+    assert!(seal.ends_with("\"}"), "the seal stands last: {seal}");
+    format!("{head}}}")
+}
