@@ -226,7 +226,7 @@ fn what_is_out_of_bounds_is_refused_by_its_part() {
         ("hints", json!(many), Part::Hints),
         (
             "hints",
-            json!([{"tick": 1e9 as u64, "step": 1, "hint": 1}]),
+            json!([{"tick": 1_000_000_000, "step": 1, "hint": 1}]),
             Part::Hints,
         ),
         ("lines", json!([line(60_000), line(60_000)]), Part::Lines),
