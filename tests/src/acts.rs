@@ -2,11 +2,13 @@
 
 use lowside_fluids::Refrigerant;
 use lowside_session::{
-    Action, BenchAct, HoseAct, InstrumentAct, MachineAct, RecordAct, VehicleAct, VesselAct,
+    Action, BenchAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, RecordAct, VehicleAct,
+    VesselAct,
+    action::{Evidence, FaultId, Meter},
 };
 use lowside_shop::{
     detect::{SPOTS, Sensitivity, Spot},
-    fault::Device,
+    fault::{self, Cure, Device, Severity},
     flush::Flush,
     identifier::Port,
     joints::{Joint, LowPort, Seal, Side},
@@ -14,6 +16,7 @@ use lowside_shop::{
     meters::Point,
     oil::OilKind,
     parts::{PARTS, Part},
+    protection::Protection,
     vacuum::GaugePlace,
 };
 use lowside_units::{
@@ -158,11 +161,52 @@ pub fn any(dice: &mut Dice) -> Action {
         }
         .into(),
         32..=36 => at_the_bench(dice, on),
+        37 | 38 if dice.chance(0.3) => beside_the_work(dice, on),
         37 | 38 => with_instruments(dice, on),
         _ => VesselAct::Bath {
             temperature: dice
                 .chance(0.7)
                 .then(|| Temperature::from_k(dice.between(270.0, 360.0))),
+        }
+        .into(),
+    }
+}
+
+/// Some reading, suspicion, diagnosis or protection.
+fn beside_the_work(dice: &mut Dice, on: bool) -> Action {
+    let some = |dice: &mut Dice, n: usize| usize::try_from(dice.bits() % n as u64).unwrap_or(0);
+    let faults: Vec<FaultId> = fault::all().map(FaultId::from).collect();
+    let fault = faults[some(dice, faults.len())];
+    match some(dice, 8) {
+        0 => LearnerAct::Wear {
+            what: if dice.chance(0.5) {
+                Protection::Goggles
+            } else {
+                Protection::Gloves
+            },
+            on,
+        }
+        .into(),
+        1 => LearnerAct::Suspect {
+            fault,
+            certainty: Ratio::from_fraction(dice.between(-0.02, 1.02)),
+        }
+        .into(),
+        2 => LearnerAct::Commit {
+            fault,
+            severity: Severity::ALL[some(dice, 4)],
+            evidence: Evidence::of(&[1, 2][..some(dice, 3)]).expect("few"),
+            repair: Cure::Charge,
+        }
+        .into(),
+        _ => LearnerAct::Read {
+            instrument: [
+                Meter::LowGauge,
+                Meter::HighGauge,
+                Meter::Scale,
+                Meter::Clamp(Point::Suction),
+                Meter::Search(Spot::Joint(Joint::EvaporatorIn)),
+            ][some(dice, 5)],
         }
         .into(),
     }

@@ -315,6 +315,9 @@ pub(crate) fn refused_why(why: &Refused) -> String {
         Refused::CylinderTooEmpty { asked_g, held_g } => {
             refused_cylinder_empty(format!("{asked_g:.0}"), format!("{held_g:.0}"))
         }
+        Refused::Busy { left } => refused_busy(format!("{left:.0}")),
+        Refused::NotConnected(meter) => refused_not_connected(meter_name(meter.name())),
+        Refused::NoReading { asked, taken } => refused_no_reading(asked, taken),
         // The session may learn of more.
         other => other.to_string(),
     }

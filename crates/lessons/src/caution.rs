@@ -214,7 +214,7 @@ impl Caution {
             Action::Machine(act) => machine(act, plant, shop),
             Action::Bench(act) => bench(act, plant, shop),
             // Nothing is opened, started or set free with these.
-            Action::Instrument(_) | Action::Record(_) => None,
+            Action::Instrument(_) | Action::Record(_) | Action::Learner(_) => None,
         }
     }
 

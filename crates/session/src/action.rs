@@ -9,6 +9,7 @@ use lowside_shop::{Shop, record::Performance};
 mod bench;
 mod hose;
 mod instrument;
+mod learner;
 mod machine;
 mod record;
 mod refused;
@@ -20,6 +21,8 @@ mod vessel;
 pub use bench::BenchAct;
 pub use hose::HoseAct;
 pub use instrument::InstrumentAct;
+pub(crate) use learner::takes;
+pub use learner::{Evidence, FaultId, LearnerAct, MOST_EVIDENCE, Meter, Wheel};
 pub use machine::MachineAct;
 pub use record::RecordAct;
 pub use refused::Refused;
@@ -61,6 +64,8 @@ groups! {
     Instrument(InstrumentAct),
     /// In the job record.
     Record(RecordAct),
+    /// Beside the work: read, suspect, commit, put protection on.
+    Learner(LearnerAct),
 }
 
 /// An array of [`Action`]s from acts of any groups: `acts![VehicleAct::Engine { on: true }, VesselAct::TakeCan]`.
@@ -130,15 +135,29 @@ impl Action {
                 | MachineAct::RecoveryStop { .. }
                 | MachineAct::ChangeCylinder { .. } => false,
             },
-            Self::Vehicle(_) | Self::Bench(_) | Self::Instrument(_) | Self::Record(_) => false,
+            Self::Vehicle(_)
+            | Self::Bench(_)
+            | Self::Instrument(_)
+            | Self::Record(_)
+            | Self::Learner(_) => false,
         }
     }
 
-    /// Does the act, or refuses and changes nothing.
+    /// Returns whether it reads an instrument.
+    pub fn reads(self) -> bool {
+        matches!(self, Self::Learner(LearnerAct::Read { .. }))
+    }
+
+    /// Does the act, or refuses and changes nothing. `readings` have been taken so far.
     ///
     /// # Errors
     /// [`Refused`], naming the field and its limits or what is missing.
-    pub(crate) fn apply(self, plant: &mut Plant, shop: &mut Shop) -> Result<Outcome, Refused> {
+    pub(crate) fn apply(
+        self,
+        plant: &mut Plant,
+        shop: &mut Shop,
+        readings: impl FnOnce() -> usize,
+    ) -> Result<Outcome, Refused> {
         let mut outcome = Outcome::Done;
         match self {
             Self::Vehicle(act) => act.apply(plant, shop)?,
@@ -152,6 +171,7 @@ impl Action {
             }
             Self::Instrument(act) => act.apply(plant, shop)?,
             Self::Record(act) => outcome = act.apply(plant, shop)?,
+            Self::Learner(act) => act.apply(shop, readings())?,
         }
         shop.set_laws(plant);
         Ok(outcome)

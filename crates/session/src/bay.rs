@@ -19,7 +19,7 @@ use lowside_shop::{
 };
 
 use crate::{
-    action::{Action, Outcome, RecordAct, Refused},
+    action::{Action, Outcome, RecordAct, Refused, takes},
     event::Event,
     scenario::Scenario,
     state::{self, Difference, StateError},
@@ -46,6 +46,9 @@ pub struct Bay {
     plant: Plant,
     shop: Shop,
     tick: Tick,
+    /// Until then an act that takes time has the hands.
+    #[serde(default)]
+    busy_until: Tick,
     #[serde(skip)]
     log: Vec<Entered>,
     #[serde(skip)]
@@ -84,6 +87,7 @@ impl Bay {
             plant,
             shop,
             tick: 0,
+            busy_until: 0,
             log: Vec::new(),
             events: Vec::new(),
             watch: Watch::default(),
@@ -109,7 +113,15 @@ impl Bay {
         if action.is_entry() && !self.testing {
             return Err(Refused::NoTest);
         }
-        match action.apply(&mut self.plant, &mut self.shop)? {
+        let takes = ticks(takes(action));
+        let left = self.busy_until.saturating_sub(self.tick);
+        if takes > 0 && left > 0 {
+            let left = left as f64 / TICKS_PER_SECOND as f64;
+            return Err(Refused::Busy { left });
+        }
+        let log = &self.log;
+        let readings = || log.iter().filter(|(_, act)| act.reads()).count();
+        match action.apply(&mut self.plant, &mut self.shop, readings)? {
             Outcome::Done => {}
             Outcome::Hurt => self.events.push((self.tick, Event::Injury)),
             Outcome::TestBegins => {
@@ -118,6 +130,9 @@ impl Bay {
             Outcome::TestEnds(found) => {
                 (self.testing, self.performance, self.disturbed) = (false, found, found.is_none());
             }
+        }
+        if takes > 0 {
+            self.busy_until = self.tick + takes;
         }
         self.log.push((self.tick, action));
         Ok(())
@@ -283,6 +298,11 @@ impl Bay {
         &self.shop
     }
 
+    /// Time for which an act still has the hands, s: until then no other that takes time is begun.
+    pub fn busy(&self) -> f64 {
+        self.busy_until.saturating_sub(self.tick) as f64 / TICKS_PER_SECOND as f64
+    }
+
     /// Ticks since the start.
     pub fn tick(&self) -> Tick {
         self.tick
@@ -398,6 +418,16 @@ impl Bay {
             self.plant.energy() - self.plant.network.account().energy_in - self.energy_at_start;
         gap.abs() / self.energy_moved.max(1e5)
     }
+}
+
+/// Seconds in whole ticks.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "of a table of durations: none is below zero or longer than an hour"
+)]
+fn ticks(seconds: f64) -> Tick {
+    (seconds * TICKS_PER_SECOND as f64).round() as Tick
 }
 
 /// What all places of a ledger hold together.

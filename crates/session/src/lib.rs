@@ -11,6 +11,7 @@ pub mod event;
 pub mod library;
 mod limits;
 pub mod observe;
+pub mod reading;
 pub mod scenario;
 pub mod scramble;
 pub mod script;
@@ -24,7 +25,8 @@ pub mod wait;
 mod watch;
 
 pub use action::{
-    Action, BenchAct, HoseAct, InstrumentAct, MachineAct, RecordAct, Refused, VehicleAct, VesselAct,
+    Action, BenchAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, RecordAct, Refused,
+    VehicleAct, VesselAct,
 };
 pub use bay::{Bay, Entered, TICKS_PER_SECOND, Tick};
 pub use event::Event;
@@ -32,6 +34,8 @@ pub use limits::size;
 pub use lowside_plant::halt::{Halt, greater};
 pub use lowside_shop::identifier::{NoSample, Port, Shares};
 pub use observe::Observer;
+pub use lowside_shop::protection::Protection;
+pub use reading::Reading;
 pub use scenario::{Scenario, ScenarioError};
 pub use sight::Sight;
 pub use state::StateError;

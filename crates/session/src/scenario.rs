@@ -35,6 +35,7 @@ pub use mistake::Mistake;
 #[cfg(feature = "text")]
 pub use read::{list, misread, script, table};
 pub use start::StartSpec;
+pub(crate) use values::quoted;
 pub use values::setting;
 
 /// Most bytes a scenario may have.

@@ -206,7 +206,8 @@ impl Device {
 }
 
 /// What cures a fault.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Cure {
     /// A new part.
     NewPart(Part),
@@ -277,7 +278,8 @@ impl Signs {
 }
 
 /// How severe a fault is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Severity {
     /// Hardly seen.
     Slight,

@@ -21,6 +21,7 @@ pub mod nitrogen;
 pub mod oil;
 pub mod parts;
 pub mod ports;
+pub mod protection;
 pub mod record;
 pub mod recovery;
 pub mod shop;

@@ -25,6 +25,7 @@ use crate::{
     nitrogen,
     oil::OilWork,
     parts::{OnBench, PARTS},
+    protection::Worn,
     record::Readings,
     recovery::{self, Station, Stop},
     vacuum::{self, GaugePlace, PumpOil},
@@ -100,6 +101,9 @@ pub struct Shop {
     pub hands: Hands,
     /// What the instruments show.
     pub instruments: Instruments,
+    /// What is worn against refrigerant.
+    #[serde(default)]
+    pub worn: Worn,
     /// The refrigerant identifier.
     pub identifier: Identifier,
     /// Where hoses and valves are in the network.
@@ -244,6 +248,7 @@ impl Shop {
                 stopwatch: 0.0,
                 vacuum: vacuum::vacuum_gauge(),
             },
+            worn: Worn::default(),
             identifier: Identifier::default(),
             manifold,
             pump_oil: PumpOil::default(),

@@ -160,3 +160,77 @@ act-inject-oil = Oil injected
 act-port-cap = Cap of a service port
 act-core = Core of a service port
 act-convert-port = Conversion fitting of a service port
+
+## Reading, diagnosis and protection
+act-read = Read: { $meter }
+act-suspect = Suspected: { $fault } ({ $percent } %)
+act-commit = Diagnosis: { $fault }, { $severity }
+act-wear = { $what ->
+    [goggles] Goggles
+   *[gloves] Gloves
+ }: { $on ->
+    [on] on
+   *[off] off
+ }
+refused-busy = your hands are busy for { $seconds } s more
+refused-not-connected = nothing to read ({ $meter }): it is not connected, not there, or has no result
+refused-no-reading = there is no reading { $asked }: { $taken } have been taken
+meter-name = { $key ->
+    [low-gauge] low-side gauge
+    [high-gauge] high-side gauge
+    [vacuum-gauge] vacuum gauge
+    [vent-thermometer] vent thermometer
+    [cabin-thermometer] cabin thermometer
+    [thermometer] thermometer in the bay
+    [hygrometer] hygrometer
+    [clamp] clamp thermometer
+    [anemometer] anemometer
+    [tachometer] tachometer
+    [clutch-meter] meter at the clutch
+    [scale] scale
+    [stopwatch] stopwatch
+    [identifier] refrigerant identifier
+    [identifier-air] refrigerant identifier
+   *[search] last leak search
+ }
+fault-name = { $key ->
+    [low-charge] low charge
+    [over-charge] overcharge
+    [blend] some of the wrong refrigerant mixed in
+    [wrong-gas] the wrong refrigerant
+    [air] air in the loop
+    [water] moisture in the loop
+    [oil-low] too little oil
+    [oil-high] too much oil
+    [compressor-worn] worn compressor
+    [orifice-clogged] clogged orifice tube
+    [condenser-air-blocked] condenser’s air blocked
+    [evaporator-air-blocked] evaporator’s air blocked
+    [cycling-switch-stuck] cycling switch stuck
+    [clutch-slips] slipping clutch
+    [blend-door-leaks] leaking blend door
+    [radiator-blocked] blocked radiator
+    [desiccant-wet] saturated desiccant
+    [bag-burst] burst desiccant bag
+    [orifice-reversed] orifice tube the wrong way round
+    [relief-weak] weak relief valve
+    [discharge-hose-kinked] kinked discharge hose
+    [condenser-plugged] plugged condenser
+    [liquid-line-crushed] crushed liquid line
+    [evaporator-plugged] plugged evaporator
+    [pick-up-clogged] clogged pick-up of the accumulator
+    [accumulator-screen-clogged] clogged accumulator screen
+    [suction-hose-kinked] kinked suction hose
+    [leak] leak
+    [joint-leaks] leaking joint
+    [low-gauge-off] low-side gauge reads wrong
+    [high-gauge-off] high-side gauge reads wrong
+    [low-core-stuck] low-side core not pressed in
+   *[high-core-stuck] high-side core not pressed in
+ }
+fault-severity = { $key ->
+    [slight] slight
+    [moderate] moderate
+    [severe] severe
+   *[extreme] extreme
+ }

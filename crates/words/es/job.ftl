@@ -160,3 +160,77 @@ act-inject-oil = Aceite inyectado
 act-port-cap = Tapa de un puerto de servicio
 act-core = Núcleo de un puerto de servicio
 act-convert-port = Conexión de conversión de un puerto de servicio
+
+## Lectura, diagnóstico y protección
+act-read = Lectura: { $meter }
+act-suspect = Sospecha: { $fault } ({ $percent } %)
+act-commit = Diagnóstico: { $fault }, { $severity }
+act-wear = { $what ->
+    [goggles] Lentes de seguridad
+   *[gloves] Guantes
+ }: { $on ->
+    [on] puestos
+   *[off] quitados
+ }
+refused-busy = tiene las manos ocupadas { $seconds } s más
+refused-not-connected = no hay nada que leer ({ $meter }): no está conectado, no está ahí o no tiene resultado
+refused-no-reading = no existe la lectura { $asked }: se han tomado { $taken }
+meter-name = { $key ->
+    [low-gauge] manómetro de baja
+    [high-gauge] manómetro de alta
+    [vacuum-gauge] vacuómetro
+    [vent-thermometer] termómetro de la rejilla
+    [cabin-thermometer] termómetro de la cabina
+    [thermometer] termómetro del taller
+    [hygrometer] higrómetro
+    [clamp] termómetro de pinza
+    [anemometer] anemómetro
+    [tachometer] tacómetro
+    [clutch-meter] multímetro en el embrague
+    [scale] báscula
+    [stopwatch] cronómetro
+    [identifier] identificador de refrigerante
+    [identifier-air] identificador de refrigerante
+   *[search] última búsqueda de fugas
+ }
+fault-name = { $key ->
+    [low-charge] carga baja
+    [over-charge] exceso de carga
+    [blend] algo de otro refrigerante mezclado
+    [wrong-gas] refrigerante equivocado
+    [air] aire en el circuito
+    [water] humedad en el circuito
+    [oil-low] poco aceite
+    [oil-high] exceso de aceite
+    [compressor-worn] compresor gastado
+    [orifice-clogged] tubo de orificio tapado
+    [condenser-air-blocked] aire del condensador bloqueado
+    [evaporator-air-blocked] aire del evaporador bloqueado
+    [cycling-switch-stuck] presostato de ciclado pegado
+    [clutch-slips] embrague que patina
+    [blend-door-leaks] compuerta de mezcla que no cierra
+    [radiator-blocked] radiador tapado
+    [desiccant-wet] desecante saturado
+    [bag-burst] bolsa de desecante rota
+    [orifice-reversed] tubo de orificio al revés
+    [relief-weak] válvula de alivio vencida
+    [discharge-hose-kinked] manguera de descarga doblada
+    [condenser-plugged] condensador obstruido
+    [liquid-line-crushed] línea de líquido aplastada
+    [evaporator-plugged] evaporador obstruido
+    [pick-up-clogged] toma del acumulador tapada
+    [accumulator-screen-clogged] malla del acumulador tapada
+    [suction-hose-kinked] manguera de succión doblada
+    [leak] fuga
+    [joint-leaks] unión que fuga
+    [low-gauge-off] manómetro de baja descalibrado
+    [high-gauge-off] manómetro de alta descalibrado
+    [low-core-stuck] válvula de baja sin abrir
+   *[high-core-stuck] válvula de alta sin abrir
+ }
+fault-severity = { $key ->
+    [slight] leve
+    [moderate] moderada
+    [severe] grave
+   *[extreme] extrema
+ }

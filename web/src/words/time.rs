@@ -1,7 +1,7 @@
 //! Acts, and what is waited for, in words.
 use lowside_session::{
-    Action, BenchAct, Event, HoseAct, InstrumentAct, MachineAct, Port, RecordAct, VehicleAct,
-    VesselAct,
+    Action, BenchAct, Event, HoseAct, InstrumentAct, LearnerAct, MachineAct, Port, Protection,
+    RecordAct, VehicleAct, VesselAct,
     condition::{Reading, Test},
     wait::Goal,
 };
@@ -26,6 +26,7 @@ pub(crate) fn act(action: Action) -> String {
         Action::Bench(act) => bench(act),
         Action::Instrument(act) => instrument(act),
         Action::Record(act) => record(act),
+        Action::Learner(act) => learner(act),
     }
 }
 
@@ -143,6 +144,30 @@ fn record(act: RecordAct) -> String {
         | RecordAct::PerformanceResult { .. }
         | RecordAct::PerformanceBrokenOff => say::performance().to_owned(),
         RecordAct::Label { .. } => say::act_label().to_owned(),
+    }
+}
+
+fn learner(act: LearnerAct) -> String {
+    match act {
+        LearnerAct::Read { instrument } => say::act_read(say::meter_name(instrument.name())),
+        LearnerAct::Suspect { fault, certainty } => say::act_suspect(
+            say::fault_name(fault.key()),
+            format!("{:.0}", certainty.si() * 100.0),
+        ),
+        LearnerAct::Commit {
+            fault, severity, ..
+        } => say::act_commit(
+            say::fault_name(fault.key()),
+            say::fault_severity(severity.name()),
+        ),
+        LearnerAct::Wear { what, on } => {
+            let what = match what {
+                Protection::Goggles => "goggles",
+                Protection::Gloves => "gloves",
+            };
+            let on = if on { "on" } else { "off" };
+            say::act_wear(what, on)
+        }
     }
 }
 

@@ -7,6 +7,8 @@ use lowside_shop::{identifier::NoSample, joints::Joint, parts::Part};
 use lowside_units::UnitError;
 use thiserror::Error;
 
+use super::Meter;
+
 /// Why an act was not taken. Nothing has changed.
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum Refused {
@@ -119,6 +121,23 @@ pub enum Refused {
     /// A cap is on the port.
     #[error("the cap is on the port: take it off first")]
     CapOn,
+    /// Whoever works here has no hand free.
+    #[error("hands are busy for {left:.0} s more")]
+    Busy {
+        /// For how long, s.
+        left: f64,
+    },
+    /// There is nothing to read on an instrument.
+    #[error("the {} shows nothing: it is not connected, not there, or has no result", .0.name())]
+    NotConnected(Meter),
+    /// A reading that was not taken.
+    #[error("evidence: there is no reading {asked}, {taken} have been taken")]
+    NoReading {
+        /// Its number, from 1.
+        asked: u32,
+        /// How many there are.
+        taken: u32,
+    },
     /// More than the cylinder holds.
     #[error("mass: {asked_g:.0} g is more than the {held_g:.0} g in the cylinder")]
     CylinderTooEmpty {

@@ -41,6 +41,7 @@ impl Serialize for Action {
             Self::Bench(act) => act.serialize(to),
             Self::Instrument(act) => act.serialize(to),
             Self::Record(act) => act.serialize(to),
+            Self::Learner(act) => act.serialize(to),
         };
         let (name, mut fields) = match value.map_err(ser::Error::custom)? {
             Value::Object(named) => match named.into_iter().next() {

@@ -5,6 +5,7 @@ use crate::{
     action::{Action, Refused},
     bay::{Bay, Tick},
     observe::Observer,
+    reading::Reading,
 };
 
 /// How the end of a replay stands to the end recorded.
@@ -25,6 +26,7 @@ pub struct Replay<'a> {
     bay: Bay,
     next: usize,
     skipped: Vec<Skipped>,
+    readings: Vec<Reading>,
 }
 
 /// An act that was taken under another physics, is refused under this one, and was left out.
@@ -45,6 +47,7 @@ impl<'a> Replay<'a> {
             bay: Bay::new(&take.scenario),
             next: 0,
             skipped: Vec::new(),
+            readings: Vec::new(),
         }
     }
 
@@ -69,7 +72,7 @@ impl<'a> Replay<'a> {
             {
                 let index = self.next;
                 match self.bay.apply(*action) {
-                    Ok(()) => {}
+                    Ok(()) => self.readings.extend(Reading::of(&self.bay, *action)),
                     Err(why) if self.take.is_own_physics() => {
                         return Err(TakeError::Act { index, why });
                     }
@@ -110,6 +113,11 @@ impl<'a> Replay<'a> {
     /// Acts that were left out so far: none in a take of the same physics.
     pub fn skipped(&self) -> &[Skipped] {
         &self.skipped
+    }
+
+    /// What was read so far, in the order of the reading.
+    pub fn readings(&self) -> &[Reading] {
+        &self.readings
     }
 
     /// Share done, 0 to 1.

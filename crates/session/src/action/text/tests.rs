@@ -3,7 +3,7 @@
 use lowside_fluids::Refrigerant;
 use lowside_shop::{
     detect::{Sensitivity, Spot},
-    fault::Device,
+    fault::{Cure, Device, Severity},
     flush::Flush,
     identifier::Port,
     joints::{Joint, LowPort, Seal, Side},
@@ -11,6 +11,7 @@ use lowside_shop::{
     meters::Point,
     oil::OilKind,
     parts::Part,
+    protection::Protection,
     vacuum::GaugePlace,
 };
 use lowside_units::{
@@ -19,7 +20,11 @@ use lowside_units::{
 };
 
 use super::*;
-use crate::{BenchAct, HoseAct, InstrumentAct, MachineAct, RecordAct, VehicleAct, VesselAct, acts};
+use crate::{
+    BenchAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, RecordAct, VehicleAct, VesselAct,
+    action::{Evidence, FaultId, Meter},
+    acts,
+};
 
 /// One act a line, in the order of [`every`].
 const ACTS: &str = include_str!("acts.jsonl");
@@ -42,6 +47,7 @@ fn every() -> Vec<Action> {
         bench(),
         instrument(),
         record(),
+        learner(),
     ]
     .concat()
 }
@@ -237,6 +243,32 @@ fn record() -> Vec<Action> {
             gas: Some(GAS),
             oil: Some(OIL),
             particulars,
+        },
+    ])
+}
+
+fn learner() -> Vec<Action> {
+    let fault = |key| FaultId::find(key).expect("a row");
+    Vec::from(acts![
+        LearnerAct::Read {
+            instrument: Meter::LowGauge,
+        },
+        LearnerAct::Read {
+            instrument: Meter::Clamp(Point::Suction),
+        },
+        LearnerAct::Suspect {
+            fault: fault("low-charge"),
+            certainty: Ratio::from_fraction(0.7),
+        },
+        LearnerAct::Commit {
+            fault: fault("suction-hose-kinked"),
+            severity: Severity::Moderate,
+            evidence: Evidence::of(&[1, 2]).expect("two"),
+            repair: Cure::NewPart(PART),
+        },
+        LearnerAct::Wear {
+            what: Protection::Goggles,
+            on: true,
         },
     ])
 }
