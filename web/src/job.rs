@@ -6,10 +6,11 @@ use lowside_present::{
     statement::{Said, Signed},
     toll::{Severity, Told},
 };
-use lowside_session::{Action, Bay, Sight, TICKS_PER_SECOND, Tick, condition::Condition};
+use lowside_session::{Action, Bay, Sight, Sitting, TICKS_PER_SECOND, Tick, condition::Condition};
 use lowside_units::{Duration, display};
 use yew::{
-    Callback, Html, Properties, classes, component, html, use_effect_with, use_memo, use_state,
+    Callback, Html, MouseEvent, Properties, classes, component, html, use_effect_with, use_memo,
+    use_state,
 };
 
 use crate::{
@@ -43,6 +44,8 @@ pub(crate) struct JobProps {
     pub(crate) signed: Option<Signed>,
     pub(crate) sign: Callback<()>,
     pub(crate) act: Callback<Action>,
+    /// A hint was looked at: of which step and which, from 1.
+    pub(crate) hint: Callback<(u8, u8)>,
     /// Tells those who listen.
     pub(crate) say: Callback<String>,
 }
@@ -71,6 +74,8 @@ pub(crate) struct JobView {
     /// How bad, when and what.
     harms: Vec<(Severity, String, String)>,
     passed: bool,
+    /// Some of it was done under another physics.
+    mixed: bool,
 }
 
 fn clock(tick: Tick) -> String {
@@ -79,7 +84,8 @@ fn clock(tick: Tick) -> String {
 
 impl JobView {
     /// What is shown of a job. In a closed bay that is what somebody there can see, in an exam not even what is to be done.
-    pub(crate) fn of(job: &Job, bay: &Bay, sight: Sight, units: UnitSystem) -> Self {
+    pub(crate) fn of(job: &Job, bay: &Bay, sitting: &Sitting, units: UnitSystem) -> Self {
+        let sight = sitting.now();
         let closed = sight.closed();
         let (standings, harms) = if closed {
             (job.seen_steps(), job.seen_harms())
@@ -126,6 +132,7 @@ impl JobView {
                 })
                 .collect(),
             passed: !closed && job.passed(),
+            mixed: sitting.mixed,
         }
     }
 }
@@ -185,7 +192,7 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
                 <p class="complaint">{ &job.complaint }</p>
                 if p.sight.hints() {
                     <h4>{ words::job_steps() }</h4>
-                    <ol class="steps" key={job.name}>{ for job.steps.iter().map(step) }</ol>
+                    <ol class="steps" key={job.name}>{ for job.steps.iter().zip(1..).map(|(s, n)| step(s, n, &p.hint)) }</ol>
                 }
                 { harms(true, &job.harms, &p.toll) }
                 if p.sight.closed() { <p class="told">{ words::sight_later() }</p> }
@@ -226,7 +233,17 @@ fn harms(in_job: bool, of_card: &[(Severity, String, String)], toll: &[(Severity
     </> }
 }
 
+/// How it stands, and that it is not comparable where the physics has changed on the way.
 fn verdict(job: &JobView, toll: &[(Severity, Told)]) -> String {
+    let mut text = standing(job, toll);
+    if job.mixed {
+        text.push(' ');
+        text.push_str(words::signed_apart());
+    }
+    text
+}
+
+fn standing(job: &JobView, toll: &[(Severity, Told)]) -> String {
     let list = |all: Vec<&str>| all.join("; ");
     if job.passed {
         let harms = job.harms.iter().map(|(_, _, what)| what.clone());
@@ -255,7 +272,8 @@ fn verdict(job: &JobView, toll: &[(Severity, Told)]) -> String {
     }
 }
 
-fn step(s: &StepView) -> Html {
+fn step(s: &StepView, number: u8, hint: &Callback<(u8, u8)>) -> Html {
+    let looks = |which| hint.reform(move |_: MouseEvent| (number, which));
     let (kind, state, mark) = match s.standing {
         None => ("unseen-yet", String::new(), ""),
         Some(Standing::Open) => ("open", words::step_open().to_owned(), "\u{25cb}"),
@@ -279,9 +297,9 @@ fn step(s: &StepView) -> Html {
                 }) }</ul>
             }
             if let Some([first, second]) = &s.hints {
-                <details class="clue"><summary>{ words::hint_first() }<span class="unseen">{ ": " }{ &s.title }</span></summary>
+                <details class="clue"><summary onclick={looks(1)}>{ words::hint_first() }<span class="unseen">{ ": " }{ &s.title }</span></summary>
                     <p>{ first }</p>
-                    <details><summary>{ words::hint_second() }<span class="unseen">{ ": " }{ &s.title }</span></summary><p>{ second }</p></details>
+                    <details><summary onclick={looks(2)}>{ words::hint_second() }<span class="unseen">{ ": " }{ &s.title }</span></summary><p>{ second }</p></details>
                 </details>
             }
         </li>

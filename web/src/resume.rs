@@ -4,7 +4,7 @@ use lowside_lessons::{Job, PerformanceTest, Shown};
 use lowside_present::history::History;
 use lowside_session::{
     Bay, Sitting, Take, TakeError, Timeline,
-    take::{Card, End},
+    take::{Card, End, Skipped},
 };
 
 use crate::host;
@@ -25,6 +25,8 @@ pub(crate) struct Resumed {
     pub(crate) sitting: Sitting,
     /// Whether it stands where it was left; not so after a change of the physics.
     pub(crate) end: End,
+    /// Acts that were left out: another physics took them, and this one refuses them.
+    pub(crate) skipped: Vec<Skipped>,
 }
 
 /// Replays `take`, in which `job` may be under way; `report` hears the share done and says whether to go on. None if it was to end.
@@ -68,6 +70,7 @@ pub(crate) async fn resume(
         sitting.card.get_or_insert_with(name);
     }
     past.remember(sitting.lines.clone());
+    let skipped = replay.skipped().to_vec();
     let (bay, end) = replay.end();
     if let Some(job) = &mut job {
         job.look(&bay);
@@ -79,5 +82,6 @@ pub(crate) async fn resume(
         job,
         sitting,
         end,
+        skipped,
     }))
 }

@@ -343,6 +343,16 @@ impl Stage {
         Some(store::keep(store::TAKE, &text))
     }
 
+    /// A hint was looked at, both numbers from 1; each counts once.
+    pub(crate) fn hinted(&mut self, step: u8, hint: u8) {
+        let tick = self.bay.tick();
+        let hints = &mut self.sitting.hints;
+        let known = hints.iter().any(|h| (h.step, h.hint) == (step, hint));
+        if !known && hints.len() < take::MOST_HINTS {
+            hints.push(take::Hint { tick, step, hint });
+        }
+    }
+
     /// The sitting with all that was undone in it.
     pub(crate) fn sitting_now(&self) -> Sitting {
         Sitting {

@@ -12,7 +12,7 @@ use lowside_present::{
     readout::Readout,
     tools::Refrigerant,
 };
-use lowside_session::{Event, NoSample, Refused, TICKS_PER_SECOND, TakeError, size, take};
+use lowside_session::{Action, Event, NoSample, Refused, TICKS_PER_SECOND, TakeError, size, take};
 use lowside_units::UnitError;
 
 use crate::{later, share::LinkError};
@@ -401,6 +401,21 @@ pub(crate) fn halted(place: &str) -> String {
 /// A place where the bay came to a halt.
 fn halted_at(place: &str) -> &str {
     halt_place(&place.replace(' ', "-")).unwrap_or(place)
+}
+
+/// Most acts that are named of those left out.
+const NAMED: usize = 3;
+
+/// That a bay was recorded under another physics, and the acts that were left out of it.
+pub(crate) fn other_physics(skipped: &[Action]) -> String {
+    let mut text = resume_unknown().to_owned();
+    if !skipped.is_empty() {
+        let names: Vec<String> = skipped.iter().take(NAMED).map(|a| act(*a)).collect();
+        let more = if skipped.len() > NAMED { ", …" } else { "" };
+        text.push(' ');
+        text += &resume_skipped(skipped.len(), names.join(", ") + more);
+    }
+    text
 }
 
 /// What hangs on the service hose and is no can: its name, and that it hangs there.

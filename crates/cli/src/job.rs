@@ -1,12 +1,14 @@
 //! `lowside job`: plays a script or a take on a job card and says how far it comes.
 
-use crate::{failure::Failure, files, time};
+use crate::{failure::Failure, files, foreign, time};
 use lowside_lessons::{
     Cost, JobCard, PerformanceTest, Progress, Severity, Truth, card::LARGEST, library,
     progress::Standing, toll,
 };
 use lowside_session::{
-    Bay, TICKS_PER_SECOND, Take, TakeError, Tick, scenario, script::Player, take,
+    Bay, Sitting, TICKS_PER_SECOND, Take, TakeError, Tick, scenario,
+    script::Player,
+    take::{self, Card},
 };
 use serde::Serialize;
 use std::io::Write;
@@ -15,7 +17,8 @@ use std::path::{Path, PathBuf};
 /// Work a job card: one that is shipped by name, or a file (scenarios/lessons/README.md has the format).
 ///
 /// Without --acts and --take it prints the card. With --acts it plays the script in the card's bay, with --take it replays what
-/// was done there; then it prints which steps were reached and what harm was done.
+/// was done there; then it prints which steps were reached and what harm was done. A take of a job carries its card, so that the card
+/// can be left out.
 #[derive(Debug, clap::Args)]
 pub(crate) struct Args {
     /// Name of a shipped card, or path of a TOML file; left out, the shipped cards are listed.
@@ -29,13 +32,17 @@ pub(crate) struct Args {
     )]
     acts: Option<PathBuf>,
     /// A take of this job.
-    #[arg(long, value_name = "FILE.json", requires = "card")]
+    #[arg(long, value_name = "FILE.json")]
     take: Option<PathBuf>,
+    /// Write what the script did as a take here, with its card: what the card's bay hides is scrambled in it, which keeps it from the eye
+    /// in passing and from nobody else.
+    #[arg(long, value_name = "FILE.json", requires = "acts")]
+    record: Option<PathBuf>,
     /// How long to go on after the last act of a script, e.g. 2min.
     #[arg(long, value_name = "TIME", default_value = "1min", requires = "acts")]
     then: String,
     /// Print one JSON object.
-    #[arg(long, requires = "card")]
+    #[arg(long)]
     json: bool,
 }
 
@@ -48,6 +55,8 @@ struct Marked {
     t_s: f64,
     /// Every step done, nothing that fails the job.
     passed: bool,
+    /// All of it was done under this physics, so that the mark can be held against others.
+    comparable: bool,
     /// Steps in the card's order.
     steps: Vec<Line>,
     /// Harms in the card's order.
@@ -71,21 +80,28 @@ struct Line {
 /// # Errors
 /// [`Failure::Asked`] naming file and field, or the act that was refused; [`Failure::Output`].
 pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
-    let Some(asked) = &args.card else {
-        for name in library::names() {
-            let card = library::card(name)
-                .ok_or_else(|| Failure::Asked(format!("{name}: does not read")))?;
-            writeln!(out, "{name:<28} {}", card.title.en)?;
-        }
-        return Ok(());
+    let take = args.take.as_deref().map(read).transpose()?;
+    let (card, sort) = match (&args.card, &take) {
+        (Some(asked), _) => open(asked)?,
+        (None, Some((path, take))) => of_take(path, take)?,
+        (None, None) => return list(out),
     };
-    let card = open(asked)?;
-    let (bay, progress) = match (&args.acts, &args.take) {
+    let (bay, progress) = match (&args.acts, &take) {
         (Some(acts), _) => play(&card, acts, &args.then)?,
-        (None, Some(take)) => replay(&card, take)?,
+        (None, Some((path, take))) => replay(&card, path, take)?,
         (None, None) => return tell(&card, out),
     };
-    let marked = mark(&card, &bay, &progress);
+    if let Some(path) = &args.record {
+        let sitting = Sitting {
+            card: Some(sort),
+            ..Sitting::default()
+        };
+        files::write(path, &Take::in_sitting(&bay, sitting).to_text())?;
+    }
+    let comparable = take
+        .as_ref()
+        .is_none_or(|(_, take)| take.has_comparable_mark());
+    let marked = mark(&card, &bay, &progress, comparable);
     if args.json {
         let line = serde_json::to_string(&marked).map_err(std::io::Error::from)?;
         writeln!(out, "{line}")?;
@@ -108,13 +124,50 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     } else {
         "not passed"
     };
-    writeln!(out, "{word}")?;
+    let apart = if marked.comparable {
+        ""
+    } else {
+        "; not comparable: some of it was done under another physics"
+    };
+    writeln!(out, "{word}{apart}")?;
     Ok(())
 }
 
-fn open(asked: &Path) -> Result<JobCard, Failure> {
-    if let Some(card) = asked.to_str().and_then(library::card) {
-        return Ok(card);
+fn list(out: &mut impl Write) -> Result<(), Failure> {
+    for name in library::names() {
+        let card =
+            library::card(name).ok_or_else(|| Failure::Asked(format!("{name}: does not read")))?;
+        writeln!(out, "{name:<28} {}", card.title.en)?;
+    }
+    Ok(())
+}
+
+/// Reads a take.
+fn read(path: &Path) -> Result<(&Path, Take), Failure> {
+    let text = files::read(path, take::LARGEST, "a take")?;
+    let take =
+        Take::parse(&text).map_err(|e| Failure::Asked(format!("{}: {e}", path.display())))?;
+    Ok((path, take))
+}
+
+/// The card that a take carries.
+fn of_take(path: &Path, take: &Take) -> Result<(JobCard, Card), Failure> {
+    let wrong = |why: &str| Failure::Asked(format!("{}: card: {why}", path.display()));
+    let sort = take.sitting.card.clone();
+    let sort = sort.ok_or_else(|| wrong("the take carries none: name one"))?;
+    let card = match &sort {
+        Card::Job(name) => library::card(name)
+            .ok_or_else(|| wrong(&format!("there is no shipped job card {name}")))?,
+        Card::Own(text) => JobCard::parse(text).map_err(|e| wrong(&e.to_string()))?,
+    };
+    Ok((card, sort))
+}
+
+fn open(asked: &Path) -> Result<(JobCard, Card), Failure> {
+    if let Some(name) = asked.to_str()
+        && let Some(card) = library::card(name)
+    {
+        return Ok((card, Card::Job(name.to_owned())));
     }
     if !asked.exists() && asked.extension().is_none() {
         let names: Vec<&str> = library::names().collect();
@@ -125,7 +178,9 @@ fn open(asked: &Path) -> Result<JobCard, Failure> {
         )));
     }
     let text = files::read(asked, LARGEST, "a job card")?;
-    JobCard::parse(&text).map_err(|e| Failure::Asked(format!("{}: {e}", asked.display())))
+    let card = JobCard::parse(&text);
+    let card = card.map_err(|e| Failure::Asked(format!("{}: {e}", asked.display())))?;
+    Ok((card, Card::Own(text)))
 }
 
 fn play(card: &JobCard, acts: &Path, then: &str) -> Result<(Bay, Progress), Failure> {
@@ -156,9 +211,8 @@ fn play(card: &JobCard, acts: &Path, then: &str) -> Result<(Bay, Progress), Fail
     Ok((bay, progress))
 }
 
-fn replay(card: &JobCard, path: &Path) -> Result<(Bay, Progress), Failure> {
+fn replay(card: &JobCard, path: &Path, take: &Take) -> Result<(Bay, Progress), Failure> {
     let wrong = |e: TakeError| Failure::Asked(format!("{}: {e}", path.display()));
-    let take = Take::parse(&files::read(path, take::LARGEST, "a take")?).map_err(wrong)?;
     if take.scenario != card.scenario {
         return Err(Failure::Asked(format!(
             "{}: is a take of another bay than the card's",
@@ -177,10 +231,11 @@ fn replay(card: &JobCard, path: &Path) -> Result<(Bay, Progress), Failure> {
             break;
         }
     }
+    foreign::tell(path, take, &replay);
     Ok((replay.finish().map_err(wrong)?, progress))
 }
 
-fn mark(card: &JobCard, bay: &Bay, progress: &Progress) -> Marked {
+fn mark(card: &JobCard, bay: &Bay, progress: &Progress, comparable: bool) -> Marked {
     let seconds = |t: Tick| t as f64 / TICKS_PER_SECOND as f64;
     let step = |(step, standing): (&lowside_lessons::Step, Standing)| {
         let (standing, tick) = match standing {
@@ -203,6 +258,7 @@ fn mark(card: &JobCard, bay: &Bay, progress: &Progress) -> Marked {
         job: card.title.en.clone(),
         t_s: bay.seconds(),
         passed: progress.passed(card),
+        comparable,
         steps: card
             .step
             .iter()

@@ -8,6 +8,7 @@ mod failure;
 mod faults;
 mod figure;
 mod files;
+mod foreign;
 mod job;
 mod open;
 mod props;

@@ -5,11 +5,11 @@ use crate::{
     clock::Clock,
     closed,
     failure::Failure,
-    files, report,
+    files, foreign, report,
 };
 use lowside_lessons::{PerformanceTest, Shown};
 use lowside_session::{Bay, Sight, Take, TakeError, checkpoint, summary::Window, take::LARGEST};
-use std::io::{Write, stderr};
+use std::io::Write;
 use std::path::{Path, PathBuf};
 
 /// Play a take again, check its hash and print the summary.
@@ -73,18 +73,11 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
         }
     }
     let speed = clock.real_time_factor(replay.bay());
+    foreign::tell(&args.take, &take, &replay);
     let bay = match &args.checkpoint {
         Some(path) => like(&take, replay.end().0, path)?,
         None => replay.finish().map_err(wrong)?,
     };
-    if !take.is_comparable() {
-        let name = args.take.display();
-        // A closed stderr is no reason to withhold the answer.
-        let _ = writeln!(
-            stderr().lock(),
-            "lowside: {name}: an earlier version recorded it, so its end cannot be compared with this one"
-        );
-    }
     if let Some(why) = bay.halt() {
         return Err(Failure::halted(&bay, &why));
     }

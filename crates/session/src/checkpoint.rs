@@ -9,7 +9,7 @@ use crate::{
     bay::{Bay, Entered},
     scenario::Scenario,
     state::StateError,
-    take::hex,
+    take::{PHYSICS, hex},
 };
 
 /// Most bytes a checkpoint may have: some ten times what a bay has.
@@ -21,11 +21,24 @@ const LONGEST_DETAIL: usize = 300;
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Kept<State> {
+    /// The physics that led to it.
+    #[serde(default)]
+    physics: String,
     /// How many of the take's acts had been done.
     acts: usize,
     /// Fingerprint of the state.
     hash: String,
     state: State,
+}
+
+/// Returns whether a checkpoint's state was reached under this program's physics: only then does a bay go on from it as a replay would.
+pub fn is_own_physics(text: &str) -> bool {
+    #[derive(Deserialize)]
+    struct Named {
+        physics: String,
+    }
+    let named = serde_json::from_str::<Named>(text);
+    text.len() <= LARGEST && named.is_ok_and(|named| named.physics == PHYSICS)
 }
 
 impl Bay {
@@ -35,6 +48,7 @@ impl Bay {
     /// [`StateError::NotFinite`] when a number in it is none, as in some bays that have halted.
     pub fn save(&self) -> Result<String, StateError> {
         let kept = Kept {
+            physics: PHYSICS.to_owned(),
             acts: self.log().len(),
             hash: hex(self.state_hash()?),
             state: self,

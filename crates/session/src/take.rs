@@ -223,7 +223,7 @@ pub enum TakeError {
 fn counted(part: Part) -> String {
     match part {
         Part::Log => "number of acts".to_owned(),
-        Part::Lines => "number of undone acts".to_owned(),
+        Part::Lines => "number of lines or of undone acts".to_owned(),
         Part::Hints => "number of hints".to_owned(),
         Part::Act(_) => format!("tick of {part}"),
         other => other.to_string(),

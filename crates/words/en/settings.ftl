@@ -24,7 +24,11 @@ update-now = Take it now
 offline-ready = Kept on this device: works without a network.
 offline-not-yet = Not yet kept on this device for times without a network.
 resume-differs = It does not end where it says: it was edited, or another version of this program made it. Readings may differ from those seen then.
-resume-unknown = An earlier version of this program recorded it. It has been played again; whether every reading is the same, nobody can tell.
+resume-unknown = Another version of this program recorded it, with another physics. It has been played again; readings may differ, and its mark is not comparable.
+resume-skipped = { $count ->
+    [one] One act is not possible any more and was left out: { $acts }.
+   *[other] { $count } acts are not possible any more and were left out: { $acts }.
+ }
 
 ## Bays that are kept
 

@@ -238,6 +238,7 @@ harms = Harm done
 harm-none = None so far.
 harm-at = { $time }: { $what }
 sign-off = Sign off
+signed-apart = Not comparable: some of it was done under another physics.
 signed-passed = Passed. Every step is done and nothing was spoilt.
 signed-missing = Not yet. Missing: { $steps }
 signed-failed = Not passed: { $harms }

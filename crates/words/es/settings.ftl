@@ -24,7 +24,11 @@ update-now = Tomarla ahora
 offline-ready = Guardado en este aparato: funciona sin red.
 offline-not-yet = Todavía no está guardado en este aparato para usarlo sin red.
 resume-differs = No termina donde dice: se editó, o lo hizo otra versión de este programa. Las lecturas pueden diferir de las que se vieron.
-resume-unknown = Lo grabó una versión anterior de este programa. Se volvió a reproducir; no se puede saber si cada lectura es la misma.
+resume-unknown = Lo grabó otra versión de este programa, con otra física. Se volvió a reproducir; las lecturas pueden diferir y su resultado no es comparable.
+resume-skipped = { $count ->
+    [one] Una acción ya no es posible y se omitió: { $acts }.
+   *[other] { $count } acciones ya no son posibles y se omitieron: { $acts }.
+ }
 
 ## Trabajos guardados
 

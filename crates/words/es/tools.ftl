@@ -238,6 +238,7 @@ harms = Daños causados
 harm-none = Ninguno hasta ahora.
 harm-at = { $time }: { $what }
 sign-off = Entregar
+signed-apart = No es comparable: parte se hizo con otra física.
 signed-passed = Aprobado. Todos los pasos están hechos y nada se dañó.
 signed-missing = Todavía no. Falta: { $steps }
 signed-failed = No aprobado: { $harms }

@@ -5,7 +5,13 @@ use std::{collections::BTreeSet, fs};
 use lowside_session::{Scenario, library};
 use lowside_tests::root;
 
-const DOCUMENTS: &[&str] = &["README.md", "DEVELOPERS.md", "CHANGELOG.md", "doc/model.md"];
+const DOCUMENTS: &[&str] = &[
+    "README.md",
+    "DEVELOPERS.md",
+    "CHANGELOG.md",
+    "doc/model.md",
+    "doc/takes.md",
+];
 
 /// Endings by which a name without a slash is known to be a file.
 const ENDINGS: &[&str] = &[

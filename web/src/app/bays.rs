@@ -5,7 +5,10 @@ use std::{
 };
 
 use lowside_present::statement::Said;
-use lowside_session::{TICKS_PER_SECOND, Take, TakeError, take::End};
+use lowside_session::{
+    TICKS_PER_SECOND, Take, TakeError,
+    take::{End, Undone},
+};
 use lowside_units::{Duration, display};
 use yew::{Context, Html, MouseEvent, html};
 
@@ -268,10 +271,14 @@ impl App {
     /// Puts a replayed bay on stage, and what was there aside.
     fn put_on(&mut self, found: Resumed, source: Source) {
         let end = found.end;
-        let mut same = None;
+        let skipped: Vec<_> = found.skipped.iter().map(|s| s.action).collect();
+        let (mut same, mut left) = (None, Vec::new());
         let (shelf, notice) = match source {
             Source::Line(shelf) => {
                 same = Some(self.stage.sitting.clone());
+                left = self.stage.sitting_now().lines;
+                let head = self.stage.past.head(&self.stage.bay);
+                left.extend(Undone::between(head.log(), found.bay.log()));
                 (shelf, None)
             }
             Source::Own(bay, hold) => {
@@ -298,6 +305,9 @@ impl App {
         if let Some(sitting) = same {
             // Going to another line changes nothing of how it is worked in.
             self.stage.sitting = sitting;
+            // The line was kept with what had been undone by then.
+            let known = self.stage.past.undone().len();
+            self.stage.past.remember(left.into_iter().skip(known));
         }
         self.sight = self.stage.sitting.sight;
         self.peril = Peril::default();
@@ -307,11 +317,11 @@ impl App {
             let take = share::text(&self.stage.bay, &self.stage.sitting_now());
             self.announce(Notice {
                 told: Told::new(move || {
-                    let text = match end {
-                        End::Unknown => words::resume_unknown(),
-                        End::Same | End::Elsewhere => words::resume_differs(),
-                    };
-                    text.to_owned()
+                    if end == End::Unknown {
+                        words::other_physics(&skipped)
+                    } else {
+                        words::resume_differs().to_owned()
+                    }
                 }),
                 take: Some(take),
                 back: notice.and_then(|notice| notice.back),

@@ -38,6 +38,8 @@ pub(crate) enum WorkMsg {
     Draft(Said),
     /// Signs the record with what is stated.
     Sign,
+    /// Looks at a hint of a step, both from 1.
+    Hint(u8, u8),
 }
 
 impl App {
@@ -60,6 +62,7 @@ impl App {
                     Err(wrong) => self.waiting.push(impossible(&wrong)),
                 }
             }
+            WorkMsg::Hint(step, hint) => self.stage.hinted(step, hint),
             WorkMsg::Job(None) => {
                 self.stage.job = None;
                 self.stage.sitting.card = None;
@@ -198,7 +201,7 @@ impl App {
     pub(crate) fn job_view(&self, ctx: &Context<Self>) -> Html {
         let (bay, units, sight) = (&self.stage.bay, self.units, self.stage.sitting.now());
         let job = self.stage.job.as_ref();
-        let job = job.map(|job| JobView::of(job, bay, sight, units));
+        let job = job.map(|job| JobView::of(job, bay, &self.stage.sitting, units));
         let shown = self.stage.shown();
         let (toll, record) = if sight.closed() {
             (closed::toll(&shown, units), record(&shown, units))
@@ -210,7 +213,8 @@ impl App {
                 tick={bay.tick()} {record}
                 units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))}
                 say={ctx.link().callback(Msg::Say)} said={self.draft.clone()} edit={ctx.link().callback(|s| Msg::Work(WorkMsg::Draft(s)))}
-                signed={self.signed.clone()} sign={ctx.link().callback(|()| Msg::Work(WorkMsg::Sign))} act={ctx.link().callback(Msg::Act)} />
+                signed={self.signed.clone()} sign={ctx.link().callback(|()| Msg::Work(WorkMsg::Sign))} act={ctx.link().callback(Msg::Act)}
+                hint={ctx.link().callback(|(step, hint)| Msg::Work(WorkMsg::Hint(step, hint)))} />
         }
     }
 }

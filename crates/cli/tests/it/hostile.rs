@@ -5,6 +5,7 @@
 #![allow(clippy::format_collect, reason = "texts of a test, each made once")]
 
 use crate::common::{answer_in, assert_refused, folder};
+use lowside_session::scramble::scramble;
 use std::fs;
 use std::path::Path;
 use std::process::{Command, Output};
@@ -52,6 +53,7 @@ fn takes_that_would_eat_memory() {
         let others: String = others.map(|(n, v)| format!("\"{n}\":{v},")).collect();
         format!("{{{others}\"{name}\":{text}}}")
     };
+    let hidden = |text: &str| format!("\"{}\"", scramble(text));
     let list = |piece: &str| format!("[{}0]", full(piece, ROOM));
     let (empties, act) = (list("{\"\":0},"), "[0,{\"do\":\"tap\",\"on\":true}],");
     let many: String = (0..ROOM / 12).map(|i| format!("\"{i:x}\":0,")).collect();
@@ -117,6 +119,58 @@ fn takes_that_would_eat_memory() {
             "long ticks",
             with("ticks", &"1".repeat(ROOM)),
             "ticks is larger",
+        ),
+        ("in the lines", with("lines", &empties), "undone acts = "),
+        (
+            "in a line",
+            with("lines", &format!("[{{\"tick\":0,\"acts\":[{empties}]}}]")),
+            "lines is larger than 4.1 kB",
+        ),
+        (
+            "many undone acts",
+            with(
+                "lines",
+                &format!(
+                    "[{{\"tick\":0,\"acts\":[{}{}]}}]",
+                    full(act, ROOM - 100),
+                    act.trim_end_matches(',')
+                ),
+            ),
+            "undone acts = ",
+        ),
+        ("many hints", with("hints", &empties), "number of hints = "),
+        (
+            "a long hidden part",
+            with("hidden", &format!("\"{}\"", "0".repeat(ROOM))),
+            "hidden is larger",
+        ),
+        (
+            "deep in the hidden part",
+            with("hidden", &hidden(&"[".repeat(200_000))),
+            "hidden",
+        ),
+        (
+            "many small objects in the hidden part",
+            with(
+                "hidden",
+                &hidden(&format!("{{\"act\":[{}0]}}", full("{\"\":0},", 400_000))),
+            ),
+            "not a take",
+        ),
+        (
+            "a long card",
+            with("card", &format!("{{\"own\":\"{}\"}}", "0".repeat(ROOM))),
+            "card is larger",
+        ),
+        (
+            "a long code",
+            with("learner", &format!("\"{}\"", "a".repeat(ROOM))),
+            "learner is larger",
+        ),
+        (
+            "a long seal",
+            with("seal", &format!("\"{}\"", "a".repeat(ROOM))),
+            "seal is larger",
         ),
         ("many names", format!("{{{many}\"a\":0}}"), "unknown field"),
         (

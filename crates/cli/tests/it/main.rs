@@ -4,6 +4,7 @@ mod beside;
 mod check;
 mod common;
 mod hostile;
+mod job_takes;
 mod mutations;
 mod props;
 mod readme;

@@ -1,6 +1,8 @@
 //! Playing a take again.
 
 use super::{Take, TakeError, fingerprint};
+#[cfg(feature = "checkpoint")]
+use crate::checkpoint;
 use crate::{
     action::{Action, Refused},
     bay::{Bay, Tick},
@@ -49,6 +51,19 @@ impl<'a> Replay<'a> {
             skipped: Vec::new(),
             readings: Vec::new(),
         }
+    }
+
+    /// A replay that begins where a checkpoint of the same take stands; none if the checkpoint is not the take's, or of another physics: then
+    /// the take is replayed from its beginning. What was read before the checkpoint is not listed.
+    #[cfg(feature = "checkpoint")]
+    pub fn from_checkpoint(take: &'a Take, text: &str) -> Option<Self> {
+        let own = take.is_own_physics() && checkpoint::is_own_physics(text);
+        let bay = own.then(|| Bay::load(&take.scenario, &take.log, text).ok())??;
+        (bay.tick() <= take.ticks).then(|| Self {
+            next: bay.log().len(),
+            bay,
+            ..Self::new(take)
+        })
     }
 
     /// Replays at most `ticks` more; true when all is done.

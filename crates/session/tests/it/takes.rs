@@ -3,7 +3,7 @@
 use lowside_session::{
     Bay, HoseAct, Sight, Sitting, TICKS_PER_SECOND, Take, TakeError, VehicleAct, VesselAct,
     scramble::unscramble,
-    take::{Card, End, Hint, PHYSICS, Part, Undone},
+    take::{Card, End, Hint, PHYSICS, Part, Replay, Undone},
     timeline::Timeline,
 };
 use lowside_tests::{
@@ -383,4 +383,57 @@ fn the_oldest_undone_acts_make_room() {
     past.remember([undone(400, 99_999)]);
     let ticks: Vec<u64> = past.undone().iter().map(|u| u.tick).collect();
     assert_eq!(ticks, [299, 400], "at most 100 000 acts in all");
+}
+
+/// A replay that begins at a checkpoint ends in the same bits, and a checkpoint that does not fit is let go.
+#[test]
+fn a_checkpoint_shortens_a_replay_and_never_changes_it() {
+    let mut bay = faulty();
+    let pass = |bay: &mut Bay, ticks: u64| {
+        for _ in 0..ticks {
+            bay.step().expect("it goes on");
+        }
+    };
+    pass(&mut bay, 300);
+    bay.apply(HoseAct::LowCoupler { on: false }).expect("off");
+    pass(&mut bay, 300);
+    let kept = bay.save().expect("finite");
+    let early = Take::of(&bay);
+    bay.apply(HoseAct::HighCoupler { on: false }).expect("off");
+    pass(&mut bay, 300);
+    let take = Take::of(&bay);
+    let from = |take: &Take, text: &str| {
+        let mut replay = Replay::from_checkpoint(take, text)?;
+        assert_eq!(replay.bay().tick(), 600);
+        assert_eq!(replay.run(u64::MAX), Ok(true));
+        let (bay, end) = replay.end();
+        assert_eq!(end, End::Same);
+        Some(bay)
+    };
+    let again = from(&take, &kept).expect("its own");
+    assert_eq!(
+        (again.log(), again.differences(&bay)),
+        (bay.log(), Vec::new())
+    );
+    from(&early, &kept).expect("its end");
+
+    let other = |from: &str, to: &str| {
+        let text = kept.replacen(from, to, 1);
+        assert_ne!(text, kept);
+        text
+    };
+    let physics = other(PHYSICS, "0123456789abcdef");
+    let edited = other("\"tick\":600", "\"tick\":601");
+    for text in [&physics, &edited, "{}", ""] {
+        assert!(Replay::from_checkpoint(&take, text).is_none(), "{text:.60}");
+    }
+    let mut shorter = early.clone();
+    shorter.ticks = 599;
+    let mut elsewhere = take.clone();
+    elsewhere.physics = Some("0123456789abcdef".to_owned());
+    let mut undone = take.clone();
+    undone.log.clear();
+    for take in [shorter, elsewhere, undone] {
+        assert!(Replay::from_checkpoint(&take, &kept).is_none());
+    }
 }
