@@ -18,23 +18,27 @@ pub(crate) fn tell(name: &Path, take: &Take, replay: &Replay<'_>) {
         (false, None) => "an earlier version recorded it",
         (false, Some(_)) => "it was recorded under another physics",
     };
-    let mut line = format!("{why}, so its end cannot be compared with this one");
     let skipped = replay.skipped();
-    if !skipped.is_empty() {
-        let first = skipped.iter().take(TOLD);
-        let first: Vec<String> = first
-            .map(|s| format!("act {} ({})", s.index + 1, s.why))
-            .collect();
-        let more = match skipped.len().saturating_sub(TOLD) {
-            0 => String::new(),
-            more => format!("; and {more} more"),
-        };
-        line += &format!(
-            "; acts that are refused here and were left out: {}: {}{more}",
-            skipped.len(),
+    let first: Vec<String> = skipped
+        .iter()
+        .take(TOLD)
+        .map(|s| format!("act {} ({})", s.index + 1, s.why))
+        .collect();
+    let left = match (skipped.len(), skipped.len().saturating_sub(TOLD)) {
+        (0, _) => String::new(),
+        (all, 0) => format!(
+            "; left out, since they are refused here: {all}: {}",
             first.join("; ")
-        );
-    }
+        ),
+        (all, more) => format!(
+            "; left out, since they are refused here: {all}: {}; and {more} more",
+            first.join("; ")
+        ),
+    };
     // A closed stderr is no reason to withhold the answer.
-    let _ = writeln!(stderr().lock(), "lowside: {}: {line}", name.display());
+    let _ = writeln!(
+        stderr().lock(),
+        "lowside: {}: {why}, so its end cannot be compared with this one{left}",
+        name.display()
+    );
 }

@@ -38,10 +38,7 @@ pub fn caution(now: &Shown<'_>, action: Action) -> Option<Caution> {
             (opens(now, act) && !shown_empty(now)).then_some(Caution::OpensUnderPressure)
         }
         // They neither heat a can nor open anything to the room.
-        Action::Machine(_)
-        | Action::Instrument(_)
-        | Action::Record(_)
-        | Action::Learner(_) => None,
+        Action::Machine(_) | Action::Instrument(_) | Action::Record(_) | Action::Learner(_) => None,
     }
 }
 

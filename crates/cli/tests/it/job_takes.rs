@@ -70,7 +70,7 @@ fn a_card_that_is_not_there_is_named() {
     record(&folder, CARD);
     let args = ["job", "--take", "t.json"];
     changed(&folder, |take| {
-        take["card"] = json!({"job": "no-such-card"})
+        take["card"] = json!({"job": "no-such-card"});
     });
     assert_refused(
         &lowside_in(&folder, &args),
@@ -78,7 +78,7 @@ fn a_card_that_is_not_there_is_named() {
         &["t.json", "no-such-card"],
     );
     changed(&folder, |take| {
-        drop(take.as_object_mut().map(|take| take.remove("card")))
+        drop(take.as_object_mut().map(|take| take.remove("card")));
     });
     assert_refused(
         &lowside_in(&folder, &args),
@@ -109,7 +109,7 @@ fn a_take_of_another_physics_is_played_with_one_kind_line() {
         assert_eq!(err.lines().count(), 1, "{err}");
         for said in [
             "recorded under another physics",
-            "left out: 1: act 3 (there is no can on the service hose)",
+            "refused here: 1: act 3 (there is no can on the service hose)",
         ] {
             assert!(err.contains(said), "{said}: {err}");
         }
@@ -118,7 +118,7 @@ fn a_take_of_another_physics_is_played_with_one_kind_line() {
     }
     // Under the same physics it is an error.
     changed(&folder, |take| {
-        drop(take.as_object_mut().map(|take| take.remove("physics")))
+        drop(take.as_object_mut().map(|take| take.remove("physics")));
     });
     for args in [&["replay", "t.json"][..], &["job", "--take", "t.json"]] {
         assert_refused(&lowside_in(&folder, args), args, &["act 3 of the log"]);
