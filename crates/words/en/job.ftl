@@ -193,42 +193,7 @@ meter-name = { $key ->
     [identifier-air] refrigerant identifier
    *[search] last leak search
  }
-fault-name = { $key ->
-    [low-charge] low charge
-    [over-charge] overcharge
-    [blend] some of the wrong refrigerant mixed in
-    [wrong-gas] the wrong refrigerant
-    [air] air in the loop
-    [water] moisture in the loop
-    [oil-low] too little oil
-    [oil-high] too much oil
-    [compressor-worn] worn compressor
-    [orifice-clogged] clogged orifice tube
-    [condenser-air-blocked] condenser’s air blocked
-    [evaporator-air-blocked] evaporator’s air blocked
-    [cycling-switch-stuck] cycling switch stuck
-    [clutch-slips] slipping clutch
-    [blend-door-leaks] leaking blend door
-    [radiator-blocked] blocked radiator
-    [desiccant-wet] saturated desiccant
-    [bag-burst] burst desiccant bag
-    [orifice-reversed] orifice tube the wrong way round
-    [relief-weak] weak relief valve
-    [discharge-hose-kinked] kinked discharge hose
-    [condenser-plugged] plugged condenser
-    [liquid-line-crushed] crushed liquid line
-    [evaporator-plugged] plugged evaporator
-    [pick-up-clogged] clogged pick-up of the accumulator
-    [accumulator-screen-clogged] clogged accumulator screen
-    [suction-hose-kinked] kinked suction hose
-    [leak] leak
-    [joint-leaks] leaking joint
-    [low-gauge-off] low-side gauge reads wrong
-    [high-gauge-off] high-side gauge reads wrong
-    [low-core-stuck] low-side core not pressed in
-   *[high-core-stuck] high-side core not pressed in
- }
-fault-severity = { $key ->
+severity-name = { $key ->
     [slight] slight
     [moderate] moderate
     [severe] severe

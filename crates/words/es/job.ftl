@@ -193,42 +193,7 @@ meter-name = { $key ->
     [identifier-air] identificador de refrigerante
    *[search] última búsqueda de fugas
  }
-fault-name = { $key ->
-    [low-charge] carga baja
-    [over-charge] exceso de carga
-    [blend] algo de otro refrigerante mezclado
-    [wrong-gas] refrigerante equivocado
-    [air] aire en el circuito
-    [water] humedad en el circuito
-    [oil-low] poco aceite
-    [oil-high] exceso de aceite
-    [compressor-worn] compresor gastado
-    [orifice-clogged] tubo de orificio tapado
-    [condenser-air-blocked] aire del condensador bloqueado
-    [evaporator-air-blocked] aire del evaporador bloqueado
-    [cycling-switch-stuck] presostato de ciclado pegado
-    [clutch-slips] embrague que patina
-    [blend-door-leaks] compuerta de mezcla que no cierra
-    [radiator-blocked] radiador tapado
-    [desiccant-wet] desecante saturado
-    [bag-burst] bolsa de desecante rota
-    [orifice-reversed] tubo de orificio al revés
-    [relief-weak] válvula de alivio vencida
-    [discharge-hose-kinked] manguera de descarga doblada
-    [condenser-plugged] condensador obstruido
-    [liquid-line-crushed] línea de líquido aplastada
-    [evaporator-plugged] evaporador obstruido
-    [pick-up-clogged] toma del acumulador tapada
-    [accumulator-screen-clogged] malla del acumulador tapada
-    [suction-hose-kinked] manguera de succión doblada
-    [leak] fuga
-    [joint-leaks] unión que fuga
-    [low-gauge-off] manómetro de baja descalibrado
-    [high-gauge-off] manómetro de alta descalibrado
-    [low-core-stuck] válvula de baja sin abrir
-   *[high-core-stuck] válvula de alta sin abrir
- }
-fault-severity = { $key ->
+severity-name = { $key ->
     [slight] leve
     [moderate] moderada
     [severe] grave

@@ -143,9 +143,8 @@ fn random_bay(bases: &[&str], seed: u64) -> Bay {
         // As the scenario has it: evacuated or charged.
         set.truncate(2);
     }
-    if let Some(fault) = setting(fault, severity, &vehicle)
-        && !fault.starts_with("start.")
-    {
+    let fault = setting(fault, severity, &vehicle);
+    if !fault.starts_with("start.") {
         set.push(fault);
     }
     let set: Vec<&str> = set.iter().map(String::as_str).collect();

@@ -232,20 +232,3 @@ fn the_shell_speaks_both_languages() {
     // The root element carries English until the script has looked.
     assert_eq!(count("lang=\"en\">") - 1, count("lang=\"es\">"));
 }
-
-/// Every row of the registry has its name in both languages.
-#[test]
-fn every_fault_has_its_name() {
-    for language in ["en", "es"] {
-        let path = root().join(format!("crates/words/{language}/job.ftl"));
-        let text = fs::read_to_string(&path).expect("readable");
-        let names = text.split("fault-name = ").nth(1).expect("a message");
-        let names = names.split("\n }").next().expect("its end");
-        for fault in lowside_shop::fault::all() {
-            let key = format!("[{}] ", fault.id);
-            assert!(names.contains(&key), "{}: {key}", path.display());
-        }
-        let keys = names.matches("] ").count();
-        assert_eq!(keys, lowside_shop::fault::all().count(), "{language}");
-    }
-}

@@ -151,14 +151,14 @@ fn learner(act: LearnerAct) -> String {
     match act {
         LearnerAct::Read { instrument } => say::act_read(say::meter_name(instrument.name())),
         LearnerAct::Suspect { fault, certainty } => say::act_suspect(
-            say::fault_name(fault.key()),
+            say::fault(fault.key()).unwrap_or_default(),
             format!("{:.0}", certainty.si() * 100.0),
         ),
         LearnerAct::Commit {
             fault, severity, ..
         } => say::act_commit(
-            say::fault_name(fault.key()),
-            say::fault_severity(severity.name()),
+            say::fault(fault.key()).unwrap_or_default(),
+            say::severity_name(severity.name()),
         ),
         LearnerAct::Wear { what, on } => {
             let what = match what {

@@ -62,11 +62,7 @@ fn a_new_compressor_brings_a_sound_clutch() {
     let bay = healthy(&["condition.clutch_hold=30%"], 1.0);
     let (mut plant, mut shop) = (bay.plant().clone(), bay.shop().clone());
     assert!((plant.condition.clutch_hold - 0.3).abs() < 1e-12);
-    lowside_shop::parts::renew(
-        &mut plant,
-        &mut shop,
-        lowside_shop::parts::Part::Compressor,
-    );
+    lowside_shop::parts::renew(&mut plant, &mut shop, lowside_shop::parts::Part::Compressor);
     assert!((plant.condition.clutch_hold - 1.0).abs() < 1e-12);
 }
 
