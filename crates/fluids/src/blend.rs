@@ -24,6 +24,9 @@ const GAMMA_T: f64 = 0.941;
 /// Factors of the reducing volume (Bell & Lemmon 2016: not fitted).
 const BETA_V: f64 = 1.0;
 const GAMMA_V: f64 = 1.0;
+/// Mass share up to which the lesser gas counts as none: less than any refrigerant holds as an impurity, and the mixture's equation, which
+/// has its logarithm, is not asked where rounding has the last word.
+const TRACE: f64 = 1e-12;
 
 /// R-12 and R-134a in one composition; either of them alone at its ends.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -165,11 +168,11 @@ impl Blend {
         r12 / (r12 + other)
     }
 
-    /// The only gas in it, if there is one only.
+    /// The only gas in it, if there is one only, but for traces.
     pub fn pure(self) -> Option<Refrigerant> {
-        if self.r12 <= 0.0 {
+        if self.r12 <= TRACE {
             Some(Refrigerant::R134a)
-        } else if self.r12 >= 1.0 {
+        } else if self.r12 >= 1.0 - TRACE {
             Some(Refrigerant::R12)
         } else {
             None

@@ -179,3 +179,21 @@ fn tables_at_any_composition() {
         }
     }
 }
+
+/// A trace of the other gas, as it is left in a vessel that was filled from another: tables for any share, and one too small to count is none.
+#[test]
+fn a_trace_of_the_other_gas_has_tables() {
+    for digits in 1..=300 {
+        let trace = 10f64.powi(-digits);
+        for share in [trace, 1.0 - trace] {
+            let blend = Blend::by_mass(share).expect("a share");
+            if digits > 12 {
+                assert!(blend.pure().is_some(), "{share:e}");
+            }
+            if digits < 14 {
+                let p = blend.table().sat(300.0).p;
+                assert!(p > 600e3 && p < 800e3, "{share:e}: {p}");
+            }
+        }
+    }
+}
