@@ -4,7 +4,7 @@
 
 use lowside_plant::{
     damage::Damage,
-    species::{AIR, OIL, WATER},
+    species::{AIR, OIL},
 };
 use lowside_session::{Bay, Event, Tick, scenario::ConditionSpec};
 
@@ -17,7 +17,7 @@ pub struct Truth<'a> {
     pub other_gas: f64,
     /// Air in the loop, kg.
     pub air: f64,
-    /// Water in the loop that no desiccant and no ice holds, kg.
+    /// Water in the loop, with that in its oil, that no desiccant, ice or rubber holds, kg.
     pub water: f64,
     /// Water that the desiccant holds, kg.
     pub desiccant_water: f64,
@@ -51,7 +51,7 @@ impl<'a> Truth<'a> {
         let plant = bay.plant();
         let start = &bay.scenario().start;
         let gauge = |node| plant.network.node(node).state.p - plant.day().p;
-        let (air, water) = (plant.held(AIR), plant.held(WATER));
+        let (air, water) = (plant.held(AIR), plant.free_water());
         Self {
             charge: bay.charge(),
             other_gas: plant.other_share(),

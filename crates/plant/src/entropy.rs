@@ -298,14 +298,14 @@ impl Watch for Auditor {
                 Around::Room => outside.t,
                 Around::Bath(t) => t,
             };
-            let s = &plant.network.node(shell.node).state;
+            let node = plant.network.node(shell.node);
             // A body that the shaft warms first: its heat then passes as from the warmer shell.
             let mut copy = *shell;
             if id == plant.circuit.body {
                 let shaft = plant.network.link(plant.circuit.compressor()).shaft;
                 copy.t += shaft * crate::compressor::BODY_LOSS * dt / shell.metal;
             }
-            let (inward, from_out) = copy.pass(s.t, s.capacity_towards(copy.t), around, dt);
+            let (inward, from_out) = copy.pass(node, around, dt);
             (*shell, inward, from_out, around)
         });
         let mut nodes = plant.network.per_node((0.0, 0.0));

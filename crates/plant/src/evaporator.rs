@@ -198,14 +198,19 @@ impl Evaporator {
             let share = air_flow * part;
             let (taken, ice) = self.take(i, share, eps, air, p, dt);
             let s = &node.state;
-            let x = 1.0 - drift(s.void_fraction(), 1.0 / s.rho_liq, 1.0 / s.rho_gas, flux);
+            // Without a molecule of refrigerant there is no drift to ask for.
+            let x = if s.m_liq > 0.0 {
+                1.0 - drift(s.void_fraction(), 1.0 / s.rho_liq, 1.0 / s.rho_gas, flux)
+            } else {
+                1.0
+            };
             let h = self
                 .sizes
                 .inside
                 .evaporator_cell(&powers, s.t, x, DRY_FROM, self.boiling[i]);
             let wall = &mut self.wall[i];
             let given = between(
-                oiled * h * self.sizes.surface + steam::touching(s, &node.content),
+                steam::touching(node, oiled * h * self.sizes.surface),
                 *wall,
                 s.t,
                 self.sizes.metal,

@@ -35,6 +35,7 @@ pub mod plant;
 pub mod pump;
 pub mod relief;
 mod rows;
+mod rubber;
 pub mod seat;
 pub mod shell;
 pub mod sparse;

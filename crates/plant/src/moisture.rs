@@ -5,8 +5,7 @@
 //! of its node, see [`crate::network::Node::bound`].
 
 use lowside_fluids::moisture::{
-    FUSION, RHO_ICE, SIEVE_CAPACITY, T_FREEZE, melts_above, sieve_load, sieve_saturation,
-    solubility,
+    FUSION, RHO_ICE, SIEVE_CAPACITY, T_FREEZE, melts_above, sieve_saturation, solubility,
 };
 use lowside_fluids::water;
 
@@ -24,6 +23,9 @@ use crate::{
 const WETTED: f64 = 600.0;
 /// The same in vapour, s (own figure; common practice "hours").
 const IN_VAPOUR: f64 = 4.0 * 3600.0;
+/// Vapour by its own pressure that a bag draws in, m3/(s kg): an empty one fills in that time in saturated vapour at 25 degC (0.21 kg/kg
+/// of 0.023 kg/m3).
+const TAKES_IN: f64 = SIEVE_CAPACITY / (0.023 * IN_VAPOUR);
 /// The same in the air of an accumulator that stands open, s (own figure: 30 cm3/s past 100 cm2 of bag).
 const IN_AIR: f64 = 30.0;
 /// Liquid share of the accumulator from which the whole bag is wetted (own figure).
@@ -38,8 +40,9 @@ const MOST_VAPOUR_AT_ONCE: f64 = 0.5;
 /// Lets the desiccant (kg, dry) of an accumulator take up or give back water for `dt` seconds.
 ///
 /// Among refrigerant the concentration in the accumulator goes to that in equilibrium with the load, at one rate (linear driving
-/// force). Where water has its own vapour pressure the load goes to that in equilibrium with it: under vacuum a sieve at room
-/// temperature keeps most of its water. The heat of adsorption beyond that of condensing, some 1.5 MJ/kg of water or a watt
+/// force). Where water has its own vapour pressure, the flow into the bag goes with what that exceeds the pressure in equilibrium with the
+/// load by: the thinner the vapour, the slower it is taken up, never below the isotherm, and under vacuum a sieve at room temperature
+/// keeps most of its water. The heat of adsorption beyond that of condensing, some 1.5 MJ/kg of water or a watt
 /// while a wet loop dries, is left out.
 pub fn dry(network: &mut Network, accumulator: NodeId, desiccant: f64, dt: f64) {
     if desiccant <= 0.0 {
@@ -65,11 +68,11 @@ pub fn dry(network: &mut Network, accumulator: NodeId, desiccant: f64, dt: f64) 
     let mut taken = (node.content[WATER] - at_rest) * share;
     let own = steam::own(node.content[REFRIGERANT] / node.state.v_gas.max(1e-9));
     if own > 0.0 {
-        let saturation = node.state.p_water / own / water::p_sat(t);
-        let load = desiccant * sieve_load(saturation, t);
-        let by_vapour =
-            ((load - held) * dt / IN_VAPOUR).min(MOST_VAPOUR_AT_ONCE * node.content[WATER]);
-        taken = own * by_vapour + (1.0 - own) * taken;
+        let over = water::p_sat(t) * sieve_saturation(held / desiccant, t);
+        let drawn = TAKES_IN * desiccant * (node.state.p_water / own - over)
+            / (water::GAS_CONSTANT * t)
+            * dt;
+        taken = own * drawn.min(MOST_VAPOUR_AT_ONCE * node.state.m_steam) + (1.0 - own) * taken;
     }
     network.bind(accumulator, taken.min(room), 0.0);
 }

@@ -58,6 +58,14 @@ const FOAM: f64 = 4.0;
 /// Time in which oil takes up water from the refrigerant around it or from air above it, s (own figure: a bottle of PAG left
 /// open gains a percent or two in a day).
 const WATER_TIME: f64 = 48.0 * 3_600.0;
+/// The same for a film on a wall, where water has its own vapour pressure, s (own figure, plausible 50-1 000: 50 um squared over a
+/// diffusivity of 1e-11 m2/s; water holds to PAG harder than the refrigerant does).
+const WATER_IN_FILM: f64 = 250.0;
+/// The same for a pool at rest under vacuum, s: a month (own figure, plausible weeks to years: 1 cm squared over 4e-11 m2/s; common
+/// practice: no vacuum takes water out of oil).
+const WATER_IN_POOL: f64 = 30.0 * 24.0 * 3_600.0;
+/// Pressure of air from which a pool under it is not at rest, Pa (own figure).
+const STIRS: f64 = 50e3;
 /// Oil of the whole loop that has to be in the compressor lest bearings and rings run short, share (tuned, 0.15-0.35: two thirds of what
 /// is there in a healthy loop, so that a loop with two fifths of its oil runs hot, common practice).
 const WELL: f64 = 0.23;
@@ -134,7 +142,7 @@ impl LoopOil {
                 path.washed += (goal - path.washed) * visit / (WASHING + visit);
             }
             net.set_oil(id, rate, path);
-            self.exchange_water(net, id, visit);
+            self.exchange_water(net, id, pool, visit);
         }
         net.dissolve(dt);
     }
@@ -198,7 +206,7 @@ impl LoopOil {
     }
 
     /// Oil and what is around it share the water: at rest the oil is as far from saturation as they are.
-    fn exchange_water(&self, net: &mut Network, id: NodeId, visit: f64) {
+    fn exchange_water(&self, net: &mut Network, id: NodeId, pool: bool, visit: f64) {
         let node = net.node(id);
         let (c, t) = (&node.content, node.state.t);
         if c[WATER] + node.oil_water <= 1e-9 {
@@ -220,8 +228,20 @@ impl LoopOil {
         } else {
             among
         };
-        let share = visit / (WATER_TIME + visit);
-        net.absorb(id, (most * humid - node.oil_water) * share);
+        let time = if own <= 0.0 {
+            WATER_TIME
+        } else if pool {
+            // Air and refrigerant come and go and stir it; under vacuum nothing does.
+            let still = own * (1.0 - node.state.p_air / STIRS).clamp(0.0, 1.0);
+            1.0 / (still / WATER_IN_POOL + (1.0 - still) / WATER_TIME)
+        } else {
+            1.0 / (own / WATER_IN_FILM + (1.0 - own) / WATER_TIME)
+        };
+        // What is given off raises the pressure it has to come off against, as in `rate`.
+        let at_rest = most * humid;
+        let slowed = 1.0 + own * at_rest / c[WATER].max(1e-12);
+        let share = visit / (time + visit * slowed);
+        net.absorb(id, (at_rest - node.oil_water) * share);
     }
 }
 

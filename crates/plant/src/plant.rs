@@ -34,6 +34,7 @@ use crate::{
     oil::{self, LoopOil},
     passage::OpenShares,
     relief::Relief,
+    rubber,
     seat::{Fitted, Seat},
     shell::{Around, ShellId, Shells},
     state::CP_AIR,
@@ -389,6 +390,9 @@ impl Plant {
             moisture::dry(net, c.accumulator.outlet(), desiccant, dt);
         }
         moisture::freeze(net, c.orifice(), tube, hood, dt);
+        for hose in [&c.discharge_line, &c.suction_line] {
+            rubber::soak(net, hose.nodes(), dt);
+        }
     }
 
     fn set_drive(&mut self, dt: f64) {
@@ -506,14 +510,12 @@ impl Plant {
         body.t += work / body.metal;
         in_from_outside += work;
         for shell in shells.iter_mut() {
-            let s = &network.node(shell.node).state;
             let t_around = match shell.around {
                 Around::Hood => hood,
                 Around::Room => outside.t,
                 Around::Bath(t) => t,
             };
-            let capacity = s.capacity_towards(shell.t);
-            let (inward, from_out) = shell.pass(s.t, capacity, t_around, dt);
+            let (inward, from_out) = shell.pass(network.node(shell.node), t_around, dt);
             heat[shell.node] += inward;
             in_from_outside += from_out;
         }

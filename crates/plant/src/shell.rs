@@ -4,7 +4,12 @@ use core::ops::{Index, IndexMut};
 
 use serde::{Deserialize, Serialize};
 
-use crate::{built::Misfit, exchange::between, network::NodeId};
+use crate::{
+    built::Misfit,
+    exchange::between,
+    network::{Node, NodeId},
+    steam,
+};
 
 /// What a shell stands in.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -36,10 +41,12 @@ pub struct Shell {
 }
 
 impl Shell {
-    /// Passes heat for `dt` seconds to a node at `t` (K) with a heat capacity (J/K). Returns the heat into the node and the
-    /// heat in from the surroundings at `t_around`, J.
-    pub fn pass(&mut self, t: f64, capacity: f64, t_around: f64, dt: f64) -> (f64, f64) {
-        let inward = between(self.inside, self.t, t, self.metal, capacity, dt);
+    /// Passes heat for `dt` seconds to the node inside. Returns the heat into the node and the heat in from the surroundings at
+    /// `t_around`, J.
+    pub fn pass(&mut self, node: &Node, t_around: f64, dt: f64) -> (f64, f64) {
+        let (s, inside) = (&node.state, steam::touching(node, self.inside));
+        let capacity = s.capacity_towards(self.t);
+        let inward = between(inside, self.t, s.t, self.metal, capacity, dt);
         let from_out = between(
             self.outside,
             t_around,

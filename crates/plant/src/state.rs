@@ -366,9 +366,7 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64, state: 
 #[inline(never)]
 fn add_steam(core: &mut Core, slopes: &mut (f64, f64), water: f64, rho: f64, state: &mut State) {
     let own = steam::own(rho);
-    let Some(w) = steam::steam(water, state.v_gas, state.t, own) else {
-        return;
-    };
+    let w = steam::steam(water, state.v_gas, state.t, own);
     core.u += w.u;
     core.u_t += w.u_t;
     core.p_t += w.p_t;

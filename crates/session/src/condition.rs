@@ -4,7 +4,7 @@ use core::fmt;
 
 use lowside_fluids::{Refrigerant, oil::Oil};
 use lowside_plant::{
-    species::{AIR, OIL, WATER},
+    species::{AIR, OIL},
     state::RHO_OIL,
 };
 use lowside_shop::{
@@ -93,8 +93,8 @@ readings! {
     Vacuum, "vacuum", Absolute, b => b.shop().instruments.vacuum.pointer();
     /// Air in the loop.
     Air, "air", Mass, b => b.plant().held(AIR);
-    /// Water in the loop that no desiccant and no ice holds.
-    Water, "water", Mass, b => b.plant().held(WATER);
+    /// Water in the loop, with that in its oil, that no desiccant, ice or rubber holds.
+    Water, "water", Mass, b => b.plant().free_water();
     /// Refrigerant that went into the room.
     Vented, "vented", Mass, b => b.vented();
     /// Liquid share of what the compressor draws.

@@ -273,7 +273,11 @@ pub fn take_out(plant: &mut Plant, part: Part) -> (OnBench, Content) {
         let mut gas = gone.whole();
         gas[OIL] = 0.0;
         lost.add(&gas, 1.0);
-        if part == Part::Accumulator {
+        // The desiccant, or a hose's rubber.
+        if matches!(
+            part,
+            Part::Accumulator | Part::DischargeHose | Part::SuctionHose
+        ) {
             bench.bound += plant.network.take_bound(node);
         }
         fill_with_air(plant, node, &mut lost);

@@ -65,6 +65,8 @@ pub struct Sample {
     pub air: f64,
     /// Water in the loop without what is bound, kg.
     pub water: f64,
+    /// Water in the loop's oil, kg.
+    pub oil_water: f64,
     /// Ice in the orifice tube, kg.
     pub ice: f64,
     /// Refrigerant in the recovery machine's cylinder, kg.
@@ -119,6 +121,7 @@ impl Sample {
             mean: of_loop(&|n| n.state.p * n.volume) / of_loop(&|n| n.volume),
             air: of_loop(&|n| n.content[AIR]),
             water: of_loop(&|n| n.content[WATER]),
+            oil_water: of_loop(&|n| n.oil_water),
             ice: plant.ice(),
             recovered: bay.shop().recovered(plant),
             charge: bay.charge(),
@@ -129,7 +132,7 @@ impl Sample {
     }
 
     fn add(&mut self, s: &Self, by: f64) {
-        let pairs: [(&mut f64, f64); 27] = [
+        let pairs: [(&mut f64, f64); 28] = [
             (&mut self.t, s.t),
             (&mut self.low, s.low),
             (&mut self.high, s.high),
@@ -151,6 +154,7 @@ impl Sample {
             (&mut self.mean, s.mean),
             (&mut self.air, s.air),
             (&mut self.water, s.water),
+            (&mut self.oil_water, s.oil_water),
             (&mut self.ice, s.ice),
             (&mut self.recovered, s.recovered),
             (&mut self.charge, s.charge),

@@ -216,12 +216,13 @@ impl Way {
         self.chord_dp = dp;
         let forward = dp >= 0.0;
         // A machine draws from its first end whatever the pressures.
-        let turns = matches!(
-            link.law,
-            Law::Pump(_) | Law::Transfer(_) | Law::Compressor(..)
-        );
+        let from_first = match link.law {
+            Law::Pump(pump) => pump.draws(a.state.p),
+            Law::Transfer(_) | Law::Compressor(..) => true,
+            _ => forward,
+        };
         self.drawn = [false; 2];
-        let (end, donor) = if forward || turns { (0, a) } else { (1, b) };
+        let (end, donor) = if from_first { (0, a) } else { (1, b) };
         self.pull(end, link, &donor.state, &donor.content, &donor.oil);
         let up_node = if forward { a } else { b };
         let (up, stream) = (&up_node.state, self.stream(dp));
@@ -244,7 +245,10 @@ impl Way {
                     by_to: rate.by_to * with_oil,
                 }
             }
-            Law::Pump(pump) => pump.rate(a.state.p, a.state.gas_density(&a.content)),
+            Law::Pump(pump) => {
+                let air = 1.0 / (state::R_AIR * a.state.t);
+                pump.rate(a.state.p, a.state.gas_density(&a.content), air)
+            }
             Law::Transfer(m) => {
                 let drawn = m.work(table, &a.state, &a.content, &self.streams[0], b.state.p);
                 self.added = drawn.added;

@@ -315,7 +315,7 @@ impl Network {
                 - rate.by_to * (w.p_end[to] - w.p_start[to]);
             if matches!(
                 link.law,
-                Law::OneWay(_) | Law::Compressor(..) | Law::Pump(_) | Law::Transfer(_)
+                Law::OneWay(_) | Law::Compressor(..) | Law::Transfer(_)
             ) {
                 flow = flow.max(0.0);
             }

@@ -9,7 +9,7 @@ use crate::{
     engine::RAD_S,
     network::Node,
     oil,
-    species::{DISSOLVED, OIL, REFRIGERANT},
+    species::{DISSOLVED, OIL, REFRIGERANT, WATER},
 };
 
 impl Plant {
@@ -91,6 +91,11 @@ impl Plant {
     /// Returns how much of a species the loop's volumes hold, kg; refrigerant without what the oil has dissolved.
     pub fn held(&self, species: usize) -> f64 {
         self.volumes().map(|n| n.content[species]).sum()
+    }
+
+    /// Returns the water in the loop that no desiccant, ice or rubber holds, with that in the oil, kg.
+    pub fn free_water(&self) -> f64 {
+        self.volumes().map(|n| n.content[WATER] + n.oil_water).sum()
     }
 
     /// Returns the refrigerant in the loop with what its oil has dissolved, kg.

@@ -295,3 +295,23 @@ fn water_is_a_function_of_state_too() {
         }
     }
 }
+
+/// The first trace of water counts as vapour does: each kilogram brings the same energy, 2 406 kJ/kg over liquid at 0 degC (2 547 kJ/kg of
+/// enthalpy at 25 degC by ASHRAE Fundamentals 2017 ch. 1, less R T), and the same pressure.
+#[test]
+fn a_trace_of_water_brings_no_jump() {
+    let table = Refrigerant::R134a.table();
+    let t = 298.15;
+    let empty = energy_at(table, &Content::default(), VOLUME, t);
+    for water in [1e-13, 1e-12, 1.9e-12, 2.5e-12, 1e-11, 1e-9, 1e-7] {
+        let content = Content([0.0, 0.0, water, 0.0, 0.0]);
+        let u = energy_at(table, &content, VOLUME, t);
+        let each = (u - empty) / water;
+        assert!(
+            (each / 2.4099e6 - 1.0).abs() < 1e-3,
+            "{water} kg: {each} J/kg"
+        );
+        let p = solve(table, &content, u, VOLUME, t).p_water / water;
+        assert!((p * VOLUME / (461.52 * t) - 1.0).abs() < 1e-3, "{water} kg");
+    }
+}
