@@ -90,25 +90,34 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     if let Some(trace) = &mut trace {
         trace.look(&bay)?;
     }
-    while bay.tick() < end {
-        player.play(&mut bay).map_err(|(index, why)| {
+    let mut play = |bay: &mut Bay| {
+        player.play(bay).map_err(|(index, why)| {
             Failure::Asked(format!(
                 "{}: act {} at {:.2} s: {why}",
                 args.scenario.display(),
                 index + 1,
                 bay.seconds()
             ))
-        })?;
+        })
+    };
+    if bay.tick() < end {
+        play(&mut bay)?;
+    }
+    while bay.tick() < end {
         if let Err(why) = bay.step_observed(&mut |bay| test.look(bay)) {
             halted = Some(why);
             break;
         }
+        if let Some(trace) = &mut trace {
+            trace.look(&bay)?;
+        }
+        // What is sampled stands after the acts of its tick, as in a replay.
+        if bay.tick() < end {
+            play(&mut bay)?;
+        }
         window.take(&bay);
         for twin in &mut twins {
             twin.follow(&bay);
-        }
-        if let Some(trace) = &mut trace {
-            trace.look(&bay)?;
         }
     }
     let speed = clock.real_time_factor(&bay);

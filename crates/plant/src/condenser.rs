@@ -10,10 +10,10 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     built::Built,
-    exchange::{between, effectiveness},
+    exchange::{effectiveness, hold},
     inside::Inside,
     louver::AirSide,
-    network::Node,
+    network::{Heat, Node},
     oil::coil_factor,
     state::CP_AIR,
     steam,
@@ -47,8 +47,27 @@ pub struct Condenser {
     pub duty: f64,
     /// Oil share of the flow through it.
     pub oil: f64,
+    /// How each wall touches its cell and the volume after it in the step.
+    #[serde(skip)]
+    touches: [[Touch; 2]; CELLS],
     #[serde(skip)]
     sizes: Built<Sizes>,
+}
+
+/// A wall against a volume within a step.
+#[derive(Debug, Clone, Copy, Default)]
+struct Touch {
+    /// What passes for each kelvin, J/K.
+    hold: f64,
+    /// Temperature of the wall there, K.
+    t: f64,
+}
+
+impl Touch {
+    /// Heat that the wall takes from a volume at `t` (K), J.
+    fn takes(self, t: f64) -> f64 {
+        self.hold * (t - self.t)
+    }
 }
 
 /// What the data sheet and the gas make of a condenser.
@@ -91,6 +110,7 @@ impl Condenser {
             beyond: [0.0; CELLS],
             duty: 0.0,
             oil: 0.0,
+            touches: Default::default(),
             sizes: Built::new(Sizes::new(spec, gas)),
         }
     }
@@ -105,9 +125,9 @@ impl Condenser {
         self.wall.iter().map(|t| t * self.sizes.metal).sum()
     }
 
-    /// Passes heat for `dt` seconds: refrigerant to wall into `heat` (J per volume), wall to air at `air_t` (K) flowing at
-    /// `air_flow` (kg/s). `next` is the volume after the cells, `flow` the refrigerant flow (kg/s). Returns the heat given to the air and what the
-    /// last cell's flooded end took from the next volume, J.
+    /// Passes heat for `dt` seconds from the walls to air at `air_t` (K) flowing at `air_flow` (kg/s), and adds to `heat` what the walls
+    /// will give the refrigerant: of the cells and of `next`, the volume after them. `flow` is the refrigerant flow (kg/s). Returns the
+    /// heat given to the air, J; [`settle`](Self::settle) the walls once the refrigerant has taken its heat.
     #[expect(clippy::too_many_arguments, reason = "two streams, one wall, one time")]
     pub fn pass(
         &mut self,
@@ -117,8 +137,8 @@ impl Condenser {
         air_flow: f64,
         air_t: f64,
         dt: f64,
-        heat: &mut [f64; CELLS],
-    ) -> (f64, f64) {
+        heat: &mut [Heat; CELLS + 1],
+    ) -> f64 {
         let flux = flow.abs() / self.sizes.flow_area;
         let moving = flux.max(LEAST_FLUX) * self.sizes.flow_area;
         let powers = self.sizes.inside.flux(flux);
@@ -161,33 +181,34 @@ impl Condenser {
             } else {
                 (0.0, 0.0)
             };
-            let own = between(
-                (1.0 - flooded) * ua,
-                s.t,
-                wall + flooded * apart,
-                s.capacity_towards(wall),
-                self.sizes.metal,
-                dt,
-            );
-            let beyond = between(
-                flooded * ua_liquid,
-                next.t,
-                wall - (1.0 - flooded) * apart,
-                next.heat_capacity,
-                self.sizes.metal,
-                dt,
-            );
+            let metal = self.sizes.metal;
+            let own = Touch {
+                hold: hold((1.0 - flooded) * ua, s.capacity_towards(wall), metal, dt),
+                t: wall + flooded * apart,
+            };
+            let beyond = Touch {
+                hold: hold(flooded * ua_liquid, next.heat_capacity, metal, dt),
+                t: wall - (1.0 - flooded) * apart,
+            };
+            heat[k].touch(own.hold, own.t);
+            heat[k + 1].touch(beyond.hold, beyond.t);
+            self.touches[k] = [own, beyond];
             let given = per_kelvin * (wall - air_t) * dt;
-            self.wall[k] += (own + beyond - given) / self.sizes.metal;
-            heat[k] -= own;
-            if let Some(heat) = heat.get_mut(k + 1) {
-                *heat -= beyond;
-            }
-            (self.condensing[k], self.flooded[k], self.beyond[k]) = (condensing, flooded, beyond);
+            self.wall[k] -= given / metal;
+            (self.condensing[k], self.flooded[k]) = (condensing, flooded);
             to_air += given;
         }
         self.duty = to_air / dt;
-        (to_air, self.beyond[CELLS - 1])
+        to_air
+    }
+
+    /// Gives the walls what the refrigerant gave them in the step, `t` being the temperatures at which it did: of each cell and of the
+    /// volume after them, K.
+    pub fn settle(&mut self, t: [f64; CELLS + 1]) {
+        for (k, [own, beyond]) in self.touches.iter().enumerate() {
+            self.beyond[k] = beyond.takes(t[k + 1]);
+            self.wall[k] += (own.takes(t[k]) + self.beyond[k]) / self.sizes.metal;
+        }
     }
 }
 

@@ -1,6 +1,6 @@
 //! Switches, relay and clutch, engine speed and the driver's hands.
 
-use crate::vehicle::SwitchSpec;
+use crate::{lag, vehicle::SwitchSpec};
 use lowside_units::Quantity;
 use serde::{Deserialize, Serialize};
 
@@ -84,6 +84,9 @@ pub struct Felt {
     pub coolant: f64,
 }
 
+/// How many times further than it goes a felt pressure may go before a switch is looked at in short steps (own figure).
+const NEAR: f64 = 3.0;
+
 /// What no pressure and no temperature reaches; a number all the same, so that the state can be kept.
 const NEVER: f64 = f64::MAX;
 
@@ -103,6 +106,8 @@ pub struct Drive {
     pub held_back: bool,
     /// Pressures as the lagging switches feel them, Pa gauge: low, high.
     felt: [f64; 2],
+    /// True ones at the last step, Pa gauge.
+    pressures: [f64; 2],
     lag: f64,
     /// Coolant at which the engine's control lets go, K; at none where there is no such control.
     too_hot: f64,
@@ -126,6 +131,7 @@ impl Drive {
             cycles: 0,
             held_back: false,
             felt: [p; 2],
+            pressures: [p; 2],
             lag: spec.lag.si(),
             too_hot: spec.coolant_opens.map_or(NEVER, Quantity::si),
         };
@@ -163,12 +169,25 @@ impl Drive {
         self.felt
     }
 
+    /// No switch can act within `dt` seconds, going by what they feel and how fast that changes.
+    pub fn rests(&self, dt: f64) -> bool {
+        let clear = |switch: &Switch, k: usize| {
+            let (felt, p) = (self.felt[k], self.pressures[k]);
+            let goes = NEAR * (p - felt).abs() / self.lag.max(dt) * dt;
+            [switch.low, switch.high]
+                .iter()
+                .all(|point| (felt - point).abs() > goes)
+        };
+        clear(&self.cycling, 0) && clear(&self.cut_out, 1)
+    }
+
     /// Advances by `dt` seconds with what is felt; a cycling switch that is `stuck` closed conducts whatever it feels.
     pub fn advance(&mut self, settings: &Settings, stuck: bool, felt: &Felt, dt: f64) {
         let Felt { low, high, coolant } = *felt;
-        let share = dt / (self.lag + dt);
-        self.felt[0] += share * (low - self.felt[0]);
-        self.felt[1] += share * (high - self.felt[1]);
+        for (k, now) in [low, high].into_iter().enumerate() {
+            self.felt[k] = lag::follow(self.felt[k], self.pressures[k], now, self.lag, dt);
+            self.pressures[k] = now;
+        }
         self.cycling.on_low(self.felt[0]);
         self.cycling.closed |= stuck;
         self.cut_out.on_high(self.felt[1]);

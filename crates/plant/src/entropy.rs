@@ -63,7 +63,7 @@ pub const LIQUID: f64 = 0.015;
 /// What counts as nothing, J/K: Boltzmann's constant (SI 2019), the entropy of less than a molecule.
 const NOTHING: f64 = 1.380_649e-23;
 /// Rounding of a wall's or a node's logarithm, of its heat capacity, and of a node's energy over its temperature.
-const ROUNDING: f64 = 8.0 * f64::EPSILON;
+const ROUNDING: f64 = 16.0 * f64::EPSILON;
 /// Specific gas constant of water vapour, J/(kg K).
 const R_WATER: f64 = 461.52;
 
@@ -340,7 +340,7 @@ impl Watch for Auditor {
                 node_entropy(table, content, energy, &state),
                 node_entropy(table, &node.content, node.energy, &node.state),
             );
-            let q = taken.heat[i] * taken.share / node.state.t;
+            let q = taken.heat(i) / node.state.t;
             // What stays put and is the same before and after has no error of its own: the change counts.
             let mut slack = 1.05
                 * poynting(&node.state)
@@ -385,7 +385,7 @@ impl Watch for Auditor {
                 lag(*inward, was.node, self.cold[was.node]) + ROUNDING * was.metal,
             );
         }
-        let heat = plant.heat();
+        let heat = |node| plant.network.heat_taken(node);
         let c = &plant.circuit;
         let cells = |k: usize| {
             c.condenser
@@ -400,7 +400,7 @@ impl Watch for Auditor {
             let (now, node, next) = (plant.condenser.wall[k], cells(k), cells(k + 1));
             // A flooded end takes its heat from the next volume.
             let beyond = plant.condenser.beyond;
-            let own = -heat[node] - if k > 0 { beyond[k - 1] } else { 0.0 };
+            let own = -heat(node) - if k > 0 { beyond[k - 1] } else { 0.0 };
             let given = own + beyond[k] - metal * (now - was);
             let air = flow / condenser::CELLS as f64 * CP_AIR * b.dt;
             let made =
@@ -414,8 +414,8 @@ impl Watch for Auditor {
         let (mut made, mut slack) = (0.0, 0.0);
         let cells = c.evaporator.nodes().iter().zip(plant.evaporator.wall);
         for (was, (&node, now)) in b.evaporator.iter().zip(cells) {
-            made += metal * libm::log(now / was) + heat[node] * self.cold[node];
-            slack += lag(heat[node], node, self.cold[node]);
+            made += metal * libm::log(now / was) + heat(node) * self.cold[node];
+            slack += lag(heat(node), node, self.cold[node]);
         }
         // Frost holds less entropy than the water it came from.
         made -= (plant.evaporator.iced() - b.iced) * FUSION / T_FREEZE;

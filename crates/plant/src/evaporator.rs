@@ -8,11 +8,11 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     built::Built,
-    exchange::{between, effectiveness},
+    exchange::{effectiveness, hold},
     frost::{Bed, T_FREEZE, air_left},
     inside::Inside,
     louver::AirSide,
-    network::Node,
+    network::{Heat, Node},
     oil::coil_factor,
     state::CP_AIR,
     steam,
@@ -61,6 +61,9 @@ pub struct Evaporator {
     pub duty: f64,
     /// Oil share of the flow through it.
     pub oil: f64,
+    /// How each wall touches its cell in the step: what passes for each kelvin, J/K, and the wall's temperature, K.
+    #[serde(skip)]
+    touches: [(f64, f64); CELLS],
     #[serde(skip)]
     sizes: Built<Sizes>,
 }
@@ -126,6 +129,7 @@ impl Evaporator {
             drained: 0.0,
             duty: 0.0,
             oil: 0.0,
+            touches: Default::default(),
             sizes: Built::new(Sizes::new(spec, gas)),
         }
     }
@@ -159,8 +163,9 @@ impl Evaporator {
         air_left(open / CELLS as f64)
     }
 
-    /// Passes heat for `dt` seconds from air (flow kg/s, state, pressure Pa) to the walls and on to the refrigerant, into
-    /// `heat` (J per cell); `flow` is the refrigerant flow. Returns the air that leaves and the heat taken from it, J.
+    /// Passes heat for `dt` seconds from air (flow kg/s, state, pressure Pa) to the walls, and adds to
+    /// `heat` what they will give the refrigerant; `flow` is the refrigerant flow. Returns the air that leaves and the heat taken from it,
+    /// J; [`settle`](Self::settle) the walls once the refrigerant has taken its heat.
     #[expect(clippy::too_many_arguments, reason = "two streams, one wall, one time")]
     pub fn pass(
         &mut self,
@@ -170,7 +175,7 @@ impl Evaporator {
         air: Air,
         p: f64,
         dt: f64,
-        heat: &mut [f64; CELLS],
+        heat: &mut [Heat; CELLS],
     ) -> (Air, f64) {
         let flux = flow.abs() / self.sizes.flow_area;
         let powers = self.sizes.inside.boiling_flux(flux);
@@ -209,17 +214,12 @@ impl Evaporator {
                 .inside
                 .evaporator_cell(&powers, s.t, x, DRY_FROM, self.boiling[i]);
             let wall = &mut self.wall[i];
-            let given = between(
-                steam::touching(node, oiled * h * self.sizes.surface),
-                *wall,
-                s.t,
-                self.sizes.metal,
-                s.capacity_towards(*wall),
-                dt,
-            );
-            *wall += (taken.heat + ice * FUSION - given) / self.sizes.metal;
-            self.boiling[i] = (given / (dt * self.sizes.surface)).max(0.0);
-            *q += given;
+            let metal = self.sizes.metal;
+            let ua = steam::touching(node, oiled * h * self.sizes.surface);
+            let k = hold(ua, s.capacity_towards(*wall), metal, dt);
+            q.touch(k, *wall);
+            self.touches[i] = (k, *wall);
+            *wall += (taken.heat + ice * FUSION) / metal;
             from_air += taken.heat;
             out.t += (air.t - taken.dt) * part;
             out.w += (air.w - taken.dw) * part;
@@ -231,6 +231,15 @@ impl Evaporator {
         self.held = self.held.max(0.0);
         self.duty = from_air / dt;
         (out, from_air)
+    }
+
+    /// Takes from the walls what they gave the refrigerant in a step of `dt` seconds, `t` being the temperatures at which it took it, K.
+    pub fn settle(&mut self, t: [f64; CELLS], dt: f64) {
+        for (i, (k, wall)) in self.touches.into_iter().enumerate() {
+            let given = k * (wall - t[i]);
+            self.wall[i] -= given / self.sizes.metal;
+            self.boiling[i] = (given / (dt * self.sizes.surface)).max(0.0);
+        }
     }
 
     /// Effectiveness of one cell to a flow of air (kg/s).

@@ -20,6 +20,23 @@ pub fn between(conductance: f64, t_hot: f64, t_cold: f64, c_hot: f64, c_cold: f6
     c * whole * (1.0 - (1.0 - PLAIN) * libm::exp((PLAIN - k / c.max(1e-12)) / (1.0 - PLAIN)))
 }
 
+/// Share of its own heat capacity up to which a volume of a coil takes the plain product: what flows through it in a step brings as much
+/// again and more.
+const PLAIN_THROUGH: f64 = 2.0;
+
+/// What a conductance (W/K) between a wall and a volume that much flows through passes in `dt` seconds for each kelvin, J/K: the plain
+/// product, unless it is so much against the heat capacity (J/K) of the wall or of the volume that it has to bend over.
+pub fn hold(conductance: f64, c_volume: f64, c_wall: f64, dt: f64) -> f64 {
+    let k = conductance * dt;
+    let bent = |k: f64, c: f64, plain: f64| {
+        if k <= plain * c {
+            return k;
+        }
+        c * (plain + (1.0 - PLAIN) * (1.0 - libm::exp((plain - k / c.max(1e-12)) / (1.0 - PLAIN))))
+    };
+    bent(bent(k, c_volume, PLAIN_THROUGH), c_wall, PLAIN)
+}
+
 /// Effectiveness of a stream passing a wall of one temperature: 1 - exp(-UA/(m cp)) (Kays & London).
 pub fn effectiveness(conductance: f64, capacity_flow: f64) -> f64 {
     if capacity_flow <= 0.0 {

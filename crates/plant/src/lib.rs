@@ -24,6 +24,7 @@ pub mod halt;
 mod hose;
 pub mod in_tube;
 pub mod inside;
+pub mod lag;
 pub mod leak;
 pub mod louver;
 pub mod moisture;

@@ -28,6 +28,7 @@ use crate::{
 };
 
 mod edge;
+mod heat;
 mod ids;
 mod mix;
 mod rates;
@@ -42,6 +43,8 @@ const MOST_DISSOLVED: f64 = 0.02;
 /// A search that ends so near to an end of its range has found nothing, K.
 const AT_END: f64 = 1e-3;
 
+use heat::Answer;
+pub use heat::Heat;
 pub use ids::{FIRST, LinkId, NodeId, PerNode, ROOM};
 
 /// A volume that holds species and energy.
@@ -254,6 +257,13 @@ struct Workspace {
     /// The rates belong to the states and laws of now.
     fresh: bool,
     out: Vec<[f64; SPECIES]>,
+    /// How the heat of every node answers to what the flows bring in the step.
+    answers: Vec<Answer>,
+    /// What flows bring to each node at the least, kg: only where flows are slowed.
+    coming: Vec<[f64; SPECIES]>,
+    /// Heat every node took up in the step, and in all steps of this advance, J.
+    heat: Vec<f64>,
+    heat_taken: Vec<f64>,
     /// What stirring takes out of each node in the step, kg.
     stirred_out: Vec<[f64; SPECIES]>,
 }
@@ -273,12 +283,15 @@ struct Way {
     stirred: (Content, f64),
     /// Flow, kg/s, positive forward.
     flow: f64,
+    /// Share of the flow that its donor could give were nothing to come into it.
+    scale: f64,
 }
 
 impl Way {
-    /// What goes along with this flow (kg/s); at rest what is drawn at the first end.
+    /// What goes along with this flow (kg/s); at rest what was drawn, at the first end if at both.
     fn stream(&self, flow: f64) -> &Stream {
-        &self.streams[usize::from(flow < 0.0)]
+        let second = flow < 0.0 || (flow == 0.0 && self.drawn[1] && !self.drawn[0]);
+        &self.streams[usize::from(second)]
     }
 }
 

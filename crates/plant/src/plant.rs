@@ -30,7 +30,7 @@ use crate::{
     hose,
     leak::Leak,
     moisture::{self, Tube},
-    network::{Law, LinkId, Network, Node, PerNode, Taken},
+    network::{Heat, Law, LinkId, Network, Node, NodeId, PerNode, Taken},
     oil::{self, LoopOil},
     passage::OpenShares,
     relief::Relief,
@@ -45,7 +45,13 @@ use crate::{
 /// Length of a tick, s of bay time.
 pub const TICK: f64 = 0.02;
 /// Share of a node's content that may flow through within one step before the tick is divided.
-const COURANT: f64 = 0.5;
+const COURANT: f64 = 1.2;
+/// Ticks that a step may take at most.
+const LONGEST_STRIDE: u64 = 4;
+/// Fastest change of a pressure at which a step may be as long, 1/s; half of it, twice as fast (own figures: see the test of strides).
+const CALM: f64 = 0.1;
+/// Pressure in the loop up to which every tick is taken by itself, Pa absolute (own figure: half an atmosphere).
+const VACUUM: f64 = 50e3;
 /// Most steps a tick is divided into.
 const DIVISIONS: u8 = 16;
 /// Air under the hood above the outside air with a warm engine, K (common practice: 20-30 K).
@@ -157,9 +163,11 @@ pub struct Plant {
     day: Day,
     room_w: f64,
     #[serde(skip)]
-    heat: PerNode<f64>,
+    heat: PerNode<Heat>,
     /// Why it stands still, once a step could not be vouched for.
     halt: Option<Halt>,
+    /// Fastest change of a pressure in the last step, 1/s.
+    pace: f64,
 }
 
 impl Plant {
@@ -211,6 +219,7 @@ impl Plant {
             day,
             room_w: day.w(),
             heat: PerNode::default(),
+            pace: f64::MAX,
             halt: blended.err().map(|e| Halt {
                 place: "loop".into(),
                 cause: e.into(),
@@ -255,11 +264,6 @@ impl Plant {
         self.day
     }
 
-    /// Heat of the last part of the tick for every node, J.
-    pub(crate) fn heat(&self) -> &PerNode<f64> {
-        &self.heat
-    }
-
     /// Changes the day.
     pub fn set_day(&mut self, day: Day) {
         self.day = day;
@@ -281,6 +285,27 @@ impl Plant {
     /// As [`tick`](Self::tick).
     pub fn tick_of(&mut self, length: f64) -> Result<(), Halt> {
         self.tick_watched(length, &mut ())
+    }
+
+    /// Returns how many ticks the next step may take, begun at `tick`: 1, 2 or 4. As many as keep the answer what single ticks give: while
+    /// no pressure changes fast, the clutch has caught and no switch is near its points; in a vacuum, where water goes its own way, one. A
+    /// step of n ticks begins at a multiple of n.
+    pub fn stride(&self, tick: u64) -> u64 {
+        let steady = self.clutch.grip >= 1.0 || !self.drive.engaged;
+        let steady = steady && self.network.node(self.circuit.low_side()).state.p > VACUUM;
+        let fits = |n: u64| {
+            let n_f = n as f64;
+            tick.is_multiple_of(n)
+                && self.pace * n_f <= CALM * LONGEST_STRIDE as f64
+                && self.drive.rests(n_f * TICK)
+        };
+        if steady && fits(LONGEST_STRIDE) {
+            LONGEST_STRIDE
+        } else if steady && fits(2) {
+            2
+        } else {
+            1
+        }
     }
 
     /// Why the vehicle stands still, if it does.
@@ -321,11 +346,13 @@ impl Plant {
             let coil = self.pass_heat(&outside, dt);
             self.network
                 .advance_watched(dt, &self.heat, &mut |taken| watch.step(taken))?;
+            self.settle_walls(dt);
             watch.heat_came(self, coil);
             let heater = self.heater_core();
             let windows = self.settings.windows_open;
             self.heater = self.cabin.advance(coil, &heater, &outside, windows, dt);
         }
+        self.pace = self.network.pace(dt);
         self.bind_water(length);
         self.oil
             .advance(&mut self.network, &self.circuit, self.drive.engaged, length);
@@ -501,7 +528,7 @@ impl Plant {
             circuit: c,
             ..
         } = self;
-        heat.reset(network, 0.0);
+        heat.reset(network, Heat::default());
         let mut in_from_outside = 0.0;
         // The share of the shaft power that the gas did not get, and friction for want of oil, warm the compressor's body.
         let work =
@@ -516,7 +543,7 @@ impl Plant {
                 Around::Bath(t) => t,
             };
             let (inward, from_out) = shell.pass(network.node(shell.node), t_around, dt);
-            heat[shell.node] += inward;
+            heat[shell.node].add(inward);
             in_from_outside += from_out;
         }
         let flow = |link| network.link(link).flow.abs();
@@ -526,16 +553,19 @@ impl Plant {
         // What a flooded end loses is taken from the volume after the last cell.
         let cells = nodes_of(network, &c.condenser);
         let next = network.node(c.liquid_line.inlet());
-        let mut gained = [0.0; condenser::CELLS];
-        let (to_air, beyond) =
-            self.condenser
-                .pass(cells, next, hot, air_flow, air_t, dt, &mut gained);
-        in_from_outside -= to_air;
-        heat[c.liquid_line.inlet()] -= beyond;
-        add(heat, &c.condenser, gained);
+        let after = core::iter::once(c.liquid_line.inlet());
+        let mut gained = [Heat::default(); condenser::CELLS + 1];
+        in_from_outside -= self
+            .condenser
+            .pass(cells, next, hot, air_flow, air_t, dt, &mut gained);
+        add(
+            heat,
+            c.condenser.nodes().iter().copied().chain(after),
+            gained,
+        );
         let inlet = self.cabin.inlet(outside, self.settings.recirculate);
         let cells = nodes_of(network, &c.evaporator);
-        let mut gained = [0.0; evaporator::CELLS];
+        let mut gained = [Heat::default(); evaporator::CELLS];
         let (coil, from_air) = self.evaporator.pass(
             cells,
             cold,
@@ -545,10 +575,24 @@ impl Plant {
             dt,
             &mut gained,
         );
-        add(heat, &c.evaporator, gained);
+        add(heat, c.evaporator.nodes().iter().copied(), gained);
         in_from_outside += from_air;
         network.count_energy(in_from_outside);
         coil
+    }
+
+    /// Takes from the coils' walls what the refrigerant took up in a step of `dt` seconds, and gives them what it gave.
+    fn settle_walls(&mut self, dt: f64) {
+        let (net, heat, c) = (&self.network, &self.heat, &self.circuit);
+        let touched = |id: NodeId| net.touched_at(id, heat[id]);
+        let cells = c.condenser.nodes();
+        let after = c.liquid_line.inlet();
+        self.condenser.settle(core::array::from_fn(|k| {
+            touched(cells.get(k).copied().unwrap_or(after))
+        }));
+        let cells = c.evaporator.nodes();
+        self.evaporator
+            .settle(core::array::from_fn(|k| touched(cells[k])), dt);
     }
 
     /// Puts another shell in a shell's place, of heat capacity `metal` (J/K) at `t` (K): the books count the difference as taken in.
@@ -566,9 +610,14 @@ fn nodes_of<'a, const N: usize>(net: &'a Network, coil: &Section) -> [&'a Node; 
     core::array::from_fn(|k| net.node(coil.nodes()[k]))
 }
 
-/// Adds the heat that each volume of a coil has gained, J.
-fn add<const N: usize>(heat: &mut PerNode<f64>, coil: &Section, gained: [f64; N]) {
-    for (node, gained) in coil.nodes().iter().zip(gained) {
-        heat[*node] += gained;
+/// Adds the heat of each volume of a coil.
+fn add<const N: usize>(
+    heat: &mut PerNode<Heat>,
+    coil: impl Iterator<Item = NodeId>,
+    gained: [Heat; N],
+) {
+    for (node, gained) in coil.zip(gained) {
+        heat[node].add(gained.drive);
+        heat[node].hold += gained.hold;
     }
 }

@@ -30,6 +30,8 @@ use crate::{
 pub type Tick = u64;
 /// Ticks in a second of bay time.
 pub const TICKS_PER_SECOND: u64 = 50;
+/// Ticks after an act, and after the start, for which each is taken by itself: half a second.
+const ALERT: Tick = TICKS_PER_SECOND / 2;
 /// Events kept for the page; older ones are dropped.
 const EVENTS_KEPT: usize = 4000;
 
@@ -54,6 +56,11 @@ pub struct Bay {
     #[serde(skip)]
     events: Vec<(Tick, Event)>,
     watch: Watch,
+    /// Ticks that have passed and that vehicle and shop have yet to take, and how many they will take at once.
+    owed: u64,
+    stride: u64,
+    /// Until this tick they take each by itself.
+    alert: Tick,
     mass_at_start: Content,
     ledger_at_start: Content,
     energy_at_start: f64,
@@ -91,6 +98,9 @@ impl Bay {
             log: Vec::new(),
             events: Vec::new(),
             watch: Watch::default(),
+            owed: 0,
+            stride: 1,
+            alert: ALERT,
             mass_at_start,
             ledger_at_start,
             energy_at_start,
@@ -119,8 +129,36 @@ impl Bay {
             let left = left as f64 / TICKS_PER_SECOND as f64;
             return Err(Refused::Busy { left });
         }
-        let log = &self.log;
+        let log = core::mem::take(&mut self.log);
         let readings = || log.iter().filter(|(_, act)| act.reads()).count();
+        let done = self.act(action, readings);
+        self.log = log;
+        done?;
+        if takes > 0 {
+            self.busy_until = self.tick + takes;
+        }
+        self.log.push((self.tick, action));
+        self.alert = self.tick + ALERT;
+        Ok(())
+    }
+
+    /// Does an act, the time first that has passed on the clock; the vehicle takes none before an act that is refused.
+    fn act(&mut self, action: Action, readings: impl FnOnce() -> usize) -> Result<(), Refused> {
+        if self.owed == 0 {
+            return self.act_now(action, readings);
+        }
+        let mut due = self.without_past();
+        due.take_time(due.owed)
+            .map_err(|halt| Refused::Halted { place: halt.place })?;
+        due.act_now(action, readings)?;
+        let mut events = core::mem::take(&mut self.events);
+        events.append(&mut due.events);
+        *self = Self { events, ..due };
+        Ok(())
+    }
+
+    /// Does an act where the vehicle stands.
+    fn act_now(&mut self, action: Action, readings: impl FnOnce() -> usize) -> Result<(), Refused> {
         match action.apply(&mut self.plant, &mut self.shop, readings)? {
             Outcome::Done => {}
             Outcome::Hurt => self.events.push((self.tick, Event::Injury)),
@@ -131,22 +169,45 @@ impl Bay {
                 (self.testing, self.performance, self.disturbed) = (false, found, found.is_none());
             }
         }
-        if takes > 0 {
-            self.busy_until = self.tick + takes;
-        }
-        self.log.push((self.tick, action));
         Ok(())
     }
 
     /// Lets one tick (20 ms) of bay time pass.
     ///
+    /// Where little happens, vehicle and shop take up to four ticks at once, with the last of them: until then what is read of them is as
+    /// it was at the first. When they do is told by their state and by the acts that were done, so that it is the same whoever
+    /// looks, stops or replays; an act finds them where the clock stands.
+    ///
     /// # Errors
     /// [`Halt`] when the engine cannot vouch for the tick: no time passes, then or later, and the books do not close.
     pub fn step(&mut self) -> Result<(), Halt> {
-        self.plant.tick()?;
-        let happened = self.shop.tick(&mut self.plant, TICK);
-        self.tick += 1;
-        self.energy_moved += self.plant.evaporator.duty.abs() * TICK;
+        if let Some(halt) = self.halt() {
+            return Err(halt);
+        }
+        if self.owed == 0 {
+            self.stride = if self.tick < self.alert {
+                1
+            } else {
+                self.plant.stride(self.tick)
+            };
+        }
+        if self.owed + 1 < self.stride {
+            self.owed += 1;
+            self.tick += 1;
+        } else {
+            self.take_time(self.owed + 1)?;
+        }
+        Ok(())
+    }
+
+    /// Vehicle and shop take so many ticks at once, of which the owed ones have passed on the clock.
+    fn take_time(&mut self, ticks: u64) -> Result<(), Halt> {
+        let dt = ticks as f64 * TICK;
+        self.plant.tick_of(dt)?;
+        let happened = self.shop.tick(&mut self.plant, dt);
+        self.tick += ticks - self.owed;
+        self.owed = 0;
+        self.energy_moved += self.plant.evaporator.duty.abs() * dt;
         let Self {
             watch,
             plant,
@@ -155,7 +216,7 @@ impl Bay {
             tick,
             ..
         } = self;
-        watch.look(plant, shop, happened, |e| {
+        watch.look(plant, shop, happened, dt, |e| {
             if events.len() >= EVENTS_KEPT {
                 events.drain(..EVENTS_KEPT / 4);
             }

@@ -2,10 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use lowside_plant::{
-    plant::{Plant, TICK},
-    species::REFRIGERANT,
-};
+use lowside_plant::{lag, plant::Plant, species::REFRIGERANT};
 use lowside_shop::{Shop, recovery::Stop, shop::Happened};
 
 use crate::event::Event;
@@ -66,12 +63,13 @@ pub(crate) struct Watch {
 }
 
 impl Watch {
-    /// Compares with the last tick and reports each change.
+    /// Compares with `dt` seconds ago and reports each change.
     pub(crate) fn look(
         &mut self,
         plant: &Plant,
         shop: &Shop,
         happened: Happened,
+        dt: f64,
         mut tell: impl FnMut(Event),
     ) {
         let d = &plant.drive;
@@ -121,16 +119,7 @@ impl Watch {
             Some(Stop::Full) => tell(Event::CylinderFull),
             None => {}
         }
-        // A breath of wet vapour as the clutch catches is no flood: what counts is what goes on.
-        self.wet += (plant.suction_liquid() - self.wet) * TICK / FLOOD_LAG;
-        let wet = self.wet;
-        if !self.flooded && wet > FLOODED {
-            self.flooded = true;
-            tell(Event::LiquidAtCompressor);
-        } else if self.flooded && wet < DRAINED {
-            self.flooded = false;
-            tell(Event::LiquidGone);
-        }
+        self.look_for_flood(plant, dt, &mut tell);
         // A new compressor starts again.
         while self.tenths_worn > 0 && plant.damage.wear() < 0.1 * f64::from(self.tenths_worn) {
             self.tenths_worn -= 1;
@@ -146,7 +135,7 @@ impl Watch {
         }
         self.seized = seized;
         let flows = shop.out_of_hose(plant) + shop.out_of_joints(plant);
-        self.let_out += shop.lost[REFRIGERANT] - self.lost + flows * TICK;
+        self.let_out += shop.lost[REFRIGERANT] - self.lost + flows * dt;
         self.lost = shop.lost[REFRIGERANT];
         if self.let_out > TELLS {
             self.let_out = 0.0;
@@ -154,7 +143,7 @@ impl Watch {
         }
         let inward = air_in(plant, shop);
         let before = self.air_in;
-        self.air_in = inward.map_or(0.0, |(_, flow)| before + flow * TICK);
+        self.air_in = inward.map_or(0.0, |(_, flow)| before + flow * dt);
         if let Some((event, _)) = inward
             && before < TELLS_AIR
             && self.air_in >= TELLS_AIR
@@ -177,5 +166,19 @@ impl Watch {
             tell(Event::CanEmpty);
         }
         self.can_had_liquid = can_liquid && on;
+    }
+
+    /// A breath of wet vapour as the clutch catches is no flood: what counts is what goes on.
+    fn look_for_flood(&mut self, plant: &Plant, dt: f64, mut tell: impl FnMut(Event)) {
+        let drawn = plant.suction_liquid();
+        self.wet = lag::follow(self.wet, drawn, drawn, FLOOD_LAG, dt);
+        let wet = self.wet;
+        if !self.flooded && wet > FLOODED {
+            self.flooded = true;
+            tell(Event::LiquidAtCompressor);
+        } else if self.flooded && wet < DRAINED {
+            self.flooded = false;
+            tell(Event::LiquidGone);
+        }
     }
 }

@@ -1,5 +1,6 @@
 //! Pressure gauges and thermometers: what a dial shows of the truth.
 
+use lowside_plant::lag;
 use serde::{Deserialize, Serialize};
 
 /// An instrument with a lag of first order, a resolution and a range. SI units.
@@ -7,6 +8,8 @@ use serde::{Deserialize, Serialize};
 pub struct Instrument {
     /// What it shows before rounding.
     value: f64,
+    /// The truth when it was looked at last.
+    truth: f64,
     /// Time constant, s.
     lag: f64,
     /// Smallest step it can show.
@@ -22,6 +25,7 @@ impl Instrument {
     pub fn new(value: f64, lag: f64, resolution: f64, least: f64, most: f64) -> Self {
         Self {
             value,
+            truth: value,
             lag,
             resolution,
             least,
@@ -31,12 +35,13 @@ impl Instrument {
 
     /// Puts the pointer where it has long come to rest.
     pub fn rest_at(&mut self, truth: f64) {
-        self.value = truth;
+        (self.value, self.truth) = (truth, truth);
     }
 
-    /// Lets `dt` seconds pass with the truth at `truth`.
+    /// Lets `dt` seconds pass, the truth going to `truth` meanwhile.
     pub fn follow(&mut self, truth: f64, dt: f64) {
-        self.value += (truth - self.value) * dt / (self.lag + dt);
+        self.value = lag::follow(self.value, self.truth, truth, self.lag, dt);
+        self.truth = truth;
     }
 
     /// The truth lies above what it can show.

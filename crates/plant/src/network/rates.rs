@@ -28,7 +28,8 @@ const ORIFICE_CD: f64 = 0.78;
 const STIRRED_SHARE: f64 = 10.0;
 
 impl Network {
-    /// Largest share of any node's refrigerant and air that the flows of now would carry off in `dt` seconds. Oil and water
+    /// Largest share of any node's refrigerant and air that the flows of now would carry off in `dt` seconds, or that stirring would
+    /// exchange. Oil and water
     /// do not count: they lie there, and what passes over them is no slower for it.
     pub fn courant(&mut self, dt: f64) -> f64 {
         self.find_rates();
@@ -41,13 +42,21 @@ impl Network {
             let donor = if flow >= 0.0 { from } else { to };
             let share = &way.stream(flow).share;
             w.out[donor][0] += flow.abs() * (share[REFRIGERANT] + share[AIR]);
+            if way.stirred.0 != Content::default() {
+                let (a, b) = (&self.nodes[from], &self.nodes[to]);
+                let v = stirred_volume(a, b, link.stir);
+                // Each of a row of volumes gives to both sides and gets from both.
+                for (end, node) in [(from, a), (to, b)] {
+                    w.out[end][1] += 2.0 * v / node.state.v_gas;
+                }
+            }
         }
         let moving = |n: &Node| n.content[REFRIGERANT] + n.content[AIR] + 1e-4 * n.volume;
         self.nodes
             .iter()
             .zip(&w.out)
             .skip(1)
-            .map(|(n, out)| out[0] * dt / moving(n))
+            .map(|(n, out)| (out[0] / moving(n)).max(out[1]) * dt)
             .fold(0.0, greater)
     }
 
@@ -181,6 +190,7 @@ impl Workspace {
     fn fit(&mut self, n: usize, m: usize) {
         self.rhs.resize(n, 0.0);
         self.out.resize(n, [0.0; SPECIES]);
+        self.heat.resize(n, 0.0);
         self.ways.resize(m, Way::default());
     }
 }
@@ -314,7 +324,7 @@ fn stirred(a: &Node, b: &Node, volume_flow: f64) -> (Content, f64) {
     if a.content[AIR] + b.content[AIR] < STIRRED_AIR || !gas_in_both {
         return (species, 0.0);
     }
-    let v = volume_flow.min(gas_space * STIRRED_SHARE);
+    let v = stirred_volume(a, b, volume_flow);
     let mut energy = 0.0;
     let mean = 0.5 * (crowd(a) + crowd(b));
     for (node, sign) in [(a, 1.0), (b, -1.0)] {
@@ -332,6 +342,12 @@ fn stirred(a: &Node, b: &Node, volume_flow: f64) -> (Content, f64) {
         }
     }
     (species, energy)
+}
+
+/// Volume that stirring exchanges between two nodes each way, m3/s.
+fn stirred_volume(a: &Node, b: &Node, volume_flow: f64) -> f64 {
+    let gas_space = a.state.v_gas.min(b.state.v_gas);
+    volume_flow.min(gas_space * STIRRED_SHARE)
 }
 
 /// The orifice's inlet conditions, from the state upstream and what is drawn there.

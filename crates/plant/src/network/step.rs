@@ -2,9 +2,12 @@
 
 use lowside_fluids::table::Table;
 
-use super::{Law, Link, Network, Node, NodeId, PerNode, ROOM, Way, Workspace};
+use super::{
+    Law, Link, Network, Node, NodeId, PerNode, ROOM, Way, Workspace,
+    heat::{Answer, Heat},
+};
 use crate::{
-    halt::{Halt, first_not_finite},
+    halt::{Halt, first_not_finite, greater},
     species::{Content, OIL, SPECIES},
     state::{self, State},
     stream::Stream,
@@ -16,6 +19,8 @@ const TOLERANCE: (f64, f64) = (0.004, 400.0);
 const CORRECTIONS: usize = 6;
 /// Times a step that will not agree may be quartered.
 const QUARTERINGS: u8 = 3;
+/// Pressure that is added where changes of pressure are compared, Pa: next to nothing may double.
+const PACE_FLOOR: f64 = 1e3;
 /// Share of a node's refrigerant that may leave within one step.
 const LARGEST_DRAIN: f64 = 0.8;
 
@@ -24,9 +29,7 @@ pub(crate) struct Taken<'a> {
     network: &'a Network,
     /// Its length, s.
     pub dt: f64,
-    /// Heat of the whole tick's part for every node, J.
-    pub heat: &'a PerNode<f64>,
-    /// Share of that heat which fell into this step.
+    /// Share of the whole tick's part that this step is.
     pub share: f64,
 }
 
@@ -50,6 +53,11 @@ impl<'a> Taken<'a> {
     /// Property tables of the refrigerant.
     pub(crate) fn table(&self) -> &'a Table {
         self.network.table()
+    }
+
+    /// Heat a node took up in the step, J.
+    pub(crate) fn heat(&self, node: NodeId) -> f64 {
+        self.network.work.heat[node.index()]
     }
 
     /// The network as it is after the step.
@@ -117,8 +125,72 @@ fn limit_stirring(links: &[Link], w: &mut Workspace, dt: f64) {
     }
 }
 
+/// Slows what would empty a node within the step. What flows into it meanwhile counts as held, so that much may pass through a small one.
+fn limit_drain(links: &[Link], w: &mut Workspace, dt: f64, stirs: bool) {
+    let mut limited = false;
+    for &k in &w.open {
+        let scale = drain_scale(&links[k], k, w, stirs, None);
+        w.ways[k].scale = scale;
+        limited |= scale < 1.0;
+    }
+    if !limited {
+        return;
+    }
+    // What comes in at the least: each node slowed as if nothing came into it.
+    let mut coming = core::mem::take(&mut w.coming);
+    coming.clear();
+    coming.resize(w.start.len(), [0.0; SPECIES]);
+    for &k in &w.open {
+        let way = &w.ways[k];
+        let (from, to) = links[k].ends();
+        let goal = if way.flow > 0.0 { to } else { from };
+        let moved = way.flow.abs() * way.scale * dt;
+        for (sum, share) in coming[goal].iter_mut().zip(way.stream(way.flow).share.0) {
+            *sum += moved * share;
+        }
+    }
+    for &k in &w.open {
+        if w.ways[k].scale < 1.0 {
+            let scale = drain_scale(&links[k], k, w, stirs, Some(&coming));
+            w.ways[k].flow *= scale;
+        }
+    }
+    w.coming = coming;
+}
+
+/// Returns the share of a link's flow that its donor can give in the step.
+fn drain_scale(
+    link: &Link,
+    k: usize,
+    w: &Workspace,
+    stirs: bool,
+    coming: Option<&[[f64; SPECIES]]>,
+) -> f64 {
+    let flow = w.ways[k].flow;
+    let (from, to) = link.ends();
+    let donor = if flow > 0.0 { from } else { to };
+    if donor == ROOM.index() || flow == 0.0 {
+        return 1.0;
+    }
+    let mut scale = 1.0f64;
+    for (s, out) in w.out[donor].iter().enumerate() {
+        let mut held = w.start[donor].0.0[s];
+        if stirs {
+            held -= w.stirred_out[donor][s].min(STIRRED_MOST * held);
+        }
+        if let Some(coming) = coming {
+            held += coming[donor][s];
+        }
+        if *out > LARGEST_DRAIN * held {
+            scale = scale.min(LARGEST_DRAIN * held / out);
+        }
+    }
+    scale
+}
+
 impl Network {
-    /// Advances every node by `dt` seconds; `heat` holds the joules each node takes up meanwhile (already counted).
+    /// Advances every node by `dt` seconds; `heat` holds what each node takes up meanwhile (see [`Heat`] and
+    /// [`heat_taken`](Self::heat_taken)).
     ///
     /// A step whose forecast cannot be brought to agree with the nodes' true pressures is taken again in four parts, those
     /// in four again if need be: a rule of the state alone, so that it is the same everywhere.
@@ -126,7 +198,7 @@ impl Network {
     /// # Errors
     /// [`Halt`] when a node would hold what is no number or what the tables do not hold; every node then is as it was before the
     /// step, or before the quarter that failed.
-    pub fn advance(&mut self, dt: f64, heat: &PerNode<f64>) -> Result<(), Halt> {
+    pub fn advance(&mut self, dt: f64, heat: &PerNode<Heat>) -> Result<(), Halt> {
         self.advance_watched(dt, heat, &mut |_: &Taken<'_>| ())
     }
 
@@ -134,16 +206,18 @@ impl Network {
     pub(crate) fn advance_watched(
         &mut self,
         dt: f64,
-        heat: &PerNode<f64>,
+        heat: &PerNode<Heat>,
         watch: &mut impl FnMut(&Taken<'_>),
     ) -> Result<(), Halt> {
+        self.work.heat_taken.clear();
+        self.work.heat_taken.resize(self.nodes.len(), 0.0);
         self.advance_part(dt, heat, 1.0, QUARTERINGS, watch)
     }
 
     fn advance_part(
         &mut self,
         dt: f64,
-        heat: &PerNode<f64>,
+        heat: &PerNode<Heat>,
         share: f64,
         quarterings: u8,
         watch: &mut impl FnMut(&Taken<'_>),
@@ -155,11 +229,14 @@ impl Network {
                 return Err(self.source().unwrap_or(halt));
             }
             self.unsettled += u64::from(!agreed);
+            let w = &mut self.work;
+            for (sum, q) in w.heat_taken.iter_mut().zip(&w.heat) {
+                *sum += q;
+            }
             self.close_books(dt);
             watch(&Taken {
                 network: self,
                 dt,
-                heat,
                 share,
             });
             return Ok(());
@@ -169,6 +246,15 @@ impl Network {
             self.advance_part(dt / 4.0, heat, share / 4.0, quarterings - 1, watch)?;
         }
         Ok(())
+    }
+
+    /// Fastest change of any node's pressure in the last step of `dt` seconds, 1/s of that pressure.
+    pub fn pace(&self, dt: f64) -> f64 {
+        let nodes = self.nodes.iter().zip(&self.work.start).skip(1);
+        nodes
+            .map(|(n, (_, _, was))| (n.state.p - was.p).abs() / (was.p + PACE_FLOOR))
+            .fold(0.0, greater)
+            / dt
     }
 
     /// Where it began, after a step that was taken back: in a node that was unsound already, or in a link that passes what is no number.
@@ -205,7 +291,7 @@ impl Network {
     }
 
     /// One step with a share of the heat; true when forecast and truth agree at its end.
-    fn attempt(&mut self, dt: f64, heat: &PerNode<f64>, share: f64) -> bool {
+    fn attempt(&mut self, dt: f64, heat: &PerNode<Heat>, share: f64) -> bool {
         self.find_rates();
         let w = &mut self.work;
         w.fresh = false;
@@ -218,11 +304,14 @@ impl Network {
             start.1 = node.energy;
             start.2 = node.state;
         }
+        w.answers.clear();
+        w.answers
+            .extend((self.nodes.iter().zip(heat.values())).map(|(n, q)| q.answer(&n.state, share)));
         w.p_start.clear();
         w.p_start.extend(self.nodes.iter().map(|n| n.state.p));
         for round in 0..=CORRECTIONS {
-            self.forecast(dt, heat, share, round == 0);
-            self.apply(dt, heat, share);
+            self.forecast(dt, round == 0);
+            self.apply(dt);
             let agreed = self
                 .nodes
                 .iter()
@@ -242,7 +331,7 @@ impl Network {
     }
 
     /// Finds the end pressures and from them the flows: `work.p_end` and that of every way.
-    fn forecast(&mut self, dt: f64, heat: &PerNode<f64>, share: f64, first: bool) {
+    fn forecast(&mut self, dt: f64, first: bool) {
         let Self {
             nodes,
             links,
@@ -251,10 +340,10 @@ impl Network {
             ..
         } = self;
         pattern.clear();
-        for ((right, node), q) in w.rhs.iter_mut().zip(&*nodes).zip(heat.values()) {
+        for ((right, node), heat) in w.rhs.iter_mut().zip(&*nodes).zip(&w.answers) {
             *right = node.state.p;
             if first {
-                *right += node.state.dp_du * q * share;
+                *right += node.state.dp_du * heat.at_rest;
             }
         }
         for &k in &w.open {
@@ -272,7 +361,15 @@ impl Network {
                 if node == ROOM.index() {
                     continue;
                 }
-                let gain = sign * dt * pressure_per_kg(&nodes[node].state, stream, added);
+                let gain = sign
+                    * dt
+                    * pressure_per_kg(
+                        &nodes[node].state,
+                        stream,
+                        added,
+                        &w.start[node].2,
+                        w.answers[node],
+                    );
                 let mut right = w.rhs[node] + gain * (fixed - known);
                 let mut beside = [-gain * rate.by_from, gain * rate.by_to];
                 for (entry, other) in beside.iter_mut().zip([from, to]) {
@@ -331,31 +428,11 @@ impl Network {
                 *out += flow.abs() * dt * share;
             }
         }
-        for &k in &w.open {
-            let (link, way) = (&links[k], &mut w.ways[k]);
-            let (from, to) = link.ends();
-            let donor = if way.flow > 0.0 { from } else { to };
-            if donor == ROOM.index() || way.flow == 0.0 {
-                continue;
-            }
-            let mut held = w.start[donor].0;
-            if stirs {
-                for (held, stirred) in held.0.iter_mut().zip(w.stirred_out[donor]) {
-                    *held -= stirred.min(STIRRED_MOST * *held);
-                }
-            }
-            let mut scale = 1.0f64;
-            for (out, held) in w.out[donor].iter().zip(held.0) {
-                if *out > LARGEST_DRAIN * held {
-                    scale = scale.min(LARGEST_DRAIN * held / out);
-                }
-            }
-            way.flow *= scale;
-        }
+        limit_drain(links, w, dt, stirs);
     }
 
     /// Moves the flows: every node's content and energy anew from the start of the step, then its state.
-    fn apply(&mut self, dt: f64, heat: &PerNode<f64>, share: f64) {
+    fn apply(&mut self, dt: f64) {
         let Self {
             table,
             mix,
@@ -365,9 +442,9 @@ impl Network {
             ..
         } = self;
         let table = &**table;
-        for ((node, start), q) in nodes.iter_mut().zip(&w.start).zip(heat.values()).skip(1) {
+        for (node, start) in nodes.iter_mut().zip(&w.start).skip(1) {
             node.content = start.0;
-            node.energy = start.1 + q * share;
+            node.energy = start.1;
         }
         for &k in &w.open {
             let (link, way) = (&links[k], &w.ways[k]);
@@ -389,7 +466,19 @@ impl Network {
                 nodes[to].gain(&stream.share, moved, moved * (stream.h + way.added));
             }
         }
-        for node in &mut nodes[1..] {
+        for (k, node) in nodes.iter_mut().enumerate().skip(1) {
+            let (content, energy, state) = &w.start[k];
+            let mut brought = node.energy - energy;
+            let answer = w.answers[k];
+            if answer.gives_way > 0.0 {
+                for (s, du) in state.du_dm.iter().enumerate() {
+                    brought -= du * (node.content.0[s] - content.0[s]);
+                }
+                w.heat[k] = answer.at_rest - answer.gives_way * brought;
+            } else {
+                w.heat[k] = answer.at_rest;
+            }
+            node.energy += w.heat[k];
             node.content.drop_dust();
             state::follow(
                 table,
@@ -446,8 +535,16 @@ impl Network {
     }
 }
 
-/// Pressure a node gains for each kilogram of a stream that enters with `added` J/kg on top, Pa/kg.
-fn pressure_per_kg(s: &State, stream: &Stream, added: f64) -> f64 {
+/// Pressure a node gains for each kilogram of a stream that enters with `added` J/kg on top, Pa/kg. Of what the stream would warm the
+/// node by, its heat gives way to a share.
+fn pressure_per_kg(s: &State, stream: &Stream, added: f64, start: &State, heat: Answer) -> f64 {
     let by_mass: f64 = stream.share.0.iter().zip(s.dp_dm).map(|(a, b)| a * b).sum();
-    by_mass + s.dp_du * (stream.h + added)
+    let mut energy = stream.h + added;
+    if heat.gives_way > 0.0 {
+        let du: f64 = (stream.share.0.iter().zip(start.du_dm))
+            .map(|(a, b)| a * b)
+            .sum();
+        energy -= heat.gives_way * (energy - du);
+    }
+    by_mass + s.dp_du * energy
 }

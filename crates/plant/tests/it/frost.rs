@@ -1,7 +1,7 @@
 //! Frost: a cycling switch stuck closed lets the coil ice, the air falls off, and comes back after a thaw (trade knowledge, no
 //! single source); water and energy are accounted for to rounding all the while.
 
-use lowside_plant::evaporator::Air;
+use lowside_plant::{evaporator::Air, network::Heat};
 use lowside_session::{Bay, VehicleAct};
 use lowside_tests::runs::{run, scenario};
 
@@ -98,12 +98,16 @@ fn the_books_of_a_frosting_coil_close() {
                 coil.wall = [t; lowside_plant::evaporator::CELLS];
                 e += coil.energy() - was;
             }
-            let mut heat = [0.0; lowside_plant::evaporator::CELLS];
+            let mut heat = [Heat::default(); lowside_plant::evaporator::CELLS];
             let (out, from_air) = coil.pass(cells, 0.0, 0.08, air, 101_325.0, 0.02, &mut heat);
             let taken = 0.08 * (air.w - out.w) * 0.02;
             w += taken;
             dried += f64::from(u8::from(taken < 0.0)) * -taken;
-            e += from_air - heat.iter().sum::<f64>();
+            // The refrigerant stays as it is: it takes its heat at its own temperature.
+            let t = cells.map(|c| c.state.t);
+            coil.settle(t, 0.02);
+            let given = heat.iter().zip(t).map(|(q, t)| q.drive - q.hold * t);
+            e += from_air - given.sum::<f64>();
         }
         most = most.max(coil.iced());
     }

@@ -11,6 +11,7 @@ mod healthy_bands;
 mod longest_take;
 mod readings;
 mod state;
+mod strides;
 mod takes;
 mod timeline;
 mod twins;

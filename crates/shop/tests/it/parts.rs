@@ -176,13 +176,14 @@ fn parts_come_out_with_their_oil_and_go_back() {
     assert_eq!(wrong, Err(Refused::JointMade(Joint::CondenserIn)));
     act(&mut bay, BenchAct::RemovePart { part });
     let bench = bay.shop().bench[part as usize].expect("it is there");
-    assert!((bench.oil - held).abs() < 1e-12 && bench.bound > 0.0);
+    // The act comes up to three ticks after what was read of the loop.
+    assert!((bench.oil - held).abs() < 1e-6 * held && bench.bound > 0.0);
     assert!(bay.plant().desiccant_water() <= 0.0);
     sound(&bay);
     // 30 to 60 mL come out of an accumulator that held some 60 (workshop manuals: measure, then add 1 to 2 oz).
     act(&mut bay, BenchAct::DrainPart { part });
     let drained = bay.shop().oil.drained[part as usize];
-    assert!((drained / held - 0.7).abs() < 1e-9);
+    assert!((drained / held - 0.7).abs() < 1e-6);
     act(&mut bay, BenchAct::NewPart { part });
     let volume = Volume::from_cm3(60.0);
     act(
@@ -273,17 +274,27 @@ fn a_missing_tube_and_a_loose_tube_level_the_sides() {
         let mut bay = Bay::new(&scenario("healthy", &["until=6min"]));
         change(&mut bay);
         let mut player = lowside_session::script::Player::new(&bay.scenario().act.clone());
-        for _ in 0..50 * 360 {
+        // Without a tube the loop surges: the means of the last two minutes count.
+        let mut means = [0.0; 3];
+        for tick in 0..50 * 360 {
             player.play(&mut bay).expect("taken");
             bay.step().expect("the engine goes on");
+            let p = bay.plant();
+            let kpa = |n| p.network.node(n).state.p / 1e3;
+            let now = [
+                kpa(p.circuit.low_side()),
+                kpa(p.circuit.high_side()),
+                kpa(p.circuit.liquid_line.outlet()) - kpa(p.circuit.evaporator.inlet()),
+            ];
+            for (mean, now) in means.iter_mut().zip(now) {
+                *mean += if tick < 50 * 240 {
+                    0.0
+                } else {
+                    now / (50.0 * 120.0)
+                };
+            }
         }
-        let p = bay.plant();
-        let kpa = |n| p.network.node(n).state.p / 1e3;
-        [
-            kpa(p.circuit.low_side()),
-            kpa(p.circuit.high_side()),
-            kpa(p.circuit.liquid_line.outlet()) - kpa(p.circuit.evaporator.inlet()),
-        ]
+        means
     };
     let sound = run_with(|_| {});
     // Open and shut in one tick: nothing has time to leave.

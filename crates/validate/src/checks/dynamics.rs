@@ -1,7 +1,7 @@
 //! Things that take time: cooling down a hot van, equalising, the length of a step.
 
 use lowside_plant::{
-    network::Law,
+    network::{Heat, Law},
     plant::{Plant, TICK},
 };
 use lowside_session::{Bay, TICKS_PER_SECOND, VehicleAct, greater};
@@ -163,7 +163,7 @@ fn shut_down(runs: &Runs) -> Result<Vec<Check>, Error> {
 /// Pressures of discharge line, accumulator and evaporator inlet after `seconds` at steps of `dt`, without heat, Pa.
 fn coast(plant: &Plant, dt: f64, seconds: f64) -> Result<[f64; 3], Error> {
     let mut net = plant.network.clone();
-    let heat = net.per_node(0.0);
+    let heat = net.per_node(Heat::default());
     let mut t = 0.0;
     while t < seconds - 1e-9 {
         // Divided where much would flow, as the plant divides its tick.
