@@ -140,7 +140,7 @@ pub fn any(dice: &mut Dice) -> Action {
         16 => VesselAct::TakeCan.into(),
         17 => {
             if dice.chance(0.3) {
-                VesselAct::DropCan.into()
+                VesselAct::RemoveCan.into()
             } else {
                 VesselAct::Invert { on }.into()
             }

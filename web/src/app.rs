@@ -32,14 +32,14 @@ use crate::{
     store, units, words,
 };
 
+mod accessibility;
 mod act;
 mod bays;
 mod begin;
+pub(crate) mod browser_events;
 pub(crate) mod closed;
-mod ease;
 mod face;
 mod frame;
-pub(crate) mod outside;
 mod parts;
 mod peril;
 mod sight;
@@ -298,8 +298,8 @@ impl Component for App {
             update: false,
             help: false,
             more: false,
-            next_frame: outside::next_frame(ctx),
-            listeners: outside::told(ctx, shortcuts.clone()),
+            next_frame: browser_events::next_frame(ctx),
+            listeners: browser_events::told(ctx, shortcuts.clone()),
             shortcuts,
             hint: None,
         }
@@ -313,7 +313,7 @@ impl Component for App {
         }
         match msg {
             Msg::Frame(now) => {
-                self.next_frame = outside::next_frame(ctx);
+                self.next_frame = browser_events::next_frame(ctx);
                 return self.frame(now);
             }
             Msg::Act(action) => self.act(action),
@@ -423,7 +423,7 @@ impl Component for App {
                 }
             }
             Msg::Help | Msg::More | Msg::Shortcuts(_) | Msg::ReadOut | Msg::Faster(_) => {
-                self.ease(&msg);
+                self.accessibility(&msg);
             }
             Msg::Later => {
                 if let Some(later) = later::here() {

@@ -6,7 +6,7 @@ use lowside_present::{
     statement::{Said, Signed},
     toll::{Severity, Told},
 };
-use lowside_session::{Action, Bay, Sight, Sitting, TICKS_PER_SECOND, Tick, condition::Condition};
+use lowside_session::{Action, Bay, Sight, Sitting, TICKS_PER_SECOND, Tick, predicate::Predicate};
 use lowside_units::{Duration, display};
 use yew::{
     Callback, Html, MouseEvent, Properties, classes, component, html, use_effect_with, use_memo,
@@ -14,7 +14,7 @@ use yew::{
 };
 
 use crate::{
-    performance::{performance, told as told_of},
+    performance_test::{performance, told as told_of},
     record::record,
     statement::StatementForm,
     words::{self, told},
@@ -94,7 +94,7 @@ impl JobView {
         };
         let asked = job.card.step.iter().filter(|_| sight.hints());
         let steps = asked.zip(standings);
-        let told_goal = |c: &Condition| !closed || is_shown(c.reading);
+        let told_goal = |c: &Predicate| !closed || is_shown(c.reading);
         Self {
             name: job.name,
             title: told(&job.card.title),

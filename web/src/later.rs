@@ -16,7 +16,7 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use yew::{Callback, Context, Html};
 
 use crate::{
-    app::{App, BaysMsg, Msg, Notice, SightMsg, WorkMsg, closed, outside},
+    app::{App, BaysMsg, Msg, Notice, SightMsg, WorkMsg, browser_events, closed},
     help,
     ink::Kind,
     resume::Resumed,
@@ -102,7 +102,7 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         see: App::see,
         plot: App::plot_view,
         help: help::view,
-        listen: outside::listen,
+        listen: browser_events::listen,
         begin: App::begin,
         resumed: App::resumed,
         cancel: App::cancel,

@@ -1,7 +1,7 @@
 //! Draws the levels: pressure is height, and everything flows downhill.
 use lowside_present::{
     controls::Control,
-    levels::{Block, Levels, Stream, Tick},
+    levels::{Block, FlowMark, Levels, Tick},
     notes::{self, Note, Spot},
     palette::{Rgb, Theme},
     parts::Part,
@@ -368,7 +368,7 @@ impl Brush<'_> {
     }
 
     /// Moving dashes along a path that the pen holds.
-    fn flow(&self, s: Stream, phase: f64, draw: impl Fn()) {
+    fn flow(&self, s: FlowMark, phase: f64, draw: impl Fn()) {
         if s.flow.abs() < REST {
             return;
         }

@@ -164,8 +164,8 @@ fn can(p: &PanelProps) -> Html {
             <span class="pair">
                 <button type="button" id={id(Control::TakeCan)} class={classes!("plain", needs(Control::TakeCan).then_some("needed"))}
                     onclick={plain(VesselAct::TakeCan.into())}>{ if on.is_some() { words::fresh_can() } else { words::take_a_can() } }</button>
-                <button type="button" id={id(Control::DropCan)} class={classes!("plain", needs(Control::DropCan).then_some("needed"))}
-                    disabled={on.is_none()} onclick={plain(VesselAct::DropCan.into())}>{ words::take_off() }</button>
+                <button type="button" id={id(Control::RemoveCan)} class={classes!("plain", needs(Control::RemoveCan).then_some("needed"))}
+                    disabled={on.is_none()} onclick={plain(VesselAct::RemoveCan.into())}>{ words::take_off() }</button>
             </span>
             { switch(p, Control::Tap, (words::tap(), "service"), on.map(|k| k.open), words::tap_states(), |on| VesselAct::Tap { on }.into()) }
             { switch(p, Control::Invert, (words::turn_over(), ""), on.map(|k| k.inverted), words::turn_states(), |on| VesselAct::Invert { on }.into()) }

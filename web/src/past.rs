@@ -160,7 +160,7 @@ impl Stage {
     /// The lines to choose from.
     pub(crate) fn lines_kept(&self) -> Vec<LineInfo> {
         let mut all = self.past.lines(&self.bay);
-        for info in self.shelf.infos() {
+        for info in self.kept_lines.infos() {
             let at = all.partition_point(|l| l.id < info.id);
             all.insert(at, info);
         }

@@ -45,7 +45,7 @@ pub(crate) fn record(r: &RecordView, signed: Option<&Signed>) -> Html {
                 </tbody>
             </table>
             </div>
-            { r.performance.found.as_ref().map_or_else(Html::default, crate::performance::limits) }
+            { r.performance.found.as_ref().map_or_else(Html::default, crate::performance_test::limits) }
             if signed.is_some() {
                 <div class="lines">
                     { for all.iter().map(|(which, name, value, stated)| if wrong(*which) {

@@ -11,10 +11,11 @@ use lowside_session::{
 };
 
 use crate::{
-    fail, host, later,
+    fail, host,
+    kept_lines::KeptLines,
+    later,
     past::{Ended, Kept, Waiting},
     share,
-    shelf::Shelf,
     store::{self, Kept as Stored},
 };
 
@@ -59,7 +60,7 @@ pub(crate) struct Stage {
     pub(crate) past: Timeline,
     pub(crate) kept: Kept,
     /// Lines of earlier visits.
-    pub(crate) shelf: Shelf,
+    pub(crate) kept_lines: KeptLines,
     pub(crate) waiting: Option<Waiting>,
     /// A wait has ended and was not yet told.
     pub(crate) ended: Option<Ended>,
@@ -134,7 +135,7 @@ impl Stage {
             heard: bay.events().len(),
             past: Timeline::new(&bay),
             kept: Kept::new(),
-            shelf: Shelf::default(),
+            kept_lines: KeptLines::default(),
             waiting: None,
             ended: None,
             full: false,
@@ -326,7 +327,7 @@ impl Stage {
         let Some(stored) = self.keep() else { return };
         self.stored = stored;
         let sitting = self.sitting_now();
-        self.shelf
+        self.kept_lines
             .save(&self.past, |bay| share::text(bay, &sitting));
     }
 

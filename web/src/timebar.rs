@@ -3,7 +3,7 @@
 use lowside_lessons::target::VENT_GOAL;
 use lowside_session::{
     Bay, Event as BayEvent,
-    condition::{Condition, Reading, Test},
+    predicate::{Predicate, Reading, Test},
     timeline::LineInfo,
     wait::Goal,
 };
@@ -68,7 +68,7 @@ pub(crate) fn goals(bay: &Bay, closed: bool) -> Vec<(&'static str, Goal)> {
             Test::Above(GaugePressure::from_psi(250.0).si()),
         ),
     ] {
-        all.push((name, Goal::Condition(Condition { reading, test })));
+        all.push((name, Goal::Predicate(Predicate { reading, test })));
     }
     for (name, minutes) in [("min-1", 1.0), ("min-5", 5.0), ("min-15", 15.0)] {
         all.push((name, Goal::Passed(Duration::from_min(minutes))));

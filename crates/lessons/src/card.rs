@@ -1,6 +1,6 @@
 //! A job card as its file gives it.
 
-use lowside_session::{Scenario, condition::Condition};
+use lowside_session::{Scenario, predicate::Predicate};
 #[cfg(feature = "text")]
 use lowside_session::{
     ScenarioError,
@@ -80,7 +80,7 @@ pub struct Step {
     /// Two hints: what to look at, then what to do.
     pub hints: [Text; 2],
     /// All of these at once.
-    pub goal: Vec<Condition>,
+    pub goal: Vec<Predicate>,
     /// For so long without a break.
     #[serde(default)]
     pub hold: Duration,
@@ -99,7 +99,7 @@ pub struct Harm {
     /// What it is and what it does.
     pub title: Text,
     /// It has happened when all of these hold at once.
-    pub when: Vec<Condition>,
+    pub when: Vec<Predicate>,
     /// For so long without a break.
     #[serde(default)]
     pub hold: Duration,
@@ -253,7 +253,7 @@ impl Text {
     }
 }
 
-fn conditions(place: &str, key: &str, all: &[Condition], hold: Duration) -> Result<(), UnitError> {
+fn conditions(place: &str, key: &str, all: &[Predicate], hold: Duration) -> Result<(), UnitError> {
     count_in_range(
         &format!("{place}.{key} (number of conditions)"),
         all.len(),

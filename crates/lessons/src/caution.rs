@@ -117,7 +117,7 @@ fn vessel(act: VesselAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
         | VesselAct::TapScrew { .. }
         | VesselAct::Dose { .. }
         | VesselAct::Tap { on: true } => Some(Caution::EyesAndHands),
-        VesselAct::DropCan => opens_can(shop),
+        VesselAct::RemoveCan => opens_can(shop),
         VesselAct::TakeNitrogen | VesselAct::Regulator { .. } => Some(Caution::Nitrogen),
         VesselAct::Bath { .. } | VesselAct::Invert { .. } | VesselAct::Tap { on: false } => None,
     }

@@ -60,7 +60,7 @@ fn vessel(now: &Shown<'_>, act: VesselAct) -> Option<Caution> {
         VesselAct::TakeCan
         | VesselAct::TakeCanOf { .. }
         | VesselAct::TakeSelfSealingCan
-        | VesselAct::DropCan
+        | VesselAct::RemoveCan
         | VesselAct::Tap { on: false }
         | VesselAct::Bath { temperature: None }
         | VesselAct::Invert { .. }
@@ -82,7 +82,7 @@ fn feeds(now: &Shown<'_>, engine_on: bool, high_valve: f64, can: Option<Can>) ->
 fn leaves_open(action: Action) -> bool {
     matches!(
         action,
-        Action::Vessel(VesselAct::DropCan) | Action::Hose(HoseAct::Disconnect)
+        Action::Vessel(VesselAct::RemoveCan) | Action::Hose(HoseAct::Disconnect)
     )
 }
 

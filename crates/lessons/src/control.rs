@@ -16,7 +16,7 @@ pub enum Control {
     /// Take a can.
     TakeCan,
     /// Take the can off.
-    DropCan,
+    RemoveCan,
     /// Tap of the can.
     Tap,
     /// Turn the can over.

@@ -1,7 +1,7 @@
 //! A job under way: its card, how far it has come, and how that stood at every moment before, so that going back in time goes back
 //! here too.
 
-use lowside_session::{Bay, Tick, condition::Condition};
+use lowside_session::{Bay, Tick, predicate::Predicate};
 
 use crate::{
     card::JobCard,
@@ -120,7 +120,7 @@ impl Job {
 }
 
 /// Everybody in the bay knows whether these hold.
-fn all_shown(conditions: &[Condition]) -> bool {
+fn all_shown(conditions: &[Predicate]) -> bool {
     conditions.iter().all(|c| is_shown(c.reading))
 }
 

@@ -252,7 +252,7 @@ fn danger(s: &Shown<'_>) -> Option<NextStep> {
         } else if s.low_open() {
             Control::LowValve
         } else {
-            Control::DropCan
+            Control::RemoveCan
         };
         return Some(NextStep::BurstCan(first));
     }

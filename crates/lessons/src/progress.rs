@@ -1,6 +1,6 @@
 //! How far a learner has come with a job card. It looks at the bay and never touches it.
 
-use lowside_session::{Bay, TICKS_PER_SECOND, Tick, condition::Condition};
+use lowside_session::{Bay, TICKS_PER_SECOND, Tick, predicate::Predicate};
 use lowside_units::{Duration, Quantity};
 
 use crate::{card::JobCard, toll::Severity};
@@ -75,7 +75,7 @@ impl Progress {
     pub fn look(&mut self, card: &JobCard, bay: &Bay) {
         let tick = bay.tick();
         self.tick = tick;
-        let all = |conditions: &[Condition]| conditions.iter().all(|c| c.holds(bay));
+        let all = |conditions: &[Predicate]| conditions.iter().all(|c| c.holds(bay));
         for (i, step) in card.step.iter().enumerate() {
             let ready = step
                 .after

@@ -3,7 +3,7 @@
 //! It says no more than the reader does: the parts of a scenario whose keys grow (`condition`, a vehicle's own table, the fields of an act)
 //! are left open, and `lowside check` has the last word.
 
-use lowside_session::condition::Reading;
+use lowside_session::predicate::Reading;
 use lowside_units::{Duration, Mass, Quantity, Ratio, RotationSpeed, Speed, Temperature};
 use serde_json::{Value, json};
 

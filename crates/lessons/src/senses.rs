@@ -3,7 +3,7 @@
 
 use lowside_fluids::{moist_air, water};
 use lowside_plant::{circuit::Section, network::NodeId, plant::Plant};
-use lowside_session::{Bay, Event, Tick, condition::Reading};
+use lowside_session::{Bay, Event, Tick, predicate::Reading};
 use lowside_shop::{
     Attached,
     parts::{Part, Seen},

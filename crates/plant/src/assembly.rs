@@ -13,7 +13,7 @@ use crate::{
     network::{Law, LinkId, Network, NodeId, ROOM},
     shell::{Around, Shell, ShellId, Shells},
     species::Content,
-    stream::Draw,
+    stream::Offtake,
     vehicle::{LineSpec, RATED_FLOW, Vehicle},
 };
 
@@ -152,9 +152,9 @@ fn walls(net: &mut Network, v: &Vehicle, n: &Nodes) {
     }
 }
 
-/// Draw of the accumulator's pick-up tube with so much of tube and bleed hole open, 0 to 1. A tube restricted ahead of its bleed
+/// Offtake of the accumulator's pick-up tube with so much of tube and bleed hole open, 0 to 1. A tube restricted ahead of its bleed
 /// hole sucks the harder at it.
-pub(crate) fn pick_up(table: &Table, v: &Vehicle, tube: f64, bleed: f64) -> Draw {
+pub(crate) fn pick_up(table: &Table, v: &Vehicle, tube: f64, bleed: f64) -> Offtake {
     let spec = &v.accumulator;
     let k = tube
         * k_from_drop(
@@ -162,7 +162,7 @@ pub(crate) fn pick_up(table: &Table, v: &Vehicle, tube: f64, bleed: f64) -> Draw
             table.sat(SUCTION_AT).rho_g,
             spec.pressure_loss.si(),
         );
-    Draw::PickUp {
+    Offtake::PickUp {
         floods: spec.floods_above.si(),
         bleed_area: bleed * spec.bleed_hole.si(),
         below: BELOW_BLEED,
@@ -180,7 +180,7 @@ fn chain(
     net: &mut Network,
     name: &'static str,
     nodes: &[NodeId],
-    [from, to]: [Draw; 2],
+    [from, to]: [Offtake; 2],
     law: Law,
 ) -> Vec<LinkId> {
     nodes
@@ -204,16 +204,16 @@ fn links(net: &mut Network, v: &Vehicle, n: &Nodes) -> Links {
         v.condenser.tubes.flow_area(),
         v.evaporator.tubes.flow_area(),
     );
-    let (slip, mixed, shut) = (Draw::Slip, Draw::Mixed, Law::Passage(0.0));
+    let (slip, mixed, shut) = (Offtake::Slip, Offtake::Mixed, Law::Passage(0.0));
     let (hot, cold) = (
-        Draw::Drift { area: hot_area },
-        Draw::Drift { area: cold_area },
+        Offtake::Drift { area: hot_area },
+        Offtake::Drift { area: cold_area },
     );
-    let condensing = Draw::Condensing {
+    let condensing = Offtake::Condensing {
         area: hot_area,
         heat: 0.0,
     };
-    let top = Draw::Top {
+    let top = Offtake::Top {
         floods: v.accumulator.floods_above.si(),
     };
     let (compressor, exhaust) = (last(&n.suction_line), first(&n.discharge_line));

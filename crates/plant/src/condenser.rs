@@ -1,7 +1,7 @@
 //! Condenser: what its walls take from the refrigerant and give to the air.
 //!
 //! A cell's content is the mean of its length, its middle: along it the flow's quality falls in a straight line, by what its wall
-//! takes. What leaves is drier or wetter than the mean by half of that ([`crate::stream::Draw::Condensing`]). Where the line
+//! takes. What leaves is drier or wetter than the mean by half of that ([`crate::stream::Offtake::Condensing`]). Where the line
 //! comes to zero ahead of the cell's end, the rest is flooded: liquid there is cooled on by its own stretch of the wall. It is on its
 //! way out, and that cooling is taken from the next volume, the liquid line after the last cell, so that liquid leaves colder than
 //! a cell that still holds vapour. So subcooling answers to the liquid in the last cell, and ends where vapour comes through.

@@ -75,7 +75,7 @@ impl Switch {
 
 /// What the electric side feels.
 #[derive(Debug, Clone, Copy)]
-pub struct Felt {
+pub struct DriveInputs {
     /// True gauge pressure at the accumulator, Pa.
     pub low: f64,
     /// True gauge pressure in the discharge line, Pa.
@@ -182,8 +182,8 @@ impl Drive {
     }
 
     /// Advances by `dt` seconds with what is felt; a cycling switch that is `stuck` closed conducts whatever it feels.
-    pub fn advance(&mut self, settings: &Settings, stuck: bool, felt: &Felt, dt: f64) {
-        let Felt { low, high, coolant } = *felt;
+    pub fn advance(&mut self, settings: &Settings, stuck: bool, felt: &DriveInputs, dt: f64) {
+        let DriveInputs { low, high, coolant } = *felt;
         for (k, now) in [low, high].into_iter().enumerate() {
             self.felt[k] = lag::follow(self.felt[k], self.pressures[k], now, self.lag, dt);
             self.pressures[k] = now;

@@ -86,7 +86,7 @@ pub struct Debris {
 
 impl Debris {
     /// Lets the flow through the compressor (`suction`, kg/s) draw loose beads as dust for `dt` seconds. Returns the dust, kg.
-    pub fn draw(&mut self, suction: f64, dt: f64) -> f64 {
+    pub fn entrain(&mut self, suction: f64, dt: f64) -> f64 {
         if self.loose <= 0.0 {
             return 0.0;
         }
@@ -153,7 +153,7 @@ mod tests {
             ..Debris::default()
         };
         for _ in 0..200_000 {
-            d.draw(0.04, 0.5);
+            d.entrain(0.04, 0.5);
             d.pass(1e-6, 0.04, true, 0.5);
         }
         let all = d.caught.metal + d.under_way.metal + d.lodged.metal;
@@ -165,7 +165,7 @@ mod tests {
             loose: 0.05,
             ..Debris::default()
         };
-        open.draw(0.04, 3600.0);
+        open.entrain(0.04, 3600.0);
         open.pass(0.1, 0.04, false, 3600.0);
         assert_eq!(open.caught, Solids::default());
     }
@@ -190,7 +190,7 @@ mod tests {
         };
         let afternoon = |d: &mut Debris| {
             for _ in 0..5 {
-                d.draw(0.04, 3600.0);
+                d.entrain(0.04, 3600.0);
                 d.pass(0.0, 0.04, true, 3600.0);
             }
         };
@@ -242,14 +242,14 @@ mod tests {
             ..Debris::default()
         };
         let mut still = start;
-        let dust = still.draw(0.0, 1e5);
+        let dust = still.entrain(0.0, 1e5);
         still.pass(0.0, 0.0, true, 1e5);
         assert!(dust.abs() < 1e-15);
         assert_eq!(still, start);
         let (mut once, mut twice) = (start, start);
-        once.draw(0.05, 100.0);
+        once.entrain(0.05, 100.0);
         for _ in 0..2 {
-            twice.draw(0.05, 50.0);
+            twice.entrain(0.05, 50.0);
         }
         assert!((once.loose - twice.loose).abs() < 1e-15);
     }

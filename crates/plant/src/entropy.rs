@@ -48,7 +48,7 @@ use crate::{
     condenser,
     evaporator::{self, Air, LATENT},
     network::{Law, LinkId, Moved, NodeId, PerNode, ROOM, Taken, WORK_GROWTH},
-    plant::{Plant, Watch},
+    plant::{Plant, TickObserver},
     shell::{Around, Shell, ShellId},
     species::{DISSOLVED, REFRIGERANT},
     state::{CP_AIR, Phase, State},
@@ -107,7 +107,7 @@ pub fn audit(plant: &Plant) -> Vec<Made> {
     let mut ahead = plant.clone();
     let mut auditor = Auditor::new(plant);
     // A tick that ends half way is the plant's own to tell.
-    let _ = ahead.tick_watched(crate::plant::TICK, &mut auditor);
+    let _ = ahead.tick_observed(crate::plant::TICK, &mut auditor);
     auditor.made(plant)
 }
 
@@ -288,7 +288,7 @@ impl Auditor {
     }
 }
 
-impl Watch for Auditor {
+impl TickObserver for Auditor {
     fn heat_comes(&mut self, plant: &Plant, outside: &Outside, dt: f64) {
         self.cold.reset(&plant.network, 0.0);
         let shells = plant.shells.ids().map(|id| {

@@ -22,7 +22,7 @@ use crate::{
     sparse::Sparse,
     species::{AIR, Content, DISSOLVED, REFRIGERANT, SPECIES, WATER},
     state::{self, State},
-    stream::{Draw, OilPath, Stream},
+    stream::{Offtake, OilPath, Stream},
     transfer::Transfer,
     tube::Tube,
 };
@@ -166,9 +166,9 @@ pub struct Link {
     #[serde(skip)]
     pub name: &'static str,
     /// Where forward flow comes from, and how it is drawn there.
-    pub from: (NodeId, Draw),
+    pub from: (NodeId, Offtake),
     /// Where forward flow goes, and how back-flow is drawn there.
-    pub to: (NodeId, Draw),
+    pub to: (NodeId, Offtake),
     /// Law of the flow: the sound one, narrowed to the share that is open.
     pub law: Law,
     /// The tubes of a passage, for thin gas (none: the hole of its law alone).
@@ -367,8 +367,8 @@ impl Network {
     pub fn add_link(
         &mut self,
         name: &'static str,
-        from: (NodeId, Draw),
-        to: (NodeId, Draw),
+        from: (NodeId, Offtake),
+        to: (NodeId, Offtake),
         law: Law,
     ) -> LinkId {
         self.links.push(Link {
@@ -543,7 +543,7 @@ impl Network {
     }
 
     /// Sets how a link's forward flow is drawn (heat along a tube).
-    pub fn set_draw(&mut self, id: LinkId, how: Draw) {
+    pub fn set_offtake(&mut self, id: LinkId, how: Offtake) {
         self.links[id.index()].from.1 = how;
         self.work.fresh = false;
     }

@@ -101,7 +101,7 @@ impl OpenShares {
         }
         let (tube, bleed) = (self.of(Passage::PickUp), self.of(Passage::OilBleed));
         let draw = assembly::pick_up(net.table(), v, tube, bleed);
-        net.set_draw(c.pick_up(), draw);
+        net.set_offtake(c.pick_up(), draw);
     }
 
     /// Returns the open share of the pick-up tube and the first stretch of the suction line together. They are one link: their drops

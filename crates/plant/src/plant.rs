@@ -20,7 +20,7 @@ use crate::{
     compressor::Compressor,
     condenser::{self, Condenser},
     condition::Condition,
-    controls::{Drive, Felt, Settings},
+    controls::{Drive, DriveInputs, Settings},
     damage::Damage,
     debris::Debris,
     engine::{Cooling, Engine, RAD_S},
@@ -38,7 +38,7 @@ use crate::{
     seat::{Fitted, Seat},
     shell::{Around, ShellId, Shells},
     state::CP_AIR,
-    stream::Draw,
+    stream::Offtake,
     vehicle::{Vehicle, ram_speed},
 };
 
@@ -93,7 +93,7 @@ impl Day {
 }
 
 /// Somebody who looks on while a tick runs and changes nothing.
-pub(crate) trait Watch {
+pub(crate) trait TickObserver {
     /// Heat is about to pass for `dt` seconds.
     fn heat_comes(&mut self, _: &Plant, _outside: &Outside, _dt: f64) {}
     /// The network took a step.
@@ -102,7 +102,7 @@ pub(crate) trait Watch {
     fn heat_came(&mut self, _: &Plant, _coil: evaporator::Air) {}
 }
 
-impl Watch for () {}
+impl TickObserver for () {}
 
 /// A vehicle in the bay.
 #[derive(Debug, Clone, Serialize, Deserialize)]
@@ -284,7 +284,7 @@ impl Plant {
     /// # Errors
     /// As [`tick`](Self::tick).
     pub fn tick_of(&mut self, length: f64) -> Result<(), Halt> {
-        self.tick_watched(length, &mut ())
+        self.tick_observed(length, &mut ())
     }
 
     /// Returns how many ticks the next step may take, begun at `tick`: 1, 2 or 4. As many as keep the answer what single ticks give: while
@@ -314,7 +314,11 @@ impl Plant {
     }
 
     /// A tick that shows `watch` what it does.
-    pub(crate) fn tick_watched(&mut self, length: f64, watch: &mut impl Watch) -> Result<(), Halt> {
+    pub(crate) fn tick_observed(
+        &mut self,
+        length: f64,
+        watch: &mut impl TickObserver,
+    ) -> Result<(), Halt> {
         if let Some(halt) = &self.halt {
             return Err(halt.clone());
         }
@@ -325,7 +329,7 @@ impl Plant {
         done
     }
 
-    fn tick_unchecked(&mut self, length: f64, watch: &mut impl Watch) -> Result<(), Halt> {
+    fn tick_unchecked(&mut self, length: f64, watch: &mut impl TickObserver) -> Result<(), Halt> {
         self.set_drive(length);
         self.set_air(length);
         self.set_laws();
@@ -381,7 +385,7 @@ impl Plant {
             flow(self.circuit.compressor()),
             flow(self.circuit.orifice()),
         );
-        self.damage.grind(self.debris.draw(suction, dt));
+        self.damage.grind(self.debris.entrain(suction, dt));
         let worn = (self.damage.wear() - before).max(0.0);
         self.debris.pass(worn, liquid, self.seat.fitted, dt);
     }
@@ -427,8 +431,12 @@ impl Plant {
         let high = self.network.node(self.circuit.high_side()).state.p - self.day.p;
         let stuck = self.condition.cycling_switch_stuck;
         let coolant = self.engine.coolant;
-        self.drive
-            .advance(&self.settings, stuck, &Felt { low, high, coolant }, dt);
+        self.drive.advance(
+            &self.settings,
+            stuck,
+            &DriveInputs { low, high, coolant },
+            dt,
+        );
         let shaft = self.shaft_power();
         let turns = self.compressor_rpm() * RAD_S;
         let load = Load {
@@ -508,7 +516,7 @@ impl Plant {
         let area = self.vehicle.condenser.tubes.flow_area();
         for (link, heat) in c.condenser.links().iter().zip(self.condenser.condensing) {
             self.network
-                .set_draw(*link, Draw::Condensing { area, heat });
+                .set_offtake(*link, Offtake::Condensing { area, heat });
         }
         let high = self.network.node(c.high_side()).state.p - self.day.p;
         let law = self.relief.feel(high);

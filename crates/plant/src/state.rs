@@ -321,7 +321,7 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64, state: 
     state.p_sat = sat.p;
     (state.p_water, state.m_steam, state.m_ice, state.own_water) = (0.0, 0.0, 0.0, 0.0);
     state.steam_capacity = 0.0;
-    let mut core = if rho <= sat.rho_g || rho < TRACE_DENSITY {
+    let mut trial = if rho <= sat.rho_g || rho < TRACE_DENSITY {
         gas(table, rho, v_free, t, m_air, &sat, state)
     } else if t >= table.t_max() {
         dense(table, rho, v_free, t, m_air, &sat, state)
@@ -330,46 +330,46 @@ fn at_temperature(table: &Table, content: &Content, volume: f64, t: f64, state: 
     };
     let dt = t - T_ZERO;
     // Dissolved refrigerant has the energy of its liquid: the heat of solution is the latent heat.
-    core.u += (inert_capacity + SKIN) * dt + m_dissolved * sat.u_l;
-    core.u_t += inert_capacity + SKIN + m_dissolved * sat.du_l;
-    let mut water = (core.stiffness / RHO_WATER, CP_WATER * dt);
+    trial.u += (inert_capacity + SKIN) * dt + m_dissolved * sat.u_l;
+    trial.u_t += inert_capacity + SKIN + m_dissolved * sat.du_l;
+    let mut water = (trial.stiffness / RHO_WATER, CP_WATER * dt);
     if content[WATER] > 0.0 && rho < steam::THIN_REFRIGERANT {
-        add_steam(&mut core, &mut water, content[WATER], rho, state);
+        add_steam(&mut trial, &mut water, content[WATER], rho, state);
     }
-    let gamma = core.p_t / core.u_t;
+    let gamma = trial.p_t / trial.u_t;
     // What takes up room costs the energy of the gas and liquid it displaces: dU/dV at constant temperature is T dp/dT - p.
-    let displaced = t * core.p_t - state.p;
+    let displaced = t * trial.p_t - state.p;
     let du_dm = [
-        core.u_m,
-        core.u_ma,
+        trial.u_m,
+        trial.u_ma,
         water.1 - displaced / RHO_WATER,
         CP_OIL * dt - displaced / RHO_OIL,
         sat.u_l - displaced / RHO_DISSOLVED,
     ];
     let dp_dm = [
-        core.p_m,
-        core.p_ma,
+        trial.p_m,
+        trial.p_ma,
         water.0,
-        core.stiffness / RHO_OIL,
-        core.stiffness / RHO_DISSOLVED,
+        trial.stiffness / RHO_OIL,
+        trial.stiffness / RHO_DISSOLVED,
     ];
-    state.heat_capacity = core.u_t;
+    state.heat_capacity = trial.u_t;
     state.dp_du = gamma;
     for s in 0..SPECIES {
         state.dp_dm[s] = dp_dm[s] - gamma * du_dm[s];
     }
     state.du_dm = du_dm;
-    core.u
+    trial.u
 }
 
 /// Adds what water does by its own vapour pressure to a trial, and to its slopes (Pa/kg, J/kg).
 #[inline(never)]
-fn add_steam(core: &mut Core, slopes: &mut (f64, f64), water: f64, rho: f64, state: &mut State) {
+fn add_steam(trial: &mut Trial, slopes: &mut (f64, f64), water: f64, rho: f64, state: &mut State) {
     let own = steam::own(rho);
     let w = steam::steam(water, state.v_gas, state.t, own);
-    core.u += w.u;
-    core.u_t += w.u_t;
-    core.p_t += w.p_t;
+    trial.u += w.u;
+    trial.u_t += w.u_t;
+    trial.p_t += w.p_t;
     slopes.0 += w.p_m;
     slopes.1 += w.u_m;
     state.p += w.p;
@@ -381,7 +381,7 @@ fn add_steam(core: &mut Core, slopes: &mut (f64, f64), water: f64, rho: f64, sta
 }
 
 /// A trial before oil and water are counted: energy, slopes at constant temperature, and stiffness -dp/dV.
-struct Core {
+struct Trial {
     u: f64,
     u_t: f64,
     p_t: f64,
@@ -403,7 +403,15 @@ fn air_energy(t: f64) -> f64 {
     CP_AIR * (t - T_ZERO) - R_AIR * t
 }
 
-fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint, s: &mut State) -> Core {
+fn gas(
+    table: &Table,
+    rho: f64,
+    v: f64,
+    t: f64,
+    m_air: f64,
+    sat: &SatPoint,
+    s: &mut State,
+) -> Trial {
     let m = rho * v;
     let e = table.vapour(rho, t);
     let p_air = m_air * R_AIR * t / v;
@@ -421,7 +429,7 @@ fn gas(table: &Table, rho: f64, v: f64, t: f64, m_air: f64, sat: &SatPoint, s: &
     s.rho_gas = rho;
     s.h_liq = sat.h_l();
     s.h_gas = h_gas;
-    Core {
+    Trial {
         u: m * e.u + m_air * u_air,
         u_t: m * e.cv + m_air * (CP_AIR - R_AIR),
         p_t: e.dp_dt + p_air / t,
@@ -445,7 +453,7 @@ fn dense(
     m_air: f64,
     warm: &SatPoint,
     s: &mut State,
-) -> Core {
+) -> Trial {
     let (rho_g, rho_l) = (warm.rho_g, warm.rho_l);
     let liquid_share = ((rho - rho_g) / (rho_l - rho_g)).min(1.0);
     let thin = 1.0 - liquid_share;
@@ -470,7 +478,7 @@ fn dense(
     s.rho_gas = rho;
     s.h_liq = warm.h_l();
     s.h_gas = u / m + p / rho;
-    Core {
+    Trial {
         u: u + m_air * u_air,
         u_t: v * (thin * rho_g * g.cv + liquid_share * edge_l * l.cv) + m_air * (CP_AIR - R_AIR),
         p_t: thin * g.dp_dt + liquid_share * l.dp_dt + p_air / t,
@@ -482,7 +490,7 @@ fn dense(
     }
 }
 
-fn liquid_full(table: &Table, m: f64, v: f64, t: f64, sat: &SatPoint, s: &mut State) -> Core {
+fn liquid_full(table: &Table, m: f64, v: f64, t: f64, sat: &SatPoint, s: &mut State) -> Trial {
     let rho = m / v;
     let e = table.liquid(rho, t, sat);
     s.p = e.p;
@@ -496,7 +504,7 @@ fn liquid_full(table: &Table, m: f64, v: f64, t: f64, sat: &SatPoint, s: &mut St
     s.rho_gas = sat.rho_g;
     s.h_liq = e.u + e.p / rho;
     s.h_gas = sat.h_g();
-    Core {
+    Trial {
         u: m * e.u,
         u_t: m * e.cv,
         p_t: e.dp_dt,

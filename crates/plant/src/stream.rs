@@ -11,7 +11,7 @@ use crate::{
 
 /// How an opening sits in its node, which decides what leaves first.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub enum Draw {
+pub enum Offtake {
     /// End of a tube in which vapour outruns liquid by Zivi's slip ratio (rho_l/rho_g)^(1/3) (Zivi 1964).
     Slip,
     /// End of a horizontal tube in which vapour drifts ahead of liquid (Rouhani & Axelsson 1970): the slower the flow, the more
@@ -20,7 +20,7 @@ pub enum Draw {
         /// Cross-section of all parallel tubes, m2.
         area: f64,
     },
-    /// End of a tube whose wall takes heat: vapour drifts ahead as in [`Draw::Drift`] in the middle of its length, and what condenses
+    /// End of a tube whose wall takes heat: vapour drifts ahead as in [`Offtake::Drift`] in the middle of its length, and what condenses
     /// over its second half comes on top.
     Condensing {
         /// Cross-section of all parallel tubes, m2.
@@ -133,10 +133,10 @@ const SWEEPS: f64 = 5e-3;
 const BLEED_HEAD: f64 = 800.0;
 
 /// What leaves `state` through an opening, given the flow of the last tick (kg/s) for the bleed.
-pub fn draw(
+pub fn withdraw(
     state: &State,
     content: &Content,
-    how: &Draw,
+    how: &Offtake,
     last_flow: f64,
     path: &OilPath,
 ) -> Stream {
@@ -146,7 +146,7 @@ pub fn draw(
     // What it has dissolved goes with the oil.
     let solution = content[OIL] + content[DISSOLVED];
     let v_oil = content[OIL] / RHO_OIL + content[DISSOLVED] / RHO_DISSOLVED;
-    let pool = matches!(how, Draw::PickUp { .. })
+    let pool = matches!(how, Offtake::PickUp { .. })
         .then(|| Pool::of(state, liq_mass, solution, v_oil, path));
     let y = liquid_share(
         state,
@@ -160,8 +160,9 @@ pub fn draw(
 
     // Oil is mixed into liquid where there is any and creeps as a film where there is none. From the top of a level none goes
     // along, from a pool with a bleed hole only what the hole lets through.
-    let above = matches!(how, Draw::Top { .. } | Draw::PickUp { .. });
-    let mixed = path.mixes || (!path.sump() && matches!(how, Draw::Mixed | Draw::Bottom { .. }));
+    let above = matches!(how, Offtake::Top { .. } | Offtake::PickUp { .. });
+    let mixed =
+        path.mixes || (!path.sump() && matches!(how, Offtake::Mixed | Offtake::Bottom { .. }));
     // Oil that crowds the passage is torn along the more, the less room it leaves.
     let torn = 1.0 + TORN * (v_oil / (v_oil + state.v_gas + state.v_liq) - CROWDED).max(0.0);
     let film = if above {
@@ -308,7 +309,7 @@ impl Pool {
 fn liquid_share(
     state: &State,
     pool: Option<&Pool>,
-    how: &Draw,
+    how: &Offtake,
     gas_mass: f64,
     gas_rho: f64,
     last_flow: f64,
@@ -324,12 +325,12 @@ fn liquid_share(
     // A volumetric share of liquid in the flow, turned into a mass share.
     let by_volume = |l: f64| l * state.rho_liq / (l * state.rho_liq + (1.0 - l) * gas_rho);
     match *how {
-        Draw::Slip => {
+        Offtake::Slip => {
             let slip = libm::cbrt(state.rho_liq / gas_rho.max(1e-6));
             let xs = gas_mass / (gas_mass + state.m_liq);
             1.0 - slip * xs / (1.0 + (slip - 1.0) * xs)
         }
-        Draw::Drift { area } => {
+        Offtake::Drift { area } => {
             let y = drift(
                 1.0 - level,
                 1.0 / state.rho_liq,
@@ -343,8 +344,8 @@ fn liquid_share(
                 y
             }
         }
-        Draw::Mixed => by_volume(level),
-        Draw::Condensing { area, heat } => {
+        Offtake::Mixed => by_volume(level),
+        Offtake::Condensing { area, heat } => {
             let flux = (last_flow.abs() / area).max(LEAST_FLUX);
             let y = drift(1.0 - level, 1.0 / state.rho_liq, 1.0 / gas_rho, flux);
             let half = half_length(heat, state.h_gas - state.h_liq, flux * area);
@@ -356,9 +357,9 @@ fn liquid_share(
                 (y + half).max(2.0 * y - 1.0).clamp(0.0, 1.0)
             }
         }
-        Draw::Bottom { pull_through } => by_volume((level / pull_through).min(1.0)),
-        Draw::Top { floods } => by_volume(smooth((level - floods) / (1.0 - floods))),
-        Draw::PickUp {
+        Offtake::Bottom { pull_through } => by_volume((level / pull_through).min(1.0)),
+        Offtake::Top { floods } => by_volume(smooth((level - floods) / (1.0 - floods))),
+        Offtake::PickUp {
             floods,
             bleed_area,
             below,

@@ -83,7 +83,7 @@ mod tests {
         bay.apply(VesselAct::TakeCan).unwrap();
         bay.apply(VesselAct::Tap { on: true }).unwrap();
         pass(&mut bay, 5);
-        let q = asked(&bay, VesselAct::DropCan);
+        let q = asked(&bay, VesselAct::RemoveCan);
         assert_eq!((q.caution, q.gas), (Caution::Venting, Refrigerant::R134a));
         let left = q.can.expect("the scale shows it");
         // A small can holds 12 oz.

@@ -61,7 +61,7 @@ pub struct Block {
 
 /// A stream on the drawing.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Stream {
+pub struct FlowMark {
     /// Flow, g/s, positive in the named direction.
     pub flow: f64,
     /// Liquid share of it.
@@ -162,27 +162,27 @@ pub struct Levels {
     /// What hangs on the service hose in its place.
     pub tool: Option<Tool>,
     /// Through the compressor.
-    pub compressor: Stream,
+    pub compressor: FlowMark,
     /// Through the condenser, half way along.
-    pub condenser: Stream,
+    pub condenser: FlowMark,
     /// Through the orifice.
-    pub orifice: Stream,
+    pub orifice: FlowMark,
     /// Out of the evaporator.
-    pub evaporated: Stream,
+    pub evaporated: FlowMark,
     /// From the accumulator to the suction line.
-    pub pick_up: Stream,
+    pub pick_up: FlowMark,
     /// From the can into the service hose.
-    pub tap: Stream,
+    pub tap: FlowMark,
     /// From the service hose into the low hose.
-    pub low_valve: Stream,
+    pub low_valve: FlowMark,
     /// From the low hose into the accumulator.
-    pub low_port: Stream,
+    pub low_port: FlowMark,
     /// From the service hose into the high hose.
-    pub high_valve: Stream,
+    pub high_valve: FlowMark,
     /// From the high hose into the discharge line.
-    pub high_port: Stream,
+    pub high_port: FlowMark,
     /// Out of the service hose into the room.
-    pub hose_end: Stream,
+    pub hose_end: FlowMark,
     /// Heat from the condenser to the outside air, W.
     pub shed: f64,
     /// Heat from the cabin air into the evaporator, W.
@@ -267,7 +267,7 @@ impl Levels {
         };
         let stream = |id: LinkId| {
             let l = net.link(id);
-            Stream {
+            FlowMark {
                 flow: l.flow * 1e3,
                 liquid: l.liquid,
             }

@@ -150,7 +150,7 @@ pub(crate) mod tests {
             "scale {by_scale} against books {true_gain} (hoses hold a little)"
         );
         let before = given(&bay);
-        bay.apply(VesselAct::DropCan).unwrap();
+        bay.apply(VesselAct::RemoveCan).unwrap();
         pass(&mut bay, 5);
         assert!(
             (given(&bay) - before).abs() < 4e-3,

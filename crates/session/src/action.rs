@@ -115,7 +115,7 @@ impl Action {
                 VesselAct::TakeCan
                 | VesselAct::TakeCanOf { .. }
                 | VesselAct::TakeSelfSealingCan
-                | VesselAct::DropCan
+                | VesselAct::RemoveCan
                 | VesselAct::TakeCylinder { .. }
                 | VesselAct::TakeNitrogen => true,
                 VesselAct::Tap { .. }

@@ -21,9 +21,9 @@ use lowside_shop::{
 use crate::{
     action::{Action, Outcome, RecordAct, Refused, takes},
     event::Event,
+    event_detector::EventDetector,
     scenario::Scenario,
     state::{self, Difference, StateError},
-    watch::Watch,
 };
 
 /// Ticks of bay time.
@@ -55,7 +55,7 @@ pub struct Bay {
     log: Vec<Entered>,
     #[serde(skip)]
     events: Vec<(Tick, Event)>,
-    watch: Watch,
+    watch: EventDetector,
     /// Ticks that have passed and that vehicle and shop have yet to take, and how many they will take at once.
     owed: u64,
     stride: u64,
@@ -97,7 +97,7 @@ impl Bay {
             busy_until: 0,
             log: Vec::new(),
             events: Vec::new(),
-            watch: Watch::default(),
+            watch: EventDetector::default(),
             owed: 0,
             stride: 1,
             alert: ALERT,

@@ -6,11 +6,12 @@ pub mod action;
 mod bay;
 #[cfg(feature = "checkpoint")]
 pub mod checkpoint;
-pub mod condition;
 pub mod event;
+mod event_detector;
 pub mod library;
 mod limits;
 pub mod observe;
+pub mod predicate;
 pub mod reading;
 pub mod scenario;
 pub mod scramble;
@@ -22,7 +23,6 @@ pub mod take;
 pub mod timeline;
 pub mod twin;
 pub mod wait;
-mod watch;
 
 pub use action::{
     Action, BenchAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, RecordAct, Refused,

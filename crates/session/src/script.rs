@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use crate::{
     action::{Action, Refused},
     bay::Bay,
-    condition::Condition,
+    predicate::Predicate,
 };
 
 /// One act of a script: waits `after` the one before it, then for `when`, then is done.
@@ -19,7 +19,7 @@ pub struct Act {
     pub after: Duration,
     /// Then wait until this holds.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub when: Option<Condition>,
+    pub when: Option<Predicate>,
     /// Stop waiting for `when` after this long and go on all the same.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub at_most: Option<Duration>,

@@ -3,9 +3,9 @@ use lowside_units::{Duration, Quantity};
 
 use crate::{
     bay::{Bay, TICKS_PER_SECOND, Tick},
-    condition::{Condition, Reading, Test},
     event::Event,
-    watch::EMPTY,
+    event_detector::EMPTY,
+    predicate::{Predicate, Reading, Test},
 };
 
 /// How little the vent must have moved to count as steady, K.
@@ -27,7 +27,7 @@ pub enum Goal {
     /// The vent thermometer has stayed within 0.3 K for a minute.
     VentSteady,
     /// A condition holds that did not hold at the start, or holds again.
-    Condition(Condition),
+    Predicate(Predicate),
 }
 
 impl Goal {
@@ -48,7 +48,7 @@ impl Goal {
             }
             Self::Event(Event::ClutchIn)
             | Self::Cycles(_)
-            | Self::Condition(Condition {
+            | Self::Predicate(Predicate {
                 reading: Reading::Vent,
                 test: Test::Below(_),
             }) => cools,
@@ -124,7 +124,7 @@ impl Wait {
                 }
                 now - self.level.1 >= STEADY_FOR
             }
-            Goal::Condition(c) => {
+            Goal::Predicate(c) => {
                 let holds = c.holds(bay);
                 self.armed |= !holds;
                 holds && self.armed

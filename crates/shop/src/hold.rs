@@ -21,14 +21,14 @@ pub struct Hold {
 
 /// Watches for holds.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
-pub struct Watch {
+pub struct HoldDetector {
     drawing: bool,
     holding: bool,
     /// The last hold.
     pub last: Option<Hold>,
 }
 
-impl Watch {
+impl HoldDetector {
     /// Lets `dt` seconds pass. A hold begins as a loop that a pump draws on is shut off, and ends as it is let in again or run.
     pub(crate) fn tick(&mut self, plant: &Plant, hands: &Hands, dt: f64) {
         let way = (hands.low_coupled && hands.low_valve > 0.0)

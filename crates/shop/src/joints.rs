@@ -8,7 +8,7 @@ use lowside_plant::{
     network::{Law, LinkId, Network, Node, NodeId, ROOM},
     plant::Plant,
     species::AIR,
-    stream::Draw,
+    stream::Offtake,
 };
 use serde::{Deserialize, Serialize};
 
@@ -231,9 +231,9 @@ impl Openings {
             c.low_side(),
             c.compressor_inlet(),
         ];
-        let slip = Draw::Slip;
+        let slip = Offtake::Slip;
         // The accumulator's joints and the low port are at its top.
-        let top = Draw::Top { floods: 0.9 };
+        let top = Offtake::Top { floods: 0.9 };
         let shut = Law::Passage(0.0);
         let links = nodes.map(|n| {
             let how = if n == c.low_side() { top } else { slip };

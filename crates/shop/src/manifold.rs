@@ -7,7 +7,7 @@ use lowside_plant::{
     shell::{Around, Shell, ShellId},
     species::Content,
     state::R_AIR,
-    stream::Draw,
+    stream::Offtake,
     tube::Tube,
 };
 
@@ -117,7 +117,7 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Manifold {
     let t = day.t;
     let air = |p: f64| Content::air(p * HOSE_VOLUME / (R_AIR * t));
     let net = &mut plant.network;
-    let slip = Draw::Slip;
+    let slip = Offtake::Slip;
     let low_hose = net.add_node("low-side hose", HOSE_VOLUME, air(residue), t, 0.03);
     let high_hose = net.add_node("high-side hose", HOSE_VOLUME, air(residue), t, 0.03);
     let open = net.room_air(HOSE_VOLUME);
@@ -125,7 +125,7 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Manifold {
     let can = net.add_node("can", can::VOLUME, Content::default(), t, 0.0);
     let shut = Law::Passage(0.0);
     let (loop_low, loop_high) = (plant.circuit.low_side(), plant.circuit.high_side());
-    let top = Draw::Top { floods: 0.9 };
+    let top = Offtake::Top { floods: 0.9 };
     let low_port = net.add_link("low-side port", (low_hose, slip), (loop_low, top), shut);
     let high_port = net.add_link("high-side port", (high_hose, slip), (loop_high, slip), shut);
     let low_valve = net.add_link(
@@ -142,7 +142,7 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Manifold {
     );
     let tap_vapour = net.add_link(
         "can tap",
-        (can, Draw::Top { floods: 0.97 }),
+        (can, Offtake::Top { floods: 0.97 }),
         (service_hose, slip),
         shut,
     );
@@ -150,7 +150,7 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Manifold {
         "can tap",
         (
             can,
-            Draw::Bottom {
+            Offtake::Bottom {
                 pull_through: CAN_PULL_THROUGH,
             },
         ),

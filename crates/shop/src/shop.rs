@@ -155,7 +155,7 @@ pub struct Shop {
     /// Readings written down before and after the work.
     pub noted: [Option<Readings>; 2],
     /// Holds under vacuum.
-    pub holds: hold::Watch,
+    pub holds: hold::HoldDetector,
     /// The new label under the hood.
     pub label: Option<Label>,
     /// Turns of the cycling switch's screw so far, anticlockwise counted negative.
@@ -273,7 +273,7 @@ impl Shop {
             worked: [None; SPOTS],
             across: [None; 2],
             noted: [None; 2],
-            holds: hold::Watch::default(),
+            holds: hold::HoldDetector::default(),
             label: None,
             switch_turns: 0.0,
             other_set: None,

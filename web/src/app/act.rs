@@ -47,8 +47,8 @@ impl App {
             return;
         }
         self.told = None;
-        if let Some((shelf, take)) = self.stage.shelf.exchange(id, &self.stage) {
-            self.replay(ctx, take, Source::Line(shelf));
+        if let Some((kept_lines, take)) = self.stage.kept_lines.exchange(id, &self.stage) {
+            self.replay(ctx, take, Source::Line(kept_lines));
         } else {
             self.stage.switch(id);
         }

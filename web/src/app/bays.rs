@@ -15,10 +15,11 @@ use yew::{Context, Html, MouseEvent, html};
 use super::{App, Mode, Msg, Notice, Told, peril::Peril};
 use crate::{
     bays::{self, Found, KeptBay, Seen},
-    fail, host, later,
+    fail, host,
+    kept_lines::KeptLines,
+    later,
     resume::{self, Resumed},
     share,
-    shelf::Shelf,
     stage::{self, Stage},
     store,
     tabs::{self, Hold},
@@ -54,7 +55,7 @@ pub(super) enum Source {
     File,
     Link,
     /// Another line of the bay on stage, with those beside it.
-    Line(Shelf),
+    Line(KeptLines),
 }
 
 /// The bays beside the one on stage.
@@ -273,13 +274,13 @@ impl App {
         let end = found.end;
         let skipped: Vec<_> = found.skipped.iter().map(|s| s.action).collect();
         let (mut same, mut left) = (None, Vec::new());
-        let (shelf, notice) = match source {
-            Source::Line(shelf) => {
+        let (kept_lines, notice) = match source {
+            Source::Line(kept_lines) => {
                 same = Some(self.stage.sitting.clone());
                 left = self.stage.sitting_now().lines;
                 let head = self.stage.past.head(&self.stage.bay);
                 left.extend(Undone::between(head.log(), found.bay.log()));
-                (shelf, None)
+                (kept_lines, None)
             }
             Source::Own(bay, hold) => {
                 let notice = self.put_aside();
@@ -287,7 +288,7 @@ impl App {
                 let draft = bay.text(store::DRAFT).and_then(Said::parse);
                 self.draft = draft.unwrap_or_default();
                 self.signed = None;
-                (Shelf::of(&bay), notice)
+                (KeptLines::of(&bay), notice)
             }
             Source::File | Source::Link => {
                 // What was told of the file or link before is over.
@@ -295,13 +296,13 @@ impl App {
                 let notice = self.put_aside();
                 self.settle(bays::new_id(), None);
                 self.state_nothing();
-                (Shelf::default(), notice)
+                (KeptLines::default(), notice)
             }
         };
         self.scenario = stage::offered(found.bay.scenario())
             .unwrap_or_default()
             .into();
-        self.stage = Stage::taken_up(found, shelf);
+        self.stage = Stage::taken_up(found, kept_lines);
         if let Some(sitting) = same {
             // Going to another line changes nothing of how it is worked in.
             self.stage.sitting = sitting;
@@ -340,7 +341,9 @@ impl App {
             (store::AT, host::today().to_string()),
             (store::DRAFT, self.draft.to_text()),
         ];
-        let mut texts = s.shelf.texts(&s.past, |bay| share::text(bay, &sitting));
+        let mut texts = s
+            .kept_lines
+            .texts(&s.past, |bay| share::text(bay, &sitting));
         texts.extend(own.map(|(name, text)| (name.to_owned(), text)));
         texts.extend(
             s.job

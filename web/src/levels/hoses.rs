@@ -1,6 +1,6 @@
 //! What the shop has connected: hoses, and the can.
 use lowside_present::{
-    levels::{Levels, Stream},
+    levels::{FlowMark, Levels},
     palette::Rgb,
 };
 
@@ -25,7 +25,7 @@ impl Brush<'_> {
                 .dashes(&[], 0.0)
                 .line(&[(x.0, y), (x.1, y)]);
         };
-        let run = |from: (f64, f64), to: (f64, f64), colour: Rgb, st: Stream, ph: f64| {
+        let run = |from: (f64, f64), to: (f64, f64), colour: Rgb, st: FlowMark, ph: f64| {
             pen.stroke(colour, thick).dashes(&[], 0.0).hose(from, to);
             if st.flow.abs() >= REST {
                 let pattern: &[f64] = if st.liquid > 0.5 {
@@ -55,7 +55,7 @@ impl Brush<'_> {
                 (s.hose.1, y_high),
                 (s.hose.1 + 14.0, y_high + 9.0),
                 t.high,
-                Stream::default(),
+                FlowMark::default(),
                 0.0,
             );
         }
@@ -74,7 +74,7 @@ impl Brush<'_> {
                 (s.hose.1, y_low),
                 (s.hose.1 + 14.0, y_low + 9.0),
                 t.low,
-                Stream::default(),
+                FlowMark::default(),
                 0.0,
             );
         }

@@ -2,7 +2,7 @@
 use lowside_session::{
     Action, BenchAct, Event, HoseAct, InstrumentAct, LearnerAct, MachineAct, Port, Protection,
     RecordAct, VehicleAct, VesselAct,
-    condition::{Reading, Test},
+    predicate::{Reading, Test},
     wait::Goal,
 };
 use lowside_units::{
@@ -69,7 +69,7 @@ fn vessel(act: VesselAct) -> String {
         VesselAct::TakeCan => say::take_a_can().to_owned(),
         VesselAct::TakeCanOf { gas } => say::act_take_can_of(gas),
         VesselAct::TakeSelfSealingCan => say::act_take_self_sealing_can().to_owned(),
-        VesselAct::DropCan => say::take_off().to_owned(),
+        VesselAct::RemoveCan => say::take_off().to_owned(),
         VesselAct::Tap { on } => two(say::tap(), labels::tap_states(), on),
         VesselAct::TapScrew { .. } => say::act_tap_screw().to_owned(),
         VesselAct::Invert { on } => two(say::turn_over(), labels::turn_states(), on),
@@ -178,7 +178,7 @@ pub(crate) fn goal(goal: Goal, units: UnitSystem) -> String {
         Goal::Cycles(n) => say::goal_cycles(n),
         Goal::Event(Event::CanEmpty) => say::goal_empty().to_owned(),
         Goal::VentSteady => say::goal_steady().to_owned(),
-        Goal::Condition(c) => {
+        Goal::Predicate(c) => {
             let pressure = |pa| display::gauge_pressure(GaugePressure::from_si(pa), units);
             let (what, show): (_, &dyn Fn(f64) -> display::Shown) = match c.reading {
                 Reading::Low => (say::quantity_low(), &pressure),

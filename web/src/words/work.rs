@@ -6,7 +6,7 @@ use lowside_present::{
     toll::{Severity, Told},
     tools::{Device, Glass, Point, PumpOilLook, Site, Spot, Tool, Tools},
 };
-use lowside_session::condition::{Condition, Reading, Test};
+use lowside_session::predicate::{Predicate, Reading, Test};
 use lowside_units::{
     AbsolutePressure, GaugePressure, Mass, Quantity, Ratio, Temperature, Volume, display,
 };
@@ -153,7 +153,7 @@ pub(crate) fn oil_name(kind: OilKind) -> &'static str {
 }
 
 /// What a goal or a harm asks for.
-pub(crate) fn condition(c: Condition, units: UnitSystem) -> String {
+pub(crate) fn condition(c: Predicate, units: UnitSystem) -> String {
     let gauge = |si| display::gauge_pressure(GaugePressure::from_si(si), units);
     let vacuum = |si| display::vacuum(AbsolutePressure::from_si(si), units);
     let mass = |si| display::small_mass(Mass::from_si(si), units);

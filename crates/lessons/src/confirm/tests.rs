@@ -184,7 +184,11 @@ fn water_too_hot_for_a_can_is_asked_about_once() {
 /// What hangs on an open hose is shut off before it comes off (common practice): else can or loop blow into the room.
 #[test]
 fn what_comes_off_the_hose_open_is_asked_about() {
-    let off = acts![VesselAct::TakeCan, VesselAct::DropCan, HoseAct::Disconnect];
+    let off = acts![
+        VesselAct::TakeCan,
+        VesselAct::RemoveCan,
+        HoseAct::Disconnect
+    ];
     let open = Ratio::from_fraction(1.0);
     let mut bay = bay("healthy");
     pass(&mut bay, 10);
@@ -227,7 +231,7 @@ fn what_comes_off_the_hose_open_is_asked_about() {
     for act in acts![VesselAct::TakeSelfSealingCan, VesselAct::Tap { on: true }] {
         own.apply(act).unwrap();
     }
-    assert_eq!(asked(&own, VesselAct::DropCan), None);
+    assert_eq!(asked(&own, VesselAct::RemoveCan), None);
     // What hangs there turns, and is refused.
     let mut empty = crate::tests::bay("charge-from-cans");
     pass(&mut empty, 5);

@@ -298,7 +298,7 @@ fn what_is_hidden_changes_no_advice() {
         VesselAct::TakeCan,
         HoseAct::HighCoupler { on: false },
         HoseAct::LowValve { open: full },
-        VesselAct::DropCan,
+        VesselAct::RemoveCan,
         HoseAct::LowValve { open: shut },
         VehicleAct::AirConditioning { on: false },
     ];

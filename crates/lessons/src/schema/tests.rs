@@ -162,7 +162,7 @@ fn every_reading_and_unit_is_in_a_pattern() {
         let name = reading.name();
         let (switch, value) = (format!("{name} is on"), format!("{name} > 1 kg"));
         let kind = |text: &str| {
-            text.parse::<lowside_session::condition::Condition>()
+            text.parse::<lowside_session::predicate::Predicate>()
                 .is_ok()
         };
         assert_eq!(kind(&switch), reading.is_switch(), "{name}");

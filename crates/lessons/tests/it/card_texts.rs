@@ -2,7 +2,7 @@
 //! every limit that a learner can read stands there.
 
 use lowside_lessons::{JobCard, Step, library};
-use lowside_session::condition::{Condition, Reading, STEP, Test};
+use lowside_session::predicate::{Predicate, Reading, STEP, Test};
 use lowside_shop::{conversion::LABEL, detect::PROVING};
 use lowside_units::{
     AbsolutePressure, Duration, GaugePressure, Mass, MassFlow, Quantity, Ratio, RotationSpeed,
@@ -135,7 +135,7 @@ fn says(figure: &Figure, value: f64) -> bool {
     ((value - none) / (one - none) - figure.number).abs() <= figure.off * (1.0 + 1e-9)
 }
 
-fn limit(condition: &Condition) -> Option<f64> {
+fn limit(condition: &Predicate) -> Option<f64> {
     match condition.test {
         Test::Below(x) | Test::Above(x) => Some(x),
         Test::Is(_) => None,
@@ -173,7 +173,7 @@ fn besides(card: &JobCard, step: &Step) -> Vec<(f64, &'static [&'static str])> {
 }
 
 /// Limits that no instrument shows, or that the step says in other words.
-fn unseen(step: &Step, condition: &Condition) -> bool {
+fn unseen(step: &Step, condition: &Predicate) -> bool {
     match condition.reading {
         Reading::Air | Reading::SuctionLiquid => true,
         // "stays in vacuum", "the low gauge rises"

@@ -7,7 +7,7 @@ use lowside_fluids::Refrigerant;
 use lowside_lessons::{JobCard, Progress, library};
 use lowside_plant::species::{OIL, WATER};
 use lowside_session::{
-    Bay, Event, TICKS_PER_SECOND, VehicleAct, acts, condition::Condition, scenario::script,
+    Bay, Event, TICKS_PER_SECOND, VehicleAct, acts, predicate::Predicate, scenario::script,
     script::Player,
 };
 use lowside_shop::{
@@ -130,7 +130,7 @@ fn badly_done(name: &str, outcome: &[&str]) -> (JobCard, Bay, Progress) {
     let (card, bay, progress) = work(name);
     assert!(!progress.passed(&card), "{name} passed");
     for text in outcome {
-        let condition: Condition = text.parse().expect("a condition");
+        let condition: Predicate = text.parse().expect("a condition");
         let value = condition.reading.value(&bay);
         assert!(condition.holds(&bay), "{name}: not {text}, but {value}");
     }

@@ -5,7 +5,7 @@ use lowside_lessons::{Cost, Severity, Truth, toll};
 use lowside_plant::species::AIR;
 use lowside_session::{
     Action, Bay, BenchAct, Event, HoseAct, MachineAct, Refused, Scenario, TICKS_PER_SECOND,
-    VehicleAct, VesselAct, acts, condition::Condition, library, wait::Goal,
+    VehicleAct, VesselAct, acts, library, predicate::Predicate, wait::Goal,
 };
 use lowside_shop::{
     joints::{Joint, Seal, Side},
@@ -127,7 +127,7 @@ fn a_can_that_bursts_is_told_and_what_it_lost_was_not_given() {
         .whole()[0];
     assert!(left < 0.1, "it has emptied itself: {left} kg left");
     assert!(given(&bay) < 1e-3, "given {} kg", given(&bay));
-    act(&mut bay, &acts![VesselAct::DropCan]);
+    act(&mut bay, &acts![VesselAct::RemoveCan]);
     assert!(
         given(&bay) < 1e-3,
         "given {} kg after it is put away",
@@ -222,7 +222,7 @@ fn a_burst_hose_and_a_seized_compressor_are_told_with_their_time() {
 /// Venting by an open hand valve is letting it out, like any other way (40 CFR 82.154); what purges of a hose take is excused.
 #[test]
 fn what_blows_out_of_an_open_hose_counts_as_let_out_and_a_purge_does_not() {
-    let let_out: Condition = "let_out is on".parse().expect("a condition");
+    let let_out: Predicate = "let_out is on".parse().expect("a condition");
     let open = |x| {
         HoseAct::LowValve {
             open: Ratio::from_si(x),
@@ -288,7 +288,7 @@ fn what_blows_out_of_an_open_hose_counts_as_let_out_and_a_purge_does_not() {
 /// What blows out of a joint that hands put together without its O-ring is let out too; a scenario's own missing O-ring is nobody's act.
 #[test]
 fn a_joint_without_its_o_ring_lets_out_what_blows_there() {
-    let let_out: Condition = "let_out is on".parse().expect("a condition");
+    let let_out: Predicate = "let_out is on".parse().expect("a condition");
     let joint = Joint::CondenserOut;
     let seal = Seal::Missing;
     let mut bare = bay("charge-from-cans", &[]);
@@ -402,7 +402,7 @@ fn what_cannot_come_is_not_waited_for() {
         ],
     );
     assert!(Goal::Cycles(1).can_come(&bay));
-    act(&mut bay, &acts![VesselAct::DropCan]);
+    act(&mut bay, &acts![VesselAct::RemoveCan]);
     assert!(!empty.can_come(&bay), "after it is put away");
     assert!(Goal::VentSteady.can_come(&bay));
 }

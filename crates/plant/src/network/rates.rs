@@ -12,7 +12,7 @@ use crate::{
     species::{AIR, Content, OIL, REFRIGERANT, SPECIES, WATER},
     state::{self, Phase, State},
     steam,
-    stream::{OilPath, Stream, draw},
+    stream::{OilPath, Stream, withdraw},
     tube::{self, Tube},
 };
 
@@ -215,7 +215,7 @@ impl Way {
     ) {
         if !self.drawn[end] {
             let how = if end == 0 { &link.from.1 } else { &link.to.1 };
-            self.streams[end] = draw(state, content, how, link.flow, oil);
+            self.streams[end] = withdraw(state, content, how, link.flow, oil);
             self.drawn[end] = true;
         }
     }

@@ -8,7 +8,7 @@ use crate::{
     leak::{Leak, Site},
     network::{Law, Link, ROOM},
     passage::Passage,
-    stream::Draw,
+    stream::Offtake,
 };
 
 impl Plant {
@@ -17,15 +17,15 @@ impl Plant {
         let node = leak.at.node(&self.circuit);
         // The accumulator and its port leak from above the liquid; a tube loses what flows by.
         let draw = match leak.at {
-            Site::Accumulator | Site::LowPort => Draw::Top {
+            Site::Accumulator | Site::LowPort => Offtake::Top {
                 floods: self.vehicle.accumulator.floods_above.si(),
             },
-            _ => Draw::Mixed,
+            _ => Offtake::Mixed,
         };
         let law = leak.law(self.network.table());
         let link = self
             .network
-            .add_link(LEAK, (node, draw), (ROOM, Draw::Slip), law);
+            .add_link(LEAK, (node, draw), (ROOM, Offtake::Slip), law);
         self.leaks.push(leak);
         self.leak_links.push(link);
     }

@@ -7,7 +7,7 @@
 
 use lowside_fluids::table::{Eval, SatPoint, Table};
 
-use super::{CP_AIR, Core, Phase, R_AIR, State, air_energy, liquid_full};
+use super::{CP_AIR, Phase, R_AIR, State, Trial, air_energy, liquid_full};
 
 /// Step of the strain, of itself, from which the next would change nothing: they shrink by their squares.
 const NEAR: f64 = 1e-7;
@@ -20,7 +20,7 @@ pub(super) fn wet(
     m_air: f64,
     sat: &SatPoint,
     s: &mut State,
-) -> Core {
+) -> Trial {
     if m_air > 0.0 {
         return pressed(table, m, v, t, m_air, sat, s);
     }
@@ -38,7 +38,7 @@ pub(super) fn wet(
     s.rho_liq = sat.rho_l;
     s.h_liq = sat.h_l();
     under(s, 0.0, sat);
-    Core {
+    Trial {
         u: (m - m_gas) * sat.u_l + m_gas * sat.u_g,
         u_t: v_liq * (sat.drho_l * sat.u_l + sat.rho_l * sat.du_l)
             + v_gas * (sat.drho_g * sat.u_g + sat.rho_g * sat.du_g)
@@ -64,7 +64,7 @@ fn pressed(
     m_air: f64,
     sat: &SatPoint,
     s: &mut State,
-) -> Core {
+) -> Trial {
     let rho_g = sat.rho_g;
     let Squeezed {
         v_gas,
@@ -90,7 +90,7 @@ fn pressed(
     s.rho_liq = rho;
     s.h_liq = liquid.u + (sat.p + p_air) / rho;
     under(s, p_air, sat);
-    Core {
+    Trial {
         u: m_liq * liquid.u + m_gas * sat.u_g + m_air * air_energy(t),
         u_t: m_liq * liquid.cv - rho * du_drho * sat.drho_g * v_gas
             + v_gas * (sat.drho_g * (sat.u_g - liquid.u) + rho_g * sat.du_g)

@@ -29,7 +29,8 @@ pub enum VesselAct {
     /// Screw a full self-sealing can onto the service hose.
     TakeSelfSealingCan,
     /// Take the can off the service hose.
-    DropCan,
+    #[serde(rename = "drop-can")]
+    RemoveCan,
     /// Open or shut the can's tap, or the valve of the charging cylinder or the nitrogen.
     Tap {
         /// True to open it.
@@ -89,7 +90,7 @@ impl VesselAct {
                 at_rest(shop)?;
                 shop.take_can(plant, true)?;
             }
-            Self::DropCan => {
+            Self::RemoveCan => {
                 can(shop)?;
                 shop.put_aside(plant);
             }

@@ -3,7 +3,7 @@ use std::time::Instant;
 
 use lowside_session::{
     Action, Bay, Event, HoseAct, TICKS_PER_SECOND, Take, VehicleAct, VesselAct, acts,
-    condition::Condition,
+    predicate::Predicate,
     timeline::{self, Timeline},
     wait::{Goal, Outcome, Wait},
 };
@@ -257,8 +257,8 @@ fn waits_end_when_what_was_waited_for_is_there() {
     let (first, _) = ends(Goal::Cycles(1), "charge-from-cans", &charging);
     assert!(first < third && third < t, "{first} {third} {t}");
 
-    let low: Condition = "low > 0 psig".parse().expect("a condition");
-    let (t, outcome) = ends(Goal::Condition(low), "charge-from-cans", &charging);
+    let low: Predicate = "low > 0 psig".parse().expect("a condition");
+    let (t, outcome) = ends(Goal::Predicate(low), "charge-from-cans", &charging);
     assert!(outcome == Outcome::Met && t < 120 * TICKS_PER_SECOND, "{t}");
     let (t, outcome) = ends(
         Goal::VentSteady,
@@ -266,9 +266,9 @@ fn waits_end_when_what_was_waited_for_is_there() {
         &acts![VehicleAct::Engine { on: false }],
     );
     assert!(outcome == Outcome::Met && t > 60 * TICKS_PER_SECOND, "{t}");
-    let never: Condition = "vent > 90 degC".parse().expect("a condition");
+    let never: Predicate = "vent > 90 degC".parse().expect("a condition");
     assert_eq!(
-        ends(Goal::Condition(never), "charge-from-cans", &[]).1,
+        ends(Goal::Predicate(never), "charge-from-cans", &[]).1,
         Outcome::GivenUp
     );
 }

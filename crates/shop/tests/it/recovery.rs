@@ -247,12 +247,12 @@ fn the_tap_pierces_screwed_in_and_flows_backed_out() {
     act(&mut bay, back(1.0));
     run(&mut bay, 0.1);
     assert!(flow(&bay) <= 0.0, "let go, its own valve shuts");
-    act(&mut bay, VesselAct::DropCan);
+    act(&mut bay, VesselAct::RemoveCan);
     assert!(bay.shop().lost[0] <= 0.0 && bay.shop().shelf[0] > 0.33);
     // A plain can pulled off with its tap open empties into the room.
     act(&mut bay, VesselAct::TakeCan);
     act(&mut bay, VesselAct::Tap { on: true });
-    act(&mut bay, VesselAct::DropCan);
+    act(&mut bay, VesselAct::RemoveCan);
     assert!(bay.shop().lost[0] > 0.33);
     assert!(bay.ledger_gap() < 1e-9, "{:.1e}", bay.ledger_gap());
 }

@@ -97,7 +97,7 @@ fn no_hose_goes_onto_another_gas_port() {
     assert_eq!(bay.apply(set(Refrigerant::R134a)), Err(Refused::HoseTaken));
     act(
         &mut bay,
-        &acts![VesselAct::DropCan, set(Refrigerant::R134a)],
+        &acts![VesselAct::RemoveCan, set(Refrigerant::R134a)],
     );
     let refused = Refused::WrongPort {
         hose: Refrigerant::R134a,

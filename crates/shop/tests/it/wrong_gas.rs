@@ -9,7 +9,7 @@
 use lowside_fluids::{Apart, Blend, NoBlend, Refrigerant};
 use lowside_plant::{charge::Start, halt::Cause, plant::Plant, species::REFRIGERANT};
 use lowside_session::{
-    Bay, HoseAct, InstrumentAct, Refused, Scenario, VesselAct, condition::Condition,
+    Bay, HoseAct, InstrumentAct, Refused, Scenario, VesselAct, predicate::Predicate,
 };
 use lowside_shop::identifier::{NoSample, Port, TIME};
 use lowside_tests::{
@@ -107,7 +107,7 @@ fn the_identifier_takes_its_time_and_says_what_is_there() {
         Err(Refused::Identifier(NoSample::Busy { .. }))
     ));
     let hash = bay.state_hash();
-    let purity: Condition = "purity > 0 %".parse().unwrap();
+    let purity: Predicate = "purity > 0 %".parse().unwrap();
     run(&mut bay, TIME - 0.1);
     assert!(bay.shop().identifier.result().is_none() && !purity.holds(&bay));
     assert_ne!(bay.state_hash(), hash);

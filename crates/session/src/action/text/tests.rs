@@ -100,7 +100,7 @@ fn vessel() -> Vec<Action> {
         VesselAct::TakeCan,
         VesselAct::TakeCanOf { gas: GAS },
         VesselAct::TakeSelfSealingCan,
-        VesselAct::DropCan,
+        VesselAct::RemoveCan,
         VesselAct::Tap { on },
         VesselAct::TapScrew { back: OPEN },
         VesselAct::Invert { on },

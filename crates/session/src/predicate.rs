@@ -210,7 +210,7 @@ pub enum Test {
 
 /// A reading and what is asked of it.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Condition {
+pub struct Predicate {
     /// What is read.
     pub reading: Reading,
     /// What is asked of it.
@@ -219,7 +219,7 @@ pub struct Condition {
 
 /// Why a condition could not be read.
 #[derive(Debug, Clone, PartialEq, Error)]
-pub enum ConditionError {
+pub enum PredicateError {
     /// Not of the form.
     #[error(
         "\"{0}\" is not a condition: write READING < VALUE, READING > VALUE, READING is on or READING is off, as in \
@@ -248,11 +248,11 @@ fn names() -> String {
     names.join(", ")
 }
 
-impl core::str::FromStr for Condition {
-    type Err = ConditionError;
+impl core::str::FromStr for Predicate {
+    type Err = PredicateError;
 
     fn from_str(text: &str) -> Result<Self, Self::Err> {
-        let form = || ConditionError::Form(text.chars().take(60).collect());
+        let form = || PredicateError::Form(text.chars().take(60).collect());
         let (name, sign, rest) = if let Some(at) = text.find(['<', '>']) {
             let (name, rest) = text.split_at(at);
             (name, &rest[..1], &rest[1..])
@@ -264,9 +264,9 @@ impl core::str::FromStr for Condition {
         let reading = *Reading::ALL
             .iter()
             .find(|r| r.name() == name)
-            .ok_or_else(|| ConditionError::Reading(name.chars().take(40).collect()))?;
+            .ok_or_else(|| PredicateError::Reading(name.chars().take(40).collect()))?;
         let kind = reading.kind();
-        let wrong = |what| ConditionError::Kind {
+        let wrong = |what| PredicateError::Kind {
             name: reading.name(),
             what,
         };
@@ -297,7 +297,7 @@ impl core::str::FromStr for Condition {
     }
 }
 
-impl fmt::Display for Condition {
+impl fmt::Display for Predicate {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let name = self.reading.name();
         let (sign, si) = match self.test {
@@ -318,13 +318,13 @@ impl fmt::Display for Condition {
     }
 }
 
-impl Serialize for Condition {
+impl Serialize for Predicate {
     fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
         s.collect_str(self)
     }
 }
 
-impl<'de> Deserialize<'de> for Condition {
+impl<'de> Deserialize<'de> for Predicate {
     fn deserialize<D: Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
         String::deserialize(d)?
             .parse()
@@ -332,7 +332,7 @@ impl<'de> Deserialize<'de> for Condition {
     }
 }
 
-impl Condition {
+impl Predicate {
     /// Does it hold in a bay?
     pub fn holds(&self, bay: &Bay) -> bool {
         let value = self.reading.value(bay);
@@ -359,15 +359,15 @@ mod tests {
             "engine is off",
             "low_coupler is on",
         ] {
-            let c: Condition = text.parse().unwrap();
-            let again: Condition = c.to_string().parse().unwrap();
+            let c: Predicate = text.parse().unwrap();
+            let again: Predicate = c.to_string().parse().unwrap();
             assert_eq!(c, again, "{text} became {c}");
         }
     }
 
     #[test]
     fn what_makes_no_sense_is_refused_by_name() {
-        let said = |text: &str| text.parse::<Condition>().unwrap_err().to_string();
+        let said = |text: &str| text.parse::<Predicate>().unwrap_err().to_string();
         assert!(said("vent = 10 degC").contains("READING < VALUE"));
         assert!(said("vents < 10 degC").contains("use one of low, high, vent"));
         assert_eq!(said("engine < 3"), "engine is either on or off");

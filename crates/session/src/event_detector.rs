@@ -40,7 +40,7 @@ fn air_in(plant: &Plant, shop: &Shop) -> Option<(Event, f64)> {
     clippy::struct_excessive_bools,
     reason = "each is one independent thing that was so a tick ago"
 )]
-pub(crate) struct Watch {
+pub(crate) struct EventDetector {
     engaged: bool,
     cut_out_open: bool,
     held_back: bool,
@@ -62,7 +62,7 @@ pub(crate) struct Watch {
     wet: f64,
 }
 
-impl Watch {
+impl EventDetector {
     /// Compares with `dt` seconds ago and reports each change.
     pub(crate) fn look(
         &mut self,

@@ -17,7 +17,7 @@ struct Aside {
 
 /// The lines of earlier visits, and the numbers with which this one goes on.
 #[derive(Debug, Clone)]
-pub(crate) struct Shelf {
+pub(crate) struct KeptLines {
     lines: Vec<Aside>,
     /// Id of the line the bay stands on, and where it parted.
     current: (u32, Tick),
@@ -26,7 +26,7 @@ pub(crate) struct Shelf {
     written: Option<(u32, u32)>,
 }
 
-impl Default for Shelf {
+impl Default for KeptLines {
     fn default() -> Self {
         Self {
             lines: Vec::new(),
@@ -64,7 +64,7 @@ fn line(text: &str) -> Option<Aside> {
     })
 }
 
-impl Shelf {
+impl KeptLines {
     /// The lines of a kept bay; one that cannot be read is left out.
     pub(crate) fn of(bay: &KeptBay) -> Self {
         let Some((id, from, next)) = bay.text(&place(0)).and_then(numbers) else {
@@ -166,13 +166,13 @@ impl Aside {
 
 impl Stage {
     /// Puts a replayed bay on stage, with the lines of `shelf` beside it.
-    pub(crate) fn taken_up(found: crate::resume::Resumed, shelf: Shelf) -> Self {
+    pub(crate) fn taken_up(found: crate::resume::Resumed, kept_lines: KeptLines) -> Self {
         let mut stage = Self::new(found.bay, History::default());
         stage.sitting = found.sitting;
         stage.history = found.history;
         stage.past = found.past;
-        shelf.number(&mut stage.past);
-        stage.shelf = shelf;
+        kept_lines.number(&mut stage.past);
+        stage.kept_lines = kept_lines;
         stage.job = found.job;
         stage.paused = true;
         stage.retell();

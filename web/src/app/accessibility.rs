@@ -8,7 +8,7 @@ use crate::{host, later, share, stage::SPEEDS, store, words};
 
 impl App {
     /// Help, shortcuts, reading aloud, speeds by key.
-    pub(super) fn ease(&mut self, msg: &Msg) {
+    pub(super) fn accessibility(&mut self, msg: &Msg) {
         match msg {
             Msg::Help => {
                 self.help = !self.help;
