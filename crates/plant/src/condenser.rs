@@ -15,8 +15,8 @@ use crate::{
     louver::AirSide,
     network::{Heat, Node},
     oil::coil_factor,
+    puddles,
     state::CP_AIR,
-    steam,
     stream::{LEAST_FLUX, drift, half_length},
     vehicle::CondenserSpec,
 };
@@ -157,7 +157,7 @@ impl Condenser {
                 .condenser_cell(&powers, s.t, s.quality(), x, void);
             // Air gathers at the film and hinders the vapour on its way there.
             let ua = oiled * h * self.sizes.surface / (1.0 + AIR_HINDERS * s.p_air / s.p.max(1.0));
-            let ua = steam::touching(node, ua);
+            let ua = puddles::touching(node, ua);
             // Conductance to liquid, were there nothing else in the cell. Liquid heats its stretch of the wall less than vapour does its
             // own: they settle so far apart, about the mean.
             let inside = &self.sizes.inside;

@@ -14,8 +14,8 @@ use crate::{
     louver::AirSide,
     network::{Heat, Node},
     oil::coil_factor,
+    puddles,
     state::CP_AIR,
-    steam,
     stream::{drift, smooth},
     vehicle::EvaporatorSpec,
 };
@@ -215,7 +215,7 @@ impl Evaporator {
                 .evaporator_cell(&powers, s.t, x, DRY_FROM, self.boiling[i]);
             let wall = &mut self.wall[i];
             let metal = self.sizes.metal;
-            let ua = steam::touching(node, oiled * h * self.sizes.surface);
+            let ua = puddles::touching(node, oiled * h * self.sizes.surface);
             let k = hold(ua, s.capacity_towards(*wall), metal, dt);
             q.touch(k, *wall);
             self.touches[i] = (k, *wall);

@@ -288,10 +288,12 @@ impl Plant {
     }
 
     /// Returns how many ticks the next step may take, begun at `tick`: 1, 2 or 4. As many as keep the answer what single ticks give: while
-    /// no pressure changes fast, the clutch has caught and no switch is near its points; in a vacuum, where water goes its own way, one. A
-    /// step of n ticks begins at a multiple of n.
+    /// no pressure changes fast, the clutch has caught and no switch is near its points. A step of n ticks begins at a multiple of n. One
+    /// in a vacuum, where water goes its own way, and one while nobody asks for cold: then what instruments show of the day must not
+    /// hang on what goes on inside.
     pub fn stride(&self, tick: u64) -> u64 {
-        let steady = self.clutch.grip >= 1.0 || !self.drive.engaged;
+        let called = self.settings.engine_on && self.settings.ac_on;
+        let steady = called && (self.clutch.grip >= 1.0 || !self.drive.engaged);
         let steady = steady && self.network.node(self.circuit.low_side()).state.p > VACUUM;
         let fits = |n: u64| {
             let n_f = n as f64;

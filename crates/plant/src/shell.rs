@@ -8,7 +8,7 @@ use crate::{
     built::Misfit,
     exchange::between,
     network::{Node, NodeId},
-    steam,
+    puddles,
 };
 
 /// What a shell stands in.
@@ -44,7 +44,7 @@ impl Shell {
     /// Passes heat for `dt` seconds to the node inside. Returns the heat into the node and the heat in from the surroundings at
     /// `t_around`, J.
     pub fn pass(&mut self, node: &Node, t_around: f64, dt: f64) -> (f64, f64) {
-        let (s, inside) = (&node.state, steam::touching(node, self.inside));
+        let (s, inside) = (&node.state, puddles::touching(node, self.inside));
         let capacity = s.capacity_towards(self.t);
         let inward = between(inside, self.t, s.t, self.metal, capacity, dt);
         let from_out = between(

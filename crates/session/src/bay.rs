@@ -197,6 +197,7 @@ impl Bay {
         } else {
             self.take_time(self.owed + 1)?;
         }
+        self.shop.time(TICK);
         Ok(())
     }
 

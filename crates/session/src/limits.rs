@@ -1,5 +1,7 @@
 //! Limits of what comes from outside, told in the unit people use.
 
+use std::fmt::Display;
+
 use lowside_units::{Quantity, UnitError, in_range};
 
 /// Passes `value` if it lies in `lo..=hi`; the message speaks in `unit`.
@@ -43,6 +45,14 @@ pub fn size(bytes: usize) -> String {
     let number = bytes as f64 / unit;
     let digits = usize::from(number < 99.5);
     format!("{number:.digits$} {name}")
+}
+
+/// Names in back quotes, with commas.
+pub(crate) fn quoted(names: impl Iterator<Item = impl Display>) -> String {
+    names
+        .map(|n| format!("`{n}`"))
+        .collect::<Vec<_>>()
+        .join(", ")
 }
 
 #[cfg(test)]

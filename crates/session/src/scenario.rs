@@ -35,7 +35,6 @@ pub use mistake::Mistake;
 #[cfg(feature = "text")]
 pub use read::{list, misread, script, table};
 pub use start::StartSpec;
-pub(crate) use values::quoted;
 pub use values::setting;
 
 /// Most bytes a scenario may have.

@@ -494,6 +494,13 @@ impl Shop {
         };
     }
 
+    /// Lets `dt` seconds pass on the stopwatch, which goes by the clock whenever the vehicle takes its time.
+    pub fn time(&mut self, dt: f64) {
+        if self.hands.timing {
+            self.instruments.stopwatch += dt;
+        }
+    }
+
     /// Lets a tick pass: a can over its limit bursts, machine and cylinder shut themselves, the pump's oil takes what passes it, the instruments follow.
     pub fn tick(&mut self, plant: &mut Plant, dt: f64) -> Happened {
         let p = self.manifold;
@@ -549,9 +556,6 @@ impl Shop {
         }
         self.held = held;
         self.holds.tick(plant, &self.hands, dt);
-        if self.hands.timing {
-            self.instruments.stopwatch += dt;
-        }
         if self.dye {
             self.stain(plant, dt);
         }

@@ -1,6 +1,5 @@
 //! Heat into a volume, implicit in its temperature.
 
-use super::{Network, NodeId};
 use crate::state::State;
 
 /// Heat that a volume takes up in a step: `drive - hold T`, with its temperature T (K) at the end of the step.
@@ -56,20 +55,4 @@ pub(super) struct Answer {
     pub at_rest: f64,
     /// Share by which it falls of what flows bring above what the volume's own temperature asks for, 0 to 1.
     pub gives_way: f64,
-}
-
-impl Network {
-    /// Returns the heat that a node took up when the network was advanced last, J.
-    pub fn heat_taken(&self, node: NodeId) -> f64 {
-        self.work.heat_taken[node.index()]
-    }
-
-    /// Returns the temperature at which a node took up that part of `heat` which depends on it, in the mean, K; its own where none does.
-    pub fn touched_at(&self, node: NodeId, heat: Heat) -> f64 {
-        if heat.hold > 0.0 {
-            (heat.drive - self.heat_taken(node)) / heat.hold
-        } else {
-            self.node(node).state.t
-        }
-    }
 }

@@ -248,6 +248,20 @@ impl Network {
         Ok(())
     }
 
+    /// Returns the heat that a node took up when the network was advanced last, J.
+    pub fn heat_taken(&self, node: NodeId) -> f64 {
+        self.work.heat_taken[node.index()]
+    }
+
+    /// Returns the temperature at which a node took up that part of `heat` which depends on it, in the mean, K; its own where none does.
+    pub fn touched_at(&self, node: NodeId, heat: Heat) -> f64 {
+        if heat.hold > 0.0 {
+            (heat.drive - self.heat_taken(node)) / heat.hold
+        } else {
+            self.node(node).state.t
+        }
+    }
+
     /// Fastest change of any node's pressure in the last step of `dt` seconds, 1/s of that pressure.
     pub fn pace(&self, dt: f64) -> f64 {
         let nodes = self.nodes.iter().zip(&self.work.start).skip(1);

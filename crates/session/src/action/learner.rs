@@ -15,7 +15,7 @@ use lowside_units::{Quantity, Ratio};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
 use super::Refused;
-use crate::{limits::within, scenario::quoted};
+use crate::limits::{quoted, within};
 
 /// Most readings that a commitment is founded on.
 pub const MOST_EVIDENCE: usize = 12;

@@ -20,9 +20,11 @@ use serde::{
     ser::SerializeMap,
 };
 
+use crate::limits::quoted;
+
 use super::{
     Scenario,
-    values::{Values, in_range, quoted, unknown, worse},
+    values::{Values, in_range, unknown, worse},
 };
 
 /// Most leaks a loop may have.

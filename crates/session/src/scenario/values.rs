@@ -1,7 +1,5 @@
 //! Values of a table's fields, read, checked, applied and written by the rows of the faults.
 
-use std::fmt::Display;
-
 use lowside_plant::{charge::Start, plant::Plant, vehicle::Vehicle};
 use lowside_shop::{
     Shop,
@@ -15,7 +13,7 @@ use serde::{
     ser::SerializeMap,
 };
 
-use crate::limits::within;
+use crate::limits::{quoted, within};
 
 /// What a scenario gives in a table, SI by key, in the order of the keys. What it leaves out, or gives as it is anyway, is as in a sound
 /// vehicle.
@@ -197,14 +195,6 @@ pub(crate) fn unknown<E: de::Error>(key: &str, table: Table, more: &[&str]) -> E
         "unknown field `{key}`, expected one of {}",
         quoted(keys)
     ))
-}
-
-/// Names in back quotes, with commas.
-pub(crate) fn quoted(names: impl Iterator<Item = impl Display>) -> String {
-    names
-        .map(|n| format!("`{n}`"))
-        .collect::<Vec<_>>()
-        .join(", ")
 }
 
 /// Reads a value of a kind, SI.
