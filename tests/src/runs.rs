@@ -1,11 +1,13 @@
 //! Runs of shipped scenarios.
 
+use lowside_fluids::Refrigerant;
 use lowside_lessons::PerformanceTest;
 use lowside_session::{
-    Action, Bay, Scenario, library,
+    Action, Bay, HoseAct, MachineAct, Scenario, VesselAct, acts, library,
     script::Player,
     summary::{Summary, Window},
 };
+use lowside_units::{Mass, Quantity, Ratio, VolumeFlow};
 
 /// A shipped scenario with overrides.
 ///
@@ -73,4 +75,47 @@ pub fn run(bay: &mut Bay, seconds: f64) {
     while bay.seconds() < end - 1e-9 {
         bay.step().expect("the engine goes on");
     }
+}
+
+/// Evacuates for an hour and charges R-134a as the label asks for, liquid from a cylinder into the high side; the engine is off.
+///
+/// # Panics
+/// When the bay refuses an act or halts.
+pub fn evacuate_and_charge(bay: &mut Bay) {
+    let (open, shut) = (Ratio::from_fraction(1.0), Ratio::from_fraction(0.0));
+    let speed = VolumeFlow::from_cfm(6.0);
+    for action in acts![
+        MachineAct::TakePump { speed },
+        HoseAct::LowValve { open },
+        HoseAct::HighValve { open },
+        MachineAct::Pump { on: true },
+        MachineAct::Isolation { on: true },
+    ] {
+        act(bay, action);
+    }
+    run(bay, 3600.0);
+    let cylinder = VesselAct::TakeCylinder {
+        gas: Refrigerant::R134a,
+        holds: Mass::from_kg(9.0),
+    };
+    for action in acts![
+        HoseAct::LowValve { open: shut },
+        HoseAct::HighValve { open: shut },
+        MachineAct::Isolation { on: false },
+        MachineAct::Pump { on: false },
+        cylinder,
+        VesselAct::Invert { on: true },
+        VesselAct::Tap { on: true },
+        HoseAct::Purge { on: true },
+    ] {
+        act(bay, action);
+    }
+    run(bay, 3.0);
+    act(bay, HoseAct::Purge { on: false });
+    run(bay, 5.0);
+    act(bay, HoseAct::HighValve { open });
+    let mass = Mass::from_kg(bay.scenario().vehicle.label_charge.si());
+    act(bay, VesselAct::Dose { mass });
+    run(bay, 900.0);
+    act(bay, HoseAct::HighValve { open: shut });
 }

@@ -1,22 +1,16 @@
 //! A collapsed suction hose fails the performance test, and passes it once the hose is renewed and the loop charged by weight. Written into
 //! the data sheet it fails as well: the vehicle that it is held against has the data sheet as it stood before.
 
-use lowside_fluids::Refrigerant;
 use lowside_plant::passage::Passage;
 use lowside_session::{
-    Bay, BenchAct, HoseAct, MachineAct, RecordAct, Scenario, Take, VehicleAct, VesselAct, acts,
-    library,
+    Bay, BenchAct, HoseAct, RecordAct, Scenario, Take, VehicleAct, acts, library,
 };
 use lowside_shop::{
     joints::{Joint, Seal},
     parts::Part,
     record::{Performance, Prices},
 };
-use lowside_tests::runs::{act, run, run_observed, scenario};
-use lowside_units::{Mass, Quantity, Ratio, VolumeFlow};
-
-const OPEN: Ratio = Ratio::from_fraction(1.0);
-const SHUT: Ratio = Ratio::from_fraction(0.0);
+use lowside_tests::runs::{act, evacuate_and_charge, run, run_observed, scenario};
 
 /// Runs the engine with the A/C on, makes the performance test and stops the engine.
 fn tested(bay: &mut Bay) -> Performance {
@@ -47,45 +41,6 @@ fn renew_hose(bay: &mut Bay) {
     for joint in joints {
         act(bay, BenchAct::CloseJoint { joint, seal });
     }
-}
-
-/// Evacuates for an hour and charges as much as the label asks for, liquid into the high side.
-fn evacuate_and_charge(bay: &mut Bay) {
-    let speed = VolumeFlow::from_cfm(6.0);
-    for action in acts![
-        MachineAct::TakePump { speed },
-        HoseAct::LowValve { open: OPEN },
-        HoseAct::HighValve { open: OPEN },
-        MachineAct::Pump { on: true },
-        MachineAct::Isolation { on: true },
-    ] {
-        act(bay, action);
-    }
-    run(bay, 3600.0);
-    let cylinder = VesselAct::TakeCylinder {
-        gas: Refrigerant::R134a,
-        holds: Mass::from_kg(9.0),
-    };
-    for action in acts![
-        HoseAct::LowValve { open: SHUT },
-        HoseAct::HighValve { open: SHUT },
-        MachineAct::Isolation { on: false },
-        MachineAct::Pump { on: false },
-        cylinder,
-        VesselAct::Invert { on: true },
-        VesselAct::Tap { on: true },
-        HoseAct::Purge { on: true },
-    ] {
-        act(bay, action);
-    }
-    run(bay, 3.0);
-    act(bay, HoseAct::Purge { on: false });
-    run(bay, 5.0);
-    act(bay, HoseAct::HighValve { open: OPEN });
-    let mass = Mass::from_kg(bay.scenario().vehicle.label_charge.si());
-    act(bay, VesselAct::Dose { mass });
-    run(bay, 900.0);
-    act(bay, HoseAct::HighValve { open: SHUT });
 }
 
 #[test]

@@ -12,7 +12,7 @@ use lowside_plant::{
     state::RHO_OIL,
 };
 use lowside_session::{
-    Bay, BenchAct, HoseAct, MachineAct, Scenario, VehicleAct, VesselAct, acts, scenario::setting,
+    Bay, BenchAct, HoseAct, MachineAct, Scenario, VehicleAct, acts, scenario::setting,
 };
 use lowside_shop::{
     fault::{self, Applies, Cure, Device, Fault, Place, Severity, Signs, Table},
@@ -22,8 +22,8 @@ use lowside_shop::{
     parts::Part,
     record::Prices,
 };
-use lowside_tests::runs::{act, run, scenario};
-use lowside_units::{Mass, Quantity, Ratio, Volume, VolumeFlow};
+use lowside_tests::runs::{act, evacuate_and_charge, run, scenario};
+use lowside_units::{Quantity, Ratio, Volume};
 
 /// Rows that nothing in the registry shows like.
 const ALONE: &[(&str, &str)] = &[(
@@ -211,7 +211,6 @@ fn refit(bay: &mut Bay, part: Part) {
 }
 
 const OPEN: Ratio = Ratio::from_fraction(1.0);
-const SHUT: Ratio = Ratio::from_fraction(0.0);
 
 /// Recovers what is in the loop, evacuates and charges by the label.
 fn recover_and_charge(bay: &mut Bay) {
@@ -230,37 +229,7 @@ fn recover_and_charge(bay: &mut Bay) {
         run(bay, 900.0);
     }
     act(bay, MachineAct::RecoveryMachine { on: false });
-    let speed = VolumeFlow::from_cfm(6.0);
-    all(
-        bay,
-        &acts![
-            MachineAct::TakePump { speed },
-            MachineAct::Pump { on: true },
-            MachineAct::Isolation { on: true },
-        ],
-    );
-    run(bay, 3600.0);
-    all(bay, &both(SHUT));
-    let holds = Mass::from_kg(9.0);
-    all(
-        bay,
-        &acts![
-            MachineAct::Isolation { on: false },
-            MachineAct::Pump { on: false },
-            VesselAct::TakeCylinder { gas, holds },
-            VesselAct::Invert { on: true },
-            VesselAct::Tap { on: true },
-            HoseAct::Purge { on: true },
-        ],
-    );
-    run(bay, 3.0);
-    act(bay, HoseAct::Purge { on: false });
-    run(bay, 5.0);
-    act(bay, HoseAct::HighValve { open: OPEN });
-    let mass = Mass::from_kg(bay.scenario().vehicle.label_charge.si());
-    act(bay, VesselAct::Dose { mass });
-    run(bay, 900.0);
-    act(bay, HoseAct::HighValve { open: SHUT });
+    evacuate_and_charge(bay);
 }
 
 /// What does not belong into the loop goes with recovery and vacuum, and the charge is right by the scale. Limits: what stays in a hose,
