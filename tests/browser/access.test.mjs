@@ -22,11 +22,11 @@ for (const [window, colorScheme, lang] of [
       for (const view of [BENCH, JOB]) if ((await picker(page, view).getAttribute("aria-pressed")) === "false") await picker(page, view).click();
       await page.locator("section.job .cards button").first().click();
       await page.locator(".steps > li").first().waitFor();
-      await page.locator("#instruments > summary").click();
+      await page.locator("#instruments-title").click();
       await page.locator("section.bench .run button").first().click();
       await assertAccessible(page);
       await page.locator("#help-button").click();
-      await page.locator(".settings > summary").click();
+      await page.locator("#settings").click();
       await page.locator(".settings .drawer").waitFor();
       await assertAccessible(page);
       await assertNoSidewaysScroll(page);

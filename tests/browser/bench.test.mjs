@@ -1,8 +1,8 @@
 // Tools, bench and job through the page's own controls, by keyboard. What is asserted is what the page shows.
 import assert from "node:assert/strict";
 import { keys, number, passUntil, until } from "./keys.mjs";
-import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone, unfoldHead } from "./harness.mjs";
-import { pass, start } from "./page.mjs";
+import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
+import { pass, speed, start } from "./page.mjs";
 
 pageTest(
   "recovered, evacuated, held and charged, by keyboard alone",
@@ -252,7 +252,6 @@ for (const window of [desktop, phone])
     await page.locator(".picker").waitFor();
     await k.view("Job");
     await stands(true, "the page was loaded anew");
-    await unfoldHead(page);
     await start(page, "healthy");
     await k.view("Job");
     await stands(false, "another scenario");
@@ -299,7 +298,7 @@ pageTest("tools, bench and job reflow at 320 px", { ...phone, name: "narrow", vi
   await k.view("Bench");
   await k.view("Job");
   await k.push("Open the job");
-  await page.locator("#instruments > summary").press("Enter");
+  await page.locator("#instruments-title").press("Enter");
   // What the next step, which stays on top, covers half is no target there.
   await page.evaluate(() => window.scrollTo(0, 0));
   await assertNoSidewaysScroll(page);

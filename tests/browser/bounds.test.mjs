@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { assertAccessible, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
 import { keys, until } from "./keys.mjs";
+import { language, speed, startOver } from "./page.mjs";
 
 const button = (page, name) => page.getByRole("button", { name, exact: true });
 const notice = (page) => page.locator(".notice").filter({ hasText: /./ });
@@ -44,7 +45,7 @@ pageTest(
       ["en", 1, "This file could not be opened: "],
       ["es", 2, "No se pudo abrir este archivo: "],
     ]) {
-      await page.locator("#language").selectOption(language);
+      await language(page, language);
       await button(page, language === "en" ? "Start over" : "Empezar de nuevo").waitFor();
       for (const test of cases) {
         await choose(page, test[0]);
@@ -110,12 +111,13 @@ for (const colorScheme of ["light", "dark"])
     desktop,
     async (page) => {
       const k = keys(page);
+      await k.view("Strip chart");
       await k.speed(30);
       await page.waitForTimeout(1500);
       await page.locator(".pause").click();
       const visible = (selector) => page.locator(selector).first().isVisible();
       await page.emulateMedia({ media: "print", colorScheme });
-      for (const [selector, seen] of [[".gauges .dial", true], [".readings dl", true], [".chart .strip", true], [".levels", false], [".panel", false]])
+      for (const [selector, seen] of [[".gauges .dial", true], [".readings dl", true], [".film svg", true], [".chart .strip", true], [".levels", false], [".panel", false]])
         assert.equal(await visible(selector), seen, selector);
       // Ink on white, whatever the page is on: the ground is white, and something on it has the contrast of a line (3, WCAG 1.4.11) or of
       // text (4.5, WCAG 1.4.3).
@@ -171,15 +173,17 @@ pageTest(
   desktop,
   async (page) => {
     const k = keys(page);
+    await k.view("Strip chart");
     await k.speed(30);
     await until(page, "lines are drawn", 15, async () => (await page.locator(".chart .strip svg path, .chart .strip svg polyline").count()) > 2);
     const ground = (locator) => locator.first().evaluate((e) => getComputedStyle(e).backgroundColor);
     const pairs = [
-      [page.locator(".switch[aria-checked=true]"), page.locator(".switch[aria-checked=false]")],
-      [page.locator(".speeds .chosen"), page.locator(".speeds button:not(.chosen)")],
+      [page.locator(".doors .here"), page.locator(".doors button:not(.here)")],
       [page.locator(".picker .chosen"), page.locator(".picker button:not(.chosen)")],
     ];
     for (const [on, off] of pairs) assert.notEqual(await ground(on), await ground(off));
+    const pill = (checked) => page.locator(`.switch[aria-checked=${checked}]`).first().evaluate((e) => getComputedStyle(e, "::after").backgroundColor);
+    assert.notEqual(await pill(true), await pill(false));
     const swatches = await page.locator(".chart h2 .name").evaluateAll((all) => all.map((e) => getComputedStyle(e, "::before").backgroundImage + getComputedStyle(e, "::before").backgroundColor));
     assert.equal(new Set(swatches).size, swatches.length, swatches.join(" | "));
     await assertAccessible(page);
@@ -199,6 +203,7 @@ for (const [window, language, said] of [
       await page.route(/lowside(_bg)?\.(js|wasm)/, () => undefined);
       const address = process.env.LOWSIDE_URL;
       await page.goto(address, { waitUntil: "commit" });
+      await page.locator("#enter-explore").click();
       const late = page.getByText(said);
       // The shell's own clock is put forward.
       await until(page, "the shell stands", 15, () => page.evaluate(() => document.getAnimations().some((a) => a.animationName === "late")));
@@ -209,7 +214,7 @@ for (const [window, language, said] of [
       await after(9.9);
       await until(page, "after ten", 5, () => late.isVisible());
     },
-    { path: "about:blank", folded: true, running: false, locale: language, serviceWorkers: "block" },
+    { path: "about:blank", running: false, locale: language, serviceWorkers: "block" },
   );
 
 pageTest("the page is nobody's frame for forms or other bases", desktop, async (page) => {
@@ -233,11 +238,16 @@ pageTest(
     const options = () => page.locator("#until option").allInnerTexts();
     assert.ok(!(await options()).includes("the can is empty"), "no can");
     assert.ok(!(await options()).some((text) => text.includes("clutch")), "the engine is off");
+    const k = keys(page);
+    assert.equal(await page.locator("#reading-vacuum").count(), 0, "it hangs nowhere");
+    await page.getByLabel("Tool", { exact: true }).selectOption({ label: "Vacuum pump" });
+    await button(page, "Connect").click();
+    await page.locator("#reading-vacuum").waitFor();
     assert.match(await page.locator("#reading-vacuum").innerText(), /at the pump/);
+    await button(page, "Undo").click();
     await button(page, "Take a can").click();
     await button(page, "+1 s").click();
     await until(page, "a can to wait for", 10, async () => (await options()).includes("the can is empty"));
-    const k = keys(page);
     await k.view("Bench");
     const bench = page.locator("section.bench");
     for (const joint of [/^Joint evaporator \/ accumulator/, /^Joint accumulator \/ suction/]) {
@@ -287,7 +297,7 @@ pageTest(
     await button(page, "+1 s").click();
     await button(page, "Sign off").click();
     await page.getByText(/^Not yet\. Missing:/).waitFor();
-    await button(page, "Start over").click();
+    await startOver(page);
     await until(page, "no verdict", 10, async () => (await page.getByText(/^Not yet\. Missing:/).count()) === 0);
     assertQuiet(page);
   },

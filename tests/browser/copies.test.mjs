@@ -3,6 +3,7 @@ import assert from "node:assert/strict";
 import { desktop, pageTest } from "./harness.mjs";
 import { until } from "./keys.mjs";
 import { kept, serve } from "./serve.mjs";
+import { drawer } from "./page.mjs";
 
 const foreign = {
   "/other/": "<!doctype html><title>Other</title><h1>Somebody else's page</h1>",
@@ -68,9 +69,9 @@ served(
     await page.goto(a);
     await installed(page);
     await button(page, "Take a can").click();
-    await page.getByText("Settings", { exact: true }).click();
+    await drawer(page, "settings");
     await button(page, "SI").click();
-    await page.getByText("Settings", { exact: true }).click();
+    await drawer(page, "settings");
 
     await page.goto(b);
     await installed(page);

@@ -12,22 +12,14 @@ const LIMIT = 90_000;
 
 after(quit);
 
-/** Where the page is narrow: shows what else its head has, language, start, help and settings. */
-export async function unfoldHead(page) {
-  await page.locator("button.more").waitFor({ state: "attached" });
-  const more = page.locator("button.more[aria-expanded=false]");
-  if (await more.isVisible()) await more.click();
-}
-
 /**
- * A test of the page in one window, at most `limit` ms long, with the head unfolded unless said otherwise; a failure leaves a picture in
+ * A test of the page in one window, at most `limit` ms long; a failure leaves a picture in
  * target/browser/failures.
  */
-export function pageTest(title, window, body, { limit = LIMIT, folded = false, ...options } = {}) {
+export function pageTest(title, window, body, { limit = LIMIT, ...options } = {}) {
   test(`${title} (${window.name})`, { timeout: limit }, (t) =>
     withPage(window, async (page) => {
       try {
-        if (!folded) await unfoldHead(page);
         await body(page);
       } catch (error) {
         const folder = join(packages, "failures");

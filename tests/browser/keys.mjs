@@ -24,7 +24,13 @@ export function keys(page) {
       await press(yes, "Enter");
       await yes.waitFor({ state: "detached" });
     },
-    speed: (n) => press(button(`${n}\u00d7`), "Enter"),
+    /** Chooses a speed by typing it, and runs. */
+    speed: async (n) => {
+      await page.locator("#speed").focus();
+      await page.keyboard.type(`${n}\u00d7`, { delay: 20 });
+      const pause = page.locator(".pause");
+      if ((await pause.getAttribute("aria-pressed")) === "true") await press(pause, "Enter");
+    },
     /** Chooses an option by typing its first letters. */
     pick: async (label, text) => {
       const list = page.getByLabel(label, { exact: true });
@@ -75,7 +81,7 @@ export async function passUntil(page, what, seconds, check) {
 /** Opens the views one after the other, paused, and with everything that opens beside them; gives the name of each. */
 export async function* everyView(page) {
   await page.locator(".picker").waitFor();
-  await page.locator("#instruments > summary").press("Enter");
+  await page.locator("#instruments-title").press("Enter");
   await page.locator(".pause").press("Enter");
   const views = await page.locator(".picker button").all();
   for (const view of views) if ((await view.getAttribute("aria-pressed")) === "true") await view.press("Enter");

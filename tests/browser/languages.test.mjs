@@ -1,6 +1,7 @@
 // Two languages, switched on the page and remembered; made-up ones show what is not translated or does not fit.
 import assert from "node:assert/strict";
 import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
+import { language, startOver } from "./page.mjs";
 
 const lang = (page) => page.evaluate(() => document.documentElement.lang);
 
@@ -27,9 +28,9 @@ pageTest("Spanish is chosen on the page and remembered", desktop, async (page) =
 
 pageTest("a notice changes its language with the page", desktop, async (page) => {
   const notice = page.locator(".notice");
-  const choose = (language) => page.locator("#language").selectOption(language);
+  const choose = (tag) => language(page, tag);
   await page.getByRole("button", { name: "Take a can" }).click();
-  await page.locator("#start-over").click();
+  await startOver(page);
   await notice.getByText("The bay before this one is kept.").waitFor();
   await choose("es");
   await notice.getByText("El trabajo anterior queda guardado.").waitFor();

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { assertQuiet, desktop, pageTest } from "./harness.mjs";
 import { keys, until } from "./keys.mjs";
-import { pass } from "./page.mjs";
+import { drawer, pass } from "./page.mjs";
 
 const picture = (sheet) => sheet.evaluate((c) => (c.localName === "canvas" ? c.toDataURL() : c.innerHTML));
 
@@ -115,6 +115,7 @@ pageTest(
     }
     // Another bay, another reader.
     assert.deepEqual(await page.evaluate(() => Object.keys(localStorage).filter((key) => /caution/.test(key))), []);
+    await drawer(page, "bays");
     await page.getByLabel("Start with").selectOption("healthy-crossover");
     await page.locator("#open-start").press("Enter");
     await page.locator(".pause").press("Enter");

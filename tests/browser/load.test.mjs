@@ -49,6 +49,6 @@ for (const window of [desktop, phone]) {
     assert.ok(seen.shift < 0.05, `layout shift ${seen.shift}`);
     await session.send("Emulation.setCPUThrottlingRate", { rate: 1 });
     assertQuiet(page);
-  }, { folded: true, path: "about:blank", running: false });
+  }, { path: "about:blank", running: false });
 }
 

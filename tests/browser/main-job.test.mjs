@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { assertAccessible, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
 import { until } from "./keys.mjs";
-import { pass, start } from "./page.mjs";
+import { drawer, pass, speed, start } from "./page.mjs";
 
 /** The page's controls and readings, by role and name. */
 function bay(page) {
@@ -18,7 +18,7 @@ function bay(page) {
     button,
     toggle,
     reading,
-    speed: (n) => button(`${n}\u00d7`).click(),
+    speed: (n) => speed(page, n),
     next: () => page.getByRole("region", { name: "Next" }).innerText(),
     vent: async () => number(await reading("Centre vent")),
     perMinute: async () => number((await reading("Clutch")).match(/([\d.]+) \/ min/)[1]),
@@ -150,7 +150,7 @@ pageTest("a reload takes up where it was left, with the same acts", desktop, asy
   // It comes back running or paused, a few seconds of bay time on at most.
   assert.ok(Math.abs((await b.given()) - given) < 1.0, `given ${await b.given()} after ${given} oz`);
   assert.ok(Math.abs((await b.gauge("Low side")) - low) < 15, "the low side is where it was");
-  await page.getByText("Settings", { exact: true }).click();
+  await drawer(page, "settings");
   await b.button("SI").click();
   assert.match(await b.reading("Charged by weight"), / g/);
   assertQuiet(page);

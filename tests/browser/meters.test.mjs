@@ -36,7 +36,7 @@ async function atTheVan(page, how) {
   const hand = how === "by mouse" ? mouse(page) : board;
   await start(page, "healthy");
   await page.locator(".pause").press("Enter");
-  await page.locator("#instruments > summary").press("Enter");
+  await page.locator("#instruments-title").press("Enter");
   const group = (name) => page.locator("#instruments").getByRole("group", { name, exact: true });
   const clock = async () => {
     const parts = (await page.locator(".clock > [aria-hidden]").innerText()).split(":").map(Number);

@@ -3,6 +3,7 @@ import assert from "node:assert/strict";
 import { assertAccessible, assertQuiet, desktop, pageTest } from "./harness.mjs";
 import { until } from "./keys.mjs";
 import { kept, serve } from "./serve.mjs";
+import { drawer } from "./page.mjs";
 
 pageTest(
   "the page works with the server gone",
@@ -13,7 +14,7 @@ pageTest(
       await page.goto(server.url);
       await page.getByRole("button", { name: "Take a can" }).click();
       await kept(page);
-      await page.getByText("Settings", { exact: true }).click();
+      await drawer(page, "settings");
       await page.getByText("Kept on this device").waitFor({ timeout: 10_000 });
       await server.kill();
       await page.reload();

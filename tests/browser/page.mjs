@@ -60,6 +60,7 @@ export async function withPage(window, use, { path = "#s=charge-from-cans", runn
     context.setDefaultTimeout(PATIENCE);
     // Before the page's own scripts, and so outside its security policy, which stays in force.
     await context.addInitScript({ path: axeFile });
+    context.on("page", entering);
     const page = await context.newPage();
     page.complaints = [];
     page.on("console", (said) => said.type() === "error" && page.complaints.push(`console: ${said.text()}`));
@@ -81,6 +82,61 @@ export async function withPage(window, use, { path = "#s=charge-from-cans", runn
     await context.close();
   }
 }
+
+/**
+ * Enters the shell as a visitor does: goes on with the bay that was left, else explores. A link that asks for a bay needs no door.
+ */
+export const enter = (page) =>
+  page.evaluate(() => {
+    if (document.documentElement.dataset.enter || !document.getElementById("shell")) return;
+    const [back, goOn, explore] = ["back", "go-on", "enter-explore"].map((id) => document.getElementById(id));
+    (back.hidden ? explore : goOn).click();
+  });
+
+/** Every page of a test comes in by the shell whenever it is loaded, unless it only waits for the address to be taken. */
+function entering(page) {
+  for (const name of ["goto", "reload"]) {
+    const load = page[name].bind(page);
+    page[name] = async (...all) => {
+      const answer = await load(...all);
+      if (all.at(-1)?.waitUntil !== "commit") await enter(page);
+      return answer;
+    };
+  }
+}
+
+/** Opens what is behind a button of the head, unless it is open: "bays" or "settings". */
+export async function drawer(page, name) {
+  if ((await page.locator(`.${name}[open]`).count()) === 0) await page.locator(`#${name}`).press("Enter");
+  await page.locator(`.${name}[open] .drawer`).waitFor();
+}
+
+/** Shuts what is open from the head. */
+export const shut = async (page) => {
+  for (const open of await page.locator(".drawn[open] > summary").all()) await open.press("Enter");
+};
+
+/** Sets the speed, and lets the bay run, as choosing a speed does. */
+export async function speed(page, times) {
+  await page.locator("#speed").selectOption(String(times));
+  await run(page);
+}
+
+/** Starts over with what the bay began with. */
+export async function startOver(page) {
+  await drawer(page, "bays");
+  await page.locator("#start-over").press("Enter");
+}
+
+/** Chooses the language. */
+export async function language(page, tag) {
+  await drawer(page, "settings");
+  await page.locator("#language").selectOption(tag);
+  await page.locator(`.page :lang(${tag})`).first().waitFor({ state: "attached" }).catch(() => undefined);
+}
+
+/** Goes through a door of the head. */
+export const door = (page, name) => page.locator(`#door-${name}`).press("Enter");
 
 /** Lets a bay run that came paused, as every bay does that was opened. */
 export async function run(page) {
@@ -104,7 +160,7 @@ export const pass = (page, seconds) =>
     };
     const runs = pause.ariaPressed !== "true";
     if (runs) pause.click();
-    await drawn(() => !step.disabled);
+    await drawn(() => !step.classList.contains("away"));
     const end = clock() + seconds;
     for (let k = 1; k <= seconds; k += 1) {
       step.click();
@@ -117,10 +173,12 @@ export const pass = (page, seconds) =>
 
 /** Opens one of the bays to start with, and lets it run unless said otherwise. */
 export async function start(page, id, { running = true } = {}) {
-  await page.getByLabel("Start with").selectOption(id);
-  const open = page.locator("#open-start");
-  if (await open.isEnabled()) await open.click();
-  else await page.locator("#start-over").click();
+  await drawer(page, "bays");
+  await page.locator("#scenario").selectOption(id);
+  // What the bay began with is started over with; anything else has a button once it is chosen.
+  const label = (list) => list.selectedOptions[0].textContent;
+  const [name, bay] = [await page.locator("#scenario").evaluate(label), await page.locator("#bays").textContent()];
+  await page.locator(name === bay ? "#start-over" : "#open-start").press("Enter");
   if (running) await run(page);
 }
 

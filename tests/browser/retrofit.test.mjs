@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
 import { keys, number, passUntil } from "./keys.mjs";
 import * as bay from "./page.mjs";
+import { pass, speed, start } from "./page.mjs";
 
 pageTest(
   "a van is converted from R-12 to R-134a by keyboard alone",
@@ -30,7 +31,7 @@ pageTest(
     await k.speed(4);
 
     // Know the gas, note the readings, find the leak.
-    await page.locator("#instruments > summary").press("Enter");
+    await page.locator("#instruments-title").press("Enter");
     await k.push("Low port");
     await pass(90);
     await page.getByText(/one gas, R-12/).waitFor();

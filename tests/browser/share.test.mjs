@@ -3,13 +3,13 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { assertAccessible, assertQuiet, desktop, pageTest } from "./harness.mjs";
 import { keys, until } from "./keys.mjs";
-import { keptText, start, withPage } from "./page.mjs";
+import { drawer, keptText, shut, speed, start, startOver, withPage } from "./page.mjs";
 
 const button = (page, name) => page.getByRole("button", { name, exact: true });
 const toggle = (page, name) => page.getByRole("switch", { name, exact: true });
 const checked = (page, name) => toggle(page, name).getAttribute("aria-checked");
 const clock = (page) => page.locator(".clock [aria-hidden]").innerText();
-const settings = (page) => page.getByText("Settings", { exact: true }).click();
+const settings = (page) => drawer(page, "settings");
 /** The take as the browser keeps it, saved anew first. */
 const kept = async (page) => JSON.parse(await keptText(page));
 const until_ = async (page, what, check) => until(page, what, 15, check);
@@ -30,7 +30,7 @@ pageTest(
     await button(page, "SI").click();
     await toggle(page, "Windows").click();
     await page.locator("#control-rpm").press("ArrowRight");
-    await button(page, "30\u00d7").click();
+    await speed(page, 30);
     await until_(page, "some seconds", async () => (await kept(page)).ticks > 500);
     await page.locator(".pause").click();
     const [was, windows] = [await kept(page), await checked(page, "Windows")];
@@ -46,7 +46,7 @@ pageTest(
       assert.equal(await checked(there, "Windows"), windows);
       assert.match(await keys(there).reading("Centre vent"), /\u00b0C$/, "in the units of who sent it");
       // Starting over returns to what the link began with.
-      await button(there, "Start over").click();
+      await startOver(there);
       const again = await kept(there);
       assert.deepEqual([again.scenario.name, again.ticks, again.log], [was.scenario.name, 0, []]);
       assertQuiet(there);
@@ -68,7 +68,7 @@ pageTest(
       await there.getByLabel("Open a saved file").setInputFiles(file.path);
       await until_(there, "the file is open", async () => (await kept(there)).hash === long.hash);
       assert.equal((await kept(there)).log.length, long.log.length);
-      assert.equal(await there.locator("#scenario").inputValue(), "healthy", "the list names what the file began with");
+      assert.equal(await there.locator("#bays").innerText(), "Healthy van, running", "the head names what the file began with");
       assertQuiet(there);
     });
     assertQuiet(page);
@@ -211,7 +211,13 @@ pageTest(
 
     // A job card is named while it is open, and started over with.
     const list = page.getByLabel("Start with");
-    const shown = () => list.evaluate((e) => e.selectedOptions[0].textContent);
+    const shown = async () => {
+      await drawer(page, "bays");
+      const name = await list.evaluate((e) => e.selectedOptions[0].textContent);
+      assert.equal(await page.locator("#bays").innerText(), name, "head and list agree");
+      await shut(page);
+      return name;
+    };
     assert.equal(await shown(), "Healthy van, running");
     await k.view("Job");
     await button(page, "Open the job").click();
@@ -223,7 +229,7 @@ pageTest(
     await page.reload();
     await page.locator(".steps").waitFor();
     assert.equal(await shown(), title, "after a reload too");
-    await button(page, "Start over").click();
+    await startOver(page);
     assert.equal(await shown(), title);
     assert.equal(await page.locator(".steps").count(), 1, "the card is open, from its beginning");
     assert.deepEqual([(await kept(page)).ticks, await course.count()], [0, 0]);
@@ -242,7 +248,7 @@ pageTest(
   async (page) => {
     await page.getByRole("slider", { name: "Blower" }).waitFor();
     await page.getByText("This link could not be opened: there is no bay called \u201cnowhere\u201d here.").waitFor();
-    assert.equal(await page.getByLabel("Start with").evaluate((e) => e.selectedOptions[0].textContent), "Healthy van, running");
+    assert.equal(await page.locator("#bays").innerText(), "Healthy van, running");
     assertQuiet(page);
     for (const [path, told] of [
       [`#s=healthy&t=5&l=${"A".repeat(200_000)}`, "it is larger than 1.5 kB, the most it may be"],

@@ -2,7 +2,7 @@
 // one by one, charging from a can and with an opened part, on desktop and phone; on a tablet and in front of a class what is seen
 // there; all in both colour schemes. Names given in LOWSIDE_ONLY choose some.
 import { join } from "node:path";
-import { desktop, phone, quit, start, withPage } from "./page.mjs";
+import { desktop, door, phone, quit, speed, start, withPage } from "./page.mjs";
 
 const VIEWS = ["Levels", "Parts", "Strip chart", "Bench", "Job", "Cycle", "Air", "Boiling point", "Vacuum"];
 
@@ -29,9 +29,9 @@ try {
         async (page) => {
           const shoot = camera(page, window, colorScheme);
           await page.getByRole("heading", { level: 1 }).waitFor();
-          await page.getByRole("button", { name: "60\u00d7", exact: true }).click();
+          await speed(page, 60);
           await page.waitForTimeout(6000);
-          await page.getByRole("button", { name: "1\u00d7", exact: true }).click();
+          await speed(page, 1);
           await page.waitForTimeout(400);
           await shoot("running");
           for (const name of ["Strip chart", "Parts"]) await page.locator(".picker").getByRole("button", { name, exact: true }).click();
@@ -47,13 +47,9 @@ try {
         async (page) => {
           const button = (name) => page.getByRole("button", { name, exact: true });
           const shoot = camera(page, window, colorScheme);
-          /** Begins anew, with the head folded again where it folds. */
+          /** Begins anew. */
           const startWith = async (id) => {
-            const more = page.locator("button.more");
-            const folds = await more.isVisible();
-            if (folds) await more.click();
             await start(page, id);
-            if (folds) await more.click();
           };
           /** Leaves only the named views open. */
           const show = async (...names) => {
@@ -69,15 +65,15 @@ try {
           await button("Take a can").click();
           await page.getByRole("switch", { name: "Tap" }).click();
           await button("Low valve (blue): open").click();
-          await button("4\u00d7").click();
+          await speed(page, 4);
           await page.waitForTimeout(5000);
-          await button("1\u00d7").click();
+          await speed(page, 1);
           await page.waitForTimeout(300);
           await shoot("charging", page.locator(".levels"));
           await startWith("healthy");
-          await button("60\u00d7").click();
+          await speed(page, 60);
           await page.waitForTimeout(6000);
-          await button("1\u00d7").click();
+          await speed(page, 1);
           await page.waitForTimeout(400);
           await shoot("running");
           await show("Levels", "Parts");
@@ -116,23 +112,25 @@ try {
           await page.getByLabel("Job card", { exact: true }).selectOption({ label: "From R-12 to R-134a" });
           await button("Open the job").click();
           await show("Bench", "Job");
-          await page.locator("#instruments > summary").click();
+          await page.locator("#instruments-title").click();
           await page.locator("section.bench .run").getByRole("button", { name: /^Low port/ }).click();
           const whole = { screenshot: ({ path }) => page.screenshot({ path, fullPage: true }) };
           await shoot("retrofit", whole);
           await page.locator("section.bench .run").getByRole("button", { name: /^Pressure switches/ }).click();
           await shoot("switches", page.locator("section.bench"));
-          await page.locator("#instruments > summary").click();
+          await page.locator("#instruments-title").click();
           await startWith("healthy");
           await show("Levels", "Strip chart");
+          await door(page, "class");
           await button("Large gauges").click();
           await page.waitForTimeout(400);
           await shoot("large");
           await button("Large gauges").click();
+          await door(page, "explore");
           await page.getByRole("switch", { name: "Engine" }).click();
-          await button("60\u00d7").click();
+          await speed(page, 60);
           await page.waitForTimeout(9000);
-          await button("1\u00d7").click();
+          await speed(page, 1);
           await page.waitForTimeout(300);
           await shoot("rest", page.locator(".levels"));
         },

@@ -2,9 +2,9 @@
 // and nothing but its own button opens it.
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone, unfoldHead } from "./harness.mjs";
+import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
 import { keys, until } from "./keys.mjs";
-import { keptText, run, withPage } from "./page.mjs";
+import { drawer, keptText, run, startOver, withPage } from "./page.mjs";
 
 const { acts, pairs } = JSON.parse(readFileSync(new URL("../data/sight_pairs.json", import.meta.url), "utf8"));
 const VIEWS = ["Outside", "Strip chart", "Bench", "Job"];
@@ -53,7 +53,7 @@ async function given(pair, hidden) {
     async (page) => {
       await page.locator("#hose-tool").waitFor();
       const take = await takeOf(page, pair, hidden);
-      await page.getByText("Settings", { exact: true }).click();
+      await drawer(page, "settings");
       await page.getByLabel("Open a saved file").setInputFiles({ name: "take.json", mimeType: "application/json", buffer: Buffer.from(take) });
       await page.locator(".sight").waitFor();
       assert.deepEqual(await picker(page).allInnerTexts(), VIEWS);
@@ -129,7 +129,6 @@ async function begin(page, sight) {
   for (let n = 0; n < sight; n += 1) await page.keyboard.press("ArrowDown");
   await page.locator(".begin button").press("Enter");
   await page.locator(".sight").waitFor();
-  await page.locator("#bays").press("Enter");
 }
 
 /** Asserts that nothing of the inside is on the page. */
@@ -239,8 +238,7 @@ pageTest(
     await page.locator(".complaint").waitFor();
     assert.equal(await page.locator(".steps, .clue, .goals").count(), 0);
     assert.ok(await page.getByRole("button", { name: "Sign off" }).isDisabled());
-    await unfoldHead(page);
-    await page.locator("#start-over").click();
+    await startOver(page);
     await page.locator(".sight").waitFor();
     assert.equal(await page.locator(".steps").count(), 0, "started over, it is an exam again");
     await run(page);

@@ -1,6 +1,7 @@
 // The page comes up: something to read, nothing to complain of, nothing in anyone's way.
 import assert from "node:assert/strict";
 import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
+import { address, door, keptText } from "./page.mjs";
 
 for (const window of [desktop, phone]) {
   const open = async (page) => {
@@ -12,26 +13,73 @@ for (const window of [desktop, phone]) {
     await assertNoSidewaysScroll(page);
     assertQuiet(page);
   };
-  pageTest("the page comes up", window, open, { folded: true });
+  pageTest("the page comes up", window, open);
 }
 
-pageTest("a phone's head unfolds by its button and folds again", phone, async (page) => {
-  const [more, settings] = [page.getByRole("button", { name: "More", exact: true }), page.getByText("Settings", { exact: true })];
-  const top = () => page.locator("header.top").evaluate((e) => e.offsetHeight);
-  await more.waitFor();
-  assert.equal(await settings.isVisible(), false);
-  assert.ok((await top()) < 120, `folded it takes ${await top()} px of 844`);
-  await more.click();
-  await settings.waitFor();
-  assert.equal(await more.getAttribute("aria-expanded"), "true");
+pageTest("the shell stands without the program, offers four doors, and runs nothing", desktop, async (page) => {
+  const asked = [];
+  page.on("request", (request) => asked.push(new URL(request.url()).pathname));
+  // The test's own way in is left out: nobody has pressed anything.
+  await page.evaluate((address) => (location.href = address), address);
+  await page.getByRole("heading", { name: "A service bay for learning car A/C" }).waitFor();
+  const doors = page.locator(".ways button");
+  assert.deepEqual(await doors.locator("b").allInnerTexts(), ["Explore", "Charge and service", "Diagnose", "Class"]);
   await assertAccessible(page);
   await assertNoSidewaysScroll(page);
-  await more.click();
-  await settings.waitFor({ state: "hidden" });
+  await page.waitForTimeout(1000);
+  assert.deepEqual(asked.filter((path) => /wasm$|lowside\.js$/.test(path)), [], "nothing is fetched");
+  assert.equal(await page.locator("#go-on").isVisible(), false, "there is nothing to go on with");
+  // By keyboard, to the running van.
+  await doors.first().press("Enter");
+  await page.locator(".pause").waitFor();
+  assert.equal(await page.locator(".pause").getAttribute("aria-pressed"), "false", "who explores finds it running");
+  await page.locator("#hose-tool").waitFor();
+  await page.locator("#control-windows").click();
+  await keptText(page);
+  // Who comes back is offered what was left.
+  await page.evaluate(() => location.reload());
+  await page.locator("#go-on").waitFor();
+  await assertAccessible(page);
+  await page.locator("#go-on").press("Enter");
+  await page.locator("#undo").waitFor();
+  assert.equal(await page.locator("#control-windows").getAttribute("aria-checked"), "false", "as it was left");
   assertQuiet(page);
-}, { folded: true });
+}, { path: "about:blank", running: false });
 
-pageTest("a wide page has nothing to unfold", desktop, async (page) => {
-  await page.getByText("Settings", { exact: true }).waitFor();
-  assert.equal(await page.locator("button.more").isVisible(), false);
-}, { folded: true });
+for (const window of [desktop, phone])
+  pageTest("each door brings forward what it is for", window, async (page) => {
+    await page.locator("#hose-tool").waitFor();
+    const group = () => page.locator(".panel > .group legend").first().innerText();
+    assert.equal(await group(), "The day");
+    for (const [name, heading] of [["service", "Job cards"], ["diagnose", "Diagnose"], ["class", "Class"]]) {
+      await door(page, name);
+      await page.getByRole("heading", { name: heading, exact: false }).first().waitFor();
+      assert.equal(await page.locator(`#door-${name}`).getAttribute("aria-current"), "page");
+      await assertAccessible(page);
+      await assertNoSidewaysScroll(page);
+    }
+    await door(page, "service");
+    assert.equal(await group(), "Service hose");
+    await page.locator(".paper").first().press("Enter");
+    const card = page.locator("section.card");
+    await card.getByRole("heading", { name: "First charge" }).waitFor();
+    assert.equal(await card.locator("[aria-current=step]").count(), 1);
+    await assertAccessible(page);
+    await assertNoSidewaysScroll(page);
+    await card.getByRole("button", { name: "Put the card back" }).press("Enter");
+    await page.locator(".paper").first().waitFor();
+    assertQuiet(page);
+  }, { path: "#s=healthy" });
+
+pageTest("the exploring bay has at most 45 controls, folded ones included, none of them dead", desktop, async (page) => {
+  await page.locator("#hose-tool").waitFor();
+  const [all, dead] = await page.evaluate(() => {
+    const found = [...document.querySelectorAll("#app :is(button, select, input, textarea, summary, a[href], [role=button], [role=switch])")];
+    const name = (e) => e.id || e.textContent.trim();
+    return [found.map(name), found.filter((e) => e.disabled || e.getAttribute("aria-disabled") === "true").map(name)];
+  });
+  console.log(`${all.length} controls`);
+  assert.ok(all.length <= 45, `${all.length}: ${all.join(", ")}`);
+  assert.deepEqual(dead, []);
+  assertQuiet(page);
+}, { path: "" });

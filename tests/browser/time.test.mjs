@@ -1,7 +1,7 @@
 // Time: pause, step, speeds, waiting, scrubbing, undo and redo, and lines that part.
 import assert from "node:assert/strict";
 import { assertAccessible, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
-import { keptText, start } from "./page.mjs";
+import { keptText, speed, start } from "./page.mjs";
 
 const button = (page, name) => page.getByRole("button", { name, exact: true });
 const toggle = (page, name) => page.getByRole("switch", { name, exact: true });
@@ -25,7 +25,7 @@ const gauges = (page) =>
 
 pageTest("any second comes back, and going on parts the lines", desktop, async (page) => {
   await healthy(page);
-  await button(page, "60\u00d7").click();
+  await speed(page, 60);
   await until(page, "a minute", async () => (await clock(page)) >= 60);
   await pause(page);
   await button(page, "+1 s").click();
@@ -78,12 +78,12 @@ pageTest("acts are taken back and done again, by button and by key", desktop, as
   await button(page, "Undo").click();
   await until(page, "the tap is shut", async () => (await checked(page, "Tap")) === "false");
   await page.keyboard.press("Control+z");
-  await until(page, "the can is gone", async () => (await page.locator("#control-tap").isDisabled()));
-  assert.ok(await button(page, "Undo").isDisabled());
+  await until(page, "the can is gone", async () => (await page.locator("#control-tap").count()) === 0);
+  assert.equal(await button(page, "Undo").count(), 0, "nothing is left to take back");
   await page.keyboard.press("Control+y");
   await page.keyboard.press("Control+Shift+Z");
   await until(page, "the tap is open", async () => (await checked(page, "Tap")) === "true");
-  assert.ok(await button(page, "Redo").isDisabled());
+  assert.equal(await button(page, "Redo").count(), 0, "nothing is left to do again");
   assertQuiet(page);
 });
 
@@ -106,17 +106,17 @@ pageTest("the bay waits for what was asked and pauses", phone, async (page) => {
 
 pageTest("the same acts end in the same bits at every speed", desktop, async (page) => {
   const reached = [];
-  for (const speed of ["0.5\u00d7", "4\u00d7", "120\u00d7"]) {
+  for (const times of [0.5, 4, 120]) {
     await healthy(page);
     await pause(page);
     await toggle(page, "Windows").click();
-    await button(page, speed).click();
+    await speed(page, times);
     await until(page, "some seconds pass", async () => (await clock(page)) >= 2, 20);
     await page.getByRole("button", { name: /Pause/ }).click();
     // Where it stands is where a replay of its acts ends, whatever the speed was.
     const take = await keptText(page);
     const got = await page.evaluate((text) => window.lowsideHash(text), take);
-    assert.equal(got, JSON.parse(take).hash, `the bits at ${speed}`);
+    assert.equal(got, JSON.parse(take).hash, `the bits at ${times}`);
     // And every run brought to the same second shows the same.
     const slider = page.getByRole("slider", { name: "Moment" });
     await slider.fill("2");
@@ -130,11 +130,11 @@ pageTest("the same acts end in the same bits at every speed", desktop, async (pa
 
 pageTest("a reload keeps the past", desktop, async (page) => {
   await healthy(page);
-  await button(page, "60\u00d7").click();
+  await speed(page, 60);
   await until(page, "forty seconds", async () => (await clock(page)) >= 40);
   await pause(page);
   await page.reload();
-  await page.getByLabel("Start with").waitFor();
+  await page.locator("#hose-tool").waitFor();
   await scrub(page, 10);
   await until(page, "ten seconds", async () => (await clock(page)) === 10);
   assertQuiet(page);

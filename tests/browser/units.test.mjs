@@ -1,7 +1,7 @@
 // Units: three sets, each quantity on its own, remembered, and no matter to the bay.
 import assert from "node:assert/strict";
 import { assertAccessible, assertQuiet, desktop, pageTest } from "./harness.mjs";
-import { keptText, start } from "./page.mjs";
+import { drawer, keptText, start } from "./page.mjs";
 
 const reading = async (page, title) =>
   (await page.getByRole("region", { name: "Readings" }).locator("div", { hasText: title }).first().innerText()).replace(/\s+/g, " ");
@@ -15,7 +15,7 @@ pageTest("units are chosen as a set or one by one, and remembered", desktop, asy
   const hash = async () => JSON.parse(await keptText(page)).hash;
   const before = await hash();
   assert.match(await gauge(page), /pounds? per square inch gauge/);
-  await page.getByText("Settings", { exact: true }).click();
+  await drawer(page, "settings");
   await assertAccessible(page);
   const unit = (name) => page.getByRole("button", { name, exact: true });
   await unit("SI").click();
@@ -32,7 +32,7 @@ pageTest("units are chosen as a set or one by one, and remembered", desktop, asy
   assert.match(await gauge(page), /bars? gauge/, "the pressure stays what it was");
   assert.equal(await hash(), before, "the bay knows of no units");
   await page.reload();
-  await page.getByLabel("Start with").waitFor();
+  await page.locator("#hose-tool").waitFor();
   assert.match(await gauge(page), /bars? gauge/);
   assert.match(await reading(page, "Charged by weight"), / oz/);
   assertQuiet(page);

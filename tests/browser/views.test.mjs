@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
 import { until } from "./keys.mjs";
-import { pass, run, start } from "./page.mjs";
+import { door, drawer, language, pass, run, speed, start } from "./page.mjs";
 
 const VIEWS = ["Levels", "Parts", "Strip chart", "Cycle", "Air", "Boiling point", "Vacuum"];
 const CHARTS = VIEWS.slice(3);
@@ -118,7 +118,7 @@ for (const window of [desktop, phone])
     ["Spanish", "es", "Conectar", { 7: "nitr\u00f3geno", 3: "recuperadora", 6: "cilindro de carga", 4: "bomba de vac\u00edo" }],
   ])
     pageTest(`the drawing of levels says what hangs on the hose, letters apart, in ${language}`, window, async (page) => {
-      await page.locator("#language").selectOption(tag);
+      await language(page, tag);
       await page.getByRole("button", { name: connect, exact: true }).waitFor();
       for (const [value, name] of Object.entries(tools)) {
         await page.locator("#hose-tool").selectOption(value);
@@ -150,7 +150,7 @@ pageTest("a vacuum in the strip chart moves no button to another row, in either 
   await done(page, 3000, pump);
   const title = page.locator("#chart-title");
   for (const language of ["en", "es"]) {
-    await page.locator("#language").selectOption(language);
+    await language(page, language);
     await title.locator(".trace-vacuum").waitFor();
     const middles = await title.locator("button").evaluateAll((all) =>
       all.map((e) => (e.getBoundingClientRect().top + e.getBoundingClientRect().bottom) / 2),
@@ -310,7 +310,7 @@ pageTest("the notes tell what the drawing of levels shows", desktop, async (page
   await start(page, "healthy");
   await notes.getByText(/above the outside air/).waitFor();
   await page.getByRole("switch", { name: "Engine" }).click();
-  await button(page, "60\u00d7").click();
+  await speed(page, 60);
   await notes.getByText(/thermometer/).waitFor({ timeout: 20_000 });
   assertQuiet(page);
 });
@@ -319,6 +319,7 @@ pageTest("gauges grow large and remember the last minute", desktop, async (page)
   await running(page);
   const size = () => page.locator(".dial strong").first().evaluate((e) => Number.parseFloat(getComputedStyle(e).fontSize));
   assert.ok((await page.locator(".dial .memory").count()) === 2);
+  await door(page, "class");
   await button(page, "Large gauges").click();
   assert.ok((await size()) >= 60, `${await size()} px`);
   await assertAccessible(page);
@@ -348,6 +349,7 @@ pageTest("sounds are off until asked for, and then play", desktop, async (page) 
   });
   await page.reload();
   await running(page);
+  await drawer(page, "settings");
   const sound = button(page, "Sound");
   assert.equal(await sound.getAttribute("aria-pressed"), "false");
   assert.equal(await page.evaluate(() => window.made), 0);

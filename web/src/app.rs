@@ -14,22 +14,26 @@ use lowside_present::{
 };
 use lowside_session::{Action, Refused, Sight, TakeError, wait::Goal};
 use lowside_words::Language;
-use yew::{Component, Context, Html, MouseEvent, NodeRef, html};
+use yew::{Component, Context, Html, MouseEvent, NodeRef, classes, html};
 
 use crate::{
     bays::KeptBay,
     chart::Chart,
+    doors::Door,
     host, later,
     levels::Painter,
     log::log,
     next::{NextProps, next},
     panel::{self, PanelProps, panel},
     past::Ended,
-    readings::readings,
+    readings::{readings, slim},
     resume::Resumed,
     speech,
     stage::{self, Stage},
-    store, units, words,
+    store,
+    theme::{self, Choice},
+    top::Drawer,
+    units, words,
 };
 
 mod accessibility;
@@ -38,6 +42,7 @@ mod bays;
 mod begin;
 pub(crate) mod browser_events;
 pub(crate) mod closed;
+mod doors;
 mod face;
 mod frame;
 mod parts;
@@ -94,7 +99,15 @@ pub(crate) enum Msg {
     Update,
     /// Opens or closes the help.
     Help,
-    More,
+    /// Goes through a door.
+    Go(Door),
+    /// Opens or shuts what opens from the head.
+    Drawer(Drawer),
+    /// Shuts whatever lies over the page.
+    Shut,
+    /// Unfolds or folds the controls rarely used.
+    Fold,
+    Theme(Choice),
     Shortcuts(bool),
     /// Says what the instruments read.
     ReadOut,
@@ -132,7 +145,7 @@ impl Msg {
                 | Self::SaveTake
                 | Self::Link
                 | Self::Help
-                | Self::Face(face::FaceMsg::Save(_))
+                | Self::Face(face::FaceMsg::Save(_) | face::FaceMsg::Strip(_))
                 | Self::Refused(_)
                 | Self::Undone(_)
                 | Self::Redone(_)
@@ -210,6 +223,8 @@ pub(crate) struct App {
     sheet: NodeRef,
     axes: NodeRef,
     traces: NodeRef,
+    /// The line of time.
+    film: NodeRef,
     needles: [NodeRef; 2],
     needed: Option<Control>,
     /// The next step, since when, and whether it was read out.
@@ -225,7 +240,13 @@ pub(crate) struct App {
     offline: bool,
     update: bool,
     help: bool,
+    /// The door one is in, and what is open from the head.
+    door: Door,
+    drawer: Option<Drawer>,
+    /// The controls rarely used are unfolded.
     more: bool,
+    /// The card that was noted as done last.
+    done: Option<&'static str>,
     shortcuts: Rc<Cell<bool>>,
     hint: Option<&'static str>,
     /// Dropped, it would not come.
@@ -248,7 +269,11 @@ impl Component for App {
         };
         let fragment = host::take_fragment();
         let linked = crate::share::units(&fragment);
-        let asked = Some(fragment).filter(|fragment| !fragment.is_empty() || kept());
+        // Who presses a door of the shell comes for that; who explores wants the van that runs, and what was kept goes to the archive.
+        let door = host::entered().as_deref().and_then(Door::of);
+        let goes_on = || door != Some(Door::Explore) && kept();
+        let asked = Some(fragment).filter(|fragment| !fragment.is_empty() || goes_on());
+        let door = door.unwrap_or(Door::Explore);
         let link = ctx.link().clone();
         wasm_bindgen_futures::spawn_local(async move {
             later::fetch().await;
@@ -257,7 +282,12 @@ impl Component for App {
         Self {
             stage: match &asked {
                 Some(_) => Stage::new(stage::open(stage::FIRST), History::default()),
-                None => stage::first(),
+                None => {
+                    let mut stage = stage::first();
+                    // Nothing runs that nobody started.
+                    stage.paused |= door != Door::Explore;
+                    stage
+                }
             },
             mode: if asked.is_some() {
                 Mode::Resuming(0.0)
@@ -285,6 +315,7 @@ impl Component for App {
             sheet: NodeRef::default(),
             axes: NodeRef::default(),
             traces: NodeRef::default(),
+            film: NodeRef::default(),
             needles: Default::default(),
             needed: None,
             step: (None, 0.0, true),
@@ -292,12 +323,15 @@ impl Component for App {
             last_chart: 0.0,
             slow: (String::new(), -1e9),
             rows: Rc::default(),
-            dark: host::dark(),
+            dark: theme::dark(),
             stored: store::Kept::Yes,
             offline: false,
             update: false,
             help: false,
+            door,
+            drawer: None,
             more: false,
+            done: None,
             next_frame: browser_events::next_frame(ctx),
             listeners: browser_events::told(ctx, shortcuts.clone()),
             shortcuts,
@@ -422,7 +456,16 @@ impl Component for App {
                     (later.share)(self, ctx, &msg);
                 }
             }
-            Msg::Help | Msg::More | Msg::Shortcuts(_) | Msg::ReadOut | Msg::Faster(_) => {
+            Msg::Go(door) => self.go(door),
+            Msg::Drawer(drawer) => {
+                self.drawer = Some(drawer).filter(|_| self.drawer != Some(drawer));
+                if self.drawer == Some(Drawer::Bays) {
+                    ctx.link().send_message(Msg::Bays(BaysMsg::List));
+                }
+            }
+            Msg::Fold => self.more = !self.more,
+            Msg::Theme(choice) => choice.choose(),
+            Msg::Help | Msg::Shut | Msg::Shortcuts(_) | Msg::ReadOut | Msg::Faster(_) => {
                 self.accessibility(&msg);
             }
             Msg::Later => {
@@ -493,59 +536,90 @@ impl Component for App {
         });
         let [hose, instruments] =
             later::here().map_or_else(panel::coming, |l| (l.tools)(self, ctx));
-        html! { <div class={yew::classes!("page", host::projector().then_some("projector"))} key={words::current().tag()}>
+        let panel = panel(&PanelProps {
+            door: self.door,
+            controls,
+            needed,
+            act: link.callback(Msg::Act),
+            hose,
+            instruments,
+            no_can: shown.tool(),
+            more: self.more,
+            fold: link.callback(|()| Msg::Fold),
+        });
+        let card = later::here()
+            .map(|l| (l.card)(self, ctx))
+            .filter(|_| self.has_card());
+        let large = self.face.large.then_some("large");
+        html! { <div class={classes!("page", host::projector().then_some("projector"))} key={words::current().tag()}>
             <a class="skip" href="#controls-title">{ words::to_controls() }</a>
             { self.top(ctx, &readout) }
-            { self.time_bar(ctx) }
             { later::here().map(|l| (l.sight)(self, ctx)).unwrap_or_default() }
             if self.help {
                 if let Some(later) = later::here() {
                     { (later.help)(self.shortcuts.get(), link.callback(Msg::Shortcuts), link.callback(|()| Msg::Help)) }
                 }
             }
-            <main class="bay">
-                <div class="say">
-                    { for advised }
-                    { said }
-                    if let Some(notice) = &self.notice {
-                        <p class="notice">{ &notice.told.text }
-                            if let Some((label, bay)) = &notice.back {
-                                <button type="button" class="back-to" onclick={link.callback({ let bay = bay.clone(); move |_: MouseEvent| Msg::Bays(BaysMsg::Open(bay.clone())) })}>{ &label.text }</button>
-                            }
-                            if notice.take.is_some() {
-                                <button type="button" onclick={link.callback(|_: MouseEvent| Msg::SaveNotice)}>{ words::take_save() }</button>
-                                <button type="button" onclick={link.callback(|_: MouseEvent| Msg::Copy)}>{ words::copy() }</button>
-                            }
-                        </p>
-                    }
-                    if let Some((halt, later)) = self.stage.bay.halt().zip(later::here()) {
-                        <p class="notice" role="alert">{ (later.halted)(&halt.place) }</p>
-                    }
-                    if let Some(text) = words::stored(self.stage.stored) { <p class="notice">{ text }</p> }
-                    if self.update { <p class="notice">{ words::update_there() }
-                        <button type="button" id="update" onclick={link.callback(|_: MouseEvent| Msg::Update)}>{ words::update_now() }</button></p> }
-                </div>
-                <section class={yew::classes!("gauges", self.face.large.then_some("large"))} aria-labelledby="gauges-title">
-                    <h2 id="gauges-title" class="unseen">{ words::gauges() }</h2>
-                    { self.dial(Which::Low, &shown, &readout) }
-                    { self.dial(Which::High, &shown, &readout) }
-                    { self.large_button(ctx) }
-                </section>
-                { panel(&PanelProps { controls, needed, act: link.callback(Msg::Act), hose, instruments, no_can: shown.tool() }) }
+            <main class={classes!("bay", card.is_some().then_some("with-card"), large)}>
+                <div class="say">{ for advised }{ slim(&readout) }</div>
+                { for card }
+                { panel }
                 <div class="middle">
+                    { later::here().map(|l| (l.door)(self, ctx)).unwrap_or_default() }
                     { self.views(ctx, &shown) }
                 </div>
+                <div class="warns">
+                    { said }
+                    { self.notices(ctx) }
+                </div>
+                <section class={classes!("gauges", large)} aria-labelledby="gauges-title">
+                    <h2 id="gauges-title" class="unseen">{ words::gauges() }</h2>
+                    { self.dial(Which::High, &shown, &readout) }
+                    { self.dial(Which::Low, &shown, &readout) }
+                </section>
                 <div class="side">
-                    { readings(&readout) }
+                    { readings(&readout, shown.hands.attached.pump().is_some()) }
                     { self.grams(&shown) }
                     { log(&self.stage.lines) }
                 </div>
+                { self.time_bar(ctx) }
             </main>
             { question }
             { self.ticker() }
             if let Some(hint) = self.hint { <p class="hint" aria-hidden="true">{ hint }</p> }
-            <footer>{ words::footer() }</footer>
+            <footer><p>{ words::footer() }</p>if self.sees_something() { { self.picker(ctx) } }</footer>
             <div class="unseen" aria-live="polite" role="status">{ &self.said.0 }</div>
         </div> }
+    }
+}
+
+impl App {
+    /// A card is in hand, and one is at work on it.
+    fn has_card(&self) -> bool {
+        self.door == Door::Service && self.stage.job.is_some()
+    }
+
+    /// What is to be told of the page itself.
+    fn notices(&self, ctx: &Context<Self>) -> Html {
+        let link = ctx.link();
+        html! { <>
+            if let Some(notice) = &self.notice {
+                <p class="notice">{ &notice.told.text }
+                    if let Some((label, bay)) = &notice.back {
+                        <button type="button" class="back-to" onclick={link.callback({ let bay = bay.clone(); move |_: MouseEvent| Msg::Bays(BaysMsg::Open(bay.clone())) })}>{ &label.text }</button>
+                    }
+                    if notice.take.is_some() {
+                        <button type="button" onclick={link.callback(|_: MouseEvent| Msg::SaveNotice)}>{ words::take_save() }</button>
+                        <button type="button" onclick={link.callback(|_: MouseEvent| Msg::Copy)}>{ words::copy() }</button>
+                    }
+                </p>
+            }
+            if let Some((halt, later)) = self.stage.bay.halt().zip(later::here()) {
+                <p class="notice" role="alert">{ (later.halted)(&halt.place) }</p>
+            }
+            if let Some(text) = words::stored(self.stage.stored) { <p class="notice">{ text }</p> }
+            if self.update { <p class="notice">{ words::update_there() }
+                <button type="button" id="update" onclick={link.callback(|_: MouseEvent| Msg::Update)}>{ words::update_now() }</button></p> }
+        </> }
     }
 }

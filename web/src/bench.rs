@@ -12,8 +12,8 @@ use lowside_units::{Length, Volume, display};
 use yew::{Callback, Html, MouseEvent, Properties, classes, component, html, use_state};
 
 use crate::{
+    kit::{button, choice, line, slider, switch},
     words,
-    work::{button, choice, line, slider, switch},
 };
 
 #[derive(Properties, PartialEq)]

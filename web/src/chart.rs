@@ -7,7 +7,7 @@ use lowside_lessons::senses::noticed;
 use lowside_present::{
     dial::Which,
     history::{History, MarkKind, Row, Trace, marks},
-    mark_names::Named,
+    mark_names::{self, Named},
     palette::{Rgb, Theme},
     parts::Part,
     plot::Scales,
@@ -21,9 +21,7 @@ use yew::{
 };
 
 use crate::{
-    host,
     ink::{self, Kind, Marks, Side},
-    later,
     plot::saver,
     sheet, theme,
     words::{self, charts},
@@ -208,7 +206,7 @@ impl Chart {
         self.look.vacuum = history.extent(Trace::Vacuum, from, to).is_some();
         let frame = Frame {
             units,
-            dark: host::dark(),
+            dark: theme::dark(),
             minutes: self.look.minutes,
             back: self.look.back,
             vacuum: self.look.vacuum,
@@ -352,8 +350,8 @@ fn mark_out(
             kind: *kind,
         })
         .collect();
-    let places = later::here().map(|later| (later.mark_names)(&named, f.size.0 - 2.0));
-    for ((name, ..), left) in names.into_iter().zip(places.into_iter().flatten()) {
+    let places = mark_names::places(&named, f.size.0 - 2.0);
+    for ((name, ..), left) in names.into_iter().zip(places) {
         if let Some(left) = left {
             m.text(name, (left, g.top - 7.0), 10.5, Side::Left, t.soft);
         }
@@ -599,9 +597,9 @@ pub(crate) fn StripView(p: &StripProps) -> Html {
     html! {
         <section class="chart" aria-labelledby="chart-title">
             <h2 id="chart-title">{ words::chart() }
-                <small><span class="name high">{ words::chart_key()[0] }</span><span class="name low">{ words::chart_key()[1] }</span>
-                <span class="name accent">{ words::chart_key()[2] }</span><span class="name grey">{ words::chart_key()[3] }</span>
-                if p.look.vacuum { <span class="name trace-vacuum">{ words::chart_key()[4] }</span> }</small>
+                <small><span class="name high">{ words::chart_high() }</span><span class="name low">{ words::chart_low() }</span>
+                <span class="name accent">{ words::chart_vent() }</span><span class="name grey">{ words::chart_cabin() }</span>
+                if p.look.vacuum { <span class="name trace-vacuum">{ words::chart_vacuum() }</span> }</small>
                 <span class="speeds" role="group" aria-label={words::chart_length()}>
                     { for WINDOWS.iter().map(|&m| {
                         let on = (m - p.look.minutes).abs() < 1e-9;

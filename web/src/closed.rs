@@ -11,7 +11,7 @@ use lowside_present::{
 };
 use yew::{Html, classes, html};
 
-use crate::{words, work::line};
+use crate::{kit::line, words};
 
 /// From here on a hiss is heard, and from here on it is loud, of what a hiss can be (own figures).
 const HISS: [f64; 2] = [0.05, 0.4];

@@ -6,6 +6,8 @@ use yew::{Html, NodeRef, Properties, classes, component, html};
 
 /// Degrees from the lower left pin to the lower right pin.
 const SWEEP: f64 = 270.0;
+/// Least distance of two figures of the inner ring, as a share of the sweep.
+const APART: f64 = 0.125;
 
 /// Angle of a place on the sweep, degrees clockwise from the top.
 pub(crate) fn angle(at: f64) -> f64 {
@@ -45,6 +47,21 @@ fn mark(m: &Mark, outer: f64, long: f64, short: f64, text: f64, class: &'static 
     }
 }
 
+/// Marks of the inner ring, lettered only where the figures keep off each other.
+fn thinned(marks: &[Mark]) -> Vec<Mark> {
+    let mut last = f64::NEG_INFINITY;
+    let keep = |m: &Mark| {
+        let mut m = m.clone();
+        if m.label.is_some() && m.at - last < APART {
+            m.label = None;
+        } else if m.label.is_some() {
+            last = m.at;
+        }
+        m
+    };
+    marks.iter().map(keep).collect()
+}
+
 #[derive(Properties, PartialEq)]
 pub(crate) struct FaceProps {
     pub(crate) face: Face,
@@ -62,7 +79,7 @@ fn FacePlate(p: &FaceProps) -> Html {
             if f.zero_at > 0.0 { <path class="vacuum" d={arc(0.0, f.zero_at, 86.0)} /> }
             { for f.pressure.iter().map(|m| mark(m, 82.0, 10.0, 5.0, 61.5, "press")) }
             <path class="ring" d={arc(f.zero_at, 1.0, 43.0)} />
-            { for f.saturation.iter().map(|m| mark(m, 43.0, 5.0, 3.0, 32.0, "sat")) }
+            { for thinned(&f.saturation).iter().map(|m| mark(m, 43.0, 5.0, 3.0, 31.0, "sat")) }
             <text class="unit" x="100" y="134" text-anchor="middle">{ f.unit }</text>
             <text class="gas" x="100" y="160" text-anchor="middle">{ format!("{} {}", f.refrigerant, f.temperature_unit) }</text>
         </svg>

@@ -98,14 +98,32 @@ pub(crate) fn enlarged() -> f64 {
     if projector() { 1.5 } else { 1.0 }
 }
 
-/// Does the person want a dark page? A projector always gets a light one.
-pub(crate) fn dark() -> bool {
-    !projector() && prefers("(prefers-color-scheme: dark)")
+/// Does the system want a dark page?
+pub(crate) fn prefers_dark() -> bool {
+    prefers("(prefers-color-scheme: dark)")
 }
 
 /// Device pixels in a CSS pixel.
 pub(crate) fn pixel_ratio() -> f64 {
     window().device_pixel_ratio().clamp(1.0, 4.0)
+}
+
+/// What the shell was asked for, by the id of its door or `go-on`; none if a link asks for a bay.
+pub(crate) fn entered() -> Option<String> {
+    let root = document().document_element()?;
+    root.get_attribute("data-enter")
+}
+
+/// Brings an element to the top of what scrolls around it, once the page has been renewed, and gives it the focus.
+pub(crate) fn show_soon(id: String) {
+    let show = move || {
+        let element = document().get_element_by_id(&id);
+        if let Some(e) = element.and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
+            e.scroll_into_view();
+            drop(e.focus());
+        }
+    };
+    Timeout::new(0, show).forget();
 }
 
 /// Brings an element into view and gives it the focus.

@@ -14,11 +14,11 @@ use yew::{
 };
 
 use crate::{
+    kit::{button, choice},
     performance_test::{performance, told as told_of},
     record::record,
     statement::StatementForm,
     words::{self, told},
-    work::{button, choice},
 };
 
 #[derive(Properties, PartialEq)]
@@ -54,12 +54,12 @@ pub(crate) struct JobProps {
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct StepView {
     /// None where nobody in the bay can see it.
-    standing: Option<Standing>,
-    title: String,
-    reason: String,
-    accept: String,
+    pub(crate) standing: Option<Standing>,
+    pub(crate) title: String,
+    pub(crate) reason: String,
+    pub(crate) accept: String,
     /// What is asked at once, where it is several things, and whether each is so.
-    goals: Vec<(String, bool)>,
+    pub(crate) goals: Vec<(String, bool)>,
     /// None in an exam.
     hints: Option<[String; 2]>,
 }
@@ -67,10 +67,10 @@ pub(crate) struct StepView {
 /// A job as shown, in the language of the page.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct JobView {
-    name: &'static str,
-    title: String,
-    complaint: String,
-    steps: Vec<StepView>,
+    pub(crate) name: &'static str,
+    pub(crate) title: String,
+    pub(crate) complaint: String,
+    pub(crate) steps: Vec<StepView>,
     /// How bad, when and what.
     harms: Vec<(Severity, String, String)>,
     passed: bool,
@@ -78,7 +78,8 @@ pub(crate) struct JobView {
     mixed: bool,
 }
 
-fn clock(tick: Tick) -> String {
+/// A tick as a clock shows it.
+pub(crate) fn clock(tick: Tick) -> String {
     display::duration(Duration::from_s(tick as f64 / TICKS_PER_SECOND as f64)).number
 }
 

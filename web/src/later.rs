@@ -2,27 +2,26 @@
 //!
 //! The build cuts the program in two (`crates/xtask/src/cut.rs`): what only [`table`] leads to goes into a file of its own. So nothing in
 //! the table may be called by name from elsewhere, or it comes back into the first part; the gate weighs that part.
-use std::cell::Cell;
+use std::{cell::Cell, rc::Rc};
 
 use gloo::{events::EventListener, timers::future::TimeoutFuture};
 use lowside_lessons::{Job, Shown, next::Advice};
-use lowside_present::{
-    mark_names::{self, Named},
-    plot::Plot,
-    tools::Spot,
-};
+use lowside_present::{history::Row, plot::Plot, tools::Spot};
 use lowside_session::{Action, Refused, TakeError};
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
+use web_sys::Element;
 use yew::{Callback, Context, Html};
 
 use crate::{
     app::{App, BaysMsg, Msg, Notice, SightMsg, WorkMsg, browser_events, closed},
+    chart::Strip,
     help,
     ink::Kind,
     resume::Resumed,
     share,
     stage::Stage,
     store::Kept,
+    top::Drawer,
     words,
 };
 
@@ -57,8 +56,6 @@ pub(crate) struct Later {
     pub(crate) change: fn(&mut App) -> Option<Notice>,
     /// Kept bays: found, listed, opened, removed.
     pub(crate) bays: fn(&mut App, &Context<App>, BaysMsg),
-    /// The list of kept bays.
-    pub(crate) bays_view: fn(&App, &Context<App>) -> Html,
     /// Files and links.
     pub(crate) share: fn(&mut App, &Context<App>, &Msg),
     /// Jobs and what is chosen on the bench.
@@ -74,10 +71,17 @@ pub(crate) struct Later {
     pub(crate) refused: fn(&Refused) -> String,
     /// That the bay stands still, and where.
     pub(crate) halted: fn(&str) -> String,
-    /// Where the names of the strip chart's marks stand.
-    pub(crate) mark_names: fn(&[Named], f64) -> Vec<Option<f64>>,
-    /// Saves the strip chart as a file.
+    /// The strip chart: shown, moved, drawn, as a table, saved.
+    pub(crate) strip: fn(&App, &Context<App>) -> Html,
+    pub(crate) act_strip: fn(&mut App, Strip),
+    pub(crate) draw_strip: fn(&mut App, (&Element, &Element)),
+    pub(crate) rows: fn(&App) -> Rc<Vec<Row>>,
     pub(crate) save_strip: fn(&App, Kind),
+    /// What stands behind the door one is in, and the card in hand.
+    pub(crate) door: fn(&App, &Context<App>) -> Html,
+    pub(crate) card: fn(&App, &Context<App>) -> Html,
+    /// What the head's drawers hold.
+    pub(crate) drawer: fn(&App, &Context<App>, Drawer) -> Html,
     /// Replays a take's text and gives the hash reached, or why not.
     pub(crate) hash: fn(&str) -> String,
     /// Name of a joint or a port.
@@ -108,7 +112,6 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         cancel: App::cancel,
         change: App::change,
         bays: App::bays,
-        bays_view: App::bays_view,
         share: App::share,
         work: App::work,
         line: App::line,
@@ -117,7 +120,13 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         act: words::act,
         refused: words::refused_why,
         halted: words::halted,
-        mark_names: mark_names::places,
+        strip: App::chart_view,
+        act_strip: App::act_strip,
+        draw_strip: App::draw_strip,
+        rows: App::rows,
+        door: App::door_view,
+        card: App::card_view,
+        drawer: App::drawer_view,
         save_strip: App::save_strip,
         hash: share::hash,
         place: words::spot_name,

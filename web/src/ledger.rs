@@ -30,6 +30,9 @@ pub(crate) fn ledger(l: &Ledger) -> Html {
                         <path class="part" d={format!("M{:.2} 0V20", at + liquid + vapour)} />
                     </> }) }
                 </svg>
+            }
+            <details>
+                <summary>{ words::ledger_more() }</summary>
                 <ul>
                     { for l.rows.iter().filter(|r| r.liquid_share + r.vapour_share > 5e-4).map(|r| {
                         let liquid = r.liquid_share * 1000.0;
@@ -40,9 +43,6 @@ pub(crate) fn ledger(l: &Ledger) -> Html {
                             </svg><b>{ r.all.to_string() }</b></li> }
                     }) }
                 </ul>
-            }
-            <details>
-                <summary>{ words::ledger_more() }</summary>
                 <div class="scroll" tabindex="0" role="region" aria-label={words::ledger_table()}>
                 <table>
                     <caption class="unseen">{ words::ledger_caption() }</caption>

@@ -9,12 +9,14 @@ mod caution;
 mod chart;
 mod closed;
 mod dial;
+mod doors;
 mod fail;
 mod help;
 mod host;
 mod ink;
 mod job;
 mod kept_lines;
+mod kit;
 mod later;
 mod ledger;
 mod levels;
@@ -25,12 +27,14 @@ mod parts;
 mod past;
 mod performance_test;
 mod plot;
+mod print;
 mod readings;
 mod record;
 mod resume;
 mod settings;
 mod share;
 mod sheet;
+mod shelf;
 mod sight;
 mod speech;
 mod stage;
@@ -44,7 +48,6 @@ mod top;
 mod units;
 mod views;
 mod words;
-mod work;
 
 /// The hash of the bay's state at the end of the take `text`, for the check that browser and native agree bit for bit; see
 /// [`share::hash`].

@@ -1,19 +1,27 @@
-//! The controls: gauge set, can, vehicle. Each control has its one home here, beside the drawing.
-use lowside_present::controls::{Control, Controls};
+//! The controls: day, vehicle, gauge set, yellow hose. Each control has its one home here; what cannot be used now is not there.
+use lowside_present::controls::{CanControls, Control, Controls};
 use lowside_session::{Action, HoseAct, VehicleAct, VesselAct};
 use lowside_units::{Ratio, RotationSpeed, Speed, Temperature};
-use wasm_bindgen::JsCast;
-use yew::{Callback, Event, Html, InputEvent, MouseEvent, TargetCast, classes, html};
+use yew::{Callback, Html, html};
 
-use crate::words;
+use crate::{
+    doors::Door,
+    kit::{Tag, fold},
+    words,
+};
 
 /// Id of a control's element, by which "show me" finds it.
 pub(crate) fn id(control: Control) -> String {
     format!("control-{control:?}").to_ascii_lowercase()
 }
 
+/// A bath as it is made first, degC: warm, and below what a can may be heated to.
+const BATH: f64 = 45.0;
+
 /// What the controls show, and what they do.
 pub(crate) struct PanelProps {
+    /// The door decides what comes first.
+    pub(crate) door: Door,
     pub(crate) controls: Controls,
     pub(crate) needed: Option<Control>,
     pub(crate) act: Callback<Action>,
@@ -23,106 +31,93 @@ pub(crate) struct PanelProps {
     pub(crate) instruments: Html,
     /// Something other than a can hangs there.
     pub(crate) no_can: bool,
+    /// What is rarely used is unfolded.
+    pub(crate) more: bool,
+    pub(crate) fold: Callback<()>,
 }
 
 /// A control's name, and the mark of the hose it belongs to.
 type Label = (&'static str, &'static str);
 
-/// A control with two states; without a state it cannot be used.
-fn switch(
-    p: &PanelProps,
-    control: Control,
-    (label, dot): Label,
-    on: Option<bool>,
-    states: [&'static str; 2],
-    make: impl Fn(bool) -> Action + 'static,
-) -> Html {
-    let (now, act) = (on.unwrap_or(false), p.act.clone());
-    let click = Callback::from(move |_: MouseEvent| act.emit(make(!now)));
-    html! {
-        <button type="button" id={id(control)} role="switch" aria-checked={now.to_string()} disabled={on.is_none()}
-            class={classes!("switch", (p.needed == Some(control)).then_some("needed"))} onclick={click}>
-            <span class={classes!("name", dot)}>{ label }</span>
-            <span class="state" aria-hidden="true">{ states[usize::from(now)] }</span>
-        </button>
-    }
-}
-
-/// A control with a range: least, most, step, value.
-fn slider(
-    p: &PanelProps,
-    control: Control,
-    (label, dot): Label,
-    range: [f64; 4],
-    text: String,
-    make: impl Fn(f64) -> Action + 'static,
-) -> Html {
-    let act = p.act.clone();
-    let input = Callback::from(move |e: InputEvent| {
-        if let Some(field) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
-            let value = field.value_as_number();
-            if value.is_finite() {
-                act.emit(make(value));
-            }
+impl PanelProps {
+    fn tag(&self, control: Control, (label, dot): Label) -> Tag {
+        Tag {
+            id: id(control).into(),
+            label,
+            dot,
+            needed: self.needed == Some(control),
         }
-    });
-    let name = id(control);
-    let [least, most, step, value] = range;
-    html! {
-        <div class={classes!("slider", (p.needed == Some(control)).then_some("needed"))}>
-            <label for={name.clone()} class={classes!("name", dot)}>{ label }</label>
-            <output class="state" for={name.clone()} aria-live="off">{ &text }</output>
-            <input type="range" id={name} min={least.to_string()} max={most.to_string()} step={step.to_string()}
-                value={value.to_string()} aria-valuetext={text} oninput={input} />
-        </div>
+    }
+
+    fn switch(
+        &self,
+        control: Control,
+        label: Label,
+        states: [&'static str; 2],
+        on: bool,
+        make: impl Fn(bool) -> Action + 'static,
+    ) -> Html {
+        let act = self.act.clone();
+        self.tag(control, label)
+            .switch(states, on, move |on| act.emit(make(on)))
+    }
+
+    fn slider(
+        &self,
+        control: Control,
+        label: &'static str,
+        range: [f64; 4],
+        text: &str,
+        make: impl Fn(f64) -> Action + 'static,
+    ) -> Html {
+        let act = self.act.clone();
+        self.tag(control, (label, ""))
+            .slider(range, text, None, move |v| act.emit(make(v)))
+    }
+
+    fn button(&self, control: Control, label: &'static str, action: Action) -> Html {
+        let act = self.act.clone();
+        self.tag(control, (label, ""))
+            .button(move || act.emit(action))
+    }
+
+    /// A hand valve: a range from shut to open, with a button for the end it is not at.
+    fn valve(&self, control: Control, label: Label, value: u8, make: fn(f64) -> Action) -> Html {
+        let [shut, open] = words::tap_states();
+        let text = match value {
+            0 => shut.to_owned(),
+            100 => open.to_owned(),
+            n => format!("{n} %"),
+        };
+        let end = |word: &'static str, value: f64| {
+            let act = self.act.clone();
+            let press = Callback::from(move |_: yew::MouseEvent| act.emit(make(value)));
+            html! { <button type="button" aria-label={words::named(label.0, word)} onclick={press}>{ word }</button> }
+        };
+        let act = self.act.clone();
+        let range = [0.0, 100.0, 5.0, f64::from(value)];
+        html! {
+            <div class="valve">
+                { self.tag(control, label).slider(range, &text, None, move |v| act.emit(make(v))) }
+                <span class="ends">
+                    if value > 0 { { end(words::shut(), 0.0) } }
+                    if value < 100 { { end(words::open(), 100.0) } }
+                </span>
+            </div>
+        }
     }
 }
 
-/// A hand valve: a range from shut to open, with a button for either end.
-fn valve(
-    p: &PanelProps,
-    control: Control,
-    label: Label,
-    value: u8,
-    make: fn(f64) -> Action,
-) -> Html {
-    let text = match value {
-        0 => words::tap_states()[0].to_owned(),
-        100 => words::tap_states()[1].to_owned(),
-        n => format!("{n} %"),
-    };
-    let to = |value: f64| {
-        let act = p.act.clone();
-        Callback::from(move |_: MouseEvent| act.emit(make(value)))
-    };
-    html! {
-        <div class={classes!("valve", (p.needed == Some(control)).then_some("needed"))}>
-            { slider(p, control, label, [0.0, 100.0, 5.0, f64::from(value)], text, make) }
-            <span class="ends">
-                <button type="button" aria-label={words::named(label.0, words::shut())} onclick={to(0.0)} disabled={value == 0}>{ words::shut() }</button>
-                <button type="button" aria-label={words::named(label.0, words::open())} onclick={to(100.0)} disabled={value == 100}>{ words::open() }</button>
-            </span>
-        </div>
-    }
-}
-
-/// All controls.
+/// All controls, what the door is for first.
 pub(crate) fn panel(p: &PanelProps) -> Html {
-    let c = &p.controls;
+    let groups = match p.door {
+        Door::Service => [yellow_hose(p), gauge_set(p), vehicle(p), day(p)],
+        _ => [day(p), vehicle(p), gauge_set(p), yellow_hose(p)],
+    };
     html! {
         <section class="panel" aria-labelledby="controls-title">
             <h2 id="controls-title" class="unseen">{ words::controls() }</h2>
-            <fieldset class="group">
-                <legend>{ words::gauge_set() }</legend>
-                { switch(p, Control::LowCoupler, (words::low_coupler(), "low"), Some(c.low_coupled), words::coupler_states(), |on| HoseAct::LowCoupler { on }.into()) }
-                { valve(p, Control::LowValve, (words::low_valve(), "low"), c.low_valve, |v| HoseAct::LowValve { open: Ratio::from_percent(v) }.into()) }
-                { switch(p, Control::Purge, (words::purge(), "service"), Some(c.purging), words::purge_states(), |on| HoseAct::Purge { on }.into()) }
-                { valve(p, Control::HighValve, (words::high_valve(), "high"), c.high_valve, |v| HoseAct::HighValve { open: Ratio::from_percent(v) }.into()) }
-                { switch(p, Control::HighCoupler, (words::high_coupler(), "high"), Some(c.high_coupled), words::coupler_states(), |on| HoseAct::HighCoupler { on }.into()) }
-            </fieldset>
-            { p.hose.clone() }
-            if !p.no_can { { can(p) } }
-            { vehicle(p) }
+            { for groups }
             { p.instruments.clone() }
         </section>
     }
@@ -132,60 +127,21 @@ pub(crate) fn panel(p: &PanelProps) -> Html {
 /// moves.
 pub(crate) fn coming() -> [Html; 2] {
     [
-        html! { <fieldset class="group tools coming"><legend>{ words::hose() }</legend><p class="told">{ words::coming() }</p></fieldset> },
+        html! { <div class="tools coming"><p class="told">{ words::coming() }</p></div> },
         html! { <details class="instruments"><summary>{ words::instruments() }</summary></details> },
     ]
 }
 
-fn can(p: &PanelProps) -> Html {
+fn day(p: &PanelProps) -> Html {
     let c = &p.controls;
-    let needs = |control| p.needed == Some(control);
-    let plain = |action: Action| {
-        let act = p.act.clone();
-        Callback::from(move |_: MouseEvent| act.emit(action))
-    };
-    let on = c.can.as_ref();
-    let bath = on.and_then(|k| k.bath.as_ref());
-    let degrees = |v: f64| {
-        VesselAct::Bath {
-            temperature: Some(Temperature::from_deg_c(v)),
-        }
-        .into()
-    };
-    let act = p.act.clone();
-    let set_bath = Callback::from(move |v| act.emit(degrees(v)));
-    let title = on.map_or_else(
-        || words::can_title().to_owned(),
-        |k| words::can_number(k.number),
-    );
+    let ambient = c.ambient.shown.to_string();
     html! {
-        <fieldset class="group">
-            <legend>{ title }</legend>
-            <span class="pair">
-                <button type="button" id={id(Control::TakeCan)} class={classes!("plain", needs(Control::TakeCan).then_some("needed"))}
-                    onclick={plain(VesselAct::TakeCan.into())}>{ if on.is_some() { words::fresh_can() } else { words::take_a_can() } }</button>
-                <button type="button" id={id(Control::RemoveCan)} class={classes!("plain", needs(Control::RemoveCan).then_some("needed"))}
-                    disabled={on.is_none()} onclick={plain(VesselAct::RemoveCan.into())}>{ words::take_off() }</button>
-            </span>
-            { switch(p, Control::Tap, (words::tap(), "service"), on.map(|k| k.open), words::tap_states(), |on| VesselAct::Tap { on }.into()) }
-            { switch(p, Control::Invert, (words::turn_over(), ""), on.map(|k| k.inverted), words::turn_states(), |on| VesselAct::Invert { on }.into()) }
-            { switch(p, Control::Bath, (words::bath(), ""), on.map(|_| bath.is_some()), words::bath_states(), move |into| {
-                if into { degrees(45.0) } else { VesselAct::Bath { temperature: None }.into() }
-            }) }
-            {{
-                let text = bath.map_or_else(|| "\u{2014}".to_owned(), |b| b.shown.to_string());
-                html! { <div class="slider">
-                    <label for="bath-t" class="name">{ words::water() }</label>
-                    <output class="state" for="bath-t" aria-live="off">{ text }</output>
-                    <input type="range" id="bath-t" min="5" max="95" step="1" value={bath.map_or(45.0, |b| b.value).to_string()}
-                        disabled={bath.is_none()} aria-valuetext={bath.map_or_else(|| "\u{2014}".to_owned(), |b| words::spoken(&b.shown))} oninput={Callback::from(move |e: InputEvent| {
-                            if let Some(f) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
-                                let v = f.value_as_number();
-                                if v.is_finite() { set_bath.emit(v); }
-                            }
-                        })} />
-                </div> }
-            }}
+        <fieldset class="group" key="day">
+            <legend>{ words::day() }</legend>
+            { p.slider(Control::Ambient, words::outside_air(), [0.0, 48.0, 1.0, c.ambient.value], &ambient,
+                |v| VehicleAct::Ambient { temperature: Temperature::from_deg_c(v) }.into()) }
+            { p.slider(Control::Humidity, words::humidity(), [10.0, 95.0, 5.0, c.humidity.value], &c.humidity.shown.to_string(),
+                |v| VehicleAct::Humidity { share: Ratio::from_percent(v) }.into()) }
         </fieldset>
     }
 }
@@ -197,29 +153,97 @@ fn vehicle(p: &PanelProps) -> Html {
     } else {
         words::of(c.blower, c.blower_most)
     };
+    // What is asked for next is never behind a fold.
+    let asked = matches!(p.needed, Some(Control::Rpm | Control::RoadSpeed));
+    let turn = p.fold.clone();
     html! {
-        <fieldset class="group">
+        <fieldset class="group" key="vehicle">
             <legend>{ words::vehicle() }</legend>
-            <span class="pair">
-                { switch(p, Control::Engine, (words::engine(), ""), Some(c.engine), words::engine_states(), |on| VehicleAct::Engine { on }.into()) }
-                { switch(p, Control::Ac, (words::ac(), ""), Some(c.ac), words::ac_states(), |on| VehicleAct::AirConditioning { on }.into()) }
-            </span>
-            { slider(p, Control::Blower, (words::blower(), ""), [0.0, f64::from(c.blower_most), 1.0, f64::from(c.blower)], blower,
+            { p.switch(Control::Engine, (words::engine(), ""), words::engine_states(), c.engine, |on| VehicleAct::Engine { on }.into()) }
+            { p.switch(Control::Ac, (words::ac(), ""), words::ac_states(), c.ac, |on| VehicleAct::AirConditioning { on }.into()) }
+            { p.switch(Control::Recirculation, (words::cabin_air(), ""), words::air_states(), c.recirculation,
+                |on| VehicleAct::Recirculation { on }.into()) }
+            { p.switch(Control::Windows, (words::windows(), ""), words::windows_states(), c.windows, |on| VehicleAct::Windows { on }.into()) }
+            { p.slider(Control::Blower, words::blower(), [0.0, f64::from(c.blower_most), 1.0, f64::from(c.blower)], &blower,
                 |v| VehicleAct::Blower { step: blower_step(v) }.into()) }
-            <span class="pair">
-                { switch(p, Control::Recirculation, (words::cabin_air(), ""), Some(c.recirculation), words::air_states(), |on| VehicleAct::Recirculation { on }.into()) }
-                { switch(p, Control::Windows, (words::windows(), ""), Some(c.windows), words::windows_states(), |on| VehicleAct::Windows { on }.into()) }
-            </span>
-            { slider(p, Control::Rpm, (words::engine_speed(), ""), [600.0, 3000.0, 50.0, c.rpm.value], c.rpm.shown.to_string(),
-                |v| VehicleAct::EngineSpeed { speed: RotationSpeed::from_rpm(v) }.into()) }
-            { slider(p, Control::RoadSpeed, (words::fan(), ""), [0.0, 80.0, 5.0, c.road_speed.value], c.road_speed.shown.to_string(),
-                |v| VehicleAct::RoadSpeed { speed: Speed::from_km_h(v) }.into()) }
-            { slider(p, Control::Ambient, (words::outside_air(), ""), [0.0, 48.0, 1.0, c.ambient.value], c.ambient.shown.to_string(),
-                |v| VehicleAct::Ambient { temperature: Temperature::from_deg_c(v) }.into()) }
-            { slider(p, Control::Humidity, (words::humidity(), ""), [10.0, 95.0, 5.0, c.humidity.value], c.humidity.shown.to_string(),
-                |v| VehicleAct::Humidity { share: Ratio::from_percent(v) }.into()) }
+            { fold("vehicle-more", "rarely", words::vehicle_more(), p.more || asked, move || turn.emit(()), || rarely(p)) }
         </fieldset>
     }
+}
+
+/// What is set once, if at all.
+fn rarely(p: &PanelProps) -> Html {
+    let c = &p.controls;
+    html! { <>
+        { p.slider(Control::Rpm, words::engine_speed(), [600.0, 3000.0, 50.0, c.rpm.value], &c.rpm.shown.to_string(),
+            |v| VehicleAct::EngineSpeed { speed: RotationSpeed::from_rpm(v) }.into()) }
+        { p.slider(Control::RoadSpeed, words::fan(), [0.0, 80.0, 5.0, c.road_speed.value], &c.road_speed.shown.to_string(),
+            |v| VehicleAct::RoadSpeed { speed: Speed::from_km_h(v) }.into()) }
+    </> }
+}
+
+fn gauge_set(p: &PanelProps) -> Html {
+    let c = &p.controls;
+    let states = words::coupler_states();
+    html! {
+        <fieldset class="group" key="gauge-set">
+            <legend>{ words::gauge_set() }</legend>
+            { p.switch(Control::LowCoupler, (words::low_coupler(), "low"), states, c.low_coupled, |on| HoseAct::LowCoupler { on }.into()) }
+            { p.valve(Control::LowValve, (words::low_valve(), "low"), c.low_valve, |v| HoseAct::LowValve { open: Ratio::from_percent(v) }.into()) }
+            { p.switch(Control::HighCoupler, (words::high_coupler(), "high"), states, c.high_coupled, |on| HoseAct::HighCoupler { on }.into()) }
+            { p.valve(Control::HighValve, (words::high_valve(), "high"), c.high_valve, |v| HoseAct::HighValve { open: Ratio::from_percent(v) }.into()) }
+        </fieldset>
+    }
+}
+
+fn yellow_hose(p: &PanelProps) -> Html {
+    let c = &p.controls;
+    let purges = c.purging || p.no_can || c.can.is_some();
+    html! {
+        <fieldset class="group" key="hose">
+            <legend>{ words::hose() }</legend>
+            if let Some(can) = &c.can { { on_the_hose(p, can) } }
+            else if !p.no_can {
+                <p class="told">{ words::hose_nothing() }</p>
+                { p.button(Control::TakeCan, words::take_a_can(), VesselAct::TakeCan.into()) }
+            }
+            if purges {
+                { p.switch(Control::Purge, (words::purge(), "service"), words::purge_states(), c.purging, |on| HoseAct::Purge { on }.into()) }
+            }
+            { p.hose.clone() }
+        </fieldset>
+    }
+}
+
+fn on_the_hose(p: &PanelProps, can: &CanControls) -> Html {
+    let warm = |v: f64| -> Action {
+        VesselAct::Bath {
+            temperature: Some(Temperature::from_deg_c(v)),
+        }
+        .into()
+    };
+    let act = p.act.clone();
+    let bath = move |into: bool| {
+        if into {
+            warm(BATH)
+        } else {
+            VesselAct::Bath { temperature: None }.into()
+        }
+    };
+    html! { <>
+        <p class="told">{ words::can_number(can.number) }</p>
+        { p.switch(Control::Tap, (words::tap(), "service"), words::tap_states(), can.open, |on| VesselAct::Tap { on }.into()) }
+        { p.switch(Control::Invert, (words::turn_over(), ""), words::turn_states(), can.inverted, |on| VesselAct::Invert { on }.into()) }
+        { p.switch(Control::Bath, (words::bath(), ""), words::bath_states(), can.bath.is_some(), bath) }
+        if let Some(water) = &can.bath {
+            { Tag::plain("bath-t", words::water()).slider([5.0, 95.0, 1.0, water.value], &water.shown.to_string(),
+                Some(words::spoken(&water.shown)), move |v| act.emit(warm(v))) }
+        }
+        <span class="pair">
+            { p.button(Control::TakeCan, words::fresh_can(), VesselAct::TakeCan.into()) }
+            { p.button(Control::RemoveCan, words::take_off(), VesselAct::RemoveCan.into()) }
+        </span>
+    </> }
 }
 
 #[expect(
@@ -229,12 +253,4 @@ fn vehicle(p: &PanelProps) -> Html {
 )]
 fn blower_step(v: f64) -> u8 {
     v.clamp(0.0, 9.0).round() as u8
-}
-
-/// The chosen value of a select element.
-pub(crate) fn chosen(e: &Event) -> Option<String> {
-    e.target()?
-        .dyn_into::<web_sys::HtmlSelectElement>()
-        .ok()
-        .map(|s| s.value())
 }

@@ -40,6 +40,7 @@ impl Stage {
             self.jobs.retain(|id, _| lines.iter().any(|l| l.id == *id));
         }
         self.history.cut(self.bay.tick());
+        self.cautioned.retain(|at| *at <= self.bay.tick());
         if let Some(job) = &mut self.job {
             job.cut(self.bay.tick());
         }

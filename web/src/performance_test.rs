@@ -3,7 +3,7 @@ use lowside_present::record::{CheckedView, PerformanceView};
 use lowside_session::{Action, RecordAct};
 use yew::{Callback, Html, html};
 
-use crate::{words, work::button};
+use crate::{kit::button, words};
 
 /// The test; not a component, it has no state of its own.
 pub(crate) fn performance(test: &PerformanceView, act: &Callback<Action>) -> Html {

@@ -10,8 +10,10 @@ use lowside_present::{
 use yew::{Html, html};
 
 use crate::{
-    host, words,
-    work::{button, line, print_job},
+    host,
+    kit::{button, line},
+    print::print_job,
+    words,
 };
 
 /// A line: which of the statement it is, its name, what was recorded, what was stated.

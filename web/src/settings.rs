@@ -1,13 +1,13 @@
-//! Settings: what is chosen once and kept. Opened from the head of the page, in place.
-use lowside_session::{
-    TakeError,
-    take::{LARGEST, Part},
-};
+//! Settings: what is chosen once and kept: language, theme, sound, units; and the bay as a file.
+use lowside_session::TakeError;
 use lowside_units::display::UnitSystem;
+use lowside_words::Language;
 use yew::{Callback, Event, Html, MouseEvent, TargetCast, classes, html};
 
 use crate::{
-    panel::chosen,
+    kit::chosen,
+    share::read_file,
+    theme::Choice,
     units::{FAMILIES, MASSES, PRESSURES, TEMPERATURES, name_of, named},
     words,
 };
@@ -16,7 +16,12 @@ use crate::{
 pub(crate) struct SettingsProps {
     pub(crate) units: UnitSystem,
     pub(crate) set_units: Callback<UnitSystem>,
-    /// The page is kept for times without a network.
+    pub(crate) set_language: Callback<Language>,
+    pub(crate) theme: Choice,
+    pub(crate) set_theme: Callback<Choice>,
+    pub(crate) sound: bool,
+    pub(crate) toggle_sound: Callback<()>,
+    /// The page is held for times without a network.
     pub(crate) offline: bool,
     pub(crate) save_take: Callback<()>,
     pub(crate) copy_link: Callback<()>,
@@ -24,18 +29,38 @@ pub(crate) struct SettingsProps {
     pub(crate) open: Callback<Result<String, TakeError>>,
 }
 
-/// The settings behind their title.
+/// The settings.
 pub(crate) fn settings(p: &SettingsProps) -> Html {
-    html! {
-        <details class="settings">
-            <summary>{ words::settings() }</summary>
-            <div class="drawer">
-                { units(p) }
-                { take(p) }
-                <p class="empty">{ if p.offline { words::offline_ready() } else { words::offline_not_yet() } }</p>
-            </div>
-        </details>
-    }
+    let set = p.set_language.clone();
+    let language = Callback::from(move |e| {
+        if let Some(l) = chosen(&e).and_then(|tag| Language::from_tag(&tag)) {
+            set.emit(l);
+        }
+    });
+    let set = p.set_theme.clone();
+    let theme = Callback::from(move |e| {
+        if let Some(theme) = chosen(&e).and_then(|id| Choice::of(&id)) {
+            set.emit(theme);
+        }
+    });
+    let toggle = p.toggle_sound.clone();
+    let sound = Callback::from(move |_: MouseEvent| toggle.emit(()));
+    html! { <>
+        <span class="choice"><label for="language">{ words::language() }</label>
+        <select id="language" onchange={language}>
+            { for Language::OFFERED.iter().map(|&l| html! {
+                <option value={l.tag()} lang={l.tag()} selected={l == words::current()}>{ l.name() }</option>
+            }) }
+        </select></span>
+        <span class="choice"><label for="theme">{ words::theme() }</label>
+        <select id="theme" onchange={theme}>
+            { for Choice::ALL.iter().map(|&c| html! { <option value={c.id()} selected={c == p.theme}>{ c.name() }</option> }) }
+        </select></span>
+        <button type="button" aria-pressed={p.sound.to_string()} onclick={sound}>{ words::sound() }</button>
+        { units(p) }
+        { take(p) }
+        <p class="empty">{ if p.offline { words::offline_ready() } else { words::offline_not_yet() } }</p>
+    </> }
 }
 
 fn units(p: &SettingsProps) -> Html {
@@ -78,24 +103,7 @@ fn take(p: &SettingsProps) -> Html {
         if let Some(field) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
             field.set_value("");
         }
-        let open = open.clone();
-        wasm_bindgen_futures::spawn_local(async move {
-            // A file larger than any take is not read at all.
-            let part = Part::Whole;
-            open.emit(if file.size() > LARGEST as f64 {
-                Err(TakeError::TooLarge {
-                    part,
-                    most: LARGEST,
-                })
-            } else {
-                let text = wasm_bindgen_futures::JsFuture::from(file.text()).await;
-                let unread = || TakeError::Form {
-                    part,
-                    detail: String::new(),
-                };
-                text.ok().and_then(|t| t.as_string()).ok_or_else(unread)
-            });
-        });
+        read_file(file, open.clone());
     });
     html! {
         <fieldset class="group">
@@ -106,8 +114,6 @@ fn take(p: &SettingsProps) -> Html {
             </span>
             <label for="open-take">{ words::take_open() }</label>
             <input type="file" id="open-take" accept=".json,application/json" onchange={chosen} />
-            <a href="?layout=projector">{ words::projector() }</a>
-            <button type="button" id="print" onclick={Callback::from(|_: MouseEvent| drop(crate::host::window().print()))}>{ words::print() }</button>
         </fieldset>
     }
 }

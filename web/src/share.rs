@@ -11,6 +11,7 @@ use lowside_session::{
 };
 
 use lowside_units::display::UnitSystem;
+use yew::Callback;
 
 use crate::{host, stage, units};
 
@@ -91,6 +92,27 @@ fn field<'a>(fragment: &'a str, name: &str) -> Option<&'a str> {
 /// The units that a link shows.
 pub(crate) fn units(fragment: &str) -> Option<UnitSystem> {
     units::read(&field(fragment, "u")?.replace('.', " "))
+}
+
+/// Reads a file that was chosen or dropped, and gives its text, or why there is none.
+pub(crate) fn read_file(file: web_sys::File, open: Callback<Result<String, TakeError>>) {
+    wasm_bindgen_futures::spawn_local(async move {
+        // A file larger than any take is not read at all.
+        let part = Part::Whole;
+        open.emit(if file.size() > take::LARGEST as f64 {
+            Err(TakeError::TooLarge {
+                part,
+                most: take::LARGEST,
+            })
+        } else {
+            let text = wasm_bindgen_futures::JsFuture::from(file.text()).await;
+            let unread = || TakeError::Form {
+                part,
+                detail: String::new(),
+            };
+            text.ok().and_then(|t| t.as_string()).ok_or_else(unread)
+        });
+    });
 }
 
 /// Reads the part of an address behind `#`; none if it asks for no bay.

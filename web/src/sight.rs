@@ -4,8 +4,8 @@ use lowside_units::{Duration, display};
 use yew::{Callback, Html, html};
 
 use crate::{
+    kit::{button, choice as pick},
     words,
-    work::{button, choice as pick},
 };
 
 /// Sights as they stand in the list.

@@ -76,6 +76,8 @@ pub(crate) struct Stage {
     /// Events not yet read out.
     pub(crate) news: Vec<Event>,
     pub(crate) ticks: Vec<Tick>,
+    /// Ticks at which a caution was told.
+    pub(crate) cautioned: Vec<u64>,
     heard: usize,
     owed: f64,
     /// Share of late frames whose time budget ran out.
@@ -154,6 +156,7 @@ impl Stage {
             lines: Vec::new(),
             news: Vec::new(),
             ticks: Vec::new(),
+            cautioned: Vec::new(),
             owed: 0.0,
             strain: 0.0,
             saved_at: 0.0,

@@ -8,9 +8,9 @@ use lowside_present::{
 use yew::{Callback, Event, Html, InputEvent, Properties, TargetCast, classes, component, html};
 
 use crate::{
+    kit::{button, choice},
     record::outcome,
     words,
-    work::{button, choice},
 };
 
 #[derive(Properties, PartialEq)]

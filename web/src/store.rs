@@ -14,6 +14,10 @@ pub(crate) const FAILED: &str = "failed";
 pub(crate) const LANGUAGE: &str = "language";
 /// Single keys are shortcuts, unless this says not.
 pub(crate) const SHORTCUTS: &str = "shortcuts";
+/// Theme chosen.
+pub(crate) const THEME: &str = "theme";
+/// Names of the job cards that were done.
+pub(crate) const DONE: &str = "done";
 /// Units chosen.
 pub(crate) const UNITS: &str = "units";
 /// Views that are open.

@@ -23,8 +23,8 @@ use yew::{
 
 use crate::{
     bench::OILS,
+    kit::{button, choice, field, fold, line, slider, switch},
     words,
-    work::{button, choice, field, line, slider, switch},
 };
 
 #[derive(Properties, PartialEq)]
@@ -65,10 +65,8 @@ pub(crate) fn HoseTools(p: &ToolsProps) -> Html {
         let act = p.act.clone();
         move || act.emit(action)
     };
-    let free = p.tools.hung != Hung::Nothing;
     html! {
-        <fieldset class="group tools">
-            <legend>{ words::hose() }</legend>
+        <div class="tools">
             if let Some(c) = &p.tools.conversion {
                 { switch("gauge-set", words::gauge_set_for(), [c.from, c.to].map(Refrigerant::name), p.tools.hoses == c.to, {
                     let (act, from, to) = (p.act.clone(), c.from, c.to);
@@ -76,13 +74,15 @@ pub(crate) fn HoseTools(p: &ToolsProps) -> Html {
                 }) }
                 <p class="told">{ conversion(c) }</p>
             }
-            { choice("hose-tool", words::hose_tool(), &names, *picked, move |n| picked.set(n)) }
-            <span class="pair">
+            <span class="connect">
+                { choice("hose-tool", words::hose_tool(), &names, *picked, move |n| picked.set(n)) }
                 { button(words::hose_connect(), true, connect) }
-                { button(words::hose_free(), free && p.tools.hung != Hung::Can, does(HoseAct::Disconnect.into())) }
+                if p.tools.hung != Hung::Nothing && p.tools.hung != Hung::Can {
+                    { button(words::hose_free(), true, does(HoseAct::Disconnect.into())) }
+                }
             </span>
             { hung(p, &dose) }
-        </fieldset>
+        </div>
     }
 }
 
@@ -115,7 +115,7 @@ fn hung(p: &ToolsProps, dose: &UseStateHandle<Option<f64>>) -> Html {
             { switch("gauge-place", words::gauge_place(), [words::gauge_place_states_off(), words::gauge_place_states_on()],
                 p.tools.vacuum_at_loop, { let act = p.act.clone(); move |on| act.emit(move_vacuum_gauge(on)) }) }
             { line(words::pump_oil(), words::pump_oil_look(*oil)) }
-            { button(words::pump_change_oil(), !*on, does(MachineAct::PumpOil.into())) }
+            if !*on { { button(words::pump_change_oil(), true, does(MachineAct::PumpOil.into())) } }
         </> },
         Hung::Machine {
             on,
@@ -167,6 +167,16 @@ const NEAR_MM: f64 = 5.0;
 #[component]
 pub(crate) fn Instruments(p: &ToolsProps) -> Html {
     let place = use_state(|| 0_usize);
+    let open = use_state(|| false);
+    let turn = {
+        let open = open.clone();
+        move || open.set(!*open)
+    };
+    let content = || instruments(p, &place);
+    html! { <div id="instruments" class="instruments">{ fold("instruments-title", "instruments", words::instruments(), *open, turn, content) }</div> }
+}
+
+fn instruments(p: &ToolsProps, place: &UseStateHandle<usize>) -> Html {
     let t = &p.tools;
     let does = |action: Action| {
         let act = p.act.clone();
@@ -174,7 +184,7 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
     };
     let spots: Vec<String> = Spot::all().map(words::spot_name).collect();
     let at = Spot::all()
-        .nth(*place)
+        .nth(**place)
         .unwrap_or(Spot::Joint(Joint::CompressorOut));
     let points: Vec<String> = std::iter::once(words::clamp_off())
         .chain(POINTS.map(words::point))
@@ -232,9 +242,7 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
             name.to_owned()
         }
     };
-    html! {
-        <details class="instruments" id="instruments">
-            <summary>{ words::instruments() }</summary>
+    html! { <>
             <fieldset class="group">
                 <legend>{ words::identifier() }</legend>
                 <span class="pair">
@@ -245,13 +253,13 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
             </fieldset>
             <fieldset class="group">
                 <legend>{ words::search() }</legend>
-                { choice("search-place", words::search_place(), &spots, *place, move |n| place.set(n)) }
+                { choice("search-place", words::search_place(), &spots, **place, { let place = place.clone(); move |n| place.set(n) }) }
                 <span class="pair">
                     { button(words::detector(), true, does(InstrumentAct::Sniff { at, sensitivity: Sensitivity::High,
                         distance: Length::from_mm(NEAR_MM), wind: Speed::from_m_s(0.0) }.into())) }
                     { button(words::soap(), true, does(InstrumentAct::Soap { at }.into())) }
                     { button(words::lamp(), true, does(InstrumentAct::Lamp { at }.into())) }
-                    { button(words::dye(), !t.dye, does(InstrumentAct::Dye.into())) }
+                    if !t.dye { { button(words::dye(), true, does(InstrumentAct::Dye.into())) } }
                 </span>
                 <p class="told">{ found }</p>
             </fieldset>
@@ -286,8 +294,7 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
                     does(BenchAct::InjectOil { volume: squirt, oil: t.hoses.data().oil.into() }.into())) }
             </fieldset>
             <NewLabel tools={t.clone()} units={p.units} act={p.act.clone()} />
-        </details>
-    }
+    </> }
 }
 
 #[derive(Properties, PartialEq)]

@@ -1,44 +1,67 @@
-//! The head of the page: name, time, units, start over.
-use lowside_words::Language;
-use yew::{Callback, Html, MouseEvent, classes, html};
+//! The head of the page: name, doors, time, and what opens the bay's list, the help and the settings.
+use yew::{Callback, Event, Html, MouseEvent, classes, html};
 
 use crate::{
-    panel::chosen,
-    settings::{SettingsProps, settings},
+    doors::{Door, doors},
+    kit::{chosen, fold},
     stage::{SPEEDS, STARTS},
     words,
 };
 
+/// What opens from the head, one at a time.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Drawer {
+    /// What to start with, and the bays that are kept.
+    Bays,
+    /// Settings.
+    Settings,
+}
+
+impl Drawer {
+    fn class(self) -> &'static str {
+        match self {
+            Self::Bays => "drawn bays",
+            Self::Settings => "drawn settings",
+        }
+    }
+
+    /// Id of what opens it.
+    pub(crate) fn id(self) -> &'static str {
+        match self {
+            Self::Bays => "bays",
+            Self::Settings => "settings",
+        }
+    }
+}
+
 /// What the head shows, and what it does.
+#[expect(clippy::struct_excessive_bools, reason = "each is so or not")]
 pub(crate) struct TopProps {
+    pub(crate) door: Door,
+    pub(crate) go: Callback<Door>,
     pub(crate) clock: String,
     pub(crate) spoken_clock: String,
     pub(crate) paused: bool,
     pub(crate) speed: f64,
     /// The speed reached, if it is less than asked for.
     pub(crate) reached: Option<String>,
-    /// Id of the scenario the bay began with; empty if it is none of those offered.
-    pub(crate) scenario: String,
-    /// What is chosen to start with, if it is something else.
-    pub(crate) picked: Option<String>,
-    /// What the bay began with, if it is none of those offered: a job card, or a file's own scenario.
-    pub(crate) own: Option<String>,
+    /// What the bay on stage is called.
+    pub(crate) bay: String,
     pub(crate) pause: Callback<()>,
     pub(crate) step: Callback<()>,
     pub(crate) set_speed: Callback<f64>,
-    /// Language, start, help and settings are shown where the page is narrow too.
-    pub(crate) more: bool,
-    pub(crate) toggle_more: Callback<()>,
+    /// One may go back; whether there is something to take back, and to do again.
+    pub(crate) rewinds: bool,
+    pub(crate) can_undo: bool,
+    pub(crate) can_redo: bool,
+    pub(crate) undo: Callback<()>,
+    pub(crate) redo: Callback<()>,
+    pub(crate) drawer: Option<Drawer>,
+    pub(crate) open: Callback<Drawer>,
+    /// What the open drawer holds.
+    pub(crate) content: Html,
     pub(crate) help: bool,
     pub(crate) toggle_help: Callback<()>,
-    pub(crate) set_language: Callback<Language>,
-    pub(crate) pick: Callback<String>,
-    pub(crate) start: Callback<String>,
-    /// The list of kept bays, and what asks for it anew.
-    pub(crate) bays: Html,
-    pub(crate) list_bays: Callback<()>,
-    pub(crate) again: Callback<()>,
-    pub(crate) settings: SettingsProps,
 }
 
 /// Speeds are set from a list, never computed.
@@ -46,77 +69,122 @@ fn same(a: f64, b: f64) -> bool {
     (a - b).abs() < 1e-9
 }
 
+fn press(c: &Callback<()>) -> Callback<MouseEvent> {
+    let c = c.clone();
+    Callback::from(move |_: MouseEvent| c.emit(()))
+}
+
 /// The head.
 pub(crate) fn top(p: &TopProps) -> Html {
+    let drawer = |which: Drawer, title: &str| {
+        let open = p.open.clone();
+        let content = || html! { <div class="drawer">{ p.content.clone() }</div> };
+        let here = p.drawer == Some(which);
+        fold(
+            which.id(),
+            which.class(),
+            title,
+            here,
+            move || open.emit(which),
+            content,
+        )
+    };
+    html! {
+        <header class="top">
+            <h1>{ words::name() }<small>{ words::tagline() }</small></h1>
+            { doors(p.door, &p.go) }
+            { time(p) }
+            { drawer(Drawer::Bays, &p.bay) }
+            <button type="button" id="help-button" aria-expanded={p.help.to_string()} onclick={press(&p.toggle_help)}>{ words::help() }</button>
+            { drawer(Drawer::Settings, words::settings()) }
+        </header>
+    }
+}
+
+/// Pause, a second at a time while paused, speed, clock, undo. What cannot be used keeps its place, empty.
+fn time(p: &TopProps) -> Html {
+    let set = p.set_speed.clone();
+    let choose = Callback::from(move |e: Event| {
+        let named = chosen(&e);
+        if let Some(speed) = SPEEDS.into_iter().find(|s| named == Some(s.to_string())) {
+            set.emit(speed);
+        }
+    });
+    let back = |id: &'static str,
+                label: &'static str,
+                keys: &'static str,
+                can: bool,
+                c: &Callback<()>| {
+        html! { <button type="button" {id} aria-keyshortcuts={keys} class={classes!((!can).then_some("away"))} onclick={press(c)}>{ label }</button> }
+    };
+    let (sign, word) = if p.paused {
+        words::run()
+    } else {
+        words::pause()
+    }
+    .split_once(' ')
+    .unwrap_or_default();
+    html! {
+        <div class="time" role="group" aria-label={words::time()}>
+            if p.rewinds {
+                { back("undo", words::undo(), "Control+Z", p.can_undo, &p.undo) }
+                { back("redo", words::redo(), "Control+Y", p.can_redo, &p.redo) }
+            }
+            <button type="button" class={classes!("step", (!p.paused).then_some("away"))} onclick={press(&p.step)} title={words::one_second()}>{ "+1 s" }</button>
+            <button type="button" class="pause" aria-pressed={p.paused.to_string()} onclick={press(&p.pause)}
+                title={words::space_key()}>{ sign }<span class="word">{ " " }{ word }</span></button>
+            <label class="unseen" for="speed">{ words::speed() }</label>
+            <select id="speed" onchange={choose}>
+                { for SPEEDS.iter().map(|&s| html! { <option value={s.to_string()} selected={same(s, p.speed)}>{ words::times(s) }</option> }) }
+            </select>
+            <span class="clock"><span aria-hidden="true">{ &p.clock }</span><span class="unseen">{ words::bay_time(&p.spoken_clock) }</span></span>
+            <span class="reached">{ p.reached.as_ref().map(words::reaches) }</span>
+        </div>
+    }
+}
+
+/// What the choice of a bay shows, and what it does.
+pub(crate) struct StartProps {
+    /// Id of the scenario the bay began with; empty if it is none of those offered.
+    pub(crate) scenario: String,
+    /// What is chosen to start with, if it is something else.
+    pub(crate) picked: Option<String>,
+    /// What the bay began with, if it is none of those offered: a job card, or a file's own scenario.
+    pub(crate) own: Option<String>,
+    pub(crate) pick: Callback<String>,
+    pub(crate) start: Callback<String>,
+    pub(crate) again: Callback<()>,
+}
+
+/// What to start with.
+pub(crate) fn start(p: &StartProps) -> Html {
     let pick = p.pick.clone();
     let change = Callback::from(move |e| {
         if let Some(name) = chosen(&e) {
             pick.emit(name);
         }
     });
-    // Arrow keys walk through the list, so it only chooses; a button opens.
-    let (start, name) = (p.start.clone(), p.picked.clone());
-    let open = Callback::from(move |_: MouseEvent| {
-        if let Some(name) = name.clone() {
-            start.emit(name);
-        }
-    });
     let begun = if p.own.is_some() { "" } else { &p.scenario };
     let shown = p.picked.as_deref().unwrap_or(begun);
-    let list = p.list_bays.clone();
-    let list_bays = Callback::from(move |_: MouseEvent| list.emit(()));
-    let set_language = p.set_language.clone();
-    let language = Callback::from(move |e| {
-        if let Some(l) = chosen(&e).and_then(|tag| Language::from_tag(&tag)) {
-            set_language.emit(l);
-        }
+    // Arrow keys walk through the list, so it only chooses; a button opens.
+    let open = p.picked.clone().map(|name| {
+        let start = p.start.clone();
+        let press = Callback::from(move |_: MouseEvent| start.emit(name.clone()));
+        html! { <button type="button" id="open-start" onclick={press}>{ words::start() }</button> }
     });
-    let press = |c: &Callback<()>| {
-        let c = c.clone();
-        Callback::from(move |_: MouseEvent| c.emit(()))
-    };
     html! {
-        <header class="top">
-            <h1>{ words::name() }<small>{ words::tagline() }</small></h1>
-            <div class="time" role="group" aria-label={words::time()}>
-                <button type="button" class="pause" aria-pressed={p.paused.to_string()} onclick={press(&p.pause)}
-                    title={words::space_key()}>{ if p.paused { words::run() } else { words::pause() } }</button>
-                <button type="button" class="step" onclick={press(&p.step)} disabled={!p.paused} title={words::one_second()}>{ "+1 s" }</button>
-                <span class="speeds" role="group" aria-label={words::speed()}>
-                    { for SPEEDS.iter().map(|&s| {
-                        let set = p.set_speed.clone();
-                        html! { <button type="button" aria-pressed={same(s, p.speed).to_string()}
-                            class={classes!(same(s, p.speed).then_some("chosen"))}
-                            onclick={Callback::from(move |_: MouseEvent| set.emit(s))}>{ words::times(s) }</button> }
-                    }) }
-                </span>
-                <span class="clock"><span aria-hidden="true">{ &p.clock }</span><span class="unseen">{ words::bay_time(&p.spoken_clock) }</span></span>
-                if let Some(reached) = &p.reached { <span class="reached">{ words::reaches(reached) }</span> }
-            </div>
-            <button type="button" class="more" aria-expanded={p.more.to_string()} aria-controls="setup" onclick={press(&p.toggle_more)}>{ words::more() }</button>
-            <div id="setup" class={classes!("setup", p.more.then_some("open"))}>
-                <label class="unseen" for="language">{ words::language() }</label>
-                <select id="language" onchange={language}>
-                    { for Language::OFFERED.iter().map(|&l| html! {
-                        <option value={l.tag()} lang={l.tag()} selected={l == words::current()}>{ l.name() }</option>
-                    }) }
-                </select>
-                <label class="unseen" for="scenario">{ words::start_with() }</label>
-                <select id="scenario" onchange={change}>
-                    if let Some(own) = &p.own { <option value="" selected={shown.is_empty()}>{ own }</option> }
-                    { for STARTS.iter().map(|&id| (id, words::charts::start(id))).map(|(id, name)| html! {
-                        <option value={id} selected={id == shown}>{ name }</option>
-                    }) }
-                </select>
-                <button type="button" id="open-start" disabled={p.picked.is_none()} onclick={open}>{ words::start() }</button>
+        <div class="start">
+            <span class="pick"><label for="scenario">{ words::start_with() }</label>
+            <select id="scenario" onchange={change}>
+                if let Some(own) = &p.own { <option value="" selected={shown.is_empty()}>{ own }</option> }
+                { for STARTS.iter().map(|&id| (id, words::charts::start(id))).map(|(id, name)| html! {
+                    <option value={id} selected={id == shown}>{ name }</option>
+                }) }
+            </select></span>
+            <span class="pair">
+                { for open }
                 <button type="button" id="start-over" onclick={press(&p.again)}>{ words::start_over() }</button>
-                <details class="bays">
-                    <summary id="bays" onclick={list_bays}>{ words::bays() }</summary>
-                    <div class="drawer">{ p.bays.clone() }</div>
-                </details>
-                <button type="button" id="help-button" aria-expanded={p.help.to_string()} onclick={press(&p.toggle_help)}>{ words::help() }</button>
-                { settings(&p.settings) }
-            </div>
-        </header>
+            </span>
+        </div>
     }
 }

@@ -34,10 +34,10 @@ impl View {
         Self::Strip,
         Self::Bench,
         Self::Job,
-        Self::Plot(Plot::ALL[0]),
-        Self::Plot(Plot::ALL[1]),
-        Self::Plot(Plot::ALL[2]),
-        Self::Plot(Plot::ALL[3]),
+        Self::Plot(Plot::PressureEnthalpy),
+        Self::Plot(Plot::MoistAir),
+        Self::Plot(Plot::PressureTemperature),
+        Self::Plot(Plot::WaterBoils),
     ];
 
     /// Does a closed bay have it?
@@ -66,7 +66,7 @@ impl View {
 pub(crate) struct Open(Vec<View>);
 
 impl Open {
-    /// As the person left it, else the drawing of levels and the strip chart.
+    /// As the person left it, else the drawing of levels.
     pub(crate) fn remembered() -> Self {
         let kept = store::get(store::VIEWS).unwrap_or_default();
         let open: Vec<View> = View::ALL
@@ -74,7 +74,7 @@ impl Open {
             .filter(|v| kept.split(' ').any(|id| id == v.id()))
             .collect();
         Self(if open.is_empty() {
-            vec![View::Levels, View::Strip]
+            vec![View::Levels]
         } else {
             open
         })

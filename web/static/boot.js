@@ -1,9 +1,18 @@
-// Starts the page, works the failure message's buttons, and hands the browser tests the functions they need besides it.
-import "./sound.js";
-import init, { lowsideFail, lowsideHash } from "./lowside.js";
-
+// The shell: its doors fetch the program and start it, and so does a link that asks for a bay. Works the failure message's buttons too, and
+// hands the browser tests the functions they need besides the page.
 const part = (id) => document.getElementById(id);
-part("fail-reload").addEventListener("click", () => location.reload());
+
+/** Loads the page anew and goes on with the bay, without asking at the door. */
+const GOES_ON = "lowside goes on";
+const again = () => {
+  try {
+    sessionStorage.setItem(GOES_ON, "");
+  } catch {
+    // Storage may be denied: the shell asks.
+  }
+  location.reload();
+};
+part("fail-reload").addEventListener("click", again);
 part("fail-copy").addEventListener("click", async () => {
   const take = part("fail-take");
   try {
@@ -16,7 +25,7 @@ part("fail-copy").addEventListener("click", async () => {
   }
 });
 
-// A file dropped anywhere is opened as if it had been chosen in the settings, which say what is wrong with it.
+// A file dropped anywhere is opened as if it had been chosen in the settings; the program says what is wrong with it.
 const carriesFile = (event) => event.dataTransfer?.types.includes("Files");
 const over = (on) => (part("drop").hidden = !on);
 addEventListener("dragover", (event) => {
@@ -25,14 +34,13 @@ addEventListener("dragover", (event) => {
   over(true);
 });
 addEventListener("dragleave", (event) => event.relatedTarget || over(false));
-addEventListener("drop", (event) => {
+addEventListener("drop", async (event) => {
   over(false);
   if (!carriesFile(event)) return;
   event.preventDefault();
-  const field = part("open-take");
-  if (!field) return;
-  field.files = event.dataTransfer.files;
-  field.dispatchEvent(new Event("change", { bubbles: true }));
+  const [detail] = event.dataTransfer.files;
+  await enter(kept ? "go-on" : "explore");
+  dispatchEvent(new CustomEvent("lowside-file", { detail }));
 });
 
 // The program is fetched here, so that the bar can tell how much of it has come.
@@ -52,20 +60,9 @@ async function program() {
   return new Response(response.body.pipeThrough(count), { headers: { "Content-Type": "application/wasm" } });
 }
 
-try {
-  await init({ module_or_path: program() });
-  window.lowsideHash = lowsideHash;
-  window.lowsideFail = lowsideFail;
-} catch (error) {
-  part("fail-what").textContent = String(error);
-  part("fail").hidden = false;
-  throw error;
-}
-
 // A page that comes back from the browser's memory may no longer have its bay to itself: it begins anew, with what it left.
-addEventListener("pageshow", (event) => event.persisted && location.reload());
+addEventListener("pageshow", (event) => event.persisted && again());
 
-// Without a network: the worker keeps the page. It is asked for once the page runs, so that it takes nothing from the start.
 const tell = (what) => dispatchEvent(new CustomEvent(`lowside-${what}`));
 async function keep() {
   const worker = await navigator.serviceWorker.register("sw.js");
@@ -76,13 +73,49 @@ async function keep() {
   offer();
   // The page calls this when the person agrees, after it has saved the bay.
   window.lowsideUpdate = () => {
-    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+    navigator.serviceWorker.addEventListener("controllerchange", again, { once: true });
     worker.waiting?.postMessage("take over");
   };
   await navigator.serviceWorker.ready;
   tell("offline");
 }
-if ("serviceWorker" in navigator) {
-  // Refused where the browser keeps nothing for this page; the page runs all the same.
-  setTimeout(() => keep().catch(() => undefined), 1500);
+
+// What was pressed stands on the root, where the program finds it.
+let entered;
+async function begin(what) {
+  document.documentElement.dataset.enter = what;
+  part("shell").classList.add("opens");
+  try {
+    const wasm = program();
+    const [{ default: init, lowsideFail, lowsideHash }] = await Promise.all([import("./lowside.js"), import("./sound.js")]);
+    await init({ module_or_path: wasm });
+    Object.assign(window, { lowsideHash, lowsideFail });
+    // Without a network: the worker keeps the page. It is asked for once the page runs, so that it takes nothing from the start.
+    // Refused where the browser keeps nothing for this page; the page runs all the same.
+    if ("serviceWorker" in navigator) setTimeout(() => keep().catch(() => undefined), 1500);
+  } catch (error) {
+    part("fail-what").textContent = String(error);
+    part("fail").hidden = false;
+    throw error;
+  }
 }
+const enter = (what) => (entered ??= begin(what));
+
+// A visitor who comes back is offered the bay that was left. The keys are those of the program's store.
+const folder = location.pathname.replace(/[^/]*$/, "");
+const [kept, goesOn] = (() => {
+  try {
+    const goesOn = sessionStorage.getItem(GOES_ON) !== null;
+    sessionStorage.removeItem(GOES_ON);
+    const kept = ["last", "take"].some((name) => (localStorage.getItem(`lowside${folder}${name}`) ?? localStorage.getItem(`lowside.${name}`)) !== null);
+    return [kept, goesOn];
+  } catch {
+    return [false, false]; // Storage may be denied.
+  }
+})();
+part("back").hidden = !kept;
+for (const button of document.querySelectorAll("[data-enter]")) button.addEventListener("click", () => enter(button.dataset.enter));
+const asks = () => /[#&][cs]=/.test(location.hash);
+addEventListener("hashchange", () => asks() && enter("link"));
+if (asks()) enter("link");
+else if (goesOn || (kept && location.search.includes("layout="))) enter("go-on");

@@ -1,12 +1,15 @@
-// Before anything is painted: which of the shell's two languages is shown. The program decides by the same rule.
+// Before anything is painted: which of the shell's two languages is shown, and in which theme. The program decides by the same rules.
 (() => {
-  let kept = null;
-  try {
-    kept = localStorage.getItem(`lowside${location.pathname.replace(/[^/]*$/, "")}language`) ?? localStorage.getItem("lowside.language");
-  } catch {
-    // Storage may be denied.
-  }
-  const asked = new URLSearchParams(location.search).get("lang");
-  const first = [asked, kept, navigator.language].find((tag) => /^(en|es)(-|$)/i.test(tag ?? ""));
-  document.documentElement.lang = /^es/i.test(first ?? "") ? "es" : "en";
+  const keep = (name) => {
+    try {
+      return localStorage.getItem(`lowside${location.pathname.replace(/[^/]*$/, "")}${name}`) ?? localStorage.getItem(`lowside.${name}`);
+    } catch {
+      return null; // Storage may be denied.
+    }
+  };
+  const root = document.documentElement;
+  const query = new URLSearchParams(location.search);
+  const first = [query.get("lang"), keep("language"), navigator.language].find((tag) => /^(en|es)(-|$)/i.test(tag ?? ""));
+  root.lang = /^es/i.test(first ?? "") ? "es" : "en";
+  root.dataset.theme = query.get("layout") === "projector" ? "light" : (keep("theme") ?? "system");
 })();

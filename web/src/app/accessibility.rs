@@ -18,7 +18,15 @@ impl App {
                     host::focus_soon("help-button");
                 }
             }
-            Msg::More => self.more = !self.more,
+            Msg::Shut => {
+                if let Some(drawer) = self.drawer.take() {
+                    host::focus_soon(drawer.id());
+                }
+                if self.help {
+                    self.help = false;
+                    host::focus_soon("help-button");
+                }
+            }
             &Msg::Shortcuts(on) => {
                 self.shortcuts.set(on);
                 let _ = store::set(store::SHORTCUTS, if on { "on" } else { "off" });

@@ -15,6 +15,7 @@ use yew::{Context, Html, MouseEvent, html};
 use super::{App, Mode, Msg, Notice, Told, peril::Peril};
 use crate::{
     bays::{self, Found, KeptBay, Seen},
+    doors::Door,
     fail, host,
     kept_lines::KeptLines,
     later,
@@ -312,6 +313,9 @@ impl App {
         }
         self.sight = self.stage.sitting.sight;
         self.peril = Peril::default();
+        if self.stage.job.is_some() {
+            self.door = Door::Service;
+        }
         self.keep_work();
         self.stage.save(host::now());
         if end != End::Same {

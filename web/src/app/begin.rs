@@ -4,6 +4,7 @@ use yew::Context;
 use super::{App, BaysMsg, Mode, Msg, WorkMsg, bays::Source, peril::Peril};
 use crate::{
     bays::{self, Found},
+    doors::Door,
     host,
     share::{self, Asked},
     stage, words,
@@ -68,6 +69,7 @@ impl App {
                 self.mode = Mode::Running;
                 self.asked = None;
                 self.sight = sight;
+                self.door = Door::Service;
                 self.work(WorkMsg::Job(Some(name)));
             }
             Asked::Take(take) => self.replay(ctx, *take, Source::Link),

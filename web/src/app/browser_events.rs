@@ -10,7 +10,7 @@ use web_sys::{Element, Event};
 use yew::{Context, KeyboardEvent};
 
 use super::{App, BaysMsg, Msg};
-use crate::{host, words};
+use crate::{host, share, words};
 
 /// Asks for the next frame: one message.
 pub(super) fn next_frame(ctx: &Context<App>) -> AnimationFrame {
@@ -19,14 +19,21 @@ pub(super) fn next_frame(ctx: &Context<App>) -> AnimationFrame {
 }
 
 /// What the first part listens to: keys; of the service worker's keeper in `boot.js`, that the page is kept and that a newer one waits,
-/// which may come at any time; and that a link was put into the address of the open page.
+/// which may come at any time; files that are dropped; and that a link was put into the address of the open page.
 pub(super) fn told(ctx: &Context<App>, shortcuts: Rc<Cell<bool>>) -> Vec<EventListener> {
     let hear = |name: &'static str, make: fn() -> Msg| {
         let link = ctx.link().clone();
         EventListener::new(&host::window(), name, move |_| link.send_message(make()))
     };
+    let open = ctx.link().callback(Msg::Open);
     vec![
         keys(ctx, shortcuts),
+        EventListener::new(&host::window(), "lowside-file", move |e| {
+            let detail = e.dyn_ref().map(web_sys::CustomEvent::detail);
+            if let Some(file) = detail.and_then(|file| file.dyn_into().ok()) {
+                share::read_file(file, open.clone());
+            }
+        }),
         hear("lowside-offline", || Msg::Offline),
         hear("lowside-update", || Msg::Newer),
         hear("hashchange", || Msg::Bays(BaysMsg::Linked)),
@@ -70,6 +77,9 @@ fn keys(ctx: &Context<App>, shortcuts: Rc<Cell<bool>>) -> EventListener {
         if let Some(message) = message {
             e.prevent_default();
             link.send_message(message);
+        }
+        if e.key() == "Escape" {
+            return link.send_message(Msg::Shut);
         }
         if focused == "input" && host::fine_step(e) {
             return;

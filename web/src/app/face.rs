@@ -3,11 +3,13 @@ use std::{cell::RefCell, rc::Rc};
 
 use lowside_lessons::Shown;
 use lowside_present::{
+    history::Row,
     notes::{self, Note},
     parts::{Part, Parts, Tubes, inside},
     plot::{Frame, Key, Live, Plot},
 };
-use yew::{Context, Html, MouseEvent, NodeRef, html};
+use web_sys::Element;
+use yew::{Context, Html, NodeRef, html};
 
 use super::{App, Msg};
 use crate::{
@@ -17,6 +19,7 @@ use crate::{
     later::{self, Later},
     parts::{Flows, PartsProps, parts_view},
     plot::PlotView,
+    theme,
     views::{Open, View, picker},
     words,
 };
@@ -102,7 +105,13 @@ impl App {
     pub(super) fn face(&mut self, msg: FaceMsg) -> bool {
         let face = &mut self.face;
         match msg {
-            FaceMsg::Toggle(view) => face.open.toggle(view),
+            FaceMsg::Toggle(view) => {
+                face.open.toggle(view);
+                // What was opened is seen.
+                if face.open.has(view) {
+                    host::show_soon(format!("view-{}", view.id()));
+                }
+            }
             FaceMsg::Light(part) => {
                 let changed = face.lit != part;
                 face.lit = part;
@@ -111,10 +120,8 @@ impl App {
             FaceMsg::Open(part) => face.part = part,
             FaceMsg::Close(closed) => face.closed = closed,
             FaceMsg::Strip(act) => {
-                self.chart.act(act, &self.stage.bay);
-                // The table shows the window at once; the cursor changes nothing in it.
-                if !matches!(act, Strip::Cursor(_) | Strip::Nudge(_)) {
-                    self.slow.1 = -1e9;
+                if let Some(later) = later::here() {
+                    (later.act_strip)(self, act);
                 }
             }
             FaceMsg::Save(kind) => {
@@ -130,6 +137,30 @@ impl App {
         }
         self.last_chart = 0.0;
         true
+    }
+
+    /// Moves the strip chart's window or cursor.
+    pub(crate) fn act_strip(&mut self, act: Strip) {
+        self.chart.act(act, &self.stage.bay);
+        // The table shows the window at once; the cursor changes nothing in it.
+        if !matches!(act, Strip::Cursor(_) | Strip::Nudge(_)) {
+            self.slow.1 = -1e9;
+        }
+    }
+
+    /// Draws the strip chart.
+    pub(crate) fn draw_strip(&mut self, (axes, traces): (&Element, &Element)) {
+        self.chart.closed = self.closed();
+        let s = &self.stage;
+        let (bay, look) = ((&s.bay, &s.history), (self.units, self.face.lit));
+        self.chart.draw((axes, traces), theme::current(), bay, look);
+    }
+
+    /// The strip chart's table of now.
+    pub(crate) fn rows(&self) -> Rc<Vec<Row>> {
+        let s = &self.stage;
+        let (from, to) = self.chart.window(s.bay.tick());
+        Rc::new(s.history.table(from, to, 10, self.units))
     }
 
     /// Saves the strip chart as a file.
@@ -161,25 +192,47 @@ impl App {
         host::sound((!quiet).then(|| self.stage.shown().sound));
     }
 
-    /// All open views, in their order.
+    /// The views that are open and that this bay has, in their order.
+    fn open_views(&self) -> impl Iterator<Item = View> + '_ {
+        let closed = self.closed();
+        self.face.open.iter().filter(move |v| !closed || v.closed())
+    }
+
+    /// Is a view open?
+    pub(super) fn sees_something(&self) -> bool {
+        self.open_views().next().is_some()
+    }
+
+    /// All open views, in their order; with none open an invitation.
     pub(super) fn views(&self, ctx: &Context<Self>, shown: &Shown<'_>) -> Html {
         let closed = self.closed();
-        let toggle = ctx.link().callback(|v| Msg::Face(FaceMsg::Toggle(v)));
+        if !self.sees_something() {
+            return html! { <div class="invites"><p>{ words::invites() }</p>{ self.picker(ctx) }</div> };
+        }
         let later = |view: &dyn Fn(&Later) -> Html| {
             later::here().map_or_else(|| html! { <p class="coming">{ words::coming() }</p> }, view)
         };
-        html! { <>
-            { picker(&self.face.open, &toggle, closed) }
-            { for self.face.open.iter().filter(|v| !closed || v.closed()).map(|v| match v {
-                View::Levels if closed => later(&|l| (l.around)(self, shown)),
-                View::Levels => self.levels_view(ctx),
-                View::Parts => later(&|l| (l.parts)(self, ctx)),
-                View::Strip => self.chart_view(ctx),
-                View::Bench => later(&|l| (l.bench)(self, ctx)),
-                View::Job => later(&|l| (l.job)(self, ctx)),
-                View::Plot(p) => later(&|l| (l.plot)(self, ctx, p)),
-            }) }
-        </> }
+        let view = |v: View| match v {
+            View::Levels if closed => later(&|l| (l.around)(self, shown)),
+            View::Levels => self.levels_view(ctx),
+            View::Parts => later(&|l| (l.parts)(self, ctx)),
+            View::Strip => later(&|l| (l.strip)(self, ctx)),
+            View::Bench => later(&|l| (l.bench)(self, ctx)),
+            View::Job => later(&|l| (l.job)(self, ctx)),
+            View::Plot(p) => later(&|l| (l.plot)(self, ctx, p)),
+        };
+        self.open_views()
+            .map(|v| {
+                let id = format!("view-{}", v.id());
+                html! { <div class="view" key={v.id()} {id} tabindex="-1">{ view(v) }</div> }
+            })
+            .collect()
+    }
+
+    /// The buttons that open views: in the foot, or in the empty middle.
+    pub(super) fn picker(&self, ctx: &Context<Self>) -> Html {
+        let toggle = ctx.link().callback(|v| Msg::Face(FaceMsg::Toggle(v)));
+        picker(&self.face.open, &toggle, self.closed())
     }
 
     pub(crate) fn parts_view(&self, ctx: &Context<Self>) -> Html {
@@ -266,22 +319,6 @@ impl App {
             <ol class="notes" aria-label={words::notes()}>
                 { for notes.iter().take(notes::SHOWN).map(|n| html! { <li>{ words::charts::note(n) }</li> }) }
             </ol>
-        }
-    }
-
-    /// The buttons for sounds and large gauges.
-    pub(super) fn large_button(&self, ctx: &Context<Self>) -> Html {
-        let press = ctx
-            .link()
-            .callback(|_: MouseEvent| Msg::Face(FaceMsg::Large));
-        let sound = ctx
-            .link()
-            .callback(|_: MouseEvent| Msg::Face(FaceMsg::Sound));
-        html! {
-            <span class="enlarge">
-                <button type="button" aria-pressed={self.face.sound.to_string()} onclick={sound}>{ words::sound() }</button>
-                <button type="button" aria-pressed={self.face.large.to_string()} onclick={press}>{ words::large_gauges() }</button>
-            </span>
         }
     }
 }

@@ -1,6 +1,4 @@
 //! What is done each frame, and what only every so often.
-use std::rc::Rc;
-
 use lowside_lessons::{
     Shown,
     next::{Advice, advice},
@@ -14,7 +12,7 @@ use lowside_session::Event as BayEvent;
 use web_sys::{Element, HtmlCanvasElement, HtmlElement};
 
 use super::{App, Mode};
-use crate::{host, later, levels::Scene, theme, words};
+use crate::{host, later, levels::Scene, theme, views::View, words};
 
 /// Time between renewals of text, ms.
 const TEXT_EVERY: f64 = 110.0;
@@ -47,7 +45,7 @@ impl App {
             self.waiting
                 .extend(words::stored(self.stored).map(str::to_owned));
         }
-        let dark = host::dark();
+        let dark = theme::dark();
         if dark != self.dark {
             self.dark = dark;
             theme::apply();
@@ -101,17 +99,10 @@ impl App {
         self.turn_needles((!still).then_some(now / 1e3));
         if now - self.last_chart > CHART_EVERY {
             self.last_chart = now;
-            self.chart.closed = self.closed();
-            if let (Some(axes), Some(traces)) =
-                (self.axes.cast::<Element>(), self.traces.cast::<Element>())
-            {
-                let s = &self.stage;
-                self.chart.draw(
-                    (&axes, &traces),
-                    theme,
-                    (&s.bay, &s.history),
-                    (self.units, self.face.lit),
-                );
+            self.draw_film(&Readout::of(&self.stage.shown(), self.units));
+            let sheets = self.axes.cast::<Element>().zip(self.traces.cast());
+            if let Some(((axes, traces), later)) = sheets.zip(later::here()) {
+                (later.draw_strip)(self, (&axes, &traces));
             }
         }
         if self.face.sound {
@@ -124,6 +115,7 @@ impl App {
         if now - self.last_text > TEXT_EVERY {
             self.last_text = now;
             self.look_out();
+            self.note_done();
             return true;
         }
         false
@@ -161,9 +153,9 @@ impl App {
             words::levels_text(&Readout::of(&s.shown(), self.units), &levels),
             now,
         );
-        let to = s.bay.tick();
-        let (from, to) = self.chart.window(to);
-        self.rows = Rc::new(s.history.table(from, to, 10, self.units));
+        if let Some(later) = later::here().filter(|_| self.face.open.has(View::Strip)) {
+            self.rows = (later.rows)(self);
+        }
     }
 
     /// One message at a time, none sooner than three seconds after the last.

@@ -6,18 +6,18 @@ use lowside_present::{
     parts::Part,
     readout::Readout,
 };
-use lowside_session::TICKS_PER_SECOND;
+use lowside_session::{TICKS_PER_SECOND, Tick};
+use web_sys::Element;
 use yew::{Context, Html, MouseEvent, html};
 
-use super::{App, BaysMsg, Msg, face::FaceMsg};
+use super::{App, Msg, face::FaceMsg};
 use crate::{
     chart::{Strip, StripView},
     dial::DialProps,
     later,
     ledger::ledger,
-    settings::SettingsProps,
     sheet,
-    timebar::{TimeBarProps, goals, time_bar},
+    timebar::{Film, TimeBarProps, goals, time_bar},
     top::{TopProps, top},
     words,
 };
@@ -71,74 +71,93 @@ impl App {
 
     pub(super) fn top(&self, ctx: &Context<Self>, readout: &Readout) -> Html {
         let (s, link) = (&self.stage, ctx.link());
+        let (can_undo, can_redo) = s.past.can(&s.bay);
+        let content = self.drawer.zip(later::here());
         top(&TopProps {
+            door: self.door,
+            go: link.callback(Msg::Go),
             clock: readout.clock.number.clone(),
             spoken_clock: words::spoken(&readout.clock),
             paused: s.paused,
             speed: s.speed,
             reached: (s.overloaded && !s.paused).then(|| format!("{:.0}", s.reached)),
-            scenario: self.scenario.clone(),
-            picked: self.picked.clone(),
-            own: self.own(),
-            pick: link.callback(Msg::Pick),
-            bays: later::here()
-                .map(|later| (later.bays_view)(self, ctx))
-                .unwrap_or_default(),
-            list_bays: link.callback(|()| Msg::Bays(BaysMsg::List)),
-            again: link.callback(|()| Msg::Again),
+            bay: self.bay_name(),
             pause: link.callback(|()| Msg::Pause),
             step: link.callback(|()| Msg::Step),
             set_speed: link.callback(Msg::Speed),
-            more: self.more,
-            toggle_more: link.callback(|()| Msg::More),
+            rewinds: s.sitting.now().rewinds(),
+            can_undo,
+            can_redo,
+            undo: link.callback(|()| Msg::Undo),
+            redo: link.callback(|()| Msg::Redo),
+            drawer: self.drawer,
+            open: link.callback(Msg::Drawer),
+            content: content.map_or_else(
+                || html! { <p class="coming">{ words::coming() }</p> },
+                |(drawer, later)| (later.drawer)(self, ctx, drawer),
+            ),
             help: self.help,
             toggle_help: link.callback(|()| Msg::Help),
-            set_language: link.callback(Msg::Language),
-            start: link.callback(Msg::Start),
-            settings: SettingsProps {
-                units: self.units,
-                set_units: link.callback(Msg::Units),
-                offline: self.offline,
-                save_take: link.callback(|()| Msg::SaveTake),
-                copy_link: link.callback(|()| Msg::Link),
-                open: link.callback(Msg::Open),
-            },
         })
+    }
+
+    /// What the bay on stage is called.
+    pub(super) fn bay_name(&self) -> String {
+        self.own()
+            .unwrap_or_else(|| words::charts::start(&self.scenario).to_owned())
     }
 
     pub(super) fn time_bar(&self, ctx: &Context<Self>) -> Html {
         let link = ctx.link();
         let s = &self.stage;
-        let second = |tick: u64| tick as f64 / TICKS_PER_SECOND as f64;
-        let head = s.past.head(&s.bay);
-        let mut acts: Vec<u32> = head
-            .log()
-            .iter()
-            .filter_map(|(t, _)| u32::try_from(t / TICKS_PER_SECOND).ok())
-            .collect();
-        acts.dedup();
-        let (can_undo, can_redo) = s.past.can(&s.bay);
+        let second = |tick: Tick| tick as f64 / TICKS_PER_SECOND as f64;
         time_bar(&TimeBarProps {
+            film: self.film.clone(),
             from: second(s.past.start()),
             now: s.bay.seconds(),
             end: second(s.past.end(&s.bay)),
-            acts,
             units: self.units,
             rewinds: s.sitting.now().rewinds(),
             looks_back: s.past.looks_back(),
-            can_undo,
-            can_redo,
             lines: s.lines_kept(),
             goals: goals(&s.bay, self.closed()),
             waits_for: s.waits_for(),
             wait_ended: self.told.map(|e| (e.goal, e.met)),
             seek: link.callback(Msg::Seek),
-            undo: link.callback(|()| Msg::Undo),
-            redo: link.callback(|()| Msg::Redo),
             line: link.callback(Msg::Line),
             until: link.callback(Msg::Until),
             stop: link.callback(|()| Msg::Pause),
         })
+    }
+
+    /// Draws the line of time.
+    pub(super) fn draw_film(&self, readout: &Readout) {
+        let Some(svg) = self.film.cast::<Element>() else {
+            return;
+        };
+        let s = &self.stage;
+        let branches = s.lines_kept().into_iter().filter(|l| !l.current);
+        Film {
+            head: s.past.head(&s.bay),
+            history: &s.history,
+            span: (s.past.start(), s.past.end(&s.bay)),
+            cautions: &s.cautioned,
+            branches: branches.map(|l| l.from).collect(),
+            reads: [
+                format!("{} {}", words::chart_high(), readout.high.number),
+                {
+                    let low = &readout.low;
+                    // A vacuum is read in another unit than pressure.
+                    let unit = low.unit.split(' ').next();
+                    let unit = unit.filter(|_| low.unit != readout.high.unit);
+                    let unit = unit.unwrap_or_default();
+                    format!("{} {} {unit}", words::chart_low(), low.number)
+                },
+                format!("{} {}\u{b0}", words::strip_vent(), readout.vent.number),
+            ],
+            closed: self.closed(),
+        }
+        .draw(&svg);
     }
 
     pub(super) fn levels_view(&self, ctx: &Context<Self>) -> Html {
@@ -161,7 +180,7 @@ impl App {
         }
     }
 
-    pub(super) fn chart_view(&self, ctx: &Context<Self>) -> Html {
+    pub(crate) fn chart_view(&self, ctx: &Context<Self>) -> Html {
         let send = ctx.link().callback(|s: Strip| Msg::Face(FaceMsg::Strip(s)));
         let save = ctx.link().callback(|k| Msg::Face(FaceMsg::Save(k)));
         html! {

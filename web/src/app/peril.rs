@@ -73,6 +73,7 @@ impl App {
             Ok(caution) => {
                 let told = caution.and_then(|c| self.peril.cautions.raise(&self.stage.bay, c));
                 if let Some(told) = told {
+                    self.stage.cautioned.push(self.stage.bay.tick());
                     let (title, text) = words::caution_text(told.caution, told.gas);
                     self.waiting.push(words::spoken_caution(title, text));
                 }

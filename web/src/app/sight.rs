@@ -5,9 +5,9 @@ use yew::{Context, Html, html};
 use super::{App, Msg};
 use crate::{
     host,
+    kit::button,
     sight::{bar, choice},
     words,
-    work::button,
 };
 
 /// What is asked of the sight.

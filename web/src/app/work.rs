@@ -142,6 +142,7 @@ impl App {
         self.state_nothing();
         self.peril = Peril::default();
         self.picked = None;
+        self.drawer = None;
         self.notice = None;
         if let Some(back) = back {
             self.announce(back);

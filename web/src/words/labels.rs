@@ -62,16 +62,6 @@ pub(crate) fn key() -> [&'static str; 4] {
 }
 
 /// Key of the strip chart: high, low, vent and clutch, cabin.
-pub(crate) fn chart_key() -> [&'static str; 5] {
-    [
-        say::chart_high(),
-        say::chart_low(),
-        say::chart_vent(),
-        say::chart_cabin(),
-        say::chart_vacuum(),
-    ]
-}
-
 pub(crate) fn ledger_columns() -> [&'static str; 6] {
     [
         say::column_place(),

@@ -1,0 +1,42 @@
+# The four doors, and what comes forward behind each.
+
+doors = Doors
+door-explore = Explore
+door-service = Charge and service
+door-diagnose = Diagnose
+door-class = Class
+
+day = The day
+vehicle-more = Engine speed, fan
+hose-nothing = Nothing is connected.
+
+invites = Nothing is open here. Open a drawing, a chart or the bench:
+wait-until = Wait until { $goal }
+strip-vent = vent
+
+## The shelf
+
+shelf = Job cards
+shelf-idea = Take a card. Its bay opens, paused, and its steps stand beside the controls.
+card-steps = { $n ->
+    [one] { $n } step
+   *[other] { $n } steps
+ }
+card-done = done
+card-back = Put the card back
+card-sheet = Open the whole sheet
+
+## Diagnose
+
+diagnose-idea = Vehicles with a hidden fault are not here yet. What is here: any vehicle, worked in by hand or as an exam, so that you know only what gauges, eyes, ears, nose and hands tell.
+
+## Class
+
+class-idea = In front of others: larger figures, and what can be handed out.
+
+## Theme
+
+theme = Theme
+theme-system = as the system
+theme-light = light
+theme-dark = dark

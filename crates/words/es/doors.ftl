@@ -1,0 +1,42 @@
+# Las cuatro puertas y lo que pasa al frente detrás de cada una.
+
+doors = Puertas
+door-explore = Explorar
+door-service = Cargar y dar servicio
+door-diagnose = Diagnosticar
+door-class = Clase
+
+day = El día
+vehicle-more = Régimen del motor, ventilador
+hose-nothing = No hay nada conectado.
+
+invites = Aquí no hay nada abierto. Abra un dibujo, una gráfica o el banco:
+wait-until = Esperar hasta que { $goal }
+strip-vent = salida
+
+## El estante
+
+shelf = Fichas de trabajo
+shelf-idea = Tome una ficha. Se abre su taller, en pausa, y sus pasos quedan junto a los controles.
+card-steps = { $n ->
+    [one] { $n } paso
+   *[other] { $n } pasos
+ }
+card-done = hecha
+card-back = Devolver la ficha
+card-sheet = Abrir la hoja completa
+
+## Diagnosticar
+
+diagnose-idea = Los vehículos con una falla oculta todavía no están. Lo que sí hay: cualquier vehículo, trabajado a mano o como examen, de modo que usted solo sabe lo que dicen los manómetros, los ojos, los oídos, la nariz y las manos.
+
+## Clase
+
+class-idea = Frente a otros: cifras más grandes y lo que se puede repartir.
+
+## Tema
+
+theme = Tema
+theme-system = como el sistema
+theme-light = claro
+theme-dark = oscuro
