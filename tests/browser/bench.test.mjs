@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { keys, number, passUntil, until } from "./keys.mjs";
 import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
-import { pass, speed, start } from "./page.mjs";
+import { chooseLanguage, pass, speed, start } from "./page.mjs";
 
 pageTest(
   "recovered, evacuated, held and charged, by keyboard alone",
@@ -132,7 +132,7 @@ pageTest("a job card's first step is done, undone by going back, and done again"
   await first.getByText(/^done/).waitFor({ timeout: 20_000 });
   await page.reload();
   await page.locator(".steps > li").first().getByText(/^done/).waitFor({ timeout: 20_000 });
-  await page.getByLabel("Language").selectOption("es");
+  await chooseLanguage(page, "es");
   await page.getByText("Deje entrar el primer gas", { exact: true }).waitFor();
   await assertAccessible(page);
   assertQuiet(page);
@@ -205,7 +205,7 @@ pageTest("a statement is signed and held against the bay's own record", desktop,
     if (kind === "CSV") assert.match(text, /^"Recovered","0\.0 oz","0"$/m);
     else assert.deepEqual(JSON.parse(text).find(({ line }) => line === "Recovered"), { line: "Recovered", recorded: "0.0 oz", stated: "0" });
   }
-  await page.getByLabel("Language").selectOption("es");
+  await chooseLanguage(page, "es");
   await page.getByText("Firmado. Todo lo declarado coincide", { exact: false }).waitFor();
   await assertAccessible(page);
   assertQuiet(page);

@@ -10,7 +10,11 @@ export async function assertFits(page, when) {
   const wrong = await page.evaluate(() => {
     const CONTROLS = "button, select, input, summary, a, textarea";
     const sticks = (e) => {
-      for (let x = e; x && x.id !== "app"; x = x.parentElement) if (["sticky", "fixed"].includes(getComputedStyle(x).position)) return true;
+      for (let x = e; x && x.id !== "app"; x = x.parentElement) {
+        const { position, clipPath } = getComputedStyle(x);
+        // Clipped to nothing is for the ear alone.
+        if (["sticky", "fixed"].includes(position) || clipPath === "inset(50%)") return true;
+      }
       return false;
     };
     const hidden = (e) => e.closest(".unseen, .skip, [hidden], svg") || !e.checkVisibility({ visibilityProperty: true }) || sticks(e);

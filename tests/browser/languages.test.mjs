@@ -1,14 +1,14 @@
 // Two languages, switched on the page and remembered; made-up ones show what is not translated or does not fit.
 import assert from "node:assert/strict";
 import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
-import { language, startOver } from "./page.mjs";
+import { chooseLanguage, drawer, startOver } from "./page.mjs";
 
 const lang = (page) => page.evaluate(() => document.documentElement.lang);
 
 pageTest("Spanish is chosen on the page and remembered", desktop, async (page) => {
   await page.getByRole("heading", { level: 1 }).waitFor();
   assert.equal(await lang(page), "en");
-  await page.getByLabel("Language").selectOption("es");
+  await chooseLanguage(page, "es");
   await page.getByRole("button", { name: "Tomar una lata" }).waitFor();
   assert.equal(await lang(page), "es");
   assert.match(await page.title(), /taller/);
@@ -28,14 +28,14 @@ pageTest("Spanish is chosen on the page and remembered", desktop, async (page) =
 
 pageTest("a notice changes its language with the page", desktop, async (page) => {
   const notice = page.locator(".notice");
-  const choose = (tag) => language(page, tag);
+  const choose = (tag) => chooseLanguage(page, tag);
   await page.getByRole("button", { name: "Take a can" }).click();
   await startOver(page);
   await notice.getByText("The bay before this one is kept.").waitFor();
   await choose("es");
   await notice.getByText("El trabajo anterior queda guardado.").waitFor();
   await notice.getByRole("button", { name: /^Volver a su trabajo: / }).waitFor();
-  await page.getByText("Ajustes", { exact: true }).click();
+  await drawer(page, "settings");
   await page.locator("input[type=file]").setInputFiles({ name: "take.json", mimeType: "application/json", buffer: Buffer.from("{") });
   await notice.getByText("le falta el final", { exact: false }).waitFor();
   await choose("en");

@@ -39,9 +39,9 @@ pageTest(
     };
     // By focus: a point's row.
     await cycle.getByRole("row", { name: /^discharge / }).focus();
-    await expects("row of discharge", "Discharge (line|hose)", [false, true]);
+    await expects("row of discharge", "Discharge (line|hose)", [true, false]);
     await cycle.getByRole("row", { name: /^suction / }).first().focus();
-    await expects("row of suction", "Suction (line|hose)", [true, false]);
+    await expects("row of suction", "Suction (line|hose)", [false, true]);
     await page.evaluate(() => document.activeElement.blur());
     await until(page, "nothing is lit", 5, async () => (await lit.count()) === 0);
     assert.deepEqual(await dials(), [false, false]);
@@ -49,7 +49,7 @@ pageTest(
     await sheets.cycle.scrollIntoViewIfNeeded();
     const box = await sheets.cycle.boundingBox();
     const found = new Set();
-    const both = () => [true, false].every((low) => [...found].some((f) => f.endsWith(` ${low},${!low}`)));
+    const both = () => [true, false].every((high) => [...found].some((f) => f.endsWith(` ${high},${!high}`)));
     for (let y = 0.1; y < 0.95 && !both(); y += 0.05)
       for (let x = 0.1; x < 0.95 && !both(); x += 0.03) {
         await page.mouse.move(box.x + box.width * x, box.y + box.height * y);

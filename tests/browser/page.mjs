@@ -86,12 +86,16 @@ export async function withPage(window, use, { path = "#s=charge-from-cans", runn
 /**
  * Enters the shell as a visitor does: goes on with the bay that was left, else explores. A link that asks for a bay needs no door.
  */
-export const enter = (page) =>
-  page.evaluate(() => {
-    if (document.documentElement.dataset.enter || !document.getElementById("shell")) return;
+export async function enter(page) {
+  const ours = await page.evaluate(() => {
+    if (document.documentElement.dataset.enter) return true;
     const [back, goOn, explore] = ["back", "go-on", "enter-explore"].map((id) => document.getElementById(id));
+    if (!back) return false;
     (back.hidden ? explore : goOn).click();
+    return true;
   });
+  if (ours) await page.locator(".page, .resuming").first().waitFor();
+}
 
 /** Every page of a test comes in by the shell whenever it is loaded, unless it only waits for the address to be taken. */
 function entering(page) {
@@ -129,7 +133,7 @@ export async function startOver(page) {
 }
 
 /** Chooses the language. */
-export async function language(page, tag) {
+export async function chooseLanguage(page, tag) {
   await drawer(page, "settings");
   await page.locator("#language").selectOption(tag);
   await page.locator(`.page :lang(${tag})`).first().waitFor({ state: "attached" }).catch(() => undefined);

@@ -29,6 +29,7 @@ pageTest(
     await settings(page);
     await button(page, "SI").click();
     await toggle(page, "Windows").click();
+    await page.locator("#vehicle-more").click();
     await page.locator("#control-rpm").press("ArrowRight");
     await speed(page, 30);
     await until_(page, "some seconds", async () => (await kept(page)).ticks > 500);

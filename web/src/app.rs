@@ -577,7 +577,7 @@ impl Component for App {
                     { self.dial(Which::High, &shown, &readout) }
                     { self.dial(Which::Low, &shown, &readout) }
                 </section>
-                <div class="side">
+                <div class="side" tabindex="0" role="group" aria-label={words::readings()}>
                     { readings(&readout, shown.hands.attached.pump().is_some()) }
                     { self.grams(&shown) }
                     { log(&self.stage.lines) }

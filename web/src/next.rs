@@ -17,7 +17,7 @@ pub(crate) struct NextProps {
 pub(crate) fn next(p: &NextProps) -> Html {
     html! {
         <section class={classes!("next", p.emergency.then_some("emergency"))} aria-labelledby="next-title">
-            <h2 id="next-title">{ words::next() }</h2>
+            <h2 id="next-title" class="unseen">{ words::next() }</h2>
             <p><strong>{ &p.what }</strong>{ " " }<span class="why">{ &p.why }</span></p>
             if let Some(control) = p.control {
                 <button type="button" class="plain" onclick={show(control)}>{ words::show_me() }</button>

@@ -22,6 +22,8 @@ pub const LARGEST: usize = lowside_session::scenario::LARGEST;
 pub(crate) const MOST: usize = 40;
 /// Most conditions of one goal or harm.
 pub(crate) const MOST_CONDITIONS: usize = 12;
+/// Most minutes a card may say it takes: a day.
+pub(crate) const MOST_MINUTES: u32 = 1440;
 /// Most characters of one text.
 pub(crate) const LONGEST: usize = 600;
 
@@ -57,6 +59,9 @@ pub struct JobCard {
     pub title: Text,
     /// What the customer says, or why the job is done.
     pub complaint: Text,
+    /// About how long it takes who knows how, minutes of bay time; 0 where the card does not say.
+    #[serde(default)]
+    pub minutes: u32,
     /// What stands in the bay.
     #[serde(deserialize_with = "Scenario::with_acts")]
     pub scenario: Scenario,
@@ -145,6 +150,7 @@ impl JobCard {
         count_in_range("harm (number of harms)", self.harm.len(), 0, MOST)?;
         self.title.check("title")?;
         self.complaint.check("complaint")?;
+        count_in_range("minutes", self.minutes as usize, 0, MOST_MINUTES as usize)?;
         self.scenario.check().map_err(|e| e.inside("scenario"))?;
         for (i, step) in self.step.iter().enumerate() {
             let place = |field: &str| format!("step[{}].{field}", i + 1);
@@ -193,6 +199,7 @@ impl JobCard {
             kind: head.kind,
             title: head.title,
             complaint: head.complaint,
+            minutes: head.minutes,
             scenario,
             step,
             harm,
@@ -222,6 +229,8 @@ struct Head {
     kind: Kind,
     title: Text,
     complaint: Text,
+    #[serde(default)]
+    minutes: u32,
     #[serde(rename = "scenario")]
     _scenario: Option<IgnoredAny>,
     #[serde(rename = "step")]

@@ -7,7 +7,7 @@ use lowside_session::predicate::Reading;
 use lowside_units::{Duration, Mass, Quantity, Ratio, RotationSpeed, Speed, Temperature};
 use serde_json::{Value, json};
 
-use crate::card::{FORMAT, LONGEST, MOST, MOST_CONDITIONS};
+use crate::card::{FORMAT, LONGEST, MOST, MOST_CONDITIONS, MOST_MINUTES};
 
 /// Returns the JSON Schema (draft 2020-12) of a card.
 pub fn card() -> Value {
@@ -23,6 +23,7 @@ pub fn card() -> Value {
             "kind": { "enum": ["job"] },
             "title": part("text"),
             "complaint": part("text"),
+            "minutes": { "type": "integer", "minimum": 0, "maximum": MOST_MINUTES },
             "scenario": part("scenario"),
             "step": { "type": "array", "minItems": 1, "maxItems": MOST, "items": part("step") },
             "harm": { "type": "array", "maxItems": MOST, "items": part("harm") },

@@ -58,7 +58,6 @@ take-differs = it does not end where it says: it was edited, or another version 
 controls = Controls
 to-controls = To the controls
 gauge-set = Gauge set
-can-title = Can
 can-number = Can { $number }
 vehicle = Vehicle
 low-coupler = Low coupler

@@ -43,7 +43,6 @@ regulator = Regulator
 vacuum-gauge = Vacuum gauge
 vacuum-over = above its range
 gauge-at = at { $place }
-scale-empty = empty
 scale-zero = Zero
 
 ## Instruments

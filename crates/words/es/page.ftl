@@ -58,7 +58,6 @@ take-differs = no termina donde dice: se editó, o lo hizo otra versión del pro
 controls = Mandos
 to-controls = Ir a los mandos
 gauge-set = Juego de manómetros
-can-title = Lata
 can-number = Lata { $number }
 vehicle = Vehículo
 low-coupler = Acople de baja

@@ -43,7 +43,6 @@ regulator = Regulador
 vacuum-gauge = Vacuómetro
 vacuum-over = sobre su rango
 gauge-at = en { $place }
-scale-empty = vacía
 scale-zero = Tara
 
 ## Instrumentos

@@ -4,6 +4,8 @@ mod architecture;
 mod documents;
 mod golden_takes;
 mod main_job;
+mod palette;
+mod palette;
 mod sight;
 mod sight_pairs;
 mod words;

@@ -95,10 +95,17 @@ fn every_card_reads_and_has_one_good_script_and_two_bad_ones() {
 }
 
 fn well_done(name: &str) {
-    let (card, _, progress) = work(&format!("{name}.good"));
+    let (card, bay, progress) = work(&format!("{name}.good"));
     let steps = progress.steps(&card);
     assert!(progress.passed(&card), "{name}: {steps:?}");
     assert_eq!(harms(&card, &progress), Vec::<String>::new(), "{name}");
+    // The minutes on the card are those of whoever knows how: the script's, rounded.
+    let took = (bay.tick() - u64::from(THEN)) as f64 / TICKS_PER_SECOND as f64 / 60.0;
+    let says = f64::from(card.minutes);
+    assert!(
+        (0.75 * took..=1.35 * took).contains(&says),
+        "{name}: the card says {says} min, the script took {took:.0}"
+    );
 }
 
 #[test]
