@@ -203,11 +203,15 @@ pub(crate) fn surfaces(bay: &Bay) -> [Option<Feel>; SURFACES] {
 /// Returns whether somebody beside the vehicle sees, hears or smells that it happened.
 pub fn noticed(event: Event) -> bool {
     match event {
-        // A clutch clacks, a switch clicks, the dashboard warns of a hot engine, machines show why they stopped.
+        // A clutch clacks, a switch clicks, the dashboard warns of a hot engine, coolant steams, an engine falls silent, machines show why
+        // they stopped.
         Event::ClutchIn
         | Event::LowSwitchOpened
         | Event::CutOutOpened
         | Event::EngineTooHot
+        | Event::GaugeRed
+        | Event::CoolantBoils
+        | Event::EngineStalled
         | Event::ClutchSmells
         | Event::ReliefLifted
         | Event::ReliefSeated

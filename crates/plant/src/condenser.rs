@@ -14,7 +14,6 @@ use crate::{
     inside::Inside,
     louver::AirSide,
     network::{Heat, Node},
-    oil::coil_factor,
     puddles,
     state::CP_AIR,
     stream::{LEAST_FLUX, drift, half_length},
@@ -45,8 +44,6 @@ pub struct Condenser {
     pub beyond: [f64; CELLS],
     /// Heat given to the air in the last tick, W.
     pub duty: f64,
-    /// Oil share of the flow through it.
-    pub oil: f64,
     /// How each wall touches its cell and the volume after it in the step.
     #[serde(skip)]
     touches: [[Touch; 2]; CELLS],
@@ -109,7 +106,6 @@ impl Condenser {
             flooded: [0.0; CELLS],
             beyond: [0.0; CELLS],
             duty: 0.0,
-            oil: 0.0,
             touches: Default::default(),
             sizes: Built::new(Sizes::new(spec, gas)),
         }
@@ -144,25 +140,24 @@ impl Condenser {
         let powers = self.sizes.inside.flux(flux);
         let air_c = air_flow * CP_AIR;
         let per_kelvin = effectiveness(self.sizes.air.at(air_flow), air_c) * air_c / CELLS as f64;
-        let oiled = coil_factor(self.oil);
         let mut to_air = 0.0;
         for (k, node) in cells.iter().enumerate() {
             let next = &cells.get(k + 1).unwrap_or(&next).state;
             let s = &node.state;
             let void = s.void_fraction();
             let x = 1.0 - drift(void, 1.0 / s.rho_liq, 1.0 / s.rho_gas, flux);
-            let h = self
-                .sizes
-                .inside
-                .condenser_cell(&powers, s.t, s.quality(), x, void);
+            let h =
+                self.sizes
+                    .inside
+                    .condenser_cell(&powers, s.t, s.quality(), x, void, node.oil.oily);
             // Air gathers at the film and hinders the vapour on its way there.
-            let ua = oiled * h * self.sizes.surface / (1.0 + AIR_HINDERS * s.p_air / s.p.max(1.0));
+            let ua = h * self.sizes.surface / (1.0 + AIR_HINDERS * s.p_air / s.p.max(1.0));
             let ua = puddles::touching(node, ua);
             // Conductance to liquid, were there nothing else in the cell. Liquid heats its stretch of the wall less than vapour does its
             // own: they settle so far apart, about the mean.
             let inside = &self.sizes.inside;
             let flooded_end = || {
-                let ua_liquid = oiled * inside.liquid(&powers, next.t) * self.sizes.surface;
+                let ua_liquid = node.oil.oily * inside.liquid(&powers, next.t) * self.sizes.surface;
                 let settled = |ua: f64, t: f64| (ua * t + per_kelvin * air_t) / (ua + per_kelvin);
                 let apart = settled(ua, s.t) - settled(ua_liquid, next.t);
                 (ua_liquid, apart)

@@ -8,8 +8,19 @@ use crate::{exchange::effectiveness, state::CP_AIR};
 pub(crate) const RAD_S: f64 = core::f64::consts::TAU / 60.0;
 /// Coolant at which the thermostat begins to open, and is open, K (88 and 95 degC, common practice).
 const THERMOSTAT: (f64, f64) = (361.15, 368.15);
-/// Coolant that boils over under its cap takes what heat comes: it gets no hotter, K (128 degC: half water, half glycol at 200 kPa).
+/// Coolant from which the gauge stands in the red, K (115 degC; common practice: 112-120).
+const RED: f64 = 388.15;
+/// Coolant that the gauge has left the red again at, K.
+const CALM: f64 = 383.15;
+/// Where coolant boils under its cap, K (128 degC: half water, half glycol at 200 kPa).
 const BOILS: f64 = 401.15;
+/// Heat that boils all of its water away, J: 5.5 kg of it in 11 L, at 2.18 MJ/kg (IAPWS at 128 degC).
+const BOILS_AWAY: f64 = 5.5 * 2.18e6;
+/// Share of the water without which the pump finds none and nothing runs through the radiator (own figure: a third of the water lies
+/// above its lower tank).
+const CIRCULATES: f64 = 0.35;
+/// Share of the water without which the head is dry, and the engine stops (own figure, plausible 0.5-0.9).
+const DRY: f64 = 0.7;
 /// Heat capacity of engine and coolant, J/K (own figure: 130 kg of iron and aluminium, 11 L of coolant).
 const METAL: f64 = 1.1e5;
 /// Heat to the coolant of an engine without load at 800 1/min, W, and for each turn a minute more (own figures).
@@ -28,6 +39,12 @@ const UNDER_HOOD: f64 = 0.45;
 pub struct Engine {
     /// Coolant, K.
     pub coolant: f64,
+    /// Share of its water that has boiled away, 0 to 1.
+    pub boiled: f64,
+    /// The gauge stands in the red.
+    pub red: bool,
+    /// It has just stopped by itself.
+    pub stalled: bool,
 }
 
 /// What heats the engine and what cools it.
@@ -52,25 +69,42 @@ impl Default for Engine {
     fn default() -> Self {
         Self {
             coolant: THERMOSTAT.0,
+            boiled: 0.0,
+            red: false,
+            stalled: false,
         }
     }
 }
 
 impl Engine {
-    /// Advances the coolant by `dt` seconds.
+    /// Its head is dry: it will not run.
+    pub fn dry(&self) -> bool {
+        self.boiled >= DRY
+    }
+
+    /// Fills up its coolant.
+    pub fn fill(&mut self) {
+        self.boiled = 0.0;
+    }
+
+    /// Advances the coolant by `dt` seconds. Coolant that boils gets no hotter: its water leaves by the cap and takes the heat along.
     pub fn advance(&mut self, c: &Cooling, dt: f64) {
         let (mut heat, mut away) = (0.0, OUTSIDE * (self.coolant - c.hood) + c.heater);
         if c.rpm > 0.0 {
             heat += (HEAT.0 + HEAT.1 * (c.rpm - 800.0)).max(0.5 * HEAT.0) + OF_LOAD * c.shaft;
             let (closed, open) = THERMOSTAT;
-            let lets = ((self.coolant - closed) / (open - closed)).clamp(0.0, 1.0);
+            let lets = ((self.coolant - closed) / (open - closed)).clamp(0.0, 1.0)
+                * (1.0 - self.boiled / CIRCULATES).max(0.0);
             let capacity = c.air.0 * CP_AIR;
             away += lets
                 * capacity
                 * effectiveness(RADIATOR * c.radiator, capacity)
                 * (self.coolant - c.air.1);
         }
-        self.coolant = (self.coolant + (heat - away) * dt / METAL).min(BOILS);
+        let reached = self.coolant + (heat - away) * dt / METAL;
+        self.coolant = reached.min(BOILS);
+        self.boiled = (self.boiled + (reached - self.coolant) * METAL / BOILS_AWAY).min(1.0);
+        self.red = self.coolant > if self.red { CALM } else { RED };
     }
 
     /// What an overheating engine adds to the air under the hood, K; 0 at the thermostat and below.

@@ -13,7 +13,6 @@ use crate::{
     inside::Inside,
     louver::AirSide,
     network::{Heat, Node},
-    oil::coil_factor,
     puddles,
     state::CP_AIR,
     stream::{drift, smooth},
@@ -59,8 +58,6 @@ pub struct Evaporator {
     pub drained: f64,
     /// Heat taken from the air in the last tick, W, sensible and latent.
     pub duty: f64,
-    /// Oil share of the flow through it.
-    pub oil: f64,
     /// How each wall touches its cell in the step: what passes for each kelvin, J/K, and the wall's temperature, K.
     #[serde(skip)]
     touches: [(f64, f64); CELLS],
@@ -128,7 +125,6 @@ impl Evaporator {
             held: 0.0,
             drained: 0.0,
             duty: 0.0,
-            oil: 0.0,
             touches: Default::default(),
             sizes: Built::new(Sizes::new(spec, gas)),
         }
@@ -190,7 +186,6 @@ impl Evaporator {
             n
         };
         let mut out = Air::default();
-        let oiled = coil_factor(self.oil);
         let mut from_air = 0.0;
         for (i, (node, q)) in cells.iter().zip(heat).enumerate() {
             // Cells with more frost get less of the air.
@@ -209,13 +204,17 @@ impl Evaporator {
             } else {
                 1.0
             };
-            let h = self
-                .sizes
-                .inside
-                .evaporator_cell(&powers, s.t, x, DRY_FROM, self.boiling[i]);
+            let h = self.sizes.inside.evaporator_cell(
+                &powers,
+                s.t,
+                x,
+                DRY_FROM,
+                self.boiling[i],
+                node.oil.oily,
+            );
             let wall = &mut self.wall[i];
             let metal = self.sizes.metal;
-            let ua = puddles::touching(node, oiled * h * self.sizes.surface);
+            let ua = puddles::touching(node, h * self.sizes.surface);
             let k = hold(ua, s.capacity_towards(*wall), metal, dt);
             q.touch(k, *wall);
             self.touches[i] = (k, *wall);

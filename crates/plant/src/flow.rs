@@ -37,7 +37,7 @@ impl Rate {
 
 /// One over the isentropic exponent of refrigerant vapour (1.12: R-134a and R-12 near saturation at 20 degC, R-1234yf 1.11), and how
 /// far that of air (1.40) lies below it.
-const INVERSE_EXPONENT: (f64, f64) = (0.893, 0.179);
+pub(crate) const INVERSE_EXPONENT: (f64, f64) = (0.893, 0.179);
 /// Share of the pressure upstream that is lost from which the expansion factor falls faster.
 const FASTER_FROM: f64 = 0.37;
 /// Slopes of the expansion factor, times the exponent: up to there, and what it falls faster beyond.

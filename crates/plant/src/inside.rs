@@ -217,19 +217,29 @@ impl Inside {
         lo * g.per_08 * self.bore_02 * (a + two * b)
     }
 
-    /// Boiling at quality `x` and heat flux `heat` (W/m2), W/(m2 K) ([`crate::in_tube::gungor_winterton`]).
-    pub fn boiling(&self, g: &BoilingFlux, t: f64, x: f64, heat: f64) -> f64 {
+    /// Boiling at quality `x` and heat flux `heat` (W/m2), W/(m2 K) ([`crate::in_tube::gungor_winterton`]); oil in the liquid leaves the
+    /// share `oily` of what flow alone carries over, and bubbles as they are.
+    pub fn boiling(&self, g: &BoilingFlux, t: f64, x: f64, heat: f64, oily: f64) -> f64 {
         let [lo, xtt, latent, pool, per_mu_117] = self.groups.boiling.at(t);
         let [a, b, c] = self.common.boiling.at(x);
         let [q_116, q_067] = self.common.heat.at(heat.max(0.0).sqrt());
         let lo = lo * g.flux.per_08 * self.bore_02;
         let e = a * (1.0 + g.boiling * q_116 * latent) + xtt * b;
         let suppressed = 1.0 / (1.0 + 1.15e-6 * e * e * c * self.bore_117 * per_mu_117 * g.per_117);
-        lo * e + suppressed * pool * q_067
+        oily * lo * e + suppressed * pool * q_067
     }
 
-    /// A condenser cell: vapour, condensing and liquid joined smoothly by static quality, flowing quality and void fraction.
-    pub fn condenser_cell(&self, g: &Flux, t: f64, quality: f64, x: f64, void: f64) -> f64 {
+    /// A condenser cell: vapour, condensing and liquid joined smoothly by static quality, flowing quality and void fraction. `oily` is what
+    /// the liquid's oil leaves of the conductance, 0 to 1.
+    pub fn condenser_cell(
+        &self,
+        g: &Flux,
+        t: f64,
+        quality: f64,
+        x: f64,
+        void: f64,
+        oily: f64,
+    ) -> f64 {
         let wet = smooth((1.0 - quality) * (1.0 / DRYING));
         let open = smooth(void * (1.0 / DRYING));
         let mut h = 0.0;
@@ -237,15 +247,16 @@ impl Inside {
             h += (1.0 - wet) * self.vapour(g, t);
         }
         if wet * open > 0.0 {
-            h += wet * open * self.condensing(g, t, x);
+            h += wet * open * oily * self.condensing(g, t, x);
         }
         if open < 1.0 {
-            h += wet * (1.0 - open) * self.liquid(g, t);
+            h += wet * (1.0 - open) * oily * self.liquid(g, t);
         }
         h
     }
 
-    /// An evaporator cell: boiling, and past the quality `dry_from` the wall dries until it meets vapour alone.
+    /// An evaporator cell: boiling, and past the quality `dry_from` the wall dries until it meets vapour alone. `oily` as in
+    /// [`Self::condenser_cell`].
     pub fn evaporator_cell(
         &self,
         g: &BoilingFlux,
@@ -253,6 +264,7 @@ impl Inside {
         x: f64,
         dry_from: f64,
         heat: f64,
+        oily: f64,
     ) -> f64 {
         let wet = smooth((1.0 - x) / (1.0 - dry_from));
         let mut h = 0.0;
@@ -260,7 +272,7 @@ impl Inside {
             h += (1.0 - wet) * self.vapour(&g.flux, t);
         }
         if wet > 0.0 {
-            h += wet * self.boiling(g, t, x, heat);
+            h += wet * self.boiling(g, t, x, heat, oily);
         }
         h
     }

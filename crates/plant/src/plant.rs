@@ -25,7 +25,6 @@ use crate::{
     debris::Debris,
     engine::{Cooling, Engine, RAD_S},
     evaporator::{self, Evaporator},
-    flow::k_from_hole,
     halt::Halt,
     hose,
     leak::Leak,
@@ -58,8 +57,6 @@ const DIVISIONS: u8 = 16;
 const HOOD_RISE: f64 = 25.0;
 /// Time in which the space under the hood warms up or cools, s.
 const HOOD_TIME: f64 = 240.0;
-/// Leak area of the reeds and rings of a compressor that is worn out, m2 (own figure: pressures then equalise within 10-40 s).
-const REED_LEAK: f64 = 1.2e-6;
 /// Suction flow below which liquid in it counts in proportion, kg/s (a third of the rated flow).
 const TRICKLE: f64 = 0.015;
 /// Air that moves through the condenser by itself, kg/s.
@@ -433,6 +430,8 @@ impl Plant {
         let high = self.network.node(self.circuit.high_side()).state.p - self.day.p;
         let stuck = self.condition.cycling_switch_stuck;
         let coolant = self.engine.coolant;
+        self.engine.stalled = self.settings.engine_on && self.engine.dry();
+        self.settings.engine_on &= !self.engine.stalled;
         self.drive.advance(
             &self.settings,
             stuck,
@@ -469,7 +468,7 @@ impl Plant {
         let behind = t + self.condenser.duty / (flow.max(STILL) * CP_AIR);
         let cooling = Cooling {
             rpm,
-            shaft: self.shaft_power() + self.locked_power(),
+            shaft: self.shaft_power() + self.slip_power(),
             air: (flow, behind),
             radiator: self.condition.radiator,
             hood: self.hood_t,
@@ -509,8 +508,8 @@ impl Plant {
         let c = &self.circuit;
         self.network
             .set_law(c.compressor(), Law::Compressor(compressor, rpm));
-        // Worn reeds and rings let discharge gas back, running or at rest.
-        let reeds = k_from_hole(0.7, REED_LEAK * self.wear());
+        // Worn reeds and rings let discharge gas back at rest; while it turns, that is part of its law.
+        let reeds = if rpm > 0.0 { 0.0 } else { compressor.at_rest() };
         self.network.set_law(c.reeds, Law::Passage(reeds));
         let tube = self.tube().with_ice(self.ice());
         self.network.set_law(c.orifice(), Law::Orifice(tube));
@@ -529,8 +528,6 @@ impl Plant {
     fn pass_heat(&mut self, outside: &Outside, dt: f64) -> evaporator::Air {
         let hood = self.hood_t;
         let friction = oil::friction(self.oil_shortage(), self.compressor_rpm());
-        self.condenser.oil = self.oil_circulation();
-        self.evaporator.oil = self.oil_circulation();
         let Self {
             network,
             heat,

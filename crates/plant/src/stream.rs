@@ -62,6 +62,8 @@ pub struct OilPath {
     pub creep: f64,
     /// That of refrigerant without oil over it, 0 to 1: a film of oily liquid flows so much slower.
     pub thin: f64,
+    /// What is left of the conductance to a coil's wall of refrigerant without oil, 0 to 1.
+    pub oily: f64,
     /// Share of a coil's film that leaves it a second, 1/s.
     pub leaves: f64,
     /// Share of it that the liquid around it has taken up, 0 to 1: a film that was dry is not washed off at once.
@@ -80,6 +82,7 @@ impl OilPath {
             base,
             creep: base,
             thin: 1.0,
+            oily: 1.0,
             leaves: 0.0,
             washed: 1.0,
             walls: None,

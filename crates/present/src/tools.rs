@@ -427,7 +427,7 @@ mod tests {
         let [volts, amperes] = tools.clutch.expect("connected");
         assert_eq!(volts.to_string(), "13.8 V");
         let a: f64 = amperes.number.parse().expect("a number");
-        let warm = 1.0 + 0.003_93 * (bay.plant().clutch.t - 293.15);
+        let warm = 1.0 + 0.003_93 * (bay.plant().clutch.coil - 293.15);
         assert!((1.0..1.2).contains(&warm));
         assert!((3.8..=4.6).contains(&(a * warm)), "{amperes}");
         assert_eq!(tools.turning[0], tools.turning[1], "hub and pulley");

@@ -15,6 +15,12 @@ pub enum Event {
     CutOutOpened,
     /// The engine got too hot: its control let the clutch go.
     EngineTooHot,
+    /// The engine's temperature gauge went into the red.
+    GaugeRed,
+    /// The coolant boils over.
+    CoolantBoils,
+    /// The engine stopped: its coolant has boiled away.
+    EngineStalled,
     /// The clutch slips and smells.
     ClutchSmells,
     /// The relief valve lifted.

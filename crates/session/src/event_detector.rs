@@ -44,6 +44,8 @@ pub(crate) struct EventDetector {
     engaged: bool,
     cut_out_open: bool,
     held_back: bool,
+    red: bool,
+    boiled: f64,
     smells: bool,
     relief: bool,
     hose_burst: bool,
@@ -85,10 +87,7 @@ impl EventDetector {
             tell(Event::CutOutOpened);
         }
         self.cut_out_open = open;
-        if d.held_back && !self.held_back {
-            tell(Event::EngineTooHot);
-        }
-        self.held_back = d.held_back;
+        self.look_at_engine(plant, &mut tell);
         let smells = plant.clutch.smells();
         if smells && !self.smells {
             tell(Event::ClutchSmells);
@@ -150,7 +149,7 @@ impl EventDetector {
         {
             tell(event);
         }
-        let burnt = plant.clutch.burnt;
+        let burnt = plant.clutch.burnt();
         if burnt && !self.burnt {
             tell(Event::ClutchBurnt);
         }
@@ -179,6 +178,26 @@ impl EventDetector {
         } else if self.flooded && wet < DRAINED {
             self.flooded = false;
             tell(Event::LiquidGone);
+        }
+    }
+
+    fn look_at_engine(&mut self, plant: &Plant, mut tell: impl FnMut(Event)) {
+        let engine = &plant.engine;
+        if plant.drive.held_back && !self.held_back {
+            tell(Event::EngineTooHot);
+        }
+        self.held_back = plant.drive.held_back;
+        if engine.red && !self.red {
+            tell(Event::GaugeRed);
+        }
+        self.red = engine.red;
+        // Told once for each filling.
+        if engine.boiled > 0.0 && self.boiled <= 0.0 {
+            tell(Event::CoolantBoils);
+        }
+        self.boiled = engine.boiled;
+        if engine.stalled {
+            tell(Event::EngineStalled);
         }
     }
 }

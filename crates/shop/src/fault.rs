@@ -413,6 +413,10 @@ pub fn cure(plant: &mut Plant, shop: &mut Shop, by: Cure) {
     for fault in all().filter(|fault| fault.cure == by) {
         fault.heal(plant, shop);
     }
+    if by == Cure::Mend(Device::Radiator) {
+        // Whoever cleans it fills up what has boiled away.
+        plant.engine.fill();
+    }
 }
 
 const fn share(

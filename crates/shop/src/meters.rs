@@ -1,6 +1,11 @@
 //! Further instruments: clamp thermometer, anemometer, hygrometer, clutch meter, sight glass; and what can be wrong with gauges.
 
-use lowside_plant::{network::NodeId, plant::Plant, state::R_AIR};
+use lowside_plant::{
+    clutch::{COIL, VOLTS},
+    network::NodeId,
+    plant::Plant,
+    state::R_AIR,
+};
 use serde::{Deserialize, Serialize};
 
 use crate::{gauge::Instrument, manifold::Manifold};
@@ -56,10 +61,6 @@ const CLAMP_ERROR: f64 = 0.03;
 const VENT_AREA: f64 = 0.010;
 /// Share of the air that leaves by the centre vent (own figure).
 const VENT_SHARE: f64 = 0.5;
-/// Resistance of the clutch coil at 20 degC, ohm (workshop manuals: 3.0-3.6).
-const COIL: f64 = 3.4;
-/// Voltage at the coil with the engine running, V (common practice).
-const VOLTS: f64 = 13.8;
 
 /// Clamp thermometer: to 0.1 K, four seconds behind.
 pub fn clamp(t: f64) -> Instrument {

@@ -340,7 +340,7 @@ pub fn renew(plant: &mut Plant, shop: &mut Shop, part: Part) {
     match part {
         Part::Compressor => {
             // A new one comes with its clutch.
-            plant.clutch.burnt = false;
+            plant.clutch.charred = 0.0;
             plant.damage = lowside_plant::damage::Damage::default();
         }
         Part::Condenser => plant.debris.renew_condenser(),

@@ -266,11 +266,18 @@ impl Way {
             }
             Law::Compressor(c, rpm) => {
                 let drawn = &self.streams[0];
-                let Work { flow, per_kg, .. } =
-                    c.work(table, &a.state, &a.content, drawn, b.state.p, rpm);
+                let Work {
+                    flow, leak, per_kg, ..
+                } = c.work(table, &a.state, &a.content, drawn, b.state.p, rpm);
                 self.added = per_kg * (1.0 - crate::compressor::BODY_LOSS);
                 self.chord_dp = b.state.p;
-                answers_to_suction(flow, a.state.p)
+                let whole = answers_to_suction(flow + leak, a.state.p);
+                let back = leak / (-dp).max(flow::LAMINAR);
+                Rate {
+                    flow,
+                    by_from: whole.by_from + back,
+                    by_to: back,
+                }
             }
         }
     }

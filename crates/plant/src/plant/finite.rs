@@ -28,7 +28,7 @@ impl Plant {
             ("air under the hood", self.hood_t + self.condenser_air.1),
             (
                 "temperature of clutch and coolant",
-                self.clutch.t + self.engine.coolant,
+                self.clutch.facing + self.clutch.coil + self.engine.coolant,
             ),
             ("wear of the compressor", self.wear()),
         ];

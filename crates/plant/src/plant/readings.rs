@@ -48,10 +48,11 @@ impl Plant {
         }
     }
 
-    /// Power that a slipping clutch takes from the engine while the compressor's shaft is locked, W: its belt squeals.
-    pub fn locked_power(&self) -> f64 {
-        if self.locked() {
-            self.clutch.holds(self.condition.clutch_hold) * self.pulley_rpm() * RAD_S
+    /// Power that a slipping clutch takes from the engine and turns into heat, W; 0 while the hub keeps up.
+    pub fn slip_power(&self) -> f64 {
+        if self.drive.engaged && self.fitted.compressor {
+            let pulley = self.pulley_rpm() * RAD_S;
+            self.clutch.slips(self.condition.clutch_hold, pulley)
         } else {
             0.0
         }

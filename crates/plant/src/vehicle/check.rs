@@ -47,7 +47,7 @@ impl Vehicle {
     /// [`UnitError::OutOfRange`] naming the field, the value and the limits.
     pub fn check(&self) -> Result<(), UnitError> {
         within("label_charge", self.label_charge, 0.2, 3.0)?;
-        within("oil", self.oil, 0.0, 0.6)?;
+        within("oil", self.oil, 0.0, 0.8)?;
         self.compressor.check()?;
         self.discharge_line.check("discharge_line", (4e-3, 25e-3))?;
         self.condenser.check()?;

@@ -136,7 +136,7 @@ fn tables_are_the_correlations() {
                             (inside.condensing(&powers, t, x), shah(&s, flux, bore, x));
                         near(&format!("{at}, x {x} condensing"), got, asked, 0.01);
                         for heat in [800.0, 5e3, 25e3] {
-                            let got = inside.boiling(&boils, t, x, heat);
+                            let got = inside.boiling(&boils, t, x, heat, 1.0);
                             let asked = gungor_winterton(&s, flux, bore, x, heat);
                             near(
                                 &format!("{at}, x {x}, {heat} W/m2 boiling"),
@@ -173,10 +173,10 @@ fn cells_change_smoothly() {
     let condenser = |i: u32| {
         // From bare vapour to full of liquid: static quality and void fall together, flowing quality ahead of them.
         let dry = f64::from(i) / 4000.0;
-        inside.condenser_cell(&powers, 325.0, dry, dry.sqrt(), dry)
+        inside.condenser_cell(&powers, 325.0, dry, dry.sqrt(), dry, 1.0)
     };
     let evaporator =
-        |i: u32| inside.evaporator_cell(&boils, 278.0, f64::from(i) / 4000.0, 0.9, 8e3);
+        |i: u32| inside.evaporator_cell(&boils, 278.0, f64::from(i) / 4000.0, 0.9, 8e3, 1.0);
     for i in 0..4000 {
         for (name, a, b) in [
             ("condenser", condenser(i), condenser(i + 1)),

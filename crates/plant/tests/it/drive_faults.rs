@@ -2,7 +2,10 @@
 //! no source; the resistance of copper is IEC 60028's).
 
 use lowside_session::{Bay, Event, VehicleAct};
-use lowside_shop::meters::{self, Point};
+use lowside_shop::{
+    fault::Device,
+    meters::{self, Point},
+};
 use lowside_tests::runs::{act, run, scenario};
 use lowside_units::RotationSpeed;
 
@@ -46,15 +49,75 @@ fn a_slipping_clutch_has_current_and_does_not_turn_the_hub() {
     assert!((hub - pulley).abs() < 1.0);
 }
 
+/// Weak clutches in twenty minutes of driving: the share of the time in which the hub keeps up with the pulley.
+fn holds_for(hold: &str, ambient: &str) -> f64 {
+    let mut bay = Bay::new(&scenario(
+        "healthy",
+        &[&format!("condition.clutch_hold={hold}"), ambient],
+    ));
+    let (mut held, mut called) = (0_u32, 0_u32);
+    for _ in 0..1200 {
+        run(&mut bay, 1.0);
+        let plant = bay.plant();
+        called += u32::from(plant.drive.engaged);
+        held += u32::from(plant.drive.engaged && plant.clutch.grip > 0.99);
+    }
+    f64::from(held) / f64::from(called)
+}
+
+/// A weak clutch holds while it is cool and lets go as its coil gets hot and the head asks for more; the hotter the day and the weaker
+/// it is, the sooner (common practice, no source).
 #[test]
-fn a_worn_clutch_that_holds_on_a_mild_day_slips_on_a_hot_one() {
-    let hub = |ambient: &str| {
-        let bay = healthy(&["condition.clutch_hold=37%", ambient], 900.0);
-        let [hub, pulley] = meters::turning(bay.plant());
-        hub / pulley
-    };
-    assert!(hub("day.ambient=32degC") > 0.99);
-    assert!(hub("day.ambient=43degC") < 0.8);
+fn a_weak_clutch_holds_cool_and_slips_hot_the_sooner_the_weaker() {
+    let hot = "day.ambient=38degC";
+    let shares = ["80 %", "45 %", "40 %", "30 %"].map(|hold| holds_for(hold, hot));
+    assert!(shares[0] > 0.999, "{shares:?}");
+    assert!(shares.is_sorted_by(|a, b| a > b), "{shares:?}");
+    // In between it holds for some minutes and then does not.
+    assert!((0.6..0.98).contains(&shares[1]), "{shares:?}");
+    assert!(
+        (0.1..0.6).contains(&shares[2]) && shares[3] < 0.05,
+        "{shares:?}"
+    );
+    let days = ["day.ambient=32degC", hot, "day.ambient=43degC"];
+    let by_day = days.map(|day| holds_for("45 %", day));
+    assert!(by_day.is_sorted_by(|a, b| a > b), "{by_day:?}");
+    assert!(by_day[0] > 0.99 && by_day[2] < 0.1, "{by_day:?}");
+}
+
+/// What has let go catches again once it has cooled down; run on, it burns.
+#[test]
+fn a_clutch_that_let_go_holds_again_when_cool_and_burns_when_run_on() {
+    let mut bay = healthy(&["condition.clutch_hold=45%", "day.ambient=38degC"], 1080.0);
+    let grips = |bay: &Bay| bay.plant().clutch.grip > 0.99;
+    assert!(!grips(&bay) && seen(&bay, Event::ClutchSmells));
+    act(&mut bay, VehicleAct::Engine { on: false });
+    run(&mut bay, 3600.0);
+    let mut cooled = bay.clone();
+    act(&mut cooled, VehicleAct::Engine { on: true });
+    run(&mut cooled, 60.0);
+    assert!(grips(&cooled), "{:?}", cooled.plant().clutch);
+    run(&mut cooled, 3600.0);
+    assert!(
+        seen(&cooled, Event::ClutchBurnt),
+        "{:?}",
+        cooled.plant().clutch
+    );
+    assert!(cooled.plant().compressor_rpm() <= 0.0);
+}
+
+/// The engine pays for the heat of a clutch that slips as well as for the compressor: torque at the pulley times its speed.
+#[test]
+fn what_slips_comes_out_of_the_engine() {
+    let bay = healthy(&["condition.clutch_hold=30%", "day.ambient=38degC"], 120.0);
+    let plant = bay.plant();
+    let pulley = plant.pulley_rpm() * core::f64::consts::TAU / 60.0;
+    let paid = (plant.slip_power() + plant.shaft_power()) / pulley;
+    let held = plant.clutch.holds(0.3);
+    assert!(
+        plant.clutch.grip < 0.5 && (paid / held - 1.0).abs() < 0.05,
+        "{paid} for {held} N m"
+    );
 }
 
 #[test]
@@ -89,8 +152,8 @@ fn a_leaking_blend_door_warms_the_vent_alone_until_the_heater_hose_is_pinched() 
 
 #[test]
 fn a_blocked_radiator_overheats_the_engine_and_raises_all_three() {
-    let sound = healthy(&[], 1800.0);
-    let bay = healthy(&["condition.radiator=5%"], 1800.0);
+    let sound = healthy(&[], 900.0);
+    let bay = healthy(&["condition.radiator=5%"], 900.0);
     let hose = |bay: &Bay| meters::felt(bay.plant(), Point::RadiatorHose) - 273.15;
     assert!((80.0..97.0).contains(&hose(&sound)), "{}", hose(&sound));
     assert!(hose(&bay) > 112.0, "{}", hose(&bay));
@@ -99,6 +162,37 @@ fn a_blocked_radiator_overheats_the_engine_and_raises_all_three() {
     for (k, seen) in [3.4, 14.0, 0.2].into_iter().enumerate() {
         assert!(now[k] > was[k] + seen, "{now:?} against {was:?}");
     }
+}
+
+/// The gauge goes into the red, the coolant boils over, and in the end the engine stops; after a repair it runs again. The van has no
+/// control that lets its clutch go (common practice for its age).
+#[test]
+fn an_overheated_engine_tells_boils_and_stops() {
+    let mut bay = healthy(&["condition.radiator=5%"], 900.0);
+    assert!(seen(&bay, Event::GaugeRed) && seen(&bay, Event::CoolantBoils));
+    let plant = bay.plant();
+    assert!(plant.drive.engaged && (plant.engine.coolant - 401.15).abs() < 0.01);
+    let boiled = plant.engine.boiled;
+    run(&mut bay, 60.0);
+    // 12 MJ boil its water away; what an engine at 1 500 1/min with such a load does not lose to hood and radiator is 10 to 20 kW.
+    let watts = (bay.plant().engine.boiled - boiled) * 5.5 * 2.18e6 / 60.0;
+    assert!((8e3..20e3).contains(&watts), "{watts:.0} W boil it off");
+    run(&mut bay, 1200.0);
+    assert!(seen(&bay, Event::EngineStalled));
+    assert!(!bay.plant().settings.engine_on && !bay.plant().drive.engaged);
+    act(&mut bay, VehicleAct::Engine { on: true });
+    run(&mut bay, 1.0);
+    assert!(!bay.plant().settings.engine_on, "dry, it stops again");
+    act(
+        &mut bay,
+        VehicleAct::Mend {
+            device: Device::Radiator,
+        },
+    );
+    act(&mut bay, VehicleAct::Engine { on: true });
+    run(&mut bay, 600.0);
+    let engine = &bay.plant().engine;
+    assert!(bay.plant().settings.engine_on && engine.boiled <= 0.0 && engine.coolant < 370.0);
 }
 
 #[test]
@@ -123,8 +217,8 @@ fn the_engines_control_lets_the_clutch_go_and_takes_it_again() {
             speed: RotationSpeed::from_rpm(2500.0),
         },
     );
-    run(&mut bay, 1200.0);
-    assert!(seen(&bay, Event::EngineTooHot));
+    run(&mut bay, 420.0);
+    assert!(seen(&bay, Event::EngineTooHot) && seen(&bay, Event::GaugeRed));
     assert!(!bay.plant().drive.engaged);
     act(&mut bay, VehicleAct::Engine { on: false });
     run(&mut bay, 3600.0);

@@ -199,6 +199,7 @@ fn nothing_destroys_entropy() {
     for (name, more) in [
         ("healthy", &["day.ambient=27degC"][..]),
         ("healthy", &["start.air=2g", "engine.speed=800rpm"]),
+        ("healthy", &["condition.compressor_wear=100%"]),
         ("healthy-crossover", &[]),
         ("charge-from-cans", &[]),
     ] {

@@ -17,3 +17,4 @@ mod relief;
 mod restrictions;
 mod three_gases;
 mod void_fraction;
+mod worn;

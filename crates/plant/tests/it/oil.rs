@@ -301,3 +301,18 @@ fn a_new_part_that_is_not_fitted_leaves_the_loop_its_oil() {
     }
     assert!(bay.ledger_gap() < 1e-9 && bay.mass_error() < 1e-9);
 }
+
+/// Too much oil warms the vent the more of it there is: first a little, by stiffer liquid on the walls of the coils, then more, when the
+/// accumulator is full and oil goes round (common practice; what is asked of oil in a coil is in `lowside_plant::oil`).
+#[test]
+fn each_surplus_of_oil_warms_the_vent_more() {
+    for speed in ["engine.speed=800rpm", "engine.speed=1500rpm"] {
+        let vents = [1.0, 1.5, 2.0, 2.5, 3.0].map(|times| {
+            let oil = format!("start.oil={}g", 237.0 * times);
+            let hot = ["day.ambient=38degC", "until=30min", speed, &oil];
+            play(&scenario("healthy", &hot)).1.vent_degC_mean
+        });
+        assert!(vents.is_sorted_by(|a, b| a < b), "{speed}: {vents:?}");
+        assert!(vents[4] > vents[0] + 0.8, "{speed}: {vents:?}");
+    }
+}

@@ -47,7 +47,7 @@ const OIL: Field = Field {
     what: "oil in the loop",
     kind: Kind::Mass,
     sound: Sound::Of(|v| v.oil.si(), "the vehicle's"),
-    range: |_| (0.0, 0.6),
+    range: |_| (0.0, 0.8),
     applies: Applies::Start(|s, kg| s.oil = kg),
 };
 

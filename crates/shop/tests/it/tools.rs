@@ -278,7 +278,7 @@ fn meters_read_what_is_there() {
     // A coil of 3.0 to 3.6 ohm at 20 degC draws 3.8 to 4.6 A at 13.8 V (workshop manuals; Ohm), less as its copper warms (IEC 60028).
     let (volts, amperes) = meters::clutch(plant);
     if plant.drive.engaged {
-        let cold = amperes * (1.0 + 0.003_93 * (plant.clutch.t - 293.15));
+        let cold = amperes * (1.0 + 0.003_93 * (plant.clutch.coil - 293.15));
         assert!(
             (13.0..14.5).contains(&volts) && (3.8..4.6).contains(&cold),
             "{volts} V {amperes} A, {cold:.2} A at 20 degC"
