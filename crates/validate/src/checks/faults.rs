@@ -12,6 +12,7 @@ use crate::{
 };
 
 mod course;
+mod drive;
 mod signs;
 
 /// What fills the section.
@@ -23,6 +24,10 @@ pub const JOBS: &[Job] = &[
     orifice_area,
     bore,
     wear,
+    drive::worn_out,
+    drive::clutch,
+    drive::radiator,
+    drive::oil,
     humidity,
 ];
 
