@@ -133,7 +133,7 @@ pageTest("a job card's first step is done, undone by going back, and done again"
   await page.reload();
   await page.locator(".steps > li").first().getByText(/^done/).waitFor({ timeout: 20_000 });
   await chooseLanguage(page, "es");
-  await page.getByText("Deje entrar el primer gas", { exact: true }).waitFor();
+  await page.locator(".steps").getByText("Deje entrar el primer gas", { exact: true }).waitFor();
   await assertAccessible(page);
   assertQuiet(page);
 });

@@ -71,6 +71,17 @@ for (const window of [desktop, phone])
     assertQuiet(page);
   }, { path: "#s=healthy" });
 
+pageTest("no figure of a gauge is under 10 px, on any layout", desktop, async (page) => {
+  await page.locator(".dial").first().waitFor();
+  for (const [width, height] of [[1920, 1080], [1440, 900], [1280, 720], [1024, 768], [820, 1180], [390, 844], [320, 640]]) {
+    await page.setViewportSize({ width, height });
+    const sizes = await page.locator(".dial svg text").evaluateAll((all) => all.map((e) => Number.parseFloat(getComputedStyle(e).fontSize) * e.getScreenCTM().a));
+    assert.ok(sizes.length > 20, `${sizes.length} figures`);
+    assert.ok(Math.min(...sizes) >= 10, `${width} x ${height}: ${Math.min(...sizes).toFixed(1)} px`);
+  }
+  assertQuiet(page);
+}, { path: "#s=healthy" });
+
 pageTest("the exploring bay has at most 45 controls, folded ones included, none of them dead", desktop, async (page) => {
   await page.locator("#hose-tool").waitFor();
   const [all, dead] = await page.evaluate(() => {

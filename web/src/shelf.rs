@@ -14,6 +14,7 @@ struct Paper {
     title: String,
     complaint: String,
     steps: usize,
+    minutes: u32,
 }
 
 #[derive(Properties, PartialEq)]
@@ -38,6 +39,7 @@ pub(crate) fn Shelf(p: &ShelfProps) -> Html {
                 title: words::told(&card.title),
                 complaint: words::told(&card.complaint),
                 steps: card.step.len(),
+                minutes: card.minutes,
             })
         };
         library::names().filter_map(read).collect::<Vec<_>>()
@@ -49,6 +51,7 @@ pub(crate) fn Shelf(p: &ShelfProps) -> Html {
             <li><button type="button" class="paper" onclick={press}>
                 <span class="of"><b>{ &c.title }</b><small>{ words::card_steps(c.steps) }</small></span>
                 <q>{ &c.complaint }</q>
+                if c.minutes > 0 { <small>{ words::card_minutes(c.minutes) }</small> }
                 if p.done.split(' ').any(|done| done == name) { <span class="stamp">{ words::card_done() }</span> }
             </button></li>
         }

@@ -18,6 +18,7 @@ strip-vent = vent
 
 shelf = Job cards
 shelf-idea = Take a card. Its bay opens, paused, and its steps stand beside the controls.
+card-minutes = about { $n } min of bay time
 card-steps = { $n ->
     [one] { $n } step
    *[other] { $n } steps

@@ -18,6 +18,7 @@ strip-vent = salida
 
 shelf = Fichas de trabajo
 shelf-idea = Tome una ficha. Se abre su taller, en pausa, y sus pasos quedan junto a los controles.
+card-minutes = unos { $n } min de taller
 card-steps = { $n ->
     [one] { $n } paso
    *[other] { $n } pasos
