@@ -21,7 +21,7 @@ pageTest("Spanish is chosen on the page and remembered", desktop, async (page) =
   await page.reload();
   await page.getByRole("switch", { name: "Llave" }).waitFor();
   assert.equal(await lang(page), "es");
-  await page.getByLabel("Idioma").selectOption("en");
+  await chooseLanguage(page, "en");
   await page.getByRole("switch", { name: "Tap" }).waitFor();
   assertQuiet(page);
 });

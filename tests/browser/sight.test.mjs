@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
 import { keys, until } from "./keys.mjs";
-import { drawer, keptText, run, startOver, withPage } from "./page.mjs";
+import { drawer, keptText, run, shut, startOver, withPage } from "./page.mjs";
 
 const { acts, pairs } = JSON.parse(readFileSync(new URL("../data/sight_pairs.json", import.meta.url), "utf8"));
 const VIEWS = ["Outside", "Strip chart", "Bench", "Job"];
@@ -59,15 +59,19 @@ async function given(pair, hidden) {
       assert.deepEqual(await picker(page).allInnerTexts(), VIEWS);
       for (const view of VIEWS) await keys(page).view(view);
       // Taking the file up has shut the drawer.
-      await page.evaluate(() => (document.querySelector(".settings").open = true));
+      await drawer(page, "settings");
       const saved = await file(page, () => page.locator("#save-take").click());
-      await page.evaluate(() => (document.querySelector(".settings").open = false));
+      await shut(page);
       const strip = [];
       for (const kind of ["SVG", "PNG", "CSV"]) strip.push(await file(page, () => page.locator(".saver").getByRole("button", { name: kind }).click()));
       const kept = await keptText(page);
       await page.evaluate(() => {
         for (const details of document.querySelectorAll("main details")) details.open = true;
         document.activeElement?.blur();
+        // The columns that scroll in themselves are laid out whole, so that the picture has all of them.
+        const sheet = new CSSStyleSheet();
+        sheet.replaceSync(".page { height: auto !important; overflow: visible !important; } .bay > * { overflow: visible !important; } .chart { content-visibility: visible !important; }");
+        document.adoptedStyleSheets = [sheet];
       });
       // The slow text, and what was said, have come to rest.
       await until(page, "the page stands", 20, () =>

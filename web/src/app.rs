@@ -1,24 +1,23 @@
 //! The root: holds the bay, lets time pass each frame, draws what moves, and gives the rest its text nine times a second.
-use std::{cell::Cell, rc::Rc};
+use std::rc::Rc;
 
-use gloo::{events::EventListener, render::AnimationFrame};
 use lowside_lessons::next::Advice;
 use lowside_present::{
     UnitSystem,
     bench::{Item, Joint},
     controls::{Control, Controls},
     dial::Which,
-    history::{History, Row},
+    history::History,
     readout::{Readout, weighed},
     statement::{Said, Signed},
 };
-use lowside_session::{Action, Refused, Sight, TakeError, wait::Goal};
-use lowside_words::Language;
+use lowside_session::{Action, Refused};
 use yew::{Component, Context, Html, MouseEvent, NodeRef, classes, html};
 
 use crate::{
     bays::KeptBay,
     chart::Chart,
+    dial::Needles,
     doors::Door,
     host, later,
     levels::Painter,
@@ -27,16 +26,10 @@ use crate::{
     panel::{self, PanelProps, panel},
     past::Ended,
     readings::{readings, slim},
-    resume::Resumed,
-    speech,
     stage::{self, Stage},
-    store,
-    theme::{self, Choice},
-    top::Drawer,
-    units, words,
+    store, units, words,
 };
 
-mod accessibility;
 mod act;
 mod bays;
 mod begin;
@@ -45,111 +38,57 @@ pub(crate) mod closed;
 mod doors;
 mod face;
 mod frame;
+mod head;
 mod parts;
 mod peril;
+mod share;
 mod sight;
 mod work;
 
+pub(crate) use act::TimeMsg;
 pub(crate) use bays::BaysMsg;
+pub(crate) use begin::StartMsg;
+pub(crate) use browser_events::PageMsg;
+pub(crate) use face::FaceMsg;
+pub(crate) use head::HeadMsg;
 pub(crate) use peril::PerilMsg;
+pub(crate) use share::ShareMsg;
 pub(crate) use sight::SightMsg;
 pub(crate) use work::WorkMsg;
 
-/// What can happen to the page.
+/// What can happen to the page. What belongs to one part of it is a message of that part.
 pub(crate) enum Msg {
-    Frame(f64),
     Act(Action),
-    Press(f64, f64),
-    Hover(f64, f64),
-    Pause,
-    Step,
-    Speed(f64),
-    Seek(f64),
-    Undo,
-    Redo,
-    Line(u32),
-    Until(Goal),
-    Units(UnitSystem),
-    Face(face::FaceMsg),
-    Work(WorkMsg),
-    Sight(SightMsg),
-    Language(Language),
-    /// The page speaks another language now.
-    Speaks,
-    Start(String),
-    /// Chooses what to start with; nothing happens yet.
-    Pick(String),
-    /// Starts over with what the bay began with.
-    Again,
-    /// Something for the polite region.
-    Say(String),
-    Peril(PerilMsg),
-    Progress(f64),
-    /// The end of a replay; it counts if that turn is not over.
-    Resumed(u32, Box<Result<Resumed, TakeError>>),
-    /// The replay under way is no longer wanted.
-    Cancel,
-    Bays(BaysMsg),
-    Copy,
-    /// The browser holds the page for times without a network.
-    Offline,
-    /// A new version waits.
-    Newer,
-    /// Take it.
-    Update,
-    /// Opens or closes the help.
-    Help,
-    /// Goes through a door.
-    Go(Door),
-    /// Opens or shuts what opens from the head.
-    Drawer(Drawer),
-    /// Shuts whatever lies over the page.
-    Shut,
-    /// Unfolds or folds the controls rarely used.
-    Fold,
-    Theme(Choice),
-    Shortcuts(bool),
-    /// Says what the instruments read.
-    ReadOut,
-    /// A faster or slower speed.
-    Faster(bool),
-    /// Tells what has the focus or the pointer, by id.
-    Hint(Option<&'static str>),
-    /// Saves the take as a file.
-    SaveTake,
-    /// Saves the take that the notice is about as a file.
-    SaveNotice,
-    /// A file that was chosen.
-    Open(Result<String, TakeError>),
-    /// Copies a link to this bay.
-    Link,
-    /// The later part of the program is here.
-    Later,
     /// Tells why an act was refused.
     Refused(Refused),
-    /// Tells that an act was taken back.
-    Undone(Action),
-    /// Tells that an act was done again.
-    Redone(Action),
+    Peril(PerilMsg),
+    Time(TimeMsg),
+    Start(StartMsg),
+    Bays(BaysMsg),
+    Share(ShareMsg),
+    Sight(SightMsg),
+    Work(WorkMsg),
+    Face(FaceMsg),
+    Head(HeadMsg),
+    Page(PageMsg),
+    /// Something for the polite region.
+    Say(String),
 }
 
 impl Msg {
     /// Only the later part can answer.
     fn needs_later(&self) -> bool {
-        matches!(
-            self,
-            Self::Line(_)
-                | Self::Work(_)
-                | Self::Bays(_)
-                | Self::Open(_)
-                | Self::SaveTake
-                | Self::Link
-                | Self::Help
-                | Self::Face(face::FaceMsg::Save(_) | face::FaceMsg::Strip(_))
-                | Self::Refused(_)
-                | Self::Undone(_)
-                | Self::Redone(_)
-        )
+        match self {
+            Self::Work(_) | Self::Bays(_) | Self::Refused(_) => true,
+            Self::Share(msg) => !matches!(msg, ShareMsg::Copy | ShareMsg::SaveNotice),
+            Self::Time(msg) => matches!(
+                msg,
+                TimeMsg::Line(_) | TimeMsg::Undone(_) | TimeMsg::Redone(_)
+            ),
+            Self::Head(msg) => matches!(msg, HeadMsg::Help),
+            Self::Face(msg) => matches!(msg, FaceMsg::Save(_) | FaceMsg::Strip(_)),
+            _ => false,
+        }
     }
 }
 
@@ -184,24 +123,21 @@ pub(crate) struct Notice {
     back: Option<(Told, Rc<KeptBay>)>,
 }
 
+/// Wall time at which things were renewed last, ms.
+struct Beat {
+    text: f64,
+    chart: f64,
+    /// What changes slowly for those who listen, the drawing in words; and when it was made.
+    slow: (String, f64),
+}
+
 /// The whole page.
-#[expect(
-    clippy::struct_excessive_bools,
-    reason = "each is one independent thing that is open or not"
-)]
 pub(crate) struct App {
     stage: Stage,
     mode: Mode,
-    /// What the address asks for, until it or what was kept is taken up.
-    asked: Option<String>,
     /// What came before the later part that answers it, in order.
     early: Vec<Msg>,
-    /// Id of the offered scenario the bay began with; empty if it is none of them.
-    scenario: String,
-    /// What is chosen to start with, if it is not what the bay began with.
-    picked: Option<String>,
-    /// How the next bay is to be worked in.
-    sight: Sight,
+    begin: begin::Begin,
     bays: bays::Bays,
     units: UnitSystem,
     peril: peril::Peril,
@@ -218,49 +154,29 @@ pub(crate) struct App {
     draft: Said,
     /// The record as it was signed.
     signed: Option<Signed>,
+    /// The card that was noted as done last.
+    done: Option<&'static str>,
     painter: Painter,
-    chart: Chart,
     sheet: NodeRef,
-    axes: NodeRef,
-    traces: NodeRef,
+    chart: Chart,
     /// The line of time.
-    film: NodeRef,
-    needles: [NodeRef; 2],
+    line: NodeRef,
+    needles: Needles,
     needed: Option<Control>,
     /// The next step, since when, and whether it was read out.
     step: (Option<Advice>, f64, bool),
-    last_text: f64,
-    last_chart: f64,
-    /// What changes slowly for those who listen: the drawing in words, the chart as rows; and when it was made.
-    slow: (String, f64),
-    rows: Rc<Vec<Row>>,
-    dark: bool,
+    beat: Beat,
     /// Whether the browser keeps the take, as it was told last.
     stored: store::Kept,
-    offline: bool,
-    update: bool,
-    help: bool,
-    /// The door one is in, and what is open from the head.
-    door: Door,
-    drawer: Option<Drawer>,
-    /// The controls rarely used are unfolded.
-    more: bool,
-    /// The card that was noted as done last.
-    done: Option<&'static str>,
-    shortcuts: Rc<Cell<bool>>,
-    hint: Option<&'static str>,
-    /// Dropped, it would not come.
-    next_frame: AnimationFrame,
-    listeners: Vec<EventListener>,
+    head: head::Head,
+    browser: browser_events::Browser,
 }
+
 impl Component for App {
     type Message = Msg;
     type Properties = ();
 
     fn create(ctx: &Context<Self>) -> Self {
-        let shortcuts = Rc::new(Cell::new(
-            store::get(store::SHORTCUTS).as_deref() != Some("off"),
-        ));
         // What a link asks for goes before what was kept, and is taken once: a reload goes on where one was.
         let kept = || {
             [store::LAST, store::TAKE]
@@ -273,11 +189,11 @@ impl Component for App {
         let door = host::entered().as_deref().and_then(Door::of);
         let goes_on = || door != Some(Door::Explore) && kept();
         let asked = Some(fragment).filter(|fragment| !fragment.is_empty() || goes_on());
-        let door = door.unwrap_or(Door::Explore);
+        let head = head::Head::new(door.unwrap_or(Door::Explore));
         let link = ctx.link().clone();
         wasm_bindgen_futures::spawn_local(async move {
             later::fetch().await;
-            link.send_message(Msg::Later);
+            link.send_message(Msg::Page(PageMsg::Later));
         });
         Self {
             stage: match &asked {
@@ -285,7 +201,7 @@ impl Component for App {
                 None => {
                     let mut stage = stage::first();
                     // Nothing runs that nobody started.
-                    stage.paused |= door != Door::Explore;
+                    stage.paused |= head.door != Door::Explore;
                     stage
                 }
             },
@@ -294,11 +210,8 @@ impl Component for App {
             } else {
                 Mode::Running
             },
-            asked,
             early: Vec::new(),
-            scenario: stage::FIRST.into(),
-            picked: None,
-            sight: Sight::Open,
+            begin: begin::Begin::new(asked),
             bays: bays::Bays::default(),
             units: linked.unwrap_or_else(units::load),
             peril: peril::Peril::default(),
@@ -310,193 +223,78 @@ impl Component for App {
             item: Item::Joint(Joint::EvaporatorOut),
             draft: Said::default(),
             signed: None,
+            done: None,
             painter: Painter::default(),
-            chart: Chart::default(),
             sheet: NodeRef::default(),
-            axes: NodeRef::default(),
-            traces: NodeRef::default(),
-            film: NodeRef::default(),
-            needles: Default::default(),
+            chart: Chart::default(),
+            line: NodeRef::default(),
+            needles: Needles::default(),
             needed: None,
             step: (None, 0.0, true),
-            last_text: 0.0,
-            last_chart: 0.0,
-            slow: (String::new(), -1e9),
-            rows: Rc::default(),
-            dark: theme::dark(),
+            beat: Beat {
+                text: 0.0,
+                chart: 0.0,
+                slow: (String::new(), -1e9),
+            },
             stored: store::Kept::Yes,
-            offline: false,
-            update: false,
-            help: false,
-            door,
-            drawer: None,
-            more: false,
-            done: None,
-            next_frame: browser_events::next_frame(ctx),
-            listeners: browser_events::told(ctx, shortcuts.clone()),
-            shortcuts,
-            hint: None,
+            browser: browser_events::Browser::new(ctx, head.shortcuts.clone()),
+            head,
         }
     }
 
-    #[expect(clippy::too_many_lines, reason = "one arm a message")]
     fn update(&mut self, ctx: &Context<Self>, msg: Msg) -> bool {
-        if msg.needs_later() && later::here().is_none() {
+        let later = later::here();
+        if msg.needs_later() && later.is_none() {
             self.early.push(msg);
             return false;
         }
-        match msg {
-            Msg::Frame(now) => {
-                self.next_frame = browser_events::next_frame(ctx);
+        let changed = match msg {
+            Msg::Face(msg) => return self.face(msg),
+            Msg::Page(PageMsg::Frame(now)) => {
+                self.browser.next_frame = browser_events::next_frame(ctx);
                 return self.frame(now);
             }
-            Msg::Act(action) => self.act(action),
-            Msg::Press(x, y) => match self.spot(x, y) {
-                Some(control) => self.press(control),
-                None => return false,
-            },
-            Msg::Hover(x, y) => {
-                let over = self.spot(x, y).is_some();
-                let lit = self.zone(x, y);
-                if let Some(sheet) = self.sheet.cast::<web_sys::HtmlElement>() {
-                    drop(
-                        sheet
-                            .style()
-                            .set_property("cursor", if over { "pointer" } else { "default" }),
-                    );
-                }
-                return self.face(face::FaceMsg::Light(lit));
-            }
-            Msg::Pause
-            | Msg::Step
-            | Msg::Speed(_)
-            | Msg::Seek(_)
-            | Msg::Undo
-            | Msg::Redo
-            | Msg::Until(_) => self.time(ctx, &msg),
-            Msg::Line(id) => {
-                if let Some(later) = later::here() {
-                    (later.line)(self, ctx, id);
-                }
-            }
-            Msg::Units(units) => {
-                self.units = units;
-                self.stage.ticks.clear();
-                units::save(units);
-            }
-            Msg::Face(msg) => return self.face(msg),
-            Msg::Work(msg) => {
-                if let Some(later) = later::here() {
-                    (later.work)(self, msg);
-                }
-            }
-            Msg::Sight(msg) => {
-                if let Some(later) = later::here() {
-                    (later.see)(self, msg);
-                }
-            }
-            Msg::Language(language) => {
-                let link = ctx.link().clone();
-                wasm_bindgen_futures::spawn_local(async move {
-                    speech::choose(language).await;
-                    link.send_message(Msg::Speaks);
-                });
-                return false;
-            }
-            Msg::Speaks => {
-                // What was said and waits is in the other language.
-                self.said.0.clear();
-                self.waiting.clear();
-                self.hint = None;
-                if let Some(notice) = &mut self.notice {
-                    notice.told.renew();
-                    if let Some((label, _)) = &mut notice.back {
-                        label.renew();
-                    }
-                }
-                ctx.link().send_message(Msg::Bays(BaysMsg::List));
-            }
-            Msg::Start(name) => self.begin_with(Some(name)),
-            Msg::Pick(name) => {
-                let begun = self.own().is_none() && name == self.scenario;
-                self.picked = Some(name).filter(|name| !begun && !name.is_empty());
-            }
-            Msg::Again => self.again(),
             Msg::Say(text) => {
                 self.waiting.push(text);
-                return false;
+                false
             }
-            Msg::Peril(msg) => self.peril(msg),
-            Msg::Progress(_) if matches!(self.mode, Mode::Running) => return false,
-            Msg::Progress(p) => self.mode = Mode::Resuming(p),
-            Msg::Resumed(turn, _) if self.bays.is_over(turn) => return false,
-            Msg::Resumed(_, outcome) => {
-                if let Some(later) = later::here() {
-                    (later.resumed)(self, ctx, *outcome);
-                }
+            Msg::Head(msg) => self.head(ctx, msg),
+            Msg::Start(msg) => self.starts(ctx, msg),
+            Msg::Page(msg) => {
+                self.page(ctx, &msg);
+                true
             }
-            Msg::Cancel => {
-                if let Some(later) = later::here() {
-                    (later.cancel)(self);
-                }
+            Msg::Act(action) => {
+                self.act(action);
+                true
             }
-            Msg::Bays(msg) => {
-                if let Some(later) = later::here() {
-                    (later.bays)(self, ctx, msg);
-                }
+            Msg::Refused(refused) => {
+                self.refused(refused);
+                true
             }
-            Msg::Hint(hint) => {
-                if self.hint == hint {
-                    return false;
-                }
-                self.hint = hint;
+            Msg::Peril(msg) => {
+                self.peril(msg);
+                true
             }
-            Msg::Open(_) | Msg::SaveTake | Msg::SaveNotice | Msg::Link => {
-                if let Some(later) = later::here() {
-                    (later.share)(self, ctx, &msg);
-                }
+            Msg::Time(msg) => {
+                self.time(ctx, msg);
+                true
             }
-            Msg::Go(door) => self.go(door),
-            Msg::Drawer(drawer) => {
-                self.drawer = Some(drawer).filter(|_| self.drawer != Some(drawer));
-                if self.drawer == Some(Drawer::Bays) {
-                    ctx.link().send_message(Msg::Bays(BaysMsg::List));
-                }
+            Msg::Share(msg) => {
+                self.shares(ctx, msg);
+                true
             }
-            Msg::Fold => self.more = !self.more,
-            Msg::Theme(choice) => choice.choose(),
-            Msg::Help | Msg::Shut | Msg::Shortcuts(_) | Msg::ReadOut | Msg::Faster(_) => {
-                self.accessibility(&msg);
-            }
-            Msg::Later => {
-                if let Some(later) = later::here() {
-                    self.listeners.extend((later.listen)(ctx));
-                    let asked = self.asked.take();
-                    (later.begin)(self, ctx, asked);
-                    ctx.link()
-                        .send_message_batch(core::mem::take(&mut self.early));
-                }
-            }
-            Msg::Refused(refused) => self.refused(refused),
-            Msg::Undone(act) => self.told_act(act, words::undone),
-            Msg::Redone(act) => self.told_act(act, words::redone),
-            Msg::Offline => self.offline = true,
-            Msg::Newer => self.update = true,
-            Msg::Update => {
-                self.stage.save(host::now());
-                host::call("lowsideUpdate");
-            }
-            Msg::Copy => {
-                if let Some(take) = self.notice.as_ref().and_then(|n| n.take.as_ref()) {
-                    host::copy(take);
-                }
-            }
+            Msg::Work(msg) => later.map(|later| (later.work)(self, msg)).is_some(),
+            Msg::Sight(msg) => later.map(|later| (later.see)(self, msg)).is_some(),
+            Msg::Bays(msg) => later.map(|later| (later.bays)(self, ctx, msg)).is_some(),
+        };
+        if changed {
+            self.look_out();
+            self.refresh();
+            self.beat.chart = 0.0;
+            self.beat.slow.1 = -1e9;
         }
-        self.look_out();
-        self.refresh();
-        self.last_chart = 0.0;
-        self.slow.1 = -1e9;
-        true
+        changed
     }
 
     fn rendered(&mut self, _: &Context<Self>, _: bool) {
@@ -512,7 +310,7 @@ impl Component for App {
                     <p id="resuming">{ words::resuming() }</p>
                     <progress max="1" value={format!("{done:.3}")} aria-labelledby="resuming"></progress>
                     if self.bays.replays() {
-                        <p><button type="button" onclick={link.callback(|_: MouseEvent| Msg::Cancel)}>{ if store::bay().is_empty() { words::resuming_leave() } else { words::resuming_cancel() } }</button></p>
+                        <p><button type="button" onclick={link.callback(|_: MouseEvent| Msg::Start(StartMsg::Cancel))}>{ if store::bay().is_empty() { words::resuming_leave() } else { words::resuming_cancel() } }</button></p>
                     }
                 </main>
             };
@@ -537,15 +335,15 @@ impl Component for App {
         let [hose, instruments] =
             later::here().map_or_else(panel::coming, |l| (l.tools)(self, ctx));
         let panel = panel(&PanelProps {
-            door: self.door,
+            door: self.head.door,
             controls,
             needed,
             act: link.callback(Msg::Act),
             hose,
             instruments,
             no_can: shown.tool(),
-            more: self.more,
-            fold: link.callback(|()| Msg::Fold),
+            more: self.face.more,
+            fold: link.callback(|()| Msg::Face(FaceMsg::Fold)),
         });
         let card = later::here()
             .map(|l| (l.card)(self, ctx))
@@ -555,9 +353,9 @@ impl Component for App {
             <a class="skip" href="#controls-title">{ words::to_controls() }</a>
             { self.top(ctx, &readout) }
             { later::here().map(|l| (l.sight)(self, ctx)).unwrap_or_default() }
-            if self.help {
+            if self.head.help {
                 if let Some(later) = later::here() {
-                    { (later.help)(self.shortcuts.get(), link.callback(Msg::Shortcuts), link.callback(|()| Msg::Help)) }
+                    { (later.help)(self.head.shortcuts.get(), link.callback(|x| Msg::Head(HeadMsg::Shortcuts(x))), link.callback(|()| Msg::Head(HeadMsg::Help))) }
                 }
             }
             <main class={classes!("bay", card.is_some().then_some("with-card"), large)}>
@@ -586,7 +384,7 @@ impl Component for App {
             </main>
             { question }
             { self.ticker() }
-            if let Some(hint) = self.hint { <p class="hint" aria-hidden="true">{ hint }</p> }
+            if let Some(hint) = self.head.hint { <p class="hint" aria-hidden="true">{ hint }</p> }
             <footer><p>{ words::footer() }</p>if self.sees_something() { { self.picker(ctx) } }</footer>
             <div class="unseen" aria-live="polite" role="status">{ &self.said.0 }</div>
         </div> }
@@ -596,7 +394,7 @@ impl Component for App {
 impl App {
     /// A card is in hand, and one is at work on it.
     fn has_card(&self) -> bool {
-        self.door == Door::Service && self.stage.job.is_some()
+        self.head.door == Door::Service && self.stage.job.is_some()
     }
 
     /// What is to be told of the page itself.
@@ -609,8 +407,8 @@ impl App {
                         <button type="button" class="back-to" onclick={link.callback({ let bay = bay.clone(); move |_: MouseEvent| Msg::Bays(BaysMsg::Open(bay.clone())) })}>{ &label.text }</button>
                     }
                     if notice.take.is_some() {
-                        <button type="button" onclick={link.callback(|_: MouseEvent| Msg::SaveNotice)}>{ words::take_save() }</button>
-                        <button type="button" onclick={link.callback(|_: MouseEvent| Msg::Copy)}>{ words::copy() }</button>
+                        <button type="button" onclick={link.callback(|_: MouseEvent| Msg::Share(ShareMsg::SaveNotice))}>{ words::take_save() }</button>
+                        <button type="button" onclick={link.callback(|_: MouseEvent| Msg::Share(ShareMsg::Copy))}>{ words::copy() }</button>
                     }
                 </p>
             }
@@ -618,8 +416,8 @@ impl App {
                 <p class="notice" role="alert">{ (later.halted)(&halt.place) }</p>
             }
             if let Some(text) = words::stored(self.stage.stored) { <p class="notice">{ text }</p> }
-            if self.update { <p class="notice">{ words::update_there() }
-                <button type="button" id="update" onclick={link.callback(|_: MouseEvent| Msg::Update)}>{ words::update_now() }</button></p> }
+            if self.browser.update { <p class="notice">{ words::update_there() }
+                <button type="button" id="update" onclick={link.callback(|_: MouseEvent| Msg::Page(PageMsg::Update))}>{ words::update_now() }</button></p> }
         </> }
     }
 }

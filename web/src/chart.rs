@@ -96,6 +96,11 @@ pub(crate) struct Chart {
     drawn: Option<Frame>,
     /// Marks of what nobody noticed are left out.
     pub(crate) closed: bool,
+    /// Where axes and traces are on the page.
+    pub(crate) axes: NodeRef,
+    pub(crate) traces: NodeRef,
+    /// The window as rows.
+    pub(crate) rows: Rc<Vec<Row>>,
 }
 
 impl Default for Chart {
@@ -111,6 +116,9 @@ impl Default for Chart {
             now: 0,
             drawn: None,
             closed: false,
+            axes: NodeRef::default(),
+            traces: NodeRef::default(),
+            rows: Rc::default(),
         }
     }
 }

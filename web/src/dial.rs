@@ -62,6 +62,23 @@ fn thinned(marks: &[Mark]) -> Vec<Mark> {
     marks.iter().map(keep).collect()
 }
 
+/// Where the needles of both gauges are on the page.
+#[derive(Default)]
+pub(crate) struct Needles {
+    low: NodeRef,
+    high: NodeRef,
+}
+
+impl Needles {
+    /// The needle of a gauge.
+    pub(crate) fn of(&self, which: Which) -> &NodeRef {
+        match which {
+            Which::Low => &self.low,
+            Which::High => &self.high,
+        }
+    }
+}
+
 #[derive(Properties, PartialEq)]
 pub(crate) struct FaceProps {
     pub(crate) face: Face,

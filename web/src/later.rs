@@ -13,7 +13,7 @@ use web_sys::Element;
 use yew::{Callback, Context, Html};
 
 use crate::{
-    app::{App, BaysMsg, Msg, Notice, SightMsg, WorkMsg, browser_events, closed},
+    app::{App, BaysMsg, Notice, ShareMsg, SightMsg, WorkMsg, browser_events, closed},
     chart::Strip,
     help,
     ink::Kind,
@@ -57,7 +57,7 @@ pub(crate) struct Later {
     /// Kept bays: found, listed, opened, removed.
     pub(crate) bays: fn(&mut App, &Context<App>, BaysMsg),
     /// Files and links.
-    pub(crate) share: fn(&mut App, &Context<App>, &Msg),
+    pub(crate) share: fn(&mut App, &Context<App>, ShareMsg),
     /// Jobs and what is chosen on the bench.
     pub(crate) work: fn(&mut App, WorkMsg),
     /// Goes to another line, by its id.

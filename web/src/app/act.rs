@@ -3,42 +3,84 @@ use lowside_present::{
     controls::{Control, Controls},
     parts::Part,
 };
-use lowside_session::{Action, HoseAct, TICKS_PER_SECOND, VesselAct};
+use lowside_session::{Action, HoseAct, TICKS_PER_SECOND, VesselAct, wait::Goal};
 use lowside_units::Ratio;
 
 use yew::Context;
 
 use super::{App, Msg, Notice, Told, bays::Source};
-use crate::{later, words};
+use crate::{later, stage::SPEEDS, words};
+
+/// What is asked of time.
+pub(crate) enum TimeMsg {
+    Pause,
+    /// A second more, while paused.
+    Step,
+    Speed(f64),
+    /// A faster or slower speed.
+    Faster(bool),
+    Seek(f64),
+    Undo,
+    Redo,
+    /// Tells that an act was taken back.
+    Undone(Action),
+    /// Tells that an act was done again.
+    Redone(Action),
+    /// Goes to another line.
+    Line(u32),
+    /// Waits for something.
+    Until(Goal),
+}
 
 impl App {
-    /// What is asked of time.
-    pub(super) fn time(&mut self, ctx: &Context<Self>, msg: &Msg) {
-        if self.asks() {
-            return;
-        }
-        self.told = None;
+    /// Does it.
+    pub(super) fn time(&mut self, ctx: &Context<Self>, msg: TimeMsg) {
         match msg {
-            Msg::Pause => {
+            TimeMsg::Undone(act) => return self.told_act(act, words::undone),
+            TimeMsg::Redone(act) => return self.told_act(act, words::redone),
+            TimeMsg::Faster(faster) => return self.faster(faster),
+            TimeMsg::Line(id) => {
+                if let Some(later) = later::here() {
+                    (later.line)(self, ctx, id);
+                }
+                return;
+            }
+            // Nothing else is done until the question is answered.
+            _ if self.asks() => return,
+            _ => self.told = None,
+        }
+        match msg {
+            TimeMsg::Pause => {
                 self.stage.stop_waiting();
                 self.stage.paused = !self.stage.paused;
             }
-            Msg::Step => self.stage.step_once(TICKS_PER_SECOND),
-            &Msg::Seek(second) => self.stage.seek(second),
-            Msg::Undo => self.undo(ctx),
-            Msg::Redo => self.redo(ctx),
-            &Msg::Until(goal) => {
+            TimeMsg::Step => self.stage.step_once(TICKS_PER_SECOND),
+            TimeMsg::Seek(second) => self.stage.seek(second),
+            TimeMsg::Undo => self.undo(ctx),
+            TimeMsg::Redo => self.redo(ctx),
+            TimeMsg::Until(goal) => {
                 self.stage.wait_for(goal);
                 self.waiting
                     .push(words::waiting_for(words::goal(goal, self.units)));
             }
-            &Msg::Speed(s) => {
+            TimeMsg::Speed(speed) => {
                 self.stage.stop_waiting();
-                self.stage.speed = s;
+                self.stage.speed = speed;
                 self.stage.paused = false;
             }
             _ => {}
         }
+    }
+
+    fn faster(&mut self, faster: bool) {
+        let now = SPEEDS.iter().position(|s| *s >= self.stage.speed);
+        let now = now.unwrap_or_default();
+        let to = if faster {
+            now + 1
+        } else {
+            now.saturating_sub(1)
+        };
+        self.stage.speed = SPEEDS[to.min(SPEEDS.len() - 1)];
     }
 
     /// Goes to another line; one of an earlier visit is replayed first. An exam has one.
@@ -75,7 +117,7 @@ impl App {
         if self.stage.undo()
             && let Some(act) = last
         {
-            ctx.link().send_message(Msg::Undone(act));
+            ctx.link().send_message(Msg::Time(TimeMsg::Undone(act)));
         }
     }
 
@@ -84,7 +126,7 @@ impl App {
         if self.stage.redo()
             && let Some(act) = self.stage.last_act()
         {
-            ctx.link().send_message(Msg::Redone(act));
+            ctx.link().send_message(Msg::Time(TimeMsg::Redone(act)));
         }
     }
 

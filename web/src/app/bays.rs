@@ -12,7 +12,7 @@ use lowside_session::{
 use lowside_units::{Duration, display};
 use yew::{Context, Html, MouseEvent, html};
 
-use super::{App, Mode, Msg, Notice, Told, peril::Peril};
+use super::{App, Mode, Msg, Notice, StartMsg, Told, peril::Peril};
 use crate::{
     bays::{self, Found, KeptBay, Seen},
     doors::Door,
@@ -188,6 +188,7 @@ impl App {
     /// Replays a take while the page shows how far it is. What is on stage stays there until the replay is whole.
     pub(super) fn replay(&mut self, ctx: &Context<Self>, take: Take, source: Source) {
         self.stage.save(host::now());
+        self.head.drawer = None;
         let job = match &source {
             Source::Own(bay, _) => bay.text(store::JOB).map(str::to_owned),
             Source::File | Source::Line(_) => self.stage.job.as_ref().map(|j| j.name.to_owned()),
@@ -206,14 +207,16 @@ impl App {
             let report = |done| {
                 let wanted = turns.get() == turn;
                 if wanted {
-                    link.send_message(Msg::Progress(done));
+                    link.send_message(Msg::Start(StartMsg::Progress(done)));
                 }
                 wanted
             };
             match resume::resume(&take, job.as_deref(), report).await {
                 Ok(None) => {}
-                Ok(Some(found)) => link.send_message(Msg::Resumed(turn, Box::new(Ok(found)))),
-                Err(e) => link.send_message(Msg::Resumed(turn, Box::new(Err(e)))),
+                Ok(Some(found)) => {
+                    link.send_message(Msg::Start(StartMsg::Resumed(turn, Box::new(Ok(found)))))
+                }
+                Err(e) => link.send_message(Msg::Start(StartMsg::Resumed(turn, Box::new(Err(e))))),
             }
         });
     }
@@ -300,7 +303,7 @@ impl App {
                 (KeptLines::default(), notice)
             }
         };
-        self.scenario = stage::offered(found.bay.scenario())
+        self.begin.scenario = stage::offered(found.bay.scenario())
             .unwrap_or_default()
             .into();
         self.stage = Stage::taken_up(found, kept_lines);
@@ -311,10 +314,10 @@ impl App {
             let known = self.stage.past.undone().len();
             self.stage.past.remember(left.into_iter().skip(known));
         }
-        self.sight = self.stage.sitting.sight;
+        self.begin.sight = self.stage.sitting.sight;
         self.peril = Peril::default();
         if self.stage.job.is_some() {
-            self.door = Door::Service;
+            self.head.door = Door::Service;
         }
         self.keep_work();
         self.stage.save(host::now());

@@ -1,16 +1,82 @@
 //! How a visit begins: with what a link asks for, with what was kept, or with the van that runs.
+use lowside_session::{Sight, TakeError};
 use yew::Context;
 
 use super::{App, BaysMsg, Mode, Msg, WorkMsg, bays::Source, peril::Peril};
 use crate::{
     bays::{self, Found},
     doors::Door,
-    host,
+    host, later,
+    resume::Resumed,
     share::{self, Asked},
     stage, words,
 };
 
+/// What is begun.
+pub(crate) enum StartMsg {
+    /// An offered scenario.
+    Start(String),
+    /// Chooses what to start with; nothing happens yet.
+    Pick(String),
+    /// Starts over with what the bay began with.
+    Again,
+    Progress(f64),
+    /// The end of a replay; it counts if that turn is not over.
+    Resumed(u32, Box<Result<Resumed, TakeError>>),
+    /// The replay under way is no longer wanted.
+    Cancel,
+}
+
+/// With what the bay on stage began, and the next is to.
+pub(super) struct Begin {
+    /// What the address asks for, until it or what was kept is taken up.
+    pub(super) asked: Option<String>,
+    /// Id of the offered scenario the bay began with; empty if it is none of them.
+    pub(super) scenario: String,
+    /// What is chosen to start with, if it is not what the bay began with.
+    pub(super) picked: Option<String>,
+    /// How the next bay is to be worked in.
+    pub(super) sight: Sight,
+}
+
+impl Begin {
+    pub(super) fn new(asked: Option<String>) -> Self {
+        Self {
+            asked,
+            scenario: stage::FIRST.into(),
+            picked: None,
+            sight: Sight::Open,
+        }
+    }
+}
+
 impl App {
+    /// Does it; true if the page is to be shown anew.
+    pub(super) fn starts(&mut self, ctx: &Context<Self>, msg: StartMsg) -> bool {
+        match msg {
+            StartMsg::Start(name) => self.begin_with(Some(name)),
+            StartMsg::Pick(name) => {
+                let begun = self.own().is_none() && name == self.begin.scenario;
+                self.begin.picked = Some(name).filter(|name| !begun && !name.is_empty());
+            }
+            StartMsg::Again => self.again(),
+            StartMsg::Progress(_) if matches!(self.mode, Mode::Running) => return false,
+            StartMsg::Progress(share) => self.mode = Mode::Resuming(share),
+            StartMsg::Resumed(turn, _) if self.bays.is_over(turn) => return false,
+            StartMsg::Resumed(_, outcome) => {
+                if let Some(later) = later::here() {
+                    (later.resumed)(self, ctx, *outcome);
+                }
+            }
+            StartMsg::Cancel => {
+                if let Some(later) = later::here() {
+                    (later.cancel)(self);
+                }
+            }
+        }
+        true
+    }
+
     /// Gives the bay that already runs an id; or, if something is `asked` behind the `#` of the address, takes that up, else what was kept.
     pub(crate) fn begin(&mut self, ctx: &Context<Self>, asked: Option<String>) {
         let Some(fragment) = asked else {
@@ -62,14 +128,14 @@ impl App {
     fn ask(&mut self, ctx: &Context<Self>, asked: Asked) {
         match asked {
             Asked::Start(name, sight) => {
-                self.sight = sight;
+                self.begin.sight = sight;
                 self.begin_with(Some(name));
             }
             Asked::Job(name, sight) => {
                 self.mode = Mode::Running;
-                self.asked = None;
-                self.sight = sight;
-                self.door = Door::Service;
+                self.begin.asked = None;
+                self.begin.sight = sight;
+                self.head.door = Door::Service;
                 self.work(WorkMsg::Job(Some(name)));
             }
             Asked::Take(take) => self.replay(ctx, *take, Source::Link),
@@ -108,7 +174,7 @@ impl App {
         self.stage = stage::first();
         self.peril = Peril::default();
         self.stage.paused |= paused;
-        self.scenario = stage::FIRST.into();
+        self.begin.scenario = stage::FIRST.into();
         self.settle(bays::new_id(), None);
         self.state_nothing();
     }

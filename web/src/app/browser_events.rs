@@ -9,23 +9,83 @@ use wasm_bindgen::JsCast;
 use web_sys::{Element, Event};
 use yew::{Context, KeyboardEvent};
 
-use super::{App, BaysMsg, Msg};
-use crate::{host, share, words};
+use super::{App, BaysMsg, HeadMsg, Msg, ShareMsg, TimeMsg};
+use crate::{host, later, share, theme, words};
+
+/// What the browser tells.
+pub(crate) enum PageMsg {
+    /// A frame, at this wall time, ms.
+    Frame(f64),
+    /// The later part of the program is here.
+    Later,
+    /// The browser holds the page for times without a network.
+    Offline,
+    /// A new version waits.
+    Newer,
+    /// Take it.
+    Update,
+}
+
+/// What is known of the browser.
+pub(super) struct Browser {
+    pub(super) dark: bool,
+    pub(super) offline: bool,
+    pub(super) update: bool,
+    /// Dropped, it would not come.
+    pub(super) next_frame: AnimationFrame,
+    listeners: Vec<EventListener>,
+}
+
+impl Browser {
+    pub(super) fn new(ctx: &Context<App>, shortcuts: Rc<Cell<bool>>) -> Self {
+        Self {
+            dark: theme::dark(),
+            offline: false,
+            update: false,
+            next_frame: next_frame(ctx),
+            listeners: told(ctx, shortcuts),
+        }
+    }
+}
+
+impl App {
+    /// Takes note of it.
+    pub(super) fn page(&mut self, ctx: &Context<Self>, msg: &PageMsg) {
+        match msg {
+            PageMsg::Frame(_) => {}
+            PageMsg::Later => {
+                if let Some(later) = later::here() {
+                    self.browser.listeners.extend((later.listen)(ctx));
+                    let asked = self.begin.asked.take();
+                    (later.begin)(self, ctx, asked);
+                    ctx.link()
+                        .send_message_batch(core::mem::take(&mut self.early));
+                }
+            }
+            PageMsg::Offline => self.browser.offline = true,
+            PageMsg::Newer => self.browser.update = true,
+            PageMsg::Update => {
+                self.stage.save(host::now());
+                host::call("lowsideUpdate");
+            }
+        }
+    }
+}
 
 /// Asks for the next frame: one message.
 pub(super) fn next_frame(ctx: &Context<App>) -> AnimationFrame {
     let link = ctx.link().clone();
-    request_animation_frame(move |now| link.send_message(Msg::Frame(now)))
+    request_animation_frame(move |now| link.send_message(Msg::Page(PageMsg::Frame(now))))
 }
 
 /// What the first part listens to: keys; of the service worker's keeper in `boot.js`, that the page is kept and that a newer one waits,
 /// which may come at any time; files that are dropped; and that a link was put into the address of the open page.
-pub(super) fn told(ctx: &Context<App>, shortcuts: Rc<Cell<bool>>) -> Vec<EventListener> {
+fn told(ctx: &Context<App>, shortcuts: Rc<Cell<bool>>) -> Vec<EventListener> {
     let hear = |name: &'static str, make: fn() -> Msg| {
         let link = ctx.link().clone();
         EventListener::new(&host::window(), name, move |_| link.send_message(make()))
     };
-    let open = ctx.link().callback(Msg::Open);
+    let open = ctx.link().callback(|x| Msg::Share(ShareMsg::Open(x)));
     vec![
         keys(ctx, shortcuts),
         EventListener::new(&host::window(), "lowside-file", move |e| {
@@ -34,8 +94,8 @@ pub(super) fn told(ctx: &Context<App>, shortcuts: Rc<Cell<bool>>) -> Vec<EventLi
                 share::read_file(file, open.clone());
             }
         }),
-        hear("lowside-offline", || Msg::Offline),
-        hear("lowside-update", || Msg::Newer),
+        hear("lowside-offline", || Msg::Page(PageMsg::Offline)),
+        hear("lowside-update", || Msg::Page(PageMsg::Newer)),
         hear("hashchange", || Msg::Bays(BaysMsg::Linked)),
     ]
 }
@@ -70,8 +130,8 @@ fn keys(ctx: &Context<App>, shortcuts: Rc<Cell<bool>>) -> EventListener {
         // A text being written has an undo of its own.
         let writes = focused == "textarea" || host::in_text_field();
         let message = match e.key().to_ascii_lowercase().as_str() {
-            "z" if control && !e.shift_key() && !writes => Some(Msg::Undo),
-            "y" | "z" if control && !writes => Some(Msg::Redo),
+            "z" if control && !e.shift_key() && !writes => Some(Msg::Time(TimeMsg::Undo)),
+            "y" | "z" if control && !writes => Some(Msg::Time(TimeMsg::Redo)),
             _ => None,
         };
         if let Some(message) = message {
@@ -79,7 +139,7 @@ fn keys(ctx: &Context<App>, shortcuts: Rc<Cell<bool>>) -> EventListener {
             link.send_message(message);
         }
         if e.key() == "Escape" {
-            return link.send_message(Msg::Shut);
+            return link.send_message(Msg::Head(HeadMsg::Shut));
         }
         if focused == "input" && host::fine_step(e) {
             return;
@@ -89,12 +149,12 @@ fn keys(ctx: &Context<App>, shortcuts: Rc<Cell<bool>>) -> EventListener {
             return;
         }
         let message = match e.key().as_str() {
-            " " if free => Msg::Pause,
-            "." => Msg::Step,
-            "[" => Msg::Faster(false),
-            "]" => Msg::Faster(true),
-            "r" | "R" => Msg::ReadOut,
-            "?" => Msg::Help,
+            " " if free => Msg::Time(TimeMsg::Pause),
+            "." => Msg::Time(TimeMsg::Step),
+            "[" => Msg::Time(TimeMsg::Faster(false)),
+            "]" => Msg::Time(TimeMsg::Faster(true)),
+            "r" | "R" => Msg::Head(HeadMsg::ReadOut),
+            "?" => Msg::Head(HeadMsg::Help),
             _ => return,
         };
         e.prevent_default();
@@ -123,7 +183,7 @@ fn hints(ctx: &Context<App>) -> impl Fn(&Event) + 'static {
             }
             at = element.parent_element();
         }
-        link.send_message(Msg::Hint(hint));
+        link.send_message(Msg::Head(HeadMsg::Hint(hint)));
     }
 }
 

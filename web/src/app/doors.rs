@@ -1,7 +1,7 @@
 //! What stands behind each door, the card in hand, and what the head's drawers hold.
 use yew::{Context, Html, html};
 
-use super::{App, Msg, WorkMsg, face::FaceMsg};
+use super::{App, FaceMsg, HeadMsg, Msg, ShareMsg, StartMsg, WorkMsg};
 use crate::{
     doors::Door,
     host,
@@ -16,12 +16,6 @@ use crate::{
 };
 
 impl App {
-    /// Goes through a door.
-    pub(super) fn go(&mut self, door: Door) {
-        self.door = door;
-        self.drawer = None;
-    }
-
     /// Notes that the card in hand was done, for the shelf. In a closed bay that is not told.
     pub(super) fn note_done(&mut self) {
         let Some(job) = &self.stage.job else { return };
@@ -37,7 +31,7 @@ impl App {
 
     /// What stands behind the door one is in, above the views.
     pub(crate) fn door_view(&self, ctx: &Context<Self>) -> Html {
-        match self.door {
+        match self.head.door {
             Door::Explore => html! {},
             Door::Service if self.stage.job.is_some() => html! {},
             Door::Service => self.shelf_view(ctx),
@@ -64,7 +58,7 @@ impl App {
     /// The card in hand, if there is one and one is at work on it.
     pub(crate) fn card_view(&self, ctx: &Context<Self>) -> Html {
         let s = &self.stage;
-        let Some(job) = s.job.as_ref().filter(|_| self.door == Door::Service) else {
+        let Some(job) = s.job.as_ref().filter(|_| self.head.door == Door::Service) else {
             return html! {};
         };
         let view = JobView::of(job, &s.bay, &s.sitting, self.units);
@@ -79,7 +73,7 @@ impl App {
     fn class_view(&self, ctx: &Context<Self>) -> Html {
         let link = ctx.link();
         let large = link.callback(|_: yew::MouseEvent| Msg::Face(FaceMsg::Large));
-        let copy = link.callback(|()| Msg::Link);
+        let copy = link.callback(|()| Msg::Share(ShareMsg::Link));
         html! {
             <section class="behind" aria-labelledby="behind-title">
                 <h2 id="behind-title">{ words::door_class() }</h2>
@@ -98,12 +92,12 @@ impl App {
     fn start_view(&self, ctx: &Context<Self>) -> Html {
         let link = ctx.link();
         start(&StartProps {
-            scenario: self.scenario.clone(),
-            picked: self.picked.clone(),
+            scenario: self.begin.scenario.clone(),
+            picked: self.begin.picked.clone(),
             own: self.own(),
-            pick: link.callback(Msg::Pick),
-            start: link.callback(Msg::Start),
-            again: link.callback(|()| Msg::Again),
+            pick: link.callback(|x| Msg::Start(StartMsg::Pick(x))),
+            start: link.callback(|x| Msg::Start(StartMsg::Start(x))),
+            again: link.callback(|()| Msg::Start(StartMsg::Again)),
         })
     }
 
@@ -114,16 +108,16 @@ impl App {
             Drawer::Bays => html! { <>{ self.start_view(ctx) }{ self.bays_view(ctx) }</> },
             Drawer::Settings => settings(&SettingsProps {
                 units: self.units,
-                set_units: link.callback(Msg::Units),
-                set_language: link.callback(Msg::Language),
+                set_units: link.callback(|x| Msg::Head(HeadMsg::Units(x))),
+                set_language: link.callback(|x| Msg::Head(HeadMsg::Language(x))),
                 theme: theme::chosen(),
-                set_theme: link.callback(Msg::Theme),
+                set_theme: link.callback(|x| Msg::Head(HeadMsg::Theme(x))),
                 sound: self.face.sound,
                 toggle_sound: link.callback(|()| Msg::Face(FaceMsg::Sound)),
-                offline: self.offline,
-                save_take: link.callback(|()| Msg::SaveTake),
-                copy_link: link.callback(|()| Msg::Link),
-                open: link.callback(Msg::Open),
+                offline: self.browser.offline,
+                save_take: link.callback(|()| Msg::Share(ShareMsg::SaveTake)),
+                copy_link: link.callback(|()| Msg::Share(ShareMsg::Link)),
+                open: link.callback(|x| Msg::Share(ShareMsg::Open(x))),
             }),
         }
     }

@@ -29,6 +29,11 @@ use crate::{
 pub(crate) enum FaceMsg {
     /// Opens or closes a view.
     Toggle(View),
+    /// A press on the drawing of levels, and the pointer over it.
+    Press(f64, f64),
+    Hover(f64, f64),
+    /// Unfolds or folds the controls rarely used.
+    Fold,
     /// Points at a part, or at none.
     Light(Option<Part>),
     /// Opens a part, or shuts it.
@@ -56,6 +61,8 @@ pub(super) struct Face {
     pub(super) closed: bool,
     pub(super) large: bool,
     pub(super) sound: bool,
+    /// The controls rarely used are unfolded.
+    pub(super) more: bool,
     pub(super) flows: Flows,
     pub(super) tubes: NodeRef,
     /// Wall time since each drawing was drawn, s, and whose turn it is.
@@ -77,6 +84,7 @@ impl Face {
             closed: false,
             large: false,
             sound: false,
+            more: false,
             flows: Flows::default(),
             tubes: NodeRef::default(),
             owed: [0.0; 2],
@@ -112,6 +120,25 @@ impl App {
                     host::show_soon(format!("view-{}", view.id()));
                 }
             }
+            FaceMsg::Press(x, y) => {
+                let Some(control) = self.spot(x, y) else {
+                    return false;
+                };
+                self.press(control);
+                self.look_out();
+                self.refresh();
+                self.beat.slow.1 = -1e9;
+            }
+            FaceMsg::Hover(x, y) => {
+                let over = self.spot(x, y).is_some();
+                if let Some(sheet) = self.sheet.cast::<web_sys::HtmlElement>() {
+                    let cursor = if over { "pointer" } else { "default" };
+                    drop(sheet.style().set_property("cursor", cursor));
+                }
+                let lit = self.zone(x, y);
+                return self.face(FaceMsg::Light(lit));
+            }
+            FaceMsg::Fold => face.more = !face.more,
             FaceMsg::Light(part) => {
                 let changed = face.lit != part;
                 face.lit = part;
@@ -135,7 +162,7 @@ impl App {
                 self.hear();
             }
         }
-        self.last_chart = 0.0;
+        self.beat.chart = 0.0;
         true
     }
 
@@ -144,7 +171,7 @@ impl App {
         self.chart.act(act, &self.stage.bay);
         // The table shows the window at once; the cursor changes nothing in it.
         if !matches!(act, Strip::Cursor(_) | Strip::Nudge(_)) {
-            self.slow.1 = -1e9;
+            self.beat.slow.1 = -1e9;
         }
     }
 
@@ -307,7 +334,7 @@ impl App {
             frame
         });
         html! {
-            <PlotView key={View::Plot(plot).id()} {plot} {frame} live={self.live(plot)} lit={self.face.lit} dark={self.dark}
+            <PlotView key={View::Plot(plot).id()} {plot} {frame} live={self.live(plot)} lit={self.face.lit} dark={self.browser.dark}
                 light={ctx.link().callback(|p| Msg::Face(FaceMsg::Light(p)))} />
         }
     }

@@ -46,8 +46,8 @@ impl App {
                 .extend(words::stored(self.stored).map(str::to_owned));
         }
         let dark = theme::dark();
-        if dark != self.dark {
-            self.dark = dark;
+        if dark != self.browser.dark {
+            self.browser.dark = dark;
             theme::apply();
         }
         let theme = theme::current();
@@ -97,10 +97,14 @@ impl App {
             self.draw_flows(theme, if still { 0.0 } else { moved });
         }
         self.turn_needles((!still).then_some(now / 1e3));
-        if now - self.last_chart > CHART_EVERY {
-            self.last_chart = now;
+        if now - self.beat.chart > CHART_EVERY {
+            self.beat.chart = now;
             self.draw_film(&Readout::of(&self.stage.shown(), self.units));
-            let sheets = self.axes.cast::<Element>().zip(self.traces.cast());
+            let sheets = self
+                .chart
+                .axes
+                .cast::<Element>()
+                .zip(self.chart.traces.cast());
             if let Some(((axes, traces), later)) = sheets.zip(later::here()) {
                 (later.draw_strip)(self, (&axes, &traces));
             }
@@ -109,11 +113,11 @@ impl App {
             self.hear();
         }
         self.speak(now);
-        if now - self.slow.1 > SLOW_EVERY {
+        if now - self.beat.slow.1 > SLOW_EVERY {
             self.slow_down(now);
         }
-        if now - self.last_text > TEXT_EVERY {
-            self.last_text = now;
+        if now - self.beat.text > TEXT_EVERY {
+            self.beat.text = now;
             self.look_out();
             self.note_done();
             return true;
@@ -136,8 +140,8 @@ impl App {
     /// Turns the needles of both gauges; they throb at a time `throb`, s, or not at all.
     fn turn_needles(&self, throb: Option<f64>) {
         let shown = self.stage.shown();
-        for (which, needle) in [Which::Low, Which::High].into_iter().zip(&self.needles) {
-            if let Some(needle) = needle.cast::<HtmlElement>() {
+        for which in [Which::Low, Which::High] {
+            if let Some(needle) = self.needles.of(which).cast::<HtmlElement>() {
                 let at = dial::needle(&shown, which, self.units, throb);
                 let turned = format!("rotate({:.2}deg)", crate::dial::angle(at));
                 drop(needle.style().set_property("transform", &turned));
@@ -149,12 +153,12 @@ impl App {
     pub(super) fn slow_down(&mut self, now: f64) {
         let s = &self.stage;
         let levels = s.levels(self.units);
-        self.slow = (
+        self.beat.slow = (
             words::levels_text(&Readout::of(&s.shown(), self.units), &levels),
             now,
         );
         if let Some(later) = later::here().filter(|_| self.face.open.has(View::Strip)) {
-            self.rows = (later.rows)(self);
+            self.chart.rows = (later.rows)(self);
         }
     }
 

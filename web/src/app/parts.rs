@@ -10,7 +10,7 @@ use lowside_session::{TICKS_PER_SECOND, Tick};
 use web_sys::Element;
 use yew::{Context, Html, MouseEvent, html};
 
-use super::{App, Msg, face::FaceMsg};
+use super::{App, FaceMsg, HeadMsg, Msg, TimeMsg};
 use crate::{
     chart::{Strip, StripView},
     dial::DialProps,
@@ -24,19 +24,9 @@ use crate::{
 
 impl App {
     pub(super) fn dial(&self, which: Which, shown: &Shown<'_>, r: &Readout) -> Html {
-        let (title, reading, coupled, needle) = match which {
-            Which::Low => (
-                words::low_side(),
-                &r.low,
-                shown.hands.low_coupled,
-                &self.needles[0],
-            ),
-            Which::High => (
-                words::high_side(),
-                &r.high,
-                shown.hands.high_coupled,
-                &self.needles[1],
-            ),
+        let (title, reading, coupled) = match which {
+            Which::Low => (words::low_side(), &r.low, shown.hands.low_coupled),
+            Which::High => (words::high_side(), &r.high, shown.hands.high_coupled),
         };
         let saturation = match which {
             Which::Low => r.low_saturation.as_ref().map(words::boils_at),
@@ -44,7 +34,7 @@ impl App {
         };
         crate::dial::dial(&DialProps {
             face: Face::of(shown, which, self.units),
-            needle: needle.clone(),
+            needle: self.needles.of(which).clone(),
             title,
             number: reading.number.clone(),
             unit: reading.unit,
@@ -72,39 +62,39 @@ impl App {
     pub(super) fn top(&self, ctx: &Context<Self>, readout: &Readout) -> Html {
         let (s, link) = (&self.stage, ctx.link());
         let (can_undo, can_redo) = s.past.can(&s.bay);
-        let content = self.drawer.zip(later::here());
+        let content = self.head.drawer.zip(later::here());
         top(&TopProps {
-            door: self.door,
-            go: link.callback(Msg::Go),
+            door: self.head.door,
+            go: link.callback(|x| Msg::Head(HeadMsg::Go(x))),
             clock: readout.clock.number.clone(),
             spoken_clock: words::spoken(&readout.clock),
             paused: s.paused,
             speed: s.speed,
             reached: (s.overloaded && !s.paused).then(|| format!("{:.0}", s.reached)),
             bay: self.bay_name(),
-            pause: link.callback(|()| Msg::Pause),
-            step: link.callback(|()| Msg::Step),
-            set_speed: link.callback(Msg::Speed),
+            pause: link.callback(|()| Msg::Time(TimeMsg::Pause)),
+            step: link.callback(|()| Msg::Time(TimeMsg::Step)),
+            set_speed: link.callback(|x| Msg::Time(TimeMsg::Speed(x))),
             rewinds: s.sitting.now().rewinds(),
             can_undo,
             can_redo,
-            undo: link.callback(|()| Msg::Undo),
-            redo: link.callback(|()| Msg::Redo),
-            drawer: self.drawer,
-            open: link.callback(Msg::Drawer),
+            undo: link.callback(|()| Msg::Time(TimeMsg::Undo)),
+            redo: link.callback(|()| Msg::Time(TimeMsg::Redo)),
+            drawer: self.head.drawer,
+            open: link.callback(|x| Msg::Head(HeadMsg::Drawer(x))),
             content: content.map_or_else(
                 || html! { <p class="coming">{ words::coming() }</p> },
                 |(drawer, later)| (later.drawer)(self, ctx, drawer),
             ),
-            help: self.help,
-            toggle_help: link.callback(|()| Msg::Help),
+            help: self.head.help,
+            toggle_help: link.callback(|()| Msg::Head(HeadMsg::Help)),
         })
     }
 
     /// What the bay on stage is called.
     pub(super) fn bay_name(&self) -> String {
         self.own()
-            .unwrap_or_else(|| words::charts::start(&self.scenario).to_owned())
+            .unwrap_or_else(|| words::charts::start(&self.begin.scenario).to_owned())
     }
 
     pub(super) fn time_bar(&self, ctx: &Context<Self>) -> Html {
@@ -112,7 +102,7 @@ impl App {
         let s = &self.stage;
         let second = |tick: Tick| tick as f64 / TICKS_PER_SECOND as f64;
         time_bar(&TimeBarProps {
-            film: self.film.clone(),
+            film: self.line.clone(),
             from: second(s.past.start()),
             now: s.bay.seconds(),
             end: second(s.past.end(&s.bay)),
@@ -123,16 +113,16 @@ impl App {
             goals: goals(&s.bay, self.closed()),
             waits_for: s.waits_for(),
             wait_ended: self.told.map(|e| (e.goal, e.met)),
-            seek: link.callback(Msg::Seek),
-            line: link.callback(Msg::Line),
-            until: link.callback(Msg::Until),
-            stop: link.callback(|()| Msg::Pause),
+            seek: link.callback(|x| Msg::Time(TimeMsg::Seek(x))),
+            line: link.callback(|x| Msg::Time(TimeMsg::Line(x))),
+            until: link.callback(|x| Msg::Time(TimeMsg::Until(x))),
+            stop: link.callback(|()| Msg::Time(TimeMsg::Pause)),
         })
     }
 
     /// Draws the line of time.
     pub(super) fn draw_film(&self, readout: &Readout) {
-        let Some(svg) = self.film.cast::<Element>() else {
+        let Some(svg) = self.line.cast::<Element>() else {
             return;
         };
         let s = &self.stage;
@@ -161,10 +151,10 @@ impl App {
     }
 
     pub(super) fn levels_view(&self, ctx: &Context<Self>) -> Html {
-        let at = |make: fn(f64, f64) -> Msg| {
+        let at = |make: fn(f64, f64) -> FaceMsg| {
             ctx.link().callback(move |e: MouseEvent| {
                 let (x, y) = sheet::pointed(&e);
-                make(x, y)
+                Msg::Face(make(x, y))
             })
         };
         html! {
@@ -172,8 +162,8 @@ impl App {
                 <h2 id="levels-title">{ words::levels() }<small>{ words::levels_idea() }</small>
                 <span class="key" aria-hidden="true"><span class="scale"></span>{ words::key()[0] }<span class="wet"></span>{ words::key()[1] }<span class="dry"></span>{ words::key()[2] }
                     <span class="heat"></span>{ words::key()[3] }</span></h2>
-                <canvas ref={self.sheet.clone()} role="img" aria-label={self.slow.0.clone()}
-                    onclick={at(Msg::Press)} onmousemove={at(Msg::Hover)}
+                <canvas ref={self.sheet.clone()} role="img" aria-label={self.beat.slow.0.clone()}
+                    onclick={at(FaceMsg::Press)} onmousemove={at(FaceMsg::Hover)}
                     onmouseleave={ctx.link().callback(|_: MouseEvent| Msg::Face(FaceMsg::Light(None)))}></canvas>
                 { self.notes_view() }
             </section>
@@ -185,7 +175,7 @@ impl App {
         let save = ctx.link().callback(|k| Msg::Face(FaceMsg::Save(k)));
         html! {
             <StripView key="strip" look={self.chart.look()} read={self.chart.read(&self.stage.history, &self.stage.bay, self.units)}
-                axes={self.axes.clone()} traces={self.traces.clone()} {send} {save} rows={self.rows.clone()} />
+                axes={self.chart.axes.clone()} traces={self.chart.traces.clone()} {send} {save} rows={self.chart.rows.clone()} />
         }
     }
 }

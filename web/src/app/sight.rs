@@ -28,8 +28,8 @@ impl App {
     pub(crate) fn see(&mut self, msg: SightMsg) {
         let tick = self.stage.past.end(&self.stage.bay);
         match msg {
-            SightMsg::Choose(sight) => self.sight = sight,
-            SightMsg::Begin => self.begin_with(self.picked.clone()),
+            SightMsg::Choose(sight) => self.begin.sight = sight,
+            SightMsg::Begin => self.begin_with(self.begin.picked.clone()),
             SightMsg::Open => {
                 self.stage.sitting.open(tick);
                 // What nobody noticed is told now.
@@ -53,16 +53,16 @@ impl App {
         let set = ctx
             .link()
             .callback(|sight| Msg::Sight(SightMsg::Choose(sight)));
-        choice(id, self.sight, set)
+        choice(id, self.begin.sight, set)
     }
 
     /// That choice with a button that begins a bay so.
     pub(super) fn begin_view(&self, ctx: &Context<Self>) -> Html {
-        let name = match &self.picked {
+        let name = match &self.begin.picked {
             Some(id) => words::charts::start(id).to_owned(),
             None => self
                 .own()
-                .unwrap_or_else(|| words::charts::start(&self.scenario).to_owned()),
+                .unwrap_or_else(|| words::charts::start(&self.begin.scenario).to_owned()),
         };
         let begin = ctx.link().callback(|()| Msg::Sight(SightMsg::Begin));
         html! {

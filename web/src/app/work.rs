@@ -70,10 +70,10 @@ impl App {
             }
             WorkMsg::Job(Some(name)) => {
                 let Some(job) = Job::open(name) else { return };
-                let sight = self.sight;
+                let sight = self.begin.sight;
                 self.fresh(job.bay());
                 self.sit(sight);
-                self.scenario = stage::offered(self.stage.bay.scenario())
+                self.begin.scenario = stage::offered(self.stage.bay.scenario())
                     .unwrap_or_default()
                     .into();
                 self.stage.job = Some(job);
@@ -86,7 +86,7 @@ impl App {
 
     /// Opens an offered scenario, or what the bay began with, as it was chosen to be worked in.
     pub(super) fn begin_with(&mut self, name: Option<String>) {
-        let sight = self.sight;
+        let sight = self.begin.sight;
         match name {
             Some(name) => self.start(name),
             None => self.restart(),
@@ -104,7 +104,7 @@ impl App {
     /// The bay just opened is worked in like this.
     fn sit(&mut self, sight: Sight) {
         self.stage.sitting.sight = sight;
-        self.sight = sight;
+        self.begin.sight = sight;
         self.stage.save(host::now());
     }
 
@@ -127,9 +127,9 @@ impl App {
     pub(super) fn start(&mut self, name: String) {
         // A replay under way is let go.
         self.mode = Mode::Running;
-        self.asked = None;
+        self.begin.asked = None;
         self.fresh(stage::open(&name));
-        self.scenario = name;
+        self.begin.scenario = name;
         self.stage.save(host::now());
     }
 
@@ -138,11 +138,11 @@ impl App {
         let back = later::here().and_then(|later| (later.change)(self));
         self.stage = Stage::new(bay, History::default());
         self.stage.paused = true;
-        self.sight = Sight::Open;
+        self.begin.sight = Sight::Open;
         self.state_nothing();
         self.peril = Peril::default();
-        self.picked = None;
-        self.drawer = None;
+        self.begin.picked = None;
+        self.head.drawer = None;
         self.notice = None;
         if let Some(back) = back {
             self.announce(back);
@@ -164,7 +164,7 @@ impl App {
             .job
             .as_ref()
             .map(card)
-            .or_else(|| self.scenario.is_empty().then(named))
+            .or_else(|| self.begin.scenario.is_empty().then(named))
     }
 
     /// What hangs on the service hose, and the instruments.
