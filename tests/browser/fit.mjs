@@ -32,12 +32,23 @@ export async function assertFits(page, when) {
       }
       return all;
     };
+    /** What is to be seen of a box: columns that scroll in themselves hold the rest back. */
+    const seen = (e, { left, right, top, bottom }) => {
+      for (let x = e.parentElement; x && x.id !== "app"; x = x.parentElement) {
+        if (!/auto|scroll/.test(getComputedStyle(x).overflowY)) continue;
+        const box = x.getBoundingClientRect();
+        [left, right, top, bottom] = [Math.max(left, box.left), Math.min(right, box.right), Math.max(top, box.top), Math.min(bottom, box.bottom)];
+      }
+      return { left, right, top, bottom, width: right - left, height: bottom - top };
+    };
+    const there = ([, { width, height }]) => width > 0 && height > 0;
     const found = [];
-    const controls = [...document.querySelectorAll(`#app :is(${CONTROLS})`)].filter((e) => !hidden(e)).map((e) => [e, e.getBoundingClientRect()]);
+    const controls = [...document.querySelectorAll(`#app :is(${CONTROLS})`)].filter((e) => !hidden(e)).map((e) => [e, seen(e, e.getBoundingClientRect())]).filter(there);
     for (const [k, [a, at]] of controls.entries()) {
       if (at.left < -1 || at.right > document.documentElement.clientWidth + 1) found.push(`out of the window: ${say(a)}`);
       for (const [b, bt] of controls.slice(k + 1)) if (!a.contains(b) && !b.contains(a) && over(at, bt, 1.5)) found.push(`over each other: ${say(a)} and ${say(b)}`);
       if (["SELECT", "INPUT", "TEXTAREA"].includes(a.tagName)) continue;
+      if (a.getBoundingClientRect().height > at.height + 1) continue;
       if (pieces(a).some((t) => t.left < at.left - 2 || t.right > at.right + 2 || t.top < at.top - 2 || t.bottom > at.bottom + 2)) found.push(`runs out: ${say(a)}`);
     }
     // Lines of text, with what a scrolling or clipping box holds back cut off.
@@ -48,15 +59,16 @@ export async function assertFits(page, when) {
       if (!node.textContent.trim() || hidden(e) || e.closest("select, .strip")) continue;
       const text = document.createRange();
       text.selectNodeContents(node);
-      for (const t of text.getClientRects()) if (t.width > 2) lines.push([e, t]);
+      for (const t of text.getClientRects()) if (t.width > 2) lines.push([e, seen(e, t)]);
       for (let x = e; x.id !== "app"; x = x.parentElement) {
         const style = getComputedStyle(x);
         const cuts = /hidden|clip/.test(style.overflowX + style.overflowY);
         if (cuts && (x.scrollWidth > x.clientWidth + 2 || x.scrollHeight > x.clientHeight + 2) && !x.matches(".scroll, details")) found.push(`cut off: ${say(x)}`);
       }
     }
-    for (const [k, [a, at]] of lines.entries())
-      for (const [b, bt] of lines.slice(k + 1))
+    const shown = lines.filter(there);
+    for (const [k, [a, at]] of shown.entries())
+      for (const [b, bt] of shown.slice(k + 1))
         // Line boxes may touch; letters lie over each other from about a third of their height.
         if (over(at, bt, 1) && Math.min(at.bottom, bt.bottom) - Math.max(at.top, bt.top) > 0.34 * Math.min(at.height, bt.height)) found.push(`text over text: ${say(a)} and ${say(b)}`);
     return [...new Set(found)];
