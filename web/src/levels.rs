@@ -1,27 +1,44 @@
 //! Draws the levels: pressure is height, and everything flows downhill.
 use lowside_present::{
     controls::Control,
-    levels::{Block, FlowMark, Levels, Tick},
+    levels::{FlowMark, Levels, Tick, Tool},
     notes::{self, Note, Spot},
     palette::{Rgb, Theme},
     parts::Part,
 };
 use web_sys::HtmlCanvasElement;
 
-use crate::sheet::{self, Pen, Sheet};
+use crate::sheet::{self, Pen, Room, Sheet};
 
+mod channels;
+mod fall;
+mod flags;
 mod hoses;
+mod names;
+mod openings;
+mod phases;
 mod shelves;
 mod surroundings;
+pub(crate) mod ties;
+mod tools;
 mod valves;
 
 /// Dash travel, px/s for each g/s of flow: one factor for every stream, so that speeds can be compared.
 const TRAVEL: f64 = 2.4;
 /// Flow below which a stream counts as at rest, g/s.
 const REST: f64 = 0.02;
+/// Thickness of the line that is a side's pressure, px.
+const LINE: f64 = 5.0;
+/// How far from its line the flow is drawn, px.
+const RIDE: f64 = 9.0;
 
 /// Heights of the lowest thing below which the room beneath is shown, and above which it is taken away again.
 const DEEP: [f64; 2] = [0.24, 0.29];
+/// Time in which room is made or taken away, s.
+const MOVES: f64 = 0.8;
+
+/// Radius of the number of a note, px.
+const NUMBER: f64 = 9.0;
 
 /// Size of lettering on a wide sheet, px.
 const WIDE: f64 = 12.0;
@@ -44,6 +61,23 @@ pub(crate) struct Scene<'a> {
     pub(crate) notes: &'a [Note],
 }
 
+/// A share that goes to 0 or 1 in its time.
+#[derive(Default)]
+struct Opening(f64);
+
+impl Opening {
+    /// Goes on for `dt`, s; at once where nothing moves.
+    fn turn(&mut self, open: bool, dt: f64) {
+        let step = if dt > 0.0 { dt / MOVES } else { 1.0 };
+        self.0 += (f64::from(u8::from(open)) - self.0).clamp(-step, step);
+    }
+
+    /// The share, eased at both ends.
+    fn share(&self) -> f64 {
+        self.0 * self.0 * (3.0 - 2.0 * self.0)
+    }
+}
+
 /// The painter: it remembers how far each stream's dashes have moved.
 #[derive(Default)]
 pub(crate) struct Painter {
@@ -52,10 +86,15 @@ pub(crate) struct Painter {
     pub(crate) spots: Vec<(Control, f64, f64)>,
     /// Which part lies where: left, top, width, height.
     pub(crate) zones: Vec<(Part, f64, f64, f64, f64)>,
+    /// Height of each flag on the sheet, px: low, high; none without one.
+    pub(crate) flags: [Option<f64>; 2],
     drift: f64,
-    /// How much of the room below is shown, 0 to 1.
-    depth: f64,
+    /// Room below the atmosphere.
+    depth: Opening,
     deep: bool,
+    /// Room for what hangs on the service hose.
+    hangs: Opening,
+    taken: names::Room,
 }
 
 /// What is drawn with.
@@ -66,9 +105,10 @@ struct Brush<'a> {
     /// Size of lettering.
     size: f64,
     drift: f64,
+    taken: &'a names::Room,
 }
 
-/// Which way a block stands on its line.
+/// On which side of its line a channel lies.
 #[derive(Clone, Copy, PartialEq)]
 enum Side {
     Above,
@@ -95,25 +135,17 @@ impl Painter {
         let Some((pen, w, h)) = sheet::open(canvas) else {
             return;
         };
-        let high: f64 = levels.high_side().map(|(_, b)| b.volume).sum();
-        let evaporator: f64 = levels.evaporator.iter().map(|b| b.volume).sum();
-        let can = levels.can.as_ref().map_or(0.385, |c| c.block.volume);
         self.move_on(levels, dt);
-        let volumes = [
-            high,
-            evaporator,
-            levels.accumulator.volume,
-            levels.suction.volume,
-            can,
-        ];
         pen.font(WIDE, false);
         let column = surroundings::column_names().map(|name| pen.width(name));
         let sheet = Sheet::new(
             w,
             h,
-            volumes,
-            self.depth * self.depth * (3.0 - 2.0 * self.depth),
-            column.into_iter().fold(0.0, f64::max),
+            Room {
+                depth: self.depth.share(),
+                hangs: self.hangs.share(),
+                names: column.into_iter().fold(0.0, f64::max),
+            },
         );
         let b = Brush {
             pen: &pen,
@@ -121,23 +153,31 @@ impl Painter {
             sheet: &sheet,
             size: if sheet.wide { WIDE } else { 10.5 },
             drift: self.drift,
+            taken: &self.taken,
         };
-        b.ground(levels, h);
+        b.clear(levels);
+        let numbers = b.numbers(notes);
         b.axis(ticks, names);
+        b.atmosphere(levels);
+        b.low_side(levels, &self.phase);
+        b.high_side(levels, &self.phase);
+        b.ground(levels);
         b.surroundings(levels);
         b.heat(levels);
-        b.fall(levels, self.phase[2]);
         b.shaft(levels, self.phase[0]);
-        b.low_shelf(levels, &self.phase);
-        b.high_shelf(levels, &self.phase);
+        b.airs(levels);
+        b.lines(levels);
+        b.fall(levels, self.phase[2]);
+        b.openings(levels);
+        self.flags = b.flags(levels);
+        b.names(levels);
         b.hoses(levels, &self.phase);
         b.can(levels);
         b.part_names(levels);
-        b.names(levels);
         self.zones = b.zones(levels);
         b.lit(&self.zones, lit);
         self.spots = b.valves(levels, needed);
-        b.badges(notes);
+        b.badges(&numbers);
     }
 
     fn move_on(&mut self, l: &Levels, dt: f64) {
@@ -159,11 +199,11 @@ impl Painter {
         }
         self.drift = (self.drift + dt) % 1000.0;
         let lowest = l.lowest();
-        self.deep = lowest < if self.deep { DEEP[1] } else { DEEP[0] };
-        let goal = f64::from(u8::from(self.deep));
-        // Without motion the sheet is at once as it has to be.
-        let step = if dt > 0.0 { dt / 0.8 } else { 1.0 };
-        self.depth += (goal - self.depth).clamp(-step, step);
+        // The pump's pit lies there too.
+        self.deep =
+            lowest < if self.deep { DEEP[1] } else { DEEP[0] } || l.tool == Some(Tool::Pump);
+        self.depth.turn(self.deep, dt);
+        self.hangs.turn(l.can.is_some() || l.tool.is_some(), dt);
     }
 }
 
@@ -185,110 +225,54 @@ impl Brush<'_> {
         pen.c.set_text_baseline("middle");
         pen.stroke(t.sheet, 3.0).dashes(&[], 0.0);
         drop(pen.c.stroke_text(text, x, y));
+        self.take_text(text, x, y, align);
         pen.fill(colour).text(text, x, y, align);
-    }
-
-    /// A name's height, moved off a line across that would run through it, to the line's other side or this by `step`.
-    fn off(&self, l: &Levels, y: f64, step: f64) -> f64 {
-        let lines = [l.atmosphere, l.outside.height, l.cabin.height].map(|h| self.sheet.y(h));
-        let near = lines.into_iter().find(|line| (y - line).abs() < 8.0);
-        near.map_or(y, |line| line + step)
-    }
-
-    /// A block of the loop: outline, vapour as fine dots, liquid as a body with a surface.
-    fn block(&self, b: &Block, x: f64, w: f64, size: f64, side: Side) {
-        let (pen, t) = (self.pen, self.theme);
-        let y = self.sheet.y(b.height);
-        let top = if side == Side::Above { y - size } else { y };
-        let heat = t.heat(b.t);
-        pen.fill(t.sheet).rect(x, top, w, size);
-        pen.fill(heat)
-            .alpha(0.22 + 0.2 * b.haze.sqrt())
-            .rect(x, top, w, size);
-        pen.alpha(1.0);
-        let liquid = b.fill * size;
-        if liquid > 0.4 {
-            pen.fill(heat).rect(x, top + size - liquid, w, liquid);
-            pen.alpha(0.55)
-                .stroke(t.ink, 1.0)
-                .line(&[(x, top + size - liquid), (x + w, top + size - liquid)]);
-            pen.alpha(1.0);
-        }
-        // Dots of vapour: as many as it is dense, drifting.
-        let gas = size - liquid;
-        let dots = (w * gas * (0.004 + 0.028 * b.haze.sqrt()) * f64::from(u8::from(b.haze > 2e-4)))
-            .min(160.0);
-        pen.fill(t.ink).alpha(0.34);
-        let mut k = 0.0;
-        while k < dots {
-            let u = (k * 0.754_877_666 + self.drift * 0.013 * (1.0 + (k % 3.0))) % 1.0;
-            let v = (k * 0.569_840_291 + x * 0.137) % 1.0;
-            pen.rect(x + u * (w - 1.5), top + v * (gas - 1.5).max(0.0), 1.5, 1.5);
-            k += 1.0;
-        }
-        pen.alpha(1.0);
     }
 
     /// Where each part lies.
     fn zones(&self, l: &Levels) -> Vec<(Part, f64, f64, f64, f64)> {
         let s = self.sheet;
         let mut out = Vec::new();
-        let mut x = s.shaft;
-        for (part, b) in l.high_side() {
-            let w = b.volume * s.litre / s.high_h;
-            out.push((part, x, s.y(b.height) - s.high_h, w, s.high_h));
-            x += w;
+        let (high, low) = (self.high_cells(l), self.low_cells(l));
+        let up = self.reach(&high, Side::Above);
+        for c in &high {
+            out.push((c.part, c.x, c.y - up, c.w, up));
         }
-        let w = (s.end - s.basin) / l.evaporator.len() as f64;
-        for (k, b) in l.evaporator.iter().enumerate() {
-            let x = s.end - (k as f64 + 1.0) * w;
-            out.push((Part::Evaporator, x, s.y(b.height), w, s.evaporator_d));
+        let down = self.reach(&low, Side::Below);
+        for c in &low {
+            out.push((c.part, c.x, c.y, c.w, down));
         }
         let y = s.y(l.accumulator.height);
-        out.push((
-            Part::Accumulator,
-            s.start,
-            y,
-            s.basin - s.start,
-            s.accumulator_d,
-        ));
-        let (bottom, top) = (s.y(l.suction.height), s.y(l.discharge.height) - s.high_h);
-        out.push((
-            Part::Suction,
-            s.start,
-            bottom - s.suction_h,
-            s.shaft - s.start,
-            s.suction_h,
-        ));
-        if bottom - s.suction_h - top > 4.0 {
-            out.push((
-                Part::Compressor,
-                s.start,
-                top,
-                s.shaft - s.start,
-                bottom - s.suction_h - top,
-            ));
+        out.push((Part::Accumulator, s.start, y, s.basin - s.start, s.below(y)));
+        let (bottom, foot) = (s.y(l.suction.height), self.foot(l));
+        let top = s.y(l.discharge.height);
+        let width = s.shaft - s.start;
+        out.push((Part::Suction, s.start, bottom - foot, width, foot));
+        if bottom - foot - top > 4.0 {
+            out.push((Part::Compressor, s.start, top, width, bottom - foot - top));
         }
         let (y0, y1) = (s.y(l.liquid.height), s.y(l.evaporator[0].height));
         if y1 - y0 > 4.0 {
             out.push((
                 Part::Orifice,
                 s.end,
-                y0 - s.high_h / 2.0,
-                22.0,
-                y1 - y0 + s.high_h / 2.0,
+                y0 - 10.0,
+                s.fall - s.end,
+                y1 - y0 + 20.0,
             ));
         }
         for (part, b, at) in [
-            (Part::LowHose, &l.low_hose, s.hose),
-            (Part::HighHose, &l.high_hose, s.hose),
+            (Part::LowHose, &l.low_hose, (s.hose.0, s.start)),
+            (Part::HighHose, &l.high_hose, (s.hose.0, s.start)),
             (Part::ServiceHose, &l.service_hose, s.service),
         ] {
             out.push((part, at.0, s.y(b.height) - 7.0, at.1 - at.0, 14.0));
         }
-        if let Some(c) = &l.can {
-            let top = s.y(c.block.height) - if c.inverted { s.can_h } else { 0.0 };
-            out.push((Part::Can, s.can.0, top, s.can.1, s.can_h));
+        let can = l.can.as_ref().map(|c| (&c.block, c.inverted));
+        let hung = l.hung.as_ref().map(|h| (&h.block, h.inverted));
+        if let Some((block, stands)) = can.or(hung) {
+            let (top, h) = self.hung(block, stands);
+            out.push((Part::Can, s.vessel.0, top, s.vessel.1, h));
         }
         out
     }
@@ -303,68 +287,36 @@ impl Brush<'_> {
         }
     }
 
-    /// Numbers of the notes, at what they speak of.
-    fn badges(&self, notes: &[Note]) {
-        let (pen, s, t) = (self.pen, self.sheet, self.theme);
-        for (k, n) in notes.iter().take(notes::SHOWN).enumerate() {
+    /// Where the numbers of the notes stand: at what they speak of.
+    fn numbers(&self, notes: &[Note]) -> [Option<(f64, f64)>; notes::SHOWN] {
+        let s = self.sheet;
+        core::array::from_fn(|k| {
+            let n = notes.get(k)?;
             let y = s.y(n.height);
             let (x, y) = match n.spot {
-                Spot::High => {
-                    // Beside the condenser's name, which is nearer where there is little room.
-                    let share = if s.wide { 0.25 } else { 0.15 };
-                    (s.shaft + (s.end - s.shaft) * share, y - s.high_h - 12.0)
-                }
-                Spot::Low => (s.basin + 16.0, y + s.evaporator_d + 14.0),
-                Spot::Orifice => (s.end + 24.0, y + 12.0),
-                Spot::Compressor => (s.start - 12.0, y - s.high_h + 8.0),
-                Spot::Can => (s.can.0 + s.can.1 + 2.0, y - 16.0),
+                // Beside the name, which is nearer where there is little room.
+                Spot::High => (s.shaft + (s.end - s.shaft) * 0.14, y - s.above(y) + 13.0),
+                Spot::Low => (s.basin + 18.0, y + s.below(y) - 13.0),
+                Spot::Orifice => (s.fall - 10.0, y + 14.0),
+                Spot::Compressor => (s.start - 13.0, y + 20.0),
+                Spot::Can => (s.vessel.0 + s.vessel.1 + 4.0, y - 16.0),
                 Spot::Hose => (s.service.0 + 8.0, y - 18.0),
             };
-            pen.fill(t.accent).circle(x, y, 9.0);
+            let y = y.clamp(NUMBER + 1.0, s.h - NUMBER - 1.0);
+            self.take(x, y, (NUMBER + 1.0, NUMBER + 1.0));
+            Some((x, y))
+        })
+    }
+
+    fn badges(&self, numbers: &[Option<(f64, f64)>]) {
+        let (pen, t) = (self.pen, self.theme);
+        for (name, place) in ["1", "2", "3"].into_iter().zip(numbers) {
+            let &Some((x, y)) = place else { continue };
+            pen.fill(t.accent).circle(x, y, NUMBER);
             pen.c.fill();
             pen.font(11.5, true).fill(t.on_accent);
-            pen.text(&format!("{}", k + 1), x, y + 0.5, "center");
+            pen.text(name, x, y + 0.5, "center");
         }
-    }
-
-    /// What air in a block adds to its height: a hatched band down to where it would stand without, over `w` px.
-    fn air(&self, b: &Block, x: f64, w: f64) {
-        let (top, bottom) = (self.sheet.y(b.height), self.sheet.y(b.without_air));
-        if b.below || bottom - top < 2.0 {
-            return;
-        }
-        let (pen, t) = (self.pen, self.theme);
-        pen.stroke(t.service, 1.4).dashes(&[4.0, 3.0], 0.0);
-        pen.line(&[(x, bottom), (x + w, bottom)]);
-        pen.dashes(&[], 0.0);
-        let mut at = x - (bottom - top);
-        while at < x + w {
-            let (mut a, mut b) = ((at, bottom), (at + bottom - top, top));
-            if a.0 < x {
-                a = (x, bottom - (x - at));
-            }
-            if b.0 > x + w {
-                b = (x + w, bottom - (x + w - at));
-            }
-            pen.line(&[a, b]);
-            at += 8.0;
-        }
-    }
-
-    /// The walls and the level line of a row of blocks.
-    fn walls(&self, b: &Block, x: f64, w: f64, size: f64, side: Side) {
-        let (pen, t) = (self.pen, self.theme);
-        let y = self.sheet.y(b.height);
-        let far = if side == Side::Above {
-            y - size
-        } else {
-            y + size
-        };
-        pen.stroke(t.edge, 1.0)
-            .dashes(&[], 0.0)
-            .line(&[(x, far), (x + w, far)]);
-        pen.stroke(t.ink, 2.6)
-            .line(&[(x - 0.5, y), (x + w + 0.5, y)]);
     }
 
     /// Moving dashes along a path that the pen holds.

@@ -1,5 +1,5 @@
 //! The sheet under the drawing of levels: where things stand on it, and a canvas that is sharp on every screen.
-use lowside_present::palette::Rgb;
+use lowside_present::{levels::CELLAR, palette::Rgb};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, MouseEvent};
 
@@ -62,6 +62,28 @@ impl Pen {
     pub(crate) fn stroke(&self, colour: Rgb, width: f64) -> &Self {
         self.c.set_stroke_style_str(&colour.to_string());
         self.c.set_line_width(width);
+        self
+    }
+
+    /// Fills from a colour's `from` share at one height to its `to` share at another.
+    pub(crate) fn fade(&self, colour: Rgb, (y0, from): (f64, f64), (y1, to): (f64, f64)) -> &Self {
+        let gradient = self.c.create_linear_gradient(0.0, y0, 0.0, y1);
+        for (at, alpha) in [(0.0, from), (1.0, to)] {
+            let Rgb(r, g, b) = colour;
+            drop(gradient.add_color_stop(at as f32, &format!("rgba({r},{g},{b},{alpha})")));
+        }
+        self.c.set_fill_style_canvas_gradient(&gradient);
+        self
+    }
+
+    /// Fills from one colour at one height through others to the last at another, evenly.
+    pub(crate) fn blend(&self, colours: &[Rgb], y0: f64, y1: f64) -> &Self {
+        let gradient = self.c.create_linear_gradient(0.0, y0, 0.0, y1);
+        for (k, colour) in colours.iter().enumerate() {
+            let at = k as f64 / (colours.len() - 1) as f64;
+            drop(gradient.add_color_stop(at as f32, &colour.to_string()));
+        }
+        self.c.set_fill_style_canvas_gradient(&gradient);
         self
     }
 
@@ -147,19 +169,20 @@ impl Pen {
     }
 }
 
-/// Where things stand on the sheet, px.
+/// Where things stand on the sheet of levels, px.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Sheet {
     pub(crate) wide: bool,
     pub(crate) w: f64,
+    pub(crate) h: f64,
+    /// Where the highest pressure of the axis is, the atmosphere, and the lowest.
     top: f64,
-    floor: f64,
+    atmosphere: f64,
+    pub(crate) floor: f64,
     /// Right end of the axis.
     pub(crate) axis: f64,
-    /// Left and width of the can.
-    pub(crate) can: (f64, f64),
-    /// Height of the can.
-    pub(crate) can_h: f64,
+    /// Left and width of a vessel on the service hose.
+    pub(crate) vessel: (f64, f64),
     /// Left and right of the service hose's bar.
     pub(crate) service: (f64, f64),
     /// Left and right of the two hoses' bars.
@@ -170,79 +193,99 @@ pub(crate) struct Sheet {
     pub(crate) shaft: f64,
     /// Right end of the accumulator, left end of the evaporator.
     pub(crate) basin: f64,
-    /// Right end of both shelves.
+    /// Right end of both lines.
     pub(crate) end: f64,
-    /// Height of the high shelf's blocks.
-    pub(crate) high_h: f64,
-    /// Depths below the low line: evaporator, accumulator; height of the suction above it.
-    pub(crate) evaporator_d: f64,
-    pub(crate) accumulator_d: f64,
-    pub(crate) suction_h: f64,
-    /// Square pixels a litre: all volumes of the loop and the can are drawn to it.
-    pub(crate) litre: f64,
+    /// Right end of the fall.
+    pub(crate) fall: f64,
+    /// Left end of the flags.
+    pub(crate) flag: f64,
+    /// How far a channel reaches from its line where there is room.
+    reach: f64,
+}
+
+/// What a sheet of levels is laid out for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Room {
+    /// Room below the atmosphere: 1 with something down there, 0 while all runs above.
+    pub(crate) depth: f64,
+    /// Room at the left for what hangs on the service hose, 0 to 1.
+    pub(crate) hangs: f64,
+    /// Width of the longest name in the column at the right, px.
+    pub(crate) names: f64,
 }
 
 /// Room beside the names of the column at the right: the leaders to their lines and the margins, px.
-const COLUMN: f64 = 40.0;
+const COLUMN: f64 = 24.0;
+/// Room that a name under a channel or over it needs, px.
+const NAME: f64 = 17.0;
 
 impl Sheet {
-    /// Lays out a sheet of a size for volumes in litres: high blocks in all, evaporator, accumulator, suction, can.
-    /// `depth` 1 leaves room for a loop that lies on the floor, 0 takes it away while everything runs well above the atmosphere.
-    /// `names` is the width of the longest name in the column at the right, px.
-    pub(crate) fn new(w: f64, h: f64, volumes: [f64; 5], depth: f64, names: f64) -> Self {
+    /// Lays out a sheet of a size.
+    pub(crate) fn new(w: f64, h: f64, room: Room) -> Self {
         let wide = w >= 560.0;
-        let s = (w / 760.0).clamp(0.9, 1.35);
-        let pick = |a: f64, b: f64| {
-            if wide {
-                a * s
-            } else {
-                b * (w / 358.0).clamp(0.85, 1.5)
-            }
+        let s = if wide {
+            (w / 830.0).clamp(0.85, 1.3)
+        } else {
+            (w / 358.0).clamp(0.85, 1.5)
         };
-        let axis = pick(92.0, 57.0);
-        let can_w = pick(46.0, 27.0);
-        let can = axis + pick(16.0, 4.0);
-        let service = can + can_w + pick(30.0, 15.0);
-        let service_end = service + pick(28.0, 10.0);
-        let hose = service_end + pick(36.0, 19.0);
-        let hose_end = hose + pick(34.0, 12.0);
-        let start = hose_end + pick(36.0, 19.0);
-        let shaft = start + pick(46.0, 30.0);
-        let basin = start + pick(88.0, 56.0);
-        let column = if wide { names + COLUMN } else { 0.0 };
-        let end = w - pick(118.0, 22.0).max(column);
-        let [high, evaporator, accumulator, suction, can_v] = volumes;
-        let high_h = pick(38.0, 26.0);
-        let litre = high_h * (end - shaft) / high;
-        let accumulator_d = accumulator * litre / (basin - start);
+        let pick = |a: f64, b: f64| s * if wide { a } else { b };
+        let hangs = room.hangs;
+        let axis = pick(80.0, 54.0);
+        let vessel = axis + pick(12.0, 4.0);
+        let vessel_w = pick(66.0, 34.0);
+        let service = vessel + hangs * (vessel_w + pick(34.0, 12.0));
+        let service_end = service + pick(12.0, 4.0);
+        let hose = service_end + pick(34.0, 20.0) + hangs * pick(8.0, 0.0);
+        let hose_end = hose + pick(4.0, 2.0);
+        let start = hose_end + pick(32.0, 20.0) + hangs * pick(8.0, 0.0);
+        let column = if wide { room.names + COLUMN } else { 0.0 };
+        let flag = pick(58.0, 42.0);
+        let fall = w - column.max(flag + pick(14.0, 4.0));
+        let (top, reach) = (pick(26.0, 24.0), (h * 0.32).clamp(60.0, 230.0));
+        let floor = h - 10.0 - room.depth * (reach.min(h * 0.25) + NAME);
+        let shallow = h - NAME - 10.0;
+        let deep = floor - CELLAR * (floor - top);
         Self {
             wide,
             w,
-            top: high_h + pick(28.0, 28.0),
-            floor: h - depth * (accumulator_d + pick(18.0, 14.0)) - pick(14.0, 12.0),
+            h,
+            top,
+            atmosphere: shallow + room.depth * (deep - shallow),
+            floor,
             axis,
-            can: (can, can_w),
-            can_h: can_v * litre / can_w,
+            vessel: (vessel, vessel_w),
             service: (service, service_end),
             hose: (hose, hose_end),
             start,
-            shaft,
-            basin,
-            end,
-            high_h,
-            evaporator_d: evaporator * litre / (end - basin),
-            accumulator_d,
-            suction_h: suction * litre / (shaft - start),
-            litre,
+            shaft: (start + pick(56.0, 32.0)).round(),
+            basin: (start + pick(124.0, 62.0)).round(),
+            end: (fall - pick(52.0, 30.0)).round(),
+            fall,
+            flag: w - flag,
+            reach,
         }
     }
 
     /// Where a height on the axis (0 to 1) is.
     pub(crate) fn y(&self, height: f64) -> f64 {
-        self.floor - height * (self.floor - self.top)
+        if height < CELLAR {
+            self.floor - height / CELLAR * (self.floor - self.atmosphere)
+        } else {
+            self.atmosphere - (height - CELLAR) / (1.0 - CELLAR) * (self.atmosphere - self.top)
+        }
     }
 
-    /// Centre and radius of the valve glyphs: tap, low valve, high valve, low port, high port, purge.
+    /// How far a channel or a vessel reaches up from a line at `y`.
+    pub(crate) fn above(&self, y: f64) -> f64 {
+        self.reach.min(y - 8.0).max(18.0)
+    }
+
+    /// How far one reaches down from it.
+    pub(crate) fn below(&self, y: f64) -> f64 {
+        self.reach.min(self.h - NAME - y).max(18.0)
+    }
+
+    /// Radius of the handles of valves and couplers.
     pub(crate) fn radius(&self) -> f64 {
         if self.wide { 11.0 } else { 8.0 }
     }

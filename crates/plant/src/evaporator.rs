@@ -150,6 +150,16 @@ impl Evaporator {
         self.frost.iter().sum()
     }
 
+    /// Heat that each cell's wall gave the refrigerant in the last step, W.
+    pub fn given(&self) -> [f64; CELLS] {
+        self.boiling.map(|flux| flux * self.sizes.surface)
+    }
+
+    /// Share of each cell's fin gap that frost leaves free, 0 to 1.
+    pub fn gaps(&self) -> [f64; CELLS] {
+        self.frost.map(|mass| self.sizes.bed.open(mass))
+    }
+
     /// Share of a clean coil's air flow that passes the frost, 0 to 1.
     pub fn air_share(&self) -> f64 {
         if self.iced() <= 0.0 {

@@ -4,29 +4,37 @@
 //! the surroundings at the pressure whose saturation temperature is theirs. The page only puts them on a sheet.
 
 use lowside_fluids::table::Table;
+use lowside_lessons::{Coat, senses::dew_point};
 use lowside_plant::{
     circuit::Section,
-    network::{LinkId, Node, NodeId},
-    species::REFRIGERANT,
+    condenser,
+    evaporator::CELLS,
+    network::{LinkId, Network, Node, NodeId},
+    species::{OIL, REFRIGERANT, WATER},
+    state::{Phase, RHO_OIL},
 };
 use lowside_session::Bay;
 use lowside_shop::{
     Attached,
     can::{self, Stance},
+    cylinder,
+    detect::Spot,
+    joints::{Fit, Joint, Seal},
 };
 use lowside_units::{
-    AbsolutePressure, GaugePressure, Quantity, Temperature,
+    AbsolutePressure, GaugePressure, Mass, MassFlow, Power, PressureDifference, Quantity,
+    Temperature,
     display::{self, PressureUnit, Shown, TemperatureUnit, UnitSystem},
 };
 
-use crate::parts::Part;
+use crate::parts::{Part, inside};
 
 /// Lowest pressure on the axis, Pa absolute; what is below rests on the floor.
 pub const FLOOR: f64 = 3e3;
 /// Highest pressure on the axis, Pa absolute.
 pub const CEILING: f64 = 3.6e6;
 /// Share of the height below the atmosphere.
-const CELLAR: f64 = 0.15;
+pub const CELLAR: f64 = 0.15;
 
 /// Height of an absolute pressure (Pa) on the axis, 0 to 1: logarithmic, with the part below the atmosphere drawn smaller so that
 /// the running range has room.
@@ -57,6 +65,12 @@ pub struct Block {
     pub below: bool,
     /// Height at which it would stand without the air in it, 0 to 1.
     pub without_air: f64,
+    /// How fast its liquid boils, or its vapour condenses where that is negative: heat passed, kW.
+    pub boils: f64,
+    /// Share of the volume that is oil, 0 to 1.
+    pub oil: f64,
+    /// Water that lies in it, liquid and frozen, g.
+    pub water: [f64; 2],
 }
 
 /// A stream on the drawing.
@@ -136,6 +150,36 @@ impl Tool {
     }
 }
 
+/// How it hangs there.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Hung {
+    /// What it holds, at its own pressure: a cylinder's content, the gas after the regulator, that at the pump's inlet.
+    pub block: Block,
+    /// Its valve is open.
+    pub open: bool,
+    /// The pump turns, the machine runs.
+    pub runs: bool,
+    /// A cylinder stands valve down.
+    pub inverted: bool,
+    /// Share of the recovery cylinder that liquid may fill at its temperature of now, 0 to 1.
+    pub limit: Option<f64>,
+    /// Its figure: what a cylinder holds, what the regulator is set to, the vacuum at the pump.
+    pub shown: Shown,
+}
+
+/// A joint that is not as it should be.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Opening {
+    /// Which.
+    pub joint: Joint,
+    /// Both ends are capped.
+    pub capped: bool,
+    /// What leaves by it, g/s; what falls in is negative.
+    pub flow: f64,
+    /// The same as shown.
+    pub shown: Shown,
+}
+
 /// Everything that the drawing shows at one moment.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Levels {
@@ -161,6 +205,10 @@ pub struct Levels {
     pub can: Option<CanLevel>,
     /// What hangs on the service hose in its place.
     pub tool: Option<Tool>,
+    /// And how.
+    pub hung: Option<Hung>,
+    /// Joints that are apart or were made up without their O-ring, in the order of the flow.
+    pub openings: Vec<Opening>,
     /// Through the compressor.
     pub compressor: FlowMark,
     /// Through the condenser, half way along.
@@ -171,7 +219,7 @@ pub struct Levels {
     pub evaporated: FlowMark,
     /// From the accumulator to the suction line.
     pub pick_up: FlowMark,
-    /// From the can into the service hose.
+    /// From the can, or what hangs in its place, into the service hose.
     pub tap: FlowMark,
     /// From the service hose into the low hose.
     pub low_valve: FlowMark,
@@ -187,6 +235,20 @@ pub struct Levels {
     pub shed: f64,
     /// Heat from the cabin air into the evaporator, W.
     pub taken: f64,
+    /// The same two as shown.
+    pub heat: [Shown; 2],
+    /// Readings of the gauges that are coupled to the loop: low, high.
+    pub gauges: [Option<Shown>; 2],
+    /// What the compressor lifts by, and the orifice lets fall.
+    pub lift: Shown,
+    /// Open share of the orifice tube that ice takes away, 0 to 1.
+    pub ice: f64,
+    /// Share of the fin gap that frost closes, in the order of the flow, 0 to 1.
+    pub frost: [f64; CELLS],
+    /// Water on the evaporator's fins over what they hold before it drips, 0 to 1.
+    pub held: f64,
+    /// What clings to the accumulator and to the suction line.
+    pub coats: [Coat; 2],
     /// Outside air.
     pub outside: Line,
     /// Cabin air.
@@ -229,6 +291,19 @@ fn block(node: &Node, atmosphere: f64) -> Block {
         volume: node.volume * 1e3,
         below: s.p < FLOOR,
         without_air: height(s.p - s.p_air, atmosphere),
+        boils: 0.0,
+        oil: (node.content[OIL] / RHO_OIL / node.volume).clamp(0.0, 1.0),
+        water: [node.content[WATER] - s.m_steam - s.m_ice, s.m_ice].map(|kg| kg.max(0.0) * 1e3),
+    }
+}
+
+/// Heat that passes between a volume and its wall as its liquid boils (positive) or its vapour condenses, kW; nothing where it holds but one
+/// phase.
+fn boils(node: &Node, watts: f64) -> f64 {
+    if node.state.phase == Phase::TwoPhase {
+        watts * 1e-3
+    } else {
+        0.0
     }
 }
 
@@ -251,27 +326,25 @@ impl Levels {
         let (net, c, q) = (&plant.network, &plant.circuit, shop.manifold);
         let day = plant.day();
         let node = |id: NodeId| block(net.node(id), day.p);
-        let cells = |coil: &Section| coil.nodes().iter().map(|id| node(*id)).collect();
-        let whole = |section: &Section| {
-            let outlet = node(section.outlet());
-            let blocks = section.nodes().iter().map(|id| node(*id));
-            let (volume, liquid) = blocks.fold((0.0, 0.0), |(volume, liquid), b| {
-                (volume + b.volume, liquid + b.volume * b.fill)
-            });
-            // A line stands as high as where the flow leaves it.
-            Block {
-                volume,
-                fill: (liquid / volume).clamp(0.0, 1.0),
-                ..outlet
-            }
+        // What the walls gave in the last tick says how fast a coil boils or condenses.
+        let coil = |coil: &Section, watts: &[f64]| {
+            let cells = coil.nodes().iter().zip(watts);
+            cells
+                .map(|(id, watts)| Block {
+                    boils: boils(net.node(*id), *watts),
+                    ..node(*id)
+                })
+                .collect()
         };
-        let stream = |id: LinkId| {
-            let l = net.link(id);
-            FlowMark {
-                flow: l.flow * 1e3,
-                liquid: l.liquid,
-            }
-        };
+        let (cond, evap) = (&plant.condenser, &plant.evaporator);
+        let shed = core::array::from_fn::<_, { condenser::CELLS }, _>(|k| {
+            -cond.condensing[k] * (1.0 - cond.flooded[k])
+        });
+        let dew = dew_point(plant);
+        let coat = |id: NodeId| Coat::of(net.node(id).state.t, dew);
+        let power = |watts: f64| display::heat_flow(Power::from_w(watts.max(0.0)), units);
+        let whole = |section: &Section| whole(net, section, day.p);
+        let stream = |id: LinkId| stream(net, id);
         let at_t = |t: f64| Line {
             height: height(net.table().p_sat(t), day.p),
             shown: display::temperature(Temperature::from_k(t), units),
@@ -279,45 +352,41 @@ impl Levels {
         let gauge = |g: f64| height(g + day.p, day.p);
         let hands = &shop.hands;
         let switches = &plant.vehicle.switches;
-        let can = hands.attached.can().map(|c| CanLevel {
-            block: node(q.can),
-            number: c.number,
-            shown: display::temperature(Temperature::from_k(net.node(q.can).state.t), units),
-            inverted: c.stance == Stance::Inverted,
-            open: c.open(),
-            bath: c.bath.is_some(),
-            burst: c.burst,
-        });
-        let (up, down) = (stream(q.tap_vapour), stream(q.tap_liquid));
+        let vessel = vessel(bay);
         Self {
             discharge: whole(&c.discharge_line),
-            condenser_cells: cells(&c.condenser),
+            condenser_cells: coil(&c.condenser, &shed),
             liquid: whole(&c.liquid_line),
-            evaporator: cells(&c.evaporator),
+            evaporator: coil(&c.evaporator, &evap.given()),
             accumulator: whole(&c.accumulator),
             suction: whole(&c.suction_line),
             low_hose: node(q.low_hose),
             high_hose: node(q.high_hose),
             service_hose: node(q.service_hose),
-            can,
+            can: can(bay, &vessel, units),
             tool: Tool::of(&hands.attached),
+            hung: hung(bay, &vessel, units),
+            openings: openings(bay, units),
             compressor: stream(c.compressor()),
             condenser: stream(c.condenser.half_way()),
             orifice: stream(c.orifice()),
             evaporated: stream(c.evaporator.out()),
             pick_up: stream(c.pick_up()),
-            tap: if up.flow.abs() >= down.flow.abs() {
-                up
-            } else {
-                down
-            },
+            tap: tap(bay),
             low_valve: stream(q.low_valve),
             low_port: stream(shop.low_port()),
             high_valve: stream(q.high_valve),
             high_port: stream(q.high_port),
             hose_end: stream(q.hose_end),
-            shed: plant.condenser.duty,
-            taken: plant.evaporator.duty,
+            shed: cond.duty,
+            taken: evap.duty,
+            heat: [power(cond.duty), power(evap.duty)],
+            gauges: gauges(bay, units),
+            lift: lift(bay, units),
+            ice: inside::ice_share(bay),
+            frost: evap.gaps().map(|open| 1.0 - open),
+            held: evap.held / plant.vehicle.evaporator.held_water.si().max(1e-9),
+            coats: [coat(c.low_side()), coat(c.compressor_inlet())],
             outside: at_t(day.t),
             cabin: at_t(plant.cabin.air.t),
             atmosphere: height(day.p, day.p),
@@ -350,6 +419,167 @@ impl Levels {
             .map(|b| b.height)
             .fold(1.0, f64::min)
     }
+}
+
+/// A section as one block.
+fn whole(net: &Network, section: &Section, atmosphere: f64) -> Block {
+    let blocks = section
+        .nodes()
+        .iter()
+        .map(|id| block(net.node(*id), atmosphere));
+    let (volume, liquid) = blocks.fold((0.0, 0.0), |(volume, liquid), b| {
+        (volume + b.volume, liquid + b.volume * b.fill)
+    });
+    // A line stands as high as where the flow leaves it.
+    Block {
+        volume,
+        fill: (liquid / volume).clamp(0.0, 1.0),
+        ..block(net.node(section.outlet()), atmosphere)
+    }
+}
+
+fn stream(net: &Network, id: LinkId) -> FlowMark {
+    let l = net.link(id);
+    FlowMark {
+        flow: l.flow * 1e3,
+        liquid: l.liquid,
+    }
+}
+
+/// What flows out of what hangs on the service hose.
+fn tap(bay: &Bay) -> FlowMark {
+    let (net, q) = (&bay.plant().network, bay.shop().manifold);
+    if bay.shop().hands.attached.machine().is_some() {
+        let into = stream(net, q.machine);
+        return FlowMark {
+            flow: -into.flow,
+            ..into
+        };
+    }
+    let (up, down) = (stream(net, q.tap_vapour), stream(net, q.tap_liquid));
+    if up.flow.abs() >= down.flow.abs() {
+        up
+    } else {
+        down
+    }
+}
+
+/// The vessel on the service hose. As much of its liquid boils as vapour leaves it; as much condenses as comes.
+fn vessel(bay: &Bay) -> Block {
+    let (plant, q) = (bay.plant(), bay.shop().manifold);
+    let node = plant.network.node(q.can);
+    let vapour = plant.network.link(q.tap_vapour).flow - plant.network.link(q.machine).flow;
+    let latent = node.state.h_gas - node.state.h_liq;
+    Block {
+        boils: boils(node, vapour * latent),
+        ..block(node, plant.day().p)
+    }
+}
+
+fn can(bay: &Bay, vessel: &Block, units: UnitSystem) -> Option<CanLevel> {
+    let c = bay.shop().hands.attached.can()?;
+    Some(CanLevel {
+        block: *vessel,
+        number: c.number,
+        shown: display::temperature(Temperature::from_deg_c(vessel.t), units),
+        inverted: c.stance == Stance::Inverted,
+        open: c.open(),
+        bath: c.bath.is_some(),
+        burst: c.burst,
+    })
+}
+
+/// Readings of the gauges that are coupled to the loop: low, high.
+fn gauges(bay: &Bay, units: UnitSystem) -> [Option<Shown>; 2] {
+    let (shop, day) = (bay.shop(), bay.plant().day());
+    let (hands, read) = (&shop.hands, &shop.instruments);
+    [
+        (&read.low, hands.low_coupled),
+        (&read.high, hands.high_coupled),
+    ]
+    .map(|(gauge, coupled)| {
+        // Rounding to the gauge's resolution must not show more vacuum than there is.
+        let p = GaugePressure::from_pa(gauge.reading().max(-day.p));
+        coupled.then(|| display::gauge_pressure(p, units))
+    })
+}
+
+/// What the compressor lifts by.
+fn lift(bay: &Bay, units: UnitSystem) -> Shown {
+    let (net, c) = (&bay.plant().network, &bay.plant().circuit);
+    let [high, low] = [c.high_side(), c.low_side()].map(|id| net.node(id).state.p);
+    display::pressure_difference(PressureDifference::from_pa((high - low).max(0.0)), units)
+}
+
+/// How a tool hangs on the service hose, and what it holds.
+fn hung(bay: &Bay, block: &Block, units: UnitSystem) -> Option<Hung> {
+    let (plant, shop) = (bay.plant(), bay.shop());
+    let node = plant.network.node(shop.manifold.can);
+    let holds = display::mass(Mass::from_kg(node.content.whole()[REFRIGERANT]), units);
+    let (open, runs, inverted, limit, shown) = match &shop.hands.attached {
+        Attached::Nothing | Attached::Can(_) => return None,
+        Attached::Pump(pump) => {
+            let at = AbsolutePressure::from_pa(node.state.p);
+            (
+                pump.valve_open,
+                pump.on,
+                false,
+                None,
+                display::vacuum(at, units),
+            )
+        }
+        Attached::Cylinder(c) => (c.open, false, c.stance == Stance::Inverted, None, holds),
+        Attached::Nitrogen(n) => {
+            let set = GaugePressure::from_pa(n.set);
+            (
+                n.open,
+                false,
+                false,
+                None,
+                display::gauge_pressure(set, units),
+            )
+        }
+        Attached::Machine(m) => {
+            let table = plant.network.table_of(shop.manifold.can);
+            let full = node.state.rho_liq * node.volume;
+            let limit = (cylinder::limit(table) / full).min(1.0);
+            (true, m.running, false, Some(limit), holds)
+        }
+    };
+    Some(Hung {
+        block: *block,
+        open,
+        runs,
+        inverted,
+        limit,
+        shown,
+    })
+}
+
+/// Joints that are apart or were made up without their O-ring, with what passes them.
+fn openings(bay: &Bay, units: UnitSystem) -> Vec<Opening> {
+    let (net, shop) = (&bay.plant().network, bay.shop());
+    let coupled = [shop.hands.low_coupled, shop.hands.high_coupled];
+    let draws = shop.openings.draws(net, coupled);
+    let opening = |joint: Joint| {
+        let fit = shop.openings.fit(joint);
+        let inward = match draws {
+            Some((Spot::Joint(at), flow)) if at == joint => flow,
+            _ => 0.0,
+        };
+        let flow = shop.openings.escapes(net, joint, coupled).all - inward;
+        Opening {
+            joint,
+            capped: fit == Fit::Capped,
+            flow: flow * 1e3,
+            shown: display::mass_flow(MassFlow::from_si(flow.abs()), units),
+        }
+    };
+    let apart = |joint: &Joint| {
+        let fit = shop.openings.fit(*joint);
+        matches!(fit, Fit::Open | Fit::Capped | Fit::Made(Seal::Missing))
+    };
+    Joint::ALL.into_iter().filter(apart).map(opening).collect()
 }
 
 /// Marks of the axis.
@@ -447,7 +677,7 @@ mod tests {
     #[test]
     fn a_loop_at_the_atmosphere_needs_room_below_it() {
         let mut bay = bay("charge-from-cans");
-        let joint = lowside_shop::joints::Joint::CompressorIn;
+        let joint = Joint::CompressorIn;
         bay.apply(BenchAct::OpenJoint { joint }).expect("possible");
         bay.apply(VesselAct::TakeCan).expect("possible");
         for _ in 0..120 * 50 {
@@ -483,6 +713,118 @@ mod tests {
             bay.apply(act).expect("possible");
             assert_eq!(tool(&bay), hangs, "{act:?}");
         }
+    }
+
+    fn pass(bay: &mut Bay, seconds: u32) {
+        for _ in 0..50 * seconds {
+            bay.step().expect("the engine goes on");
+        }
+    }
+
+    #[test]
+    fn liquid_boils_where_heat_comes_in_and_vapour_condenses_where_it_goes_out() {
+        let mut bay = bay("healthy");
+        pass(&mut bay, 60);
+        let l = Levels::of(&bay, UnitSystem::SI);
+        let kw = |blocks: &[Block]| blocks.iter().map(|b| b.boils).sum::<f64>();
+        assert!(l.evaporator.iter().all(|b| b.boils >= 0.0));
+        // What the walls give is what the air gave, as good as the walls stand still: within a tenth.
+        let taken = l.taken * 1e-3;
+        assert!(
+            (kw(&l.evaporator) - taken).abs() < 0.1 * taken,
+            "{} of {taken} kW",
+            kw(&l.evaporator)
+        );
+        assert!(
+            kw(&l.condenser_cells) < -0.5 * l.shed * 1e-3,
+            "{}",
+            kw(&l.condenser_cells)
+        );
+        // A line of liquid alone does neither.
+        assert!(l.liquid.boils.abs() < 1e-12);
+        assert!(l.accumulator.oil > 0.0 && l.frost.iter().all(|share| *share < 0.01));
+    }
+
+    #[test]
+    fn a_gauge_off_its_port_reads_no_line() {
+        let mut bay = bay("healthy");
+        assert!(
+            Levels::of(&bay, UnitSystem::US)
+                .gauges
+                .iter()
+                .all(Option::is_some)
+        );
+        bay.apply(lowside_session::HoseAct::HighCoupler { on: false })
+            .expect("possible");
+        let [low, high] = Levels::of(&bay, UnitSystem::US).gauges;
+        assert!(low.is_some() && high.is_none());
+    }
+
+    #[test]
+    fn the_pump_is_drawn_with_its_valve_and_the_vacuum_at_it() {
+        let mut bay = bay("charge-from-cans");
+        let speed = lowside_units::VolumeFlow::from_cfm(4.0);
+        bay.apply(MachineAct::TakePump { speed }).expect("possible");
+        bay.apply(MachineAct::Pump { on: true }).expect("possible");
+        pass(&mut bay, 20);
+        let hung = Levels::of(&bay, UnitSystem::US).hung.expect("a pump");
+        assert!(hung.runs && !hung.open);
+        assert!(
+            hung.block.below && hung.shown.unit.contains("micron"),
+            "{hung:?}"
+        );
+    }
+
+    /// The filling limit is 80 % of the cylinder's water capacity at 54 degC (49 CFR 173.304a has the cylinder no more than full of liquid
+    /// at 130 degF, the trade stops at 80 %; from memory). At 35 degC that mass takes up less: by the densities of R-134a, 1083 and
+    /// 1167 kg/m3 (saturated liquid, printed tables; from memory), 74.2 %.
+    #[test]
+    fn the_recovery_cylinder_has_its_limit_where_the_mass_stands_now() {
+        let mut bay = bay("healthy");
+        let gas = lowside_fluids::Refrigerant::R134a;
+        bay.apply(MachineAct::TakeRecoveryMachine { gas })
+            .expect("possible");
+        let hung = Levels::of(&bay, UnitSystem::SI).hung.expect("a machine");
+        let limit = hung.limit.expect("a limit");
+        assert!((limit - 0.742).abs() < 0.01, "{limit}");
+    }
+
+    #[test]
+    fn an_open_joint_has_its_hole_and_its_loss() {
+        let mut bay = bay_parked();
+        let joint = Joint::CondenserOut;
+        assert!(Levels::of(&bay, UnitSystem::SI).openings.is_empty());
+        bay.apply(BenchAct::OpenJoint { joint }).expect("possible");
+        pass(&mut bay, 1);
+        let l = Levels::of(&bay, UnitSystem::SI);
+        let [open] = l.openings.as_slice() else {
+            panic!("{:?}", l.openings);
+        };
+        assert!(
+            open.joint == joint && open.flow > 1.0 && !open.capped,
+            "{open:?}"
+        );
+        bay.apply(BenchAct::CapJoint { joint }).expect("possible");
+        pass(&mut bay, 1);
+        let l = Levels::of(&bay, UnitSystem::SI);
+        assert!(
+            l.openings[0].capped && l.openings[0].flow.abs() < 1e-9,
+            "{:?}",
+            l.openings
+        );
+    }
+
+    /// Into an evacuated loop air falls.
+    #[test]
+    fn air_that_falls_into_an_open_joint_is_told_as_such() {
+        let mut bay = bay("charge-from-cans");
+        bay.apply(BenchAct::OpenJoint {
+            joint: Joint::CompressorIn,
+        })
+        .expect("possible");
+        pass(&mut bay, 1);
+        let l = Levels::of(&bay, UnitSystem::SI);
+        assert!(l.openings[0].flow < -0.01, "{:?}", l.openings);
     }
 
     fn bay_parked() -> Bay {

@@ -44,6 +44,14 @@ pub struct Theme {
     pub vent: Rgb,
     /// Cabin trace.
     pub cabin: Rgb,
+    /// Edge of the arrows of heat.
+    pub heat_edge: Rgb,
+    /// Oil.
+    pub oil: Rgb,
+    /// Water and sweat.
+    pub water: Rgb,
+    /// Frost and ice.
+    pub frost: Rgb,
     /// Cold end, middle and hot end of the temperature scale.
     pub scale: [Rgb; 3],
 }
@@ -64,6 +72,10 @@ pub const LIGHT: Theme = Theme {
     service: Rgb(0x8a, 0x6a, 0x00),
     vent: Rgb(0x0b, 0x6a, 0x64),
     cabin: Rgb(0x9a, 0x4e, 0x1e),
+    heat_edge: Rgb(0xa0, 0x52, 0x0c),
+    oil: Rgb(0xae, 0x78, 0x00),
+    water: Rgb(0x1d, 0x74, 0x8c),
+    frost: Rgb(0x4f, 0x77, 0xa6),
     scale: [
         Rgb(0x2b, 0x74, 0xc7),
         Rgb(0xcf, 0xcb, 0xc0),
@@ -87,6 +99,10 @@ pub const DARK: Theme = Theme {
     service: Rgb(0xe0, 0xbe, 0x4a),
     vent: Rgb(0x6c, 0xcf, 0xc3),
     cabin: Rgb(0xe8, 0xa5, 0x6a),
+    heat_edge: Rgb(0xf3, 0xa6, 0x5c),
+    oil: Rgb(0xe3, 0xae, 0x33),
+    water: Rgb(0x6f, 0xc6, 0xd8),
+    frost: Rgb(0xd2, 0xe4, 0xf4),
     scale: [
         Rgb(0x4a, 0x9b, 0xf0),
         Rgb(0x5c, 0x60, 0x60),
@@ -174,9 +190,17 @@ mod tests {
                     };
                     assert!(c >= needed, "{name}: {what} on {ground_name} is {c:.2}");
                 }
-                // WCAG 2.2, 1.4.11: 3 to 1 for the outline of a control.
-                let c = contrast(t.edge, ground);
-                assert!(c >= 3.0, "{name}: edge on {ground_name} is {c:.2}");
+                // WCAG 2.2, 1.4.11: 3 to 1 for the outline of a control, and for what in a drawing carries its meaning.
+                for (what, colour) in [
+                    ("edge", t.edge),
+                    ("heat's edge", t.heat_edge),
+                    ("oil", t.oil),
+                    ("water", t.water),
+                    ("frost", t.frost),
+                ] {
+                    let c = contrast(colour, ground);
+                    assert!(c >= 3.0, "{name}: {what} on {ground_name} is {c:.2}");
+                }
             }
             assert!(
                 contrast(t.on_accent, t.accent) >= 4.5,

@@ -12,7 +12,13 @@ use lowside_session::Event as BayEvent;
 use web_sys::{Element, HtmlCanvasElement, HtmlElement};
 
 use super::{App, Mode};
-use crate::{host, later, levels::Scene, theme, views::View, words};
+use crate::{
+    host, later,
+    levels::{Scene, ties::tie},
+    theme,
+    views::View,
+    words,
+};
 
 /// Time between renewals of text, ms.
 const TEXT_EVERY: f64 = 110.0;
@@ -82,6 +88,7 @@ impl App {
             let levels = self.stage.levels(self.units);
             if now - self.face.notes.0 > TEXT_EVERY {
                 self.face.notes = (now, notes::of(&self.stage.bay, self.units));
+                tie(&canvas, self.painter.flags);
             }
             let scene = Scene {
                 levels: &levels,

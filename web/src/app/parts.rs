@@ -16,6 +16,7 @@ use crate::{
     dial::DialProps,
     later,
     ledger::ledger,
+    levels::ties::ties,
     sheet,
     timebar::{Film, TimeBarProps, goals, time_bar},
     top::{TopProps, top},
@@ -165,6 +166,7 @@ impl App {
                 <canvas ref={self.sheet.clone()} role="img" aria-label={self.beat.slow.0.clone()}
                     onclick={at(FaceMsg::Press)} onmousemove={at(FaceMsg::Hover)}
                     onmouseleave={ctx.link().callback(|_: MouseEvent| Msg::Face(FaceMsg::Light(None)))}></canvas>
+                { ties() }
                 { self.notes_view() }
             </section>
         }

@@ -10,7 +10,7 @@ impl Brush<'_> {
         let (pen, s, t) = (self.pen, self.sheet, self.theme);
         let r = s.radius();
         let y_service = s.y(l.service_hose.height);
-        let (y_low, y_high) = (s.y(l.low_hose.height) + 4.0, s.y(l.high_hose.height) - 4.0);
+        let (y_low, y_high) = self.hose_heights(l);
         let mid = f64::midpoint;
         let valve_x = mid(s.service.1, s.hose.0);
         let port_x = mid(s.hose.1, s.start);
@@ -20,8 +20,7 @@ impl Brush<'_> {
             let c = mid(yl, yh);
             (yl, yh) = (c + r + 2.0, c - r - 2.0);
         }
-        let acc = s.y(l.accumulator.height) + 10.0;
-        let dis = s.y(l.discharge.height) - s.high_h * 0.4;
+        let [acc, dis] = [&l.accumulator, &l.discharge].map(|b| s.y(b.height));
         let mut ports = (
             mid(y_low, if l.coupled[0] { acc } else { y_low + 8.0 }),
             mid(y_high, if l.coupled[1] { dis } else { y_high - 8.0 }),
@@ -54,7 +53,7 @@ impl Brush<'_> {
             let y = s.y(c.block.height) + if c.inverted { 8.0 } else { -8.0 };
             spots.push((
                 Control::Tap,
-                mid(s.can.0 + s.can.1 / 2.0, s.service.0),
+                mid(s.vessel.0 + s.vessel.1 / 2.0, s.service.0),
                 mid(y, y_service),
                 f64::from(u8::from(c.open)),
                 t.service,
