@@ -5,6 +5,7 @@
 pub mod card;
 pub mod caution;
 pub mod cautions;
+pub mod challenge;
 pub mod confirm;
 pub mod control;
 pub mod hold;

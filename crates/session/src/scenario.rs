@@ -5,7 +5,7 @@ use lowside_plant::{
     plant::{Day, Plant},
     vehicle::Vehicle,
 };
-use lowside_shop::fault::Table;
+use lowside_shop::fault::{self, Table};
 use lowside_units::{
     AbsolutePressure, Duration, Quantity, Ratio, RotationSpeed, Speed, Temperature, UnitError,
     count_in_range, in_range, plain_text,
@@ -98,6 +98,21 @@ impl Scenario {
         scenario.act = act.map_err(de::Error::custom)?.unwrap_or_default();
         scenario.altered = before.and_then(|v| Altered::between(v, &scenario.vehicle));
         Ok(scenario)
+    }
+
+    /// Gives a field of the start or of the condition a value, SI, as its fault's row reads it; false if there is none such. It is checked
+    /// where a scenario is read, not here.
+    pub fn set(&mut self, table: Table, key: &str, si: f64) -> bool {
+        let values = match table {
+            Table::Start => &mut self.start.values,
+            Table::Condition => &mut self.condition.values,
+            _ => return false,
+        };
+        let field = fault::field(table, key);
+        if let Some(field) = field {
+            values.set(field, si);
+        }
+        field.is_some()
     }
 
     /// The vehicle as its data sheet stood before anything in it was altered: what a sound one of its kind has.

@@ -3,7 +3,7 @@
 use std::fmt;
 
 use lowside_plant::vehicle::Vehicle;
-use lowside_shop::fault::{self, Table};
+use lowside_shop::fault::Table;
 use lowside_units::{Mass, Temperature, UnitError};
 use serde::{
     Deserialize, Deserializer, Serialize, Serializer,
@@ -40,13 +40,6 @@ impl StartSpec {
     /// Returns the refrigerant in the loop, kg; none when it is the label's charge.
     pub fn charge(&self) -> Option<f64> {
         self.values.given("charge")
-    }
-
-    /// Gives the loop another charge than the label's, kg.
-    pub(crate) fn set_charge(&mut self, kg: f64) {
-        if let Some(field) = fault::field(Table::Start, "charge") {
-            self.values.set(field, kg);
-        }
     }
 
     /// Checks every value against what it can be.

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use lowside_shop::fault::Table;
 use lowside_units::Quantity;
 
 use crate::scenario::{ConditionSpec, Scenario, StartSpec};
@@ -21,7 +22,7 @@ pub(super) fn scenario(of: &Scenario, converted: bool) -> Scenario {
     if let Some(retrofit) = retrofit.filter(|_| converted) {
         // The oil goes with the refrigerant.
         let charge = retrofit.middle() * sound.vehicle.label_charge.si();
-        sound.start.set_charge(charge);
+        sound.set(Table::Start, "charge", charge);
         let vehicle = Arc::make_mut(&mut sound.vehicle);
         vehicle.refrigerant = retrofit.to;
         vehicle.oil_kind = retrofit.to.data().oil;
