@@ -192,6 +192,54 @@ pageTest("a flag ends each line with its gauge's figure, tied to the dial beside
   assertQuiet(page);
 });
 
+pageTest("the line of the outside air is dragged, one act on release", desktop, async (page) => {
+  await running(page);
+  const outside = page.getByLabel("Outside air", { exact: true });
+  assert.equal(await outside.inputValue(), "35");
+  const sheet = page.locator(".levels canvas");
+  await sheet.scrollIntoViewIfNeeded();
+  const box = await sheet.boundingBox();
+  const { texts } = await settled(page);
+  // The line lies between the marks of 88 and 112 degF, as far as its 95.
+  const mark = (degrees) => texts.find(({ text }) => text === `${degrees}\u00b0`);
+  const [below, above] = [mark(88), mark(112)].map(({ top, bottom }) => (top + bottom) / 2);
+  const line = box.y + below + ((95 - 88) / (112 - 88)) * (above - below);
+  const x = box.x + box.width / 2;
+  await page.mouse.move(x, line);
+  await page.mouse.down();
+  await page.mouse.move(x, line - 12, { steps: 4 });
+  await page.mouse.move(x, line - 24, { steps: 4 });
+  await page.waitForTimeout(400);
+  assert.equal(await outside.inputValue(), "35", "nothing is done while the hand holds it");
+  await page.mouse.up();
+  await until(page, "the day is hotter", 5, async () => Number(await outside.inputValue()) > 38);
+  await button(page, "Undo").click();
+  await until(page, "one act is taken back", 5, async () => (await outside.inputValue()) === "35");
+  assertQuiet(page);
+});
+
+pageTest("a guess is asked first, and the bay says what came", desktop, async (page) => {
+  await running(page);
+  await button(page, "Guess, then see").click();
+  const guess = page.locator(".guess.open");
+  assert.equal(await guess.locator("option").count(), 10);
+  assert.equal(await guess.locator(".came").count(), 0, "no answer before the guess");
+  await assertAccessible(page);
+  await button(guess, "climbs").click();
+  await guess.getByText(/^Right: the high side climbs, from 2\d\d psig to 2\d\d psig, because/).waitFor();
+  await guess.getByText("Asked of this bay as it stands.").waitFor();
+  assert.ok(await button(guess, "falls").isDisabled(), "a guess is made once");
+  // Nothing happened to the bay itself, until it is done there.
+  const outside = page.getByLabel("Outside air", { exact: true });
+  assert.equal(await outside.inputValue(), "35");
+  await button(guess, "Do it in this bay").click();
+  await until(page, "the day is hotter", 5, async () => (await outside.inputValue()) === "45");
+  await guess.getByRole("combobox").selectOption({ index: 4 });
+  await button(guess, "climbs").click();
+  await guess.getByText(/^Guess again next time: the low side stays, at \d+ psig against \d+ psig/).waitFor();
+  assertQuiet(page);
+});
+
 pageTest("a vacuum in the strip chart moves no button to another row, in either language", desktop, async (page) => {
   const pump = [{ do: "take-pump", speed: "4 cfm" }, { do: "pump", on: true }, { do: "isolation", on: true }];
   await done(page, 3000, pump);

@@ -13,7 +13,9 @@ use web_sys::Element;
 use yew::{Callback, Context, Html};
 
 use crate::{
-    app::{App, BaysMsg, Notice, ShareMsg, SightMsg, WorkMsg, browser_events, closed},
+    app::{
+        App, BaysMsg, GuessMsg, Notice, ShareMsg, SightMsg, WorkMsg, browser_events, closed,
+    },
     chart::Strip,
     help,
     ink::Kind,
@@ -41,6 +43,9 @@ pub(crate) struct Later {
     pub(crate) sight: fn(&App, &Context<App>) -> Html,
     /// Opens the inside, or hands an exam in.
     pub(crate) see: fn(&mut App, SightMsg),
+    /// Challenges under the drawing of levels.
+    pub(crate) guess_view: fn(&App, &Context<App>) -> Html,
+    pub(crate) guess: fn(&mut App, GuessMsg),
     pub(crate) plot: fn(&App, &Context<App>, Plot) -> Html,
     /// The help: are shortcuts on, sets them, closes it.
     pub(crate) help: fn(bool, Callback<bool>, Callback<()>) -> Html,
@@ -104,6 +109,8 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         advised: closed::advised,
         sight: App::sight_view,
         see: App::see,
+        guess_view: App::guess_view,
+        guess: App::guess,
         plot: App::plot_view,
         help: help::view,
         listen: browser_events::listen,

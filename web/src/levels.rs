@@ -6,11 +6,14 @@ use lowside_present::{
     palette::{Rgb, Theme},
     parts::Part,
 };
+use lowside_session::{Action, Bay};
+use lowside_units::display::UnitSystem;
 use web_sys::HtmlCanvasElement;
 
 use crate::sheet::{self, Pen, Room, Sheet};
 
 mod channels;
+pub(crate) mod drag;
 mod fall;
 mod flags;
 mod hoses;
@@ -59,6 +62,8 @@ pub(crate) struct Scene<'a> {
     pub(crate) lit: Option<Part>,
     /// What is to be noticed, numbered from 1.
     pub(crate) notes: &'a [Note],
+    /// The bay, to say where a hand would move it, and the units for that.
+    pub(crate) bay: (&'a Bay, UnitSystem),
 }
 
 /// A share that goes to 0 or 1 in its time.
@@ -95,6 +100,10 @@ pub(crate) struct Painter {
     /// Room for what hangs on the service hose.
     hangs: Opening,
     taken: names::Room,
+    /// The hand on the drawing.
+    pub(crate) hand: drag::Shared,
+    /// The sheet as it was laid out last.
+    sheet: Option<Sheet>,
 }
 
 /// What is drawn with.
@@ -131,6 +140,7 @@ impl Painter {
             needed,
             lit,
             notes,
+            bay,
         } = *scene;
         let Some((pen, w, h)) = sheet::open(canvas) else {
             return;
@@ -177,7 +187,16 @@ impl Painter {
         self.zones = b.zones(levels);
         b.lit(&self.zones, lit);
         self.spots = b.valves(levels, needed);
+        b.offer(levels, &mut self.hand.borrow_mut(), &self.spots);
+        b.ghost(levels, &self.hand.borrow(), bay);
         b.badges(&numbers);
+        self.sheet = Some(sheet);
+    }
+
+    /// The act of a hand that has let go.
+    pub(crate) fn hand_act(&self, bay: &Bay) -> Option<Action> {
+        let sheet = self.sheet?;
+        self.hand.borrow_mut().act(bay, |y| sheet.height(y))
     }
 
     fn move_on(&mut self, l: &Levels, dt: f64) {

@@ -275,6 +275,17 @@ impl Sheet {
         }
     }
 
+    /// The height on the axis (0 to 1) at a place of the sheet.
+    pub(crate) fn height(&self, y: f64) -> f64 {
+        let (top, atmosphere, floor) = (self.top, self.atmosphere, self.floor);
+        let height = if y > atmosphere {
+            CELLAR * (floor - y) / (floor - atmosphere).max(1.0)
+        } else {
+            CELLAR + (1.0 - CELLAR) * (atmosphere - y) / (atmosphere - top)
+        };
+        height.clamp(0.0, 1.0)
+    }
+
     /// How far a channel or a vessel reaches up from a line at `y`.
     pub(crate) fn above(&self, y: f64) -> f64 {
         self.reach.min(y - 8.0).max(18.0)

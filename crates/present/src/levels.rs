@@ -48,6 +48,33 @@ pub fn height(p: f64, atmosphere: f64) -> f64 {
     }
 }
 
+/// Pressure at a height on the axis, Pa absolute.
+pub fn pressure(height: f64, atmosphere: f64) -> f64 {
+    let between = |share: f64, lo: f64, hi: f64| lo * libm::exp(share * libm::log(hi / lo));
+    if height < CELLAR {
+        between(height / CELLAR, FLOOR, atmosphere)
+    } else {
+        between((height - CELLAR) / (1.0 - CELLAR), atmosphere, CEILING)
+    }
+}
+
+/// Coldest and warmest day that a hand can drag the line of the outside air to, degC: as far as the panel's control goes.
+const DAYS: [f64; 2] = [0.0, 48.0];
+
+/// The day's temperature whose line lies at a height, in whole degrees.
+pub fn ambient_at(bay: &Bay, height: f64) -> Temperature {
+    let plant = bay.plant();
+    let p = pressure(height.clamp(0.0, 1.0), plant.day().p);
+    let t = Temperature::from_k(plant.network.table().t_sat(p)).deg_c();
+    Temperature::from_deg_c(t.round().clamp(DAYS[0], DAYS[1]))
+}
+
+/// Height of the line of a day's temperature.
+pub fn outside(bay: &Bay, t: Temperature) -> f64 {
+    let plant = bay.plant();
+    height(plant.network.table().p_sat(t.k()), plant.day().p)
+}
+
 /// A volume on the drawing.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Block {
@@ -656,6 +683,21 @@ mod tests {
             let t = ticks(&bay("healthy"), units);
             assert!(t.windows(2).all(|w| w[0].height < w[1].height));
         }
+    }
+
+    #[test]
+    fn a_hand_finds_the_day_whose_line_it_pulls() {
+        let a = 101_325.0;
+        for p in [4e3, 5e4, a, 4e5, 3e6] {
+            assert!((pressure(height(p, a), a) / p - 1.0).abs() < 1e-9, "{p}");
+        }
+        let bay = bay("healthy");
+        for t in [0.0, 21.0, 35.0, 48.0] {
+            let at = outside(&bay, Temperature::from_deg_c(t));
+            assert!((ambient_at(&bay, at).deg_c() - t).abs() < 1e-6, "{t}");
+        }
+        // No day is hotter than the panel's control has one.
+        assert!((ambient_at(&bay, 1.0).deg_c() - 48.0).abs() < 1e-6);
     }
 
     #[test]

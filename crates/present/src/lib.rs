@@ -9,6 +9,7 @@
 pub mod ask;
 pub mod bench;
 pub mod caution;
+pub mod challenge;
 pub mod closed;
 pub mod controls;
 pub mod dial;

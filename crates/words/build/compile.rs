@@ -25,7 +25,7 @@ struct Book {
 
 /// Messages that are asked for by the rest of their id, since what they name stands in data: `fault-leak.sign` by "leak.sign". They have no
 /// variables.
-const FAMILIES: [&str; 2] = ["fault", "halt-place"];
+const FAMILIES: [&str; 3] = ["challenge", "fault", "halt-place"];
 
 /// Compiles the languages, the first of which is the reference.
 ///

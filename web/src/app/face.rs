@@ -11,7 +11,10 @@ use lowside_present::{
 use web_sys::Element;
 use yew::{Context, Html, NodeRef, html};
 
-use super::{App, Msg};
+use super::{
+    App, Msg,
+    guess::{GuessMsg, Guessing},
+};
 use crate::{
     chart::Strip,
     host,
@@ -48,6 +51,8 @@ pub(crate) enum FaceMsg {
     Large,
     /// Sounds or silence.
     Sound,
+    /// Challenges.
+    Guess(GuessMsg),
 }
 
 /// Time between renewals of charts and parts, ms; what flows moves each frame all the same.
@@ -63,6 +68,7 @@ pub(super) struct Face {
     pub(super) sound: bool,
     /// The controls rarely used are unfolded.
     pub(super) more: bool,
+    pub(super) guess: Guessing,
     pub(super) flows: Flows,
     pub(super) tubes: NodeRef,
     /// Wall time since each drawing was drawn, s, and whose turn it is.
@@ -85,6 +91,7 @@ impl Face {
             large: false,
             sound: false,
             more: false,
+            guess: Guessing::default(),
             flows: Flows::default(),
             tubes: NodeRef::default(),
             owed: [0.0; 2],
@@ -154,6 +161,11 @@ impl App {
             FaceMsg::Save(kind) => {
                 if let Some(later) = later::here() {
                     (later.save_strip)(self, kind);
+                }
+            }
+            FaceMsg::Guess(msg) => {
+                if let Some(later) = later::here() {
+                    (later.guess)(self, msg);
                 }
             }
             FaceMsg::Large => face.large = !face.large,

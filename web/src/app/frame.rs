@@ -97,8 +97,12 @@ impl App {
                 needed: self.needed,
                 lit: self.face.lit,
                 notes: &self.face.notes.1,
+                bay: (&self.stage.bay, self.units),
             };
             self.painter.draw(&canvas, theme, &scene, moved);
+            if let Some(act) = self.painter.hand_act(&self.stage.bay) {
+                self.act(act);
+            }
         }
         if let Some(moved) = parts_due {
             self.draw_flows(theme, if still { 0.0 } else { moved });

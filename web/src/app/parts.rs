@@ -8,7 +8,7 @@ use lowside_present::{
 };
 use lowside_session::{TICKS_PER_SECOND, Tick};
 use web_sys::Element;
-use yew::{Context, Html, MouseEvent, html};
+use yew::{Callback, Context, Html, MouseEvent, PointerEvent, TargetCast, html};
 
 use super::{App, FaceMsg, HeadMsg, Msg, TimeMsg};
 use crate::{
@@ -16,7 +16,7 @@ use crate::{
     dial::DialProps,
     later,
     ledger::ledger,
-    levels::ties::ties,
+    levels::{drag, ties::ties},
     sheet,
     timebar::{Film, TimeBarProps, goals, time_bar},
     top::{TopProps, top},
@@ -158,16 +158,25 @@ impl App {
                 Msg::Face(make(x, y))
             })
         };
+        // The press with which a drag ends is none.
+        let hand = self.painter.hand.clone();
+        let press = ctx.link().batch_callback(move |e: MouseEvent| {
+            let (x, y) = sheet::pointed(&e);
+            (!hand.borrow_mut().swallows()).then_some(Msg::Face(FaceMsg::Press(x, y)))
+        });
+        let [grip, drag, let_go, lose] = hand_events(&self.painter.hand);
         html! {
             <section key="levels" class="levels" aria-labelledby="levels-title">
                 <h2 id="levels-title">{ words::levels() }<small>{ words::levels_idea() }</small>
                 <span class="key" aria-hidden="true"><span class="scale"></span>{ words::key()[0] }<span class="wet"></span>{ words::key()[1] }<span class="dry"></span>{ words::key()[2] }
                     <span class="heat"></span>{ words::key()[3] }</span></h2>
                 <canvas ref={self.sheet.clone()} role="img" aria-label={self.beat.slow.0.clone()}
-                    onclick={at(FaceMsg::Press)} onmousemove={at(FaceMsg::Hover)}
+                    onclick={press} onmousemove={at(FaceMsg::Hover)}
+                    onpointerdown={grip} onpointermove={drag} onpointerup={let_go} onpointercancel={lose}
                     onmouseleave={ctx.link().callback(|_: MouseEvent| Msg::Face(FaceMsg::Light(None)))}></canvas>
                 { ties() }
                 { self.notes_view() }
+                { for later::here().map(|later| (later.guess_view)(self, ctx)) }
             </section>
         }
     }
@@ -180,4 +189,28 @@ impl App {
                 axes={self.chart.axes.clone()} traces={self.chart.traces.clone()} {send} {save} rows={self.chart.rows.clone()} />
         }
     }
+}
+
+/// What a pointer does to the hand on the drawing: takes hold, moves, lets go, is lost.
+fn hand_events(hand: &drag::Shared) -> [Callback<PointerEvent>; 4] {
+    let on = |act: fn(&mut drag::Hand, &PointerEvent)| {
+        let hand = hand.clone();
+        Callback::from(move |e: PointerEvent| act(&mut hand.borrow_mut(), &e))
+    };
+    [
+        on(|hand, e| {
+            let (x, y) = sheet::pointed(e);
+            if hand.grip(x, y)
+                && let Some(canvas) = e.target_dyn_into::<Element>()
+            {
+                // Without it a drag ends at the drawing's edge, no worse.
+                drop(canvas.set_pointer_capture(e.pointer_id()));
+            }
+        }),
+        on(|hand, e| {
+            hand.drag(sheet::pointed(e).1);
+        }),
+        on(|hand, _| hand.let_go()),
+        on(|hand, _| hand.drop_it()),
+    ]
 }
