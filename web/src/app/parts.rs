@@ -175,8 +175,10 @@ impl App {
                     onpointerdown={grip} onpointermove={drag} onpointerup={let_go} onpointercancel={lose}
                     onmouseleave={ctx.link().callback(|_: MouseEvent| Msg::Face(FaceMsg::Light(None)))}></canvas>
                 { ties() }
-                { self.notes_view() }
-                { for later::here().map(|later| (later.guess_view)(self, ctx)) }
+                <div class="under">
+                    { self.notes_view() }
+                    { for later::here().map(|later| (later.guess_view)(self, ctx)) }
+                </div>
             </section>
         }
     }

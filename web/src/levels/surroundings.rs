@@ -283,14 +283,19 @@ impl Brush<'_> {
         if long < 10.0 || watts < 20.0 {
             return;
         }
-        let (pen, t) = (self.pen, self.theme);
+        let (pen, s, t) = (self.pen, self.sheet, self.theme);
+        // A wash over the whole breadth that gives or takes it, the stronger the more.
+        pen.alpha(0.07 + 0.08 * (watts / STRONGEST).min(1.0))
+            .fill(t.heat(75.0))
+            .rect(x0, from, s.end - x0, to - from);
+        pen.alpha(1.0);
         let each = (x1 - x0) / ARROWS;
         let half = (each * 0.5 * (watts / STRONGEST).min(0.94)).max(1.5);
         let head = (half * 1.1).min(long * 0.45);
         let (neck, tip) = (from + 2.0 + long - head, from + 2.0 + long);
         for k in 0..5 {
             let x = x0 + each * (f64::from(k) + 0.5);
-            let body = half * 0.66;
+            let body = half * 0.72;
             pen.fill(t.heat(58.0)).alpha(0.85).path(&[
                 (x - body, from + 2.0),
                 (x + body, from + 2.0),

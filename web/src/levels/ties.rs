@@ -30,8 +30,9 @@ pub(crate) fn tie(canvas: &HtmlCanvasElement, flags: [Option<f64>; 2]) {
         let way = flag.zip(face(dial)).and_then(|(y, dial)| {
             let face = dial.get_bounding_client_rect();
             let middle = face.top() + face.height() / 2.0;
-            let beside =
-                face.left() >= sheet.right() && (sheet.top()..sheet.bottom()).contains(&middle);
+            let beside = face.left() >= sheet.right()
+                && face.bottom() > sheet.top()
+                && face.top() < sheet.bottom();
             beside.then(|| {
                 let (x0, x1) = (
                     sheet.right() - zero_x,
