@@ -4,12 +4,14 @@ mod beside;
 mod check;
 mod clock;
 mod closed;
+mod drill;
 mod failure;
 mod faults;
 mod figure;
 mod files;
 mod foreign;
 mod job;
+mod mark;
 mod open;
 mod props;
 mod replay;
@@ -38,6 +40,8 @@ enum Command {
     Run(run::Args),
     Job(job::Args),
     Check(check::Args),
+    Drill(drill::Args),
+    Mark(mark::Args),
     Replay(replay::Args),
     Scenarios(scenarios::Args),
     Faults(faults::Args),
@@ -76,6 +80,8 @@ fn answer(cli: &Cli) -> Result<(), Failure> {
         Command::Run(args) => run::run(args, &mut out),
         Command::Job(args) => job::run(args, &mut out),
         Command::Check(args) => check::run(args, &mut out),
+        Command::Drill(args) => drill::run(args, &mut out),
+        Command::Mark(args) => mark::run(args, &mut out),
         Command::Replay(args) => replay::run(args, &mut out),
         Command::Scenarios(args) => scenarios::run(args, &mut out),
         Command::Faults(args) => faults::run(args, &mut out),

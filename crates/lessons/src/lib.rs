@@ -8,12 +8,16 @@ pub mod cautions;
 pub mod challenge;
 pub mod confirm;
 pub mod control;
+pub mod draw;
+pub mod drill;
 pub mod hold;
 pub mod job;
 pub mod library;
+pub mod mark;
 pub mod next;
 pub mod performance_test;
 pub mod progress;
+pub mod rivals;
 #[cfg(feature = "text")]
 pub mod schema;
 pub mod senses;

@@ -208,7 +208,7 @@ impl<'a> Shown<'a> {
         let coupled = [hands.low_coupled, hands.high_coupled];
         let connected = taken_up(bay);
         let weighs = i.scale.reading() + hands.scale_zero - tare(&hands.attached);
-        let vessel = Surface::Vessel.temperature(bay);
+        let vessel = Surface::Vessel.temperature(plant, shop);
         let left_open = shop.openings.left_open(coupled);
         let blows = shop.openings.blows(&plant.network, coupled) > BLOWS;
         let hisses = shop

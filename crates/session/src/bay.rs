@@ -83,6 +83,7 @@ impl Bay {
         let mut plant = scenario.build();
         let mut shop = Shop::new(&mut plant);
         scenario.condition.equip(&mut shop, &mut plant);
+        shop.errors = scenario.instruments.errors();
         shop.rest_gauges(&plant);
         let account = plant.network.account();
         let mut mass_at_start = plant.network.held();

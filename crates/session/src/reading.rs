@@ -2,7 +2,10 @@
 
 use core::fmt;
 
-use lowside_shop::meters;
+use lowside_shop::{
+    meters,
+    senses::{Coat, Feel, Touch},
+};
 use lowside_units::{
     AbsolutePressure, Duration, GaugePressure, Mass, Quantity, Ratio, RotationSpeed, Speed,
     Temperature,
@@ -47,6 +50,8 @@ pub enum Value {
     Electric([f64; 2]),
     /// Found or not.
     Found(bool),
+    /// How a surface feels and what clings to it.
+    Feel(Feel),
 }
 
 impl fmt::Display for Value {
@@ -63,6 +68,20 @@ impl fmt::Display for Value {
             Self::Electric([volts, amperes]) => write!(f, "{volts:.1} V, {amperes:.1} A"),
             Self::Found(true) => f.write_str("found"),
             Self::Found(false) => f.write_str("not found"),
+            Self::Feel(Feel { touch, coat }) => {
+                f.write_str(match touch {
+                    Touch::Icy => "icy",
+                    Touch::Cool => "cool",
+                    Touch::AsTheDay => "as the day",
+                    Touch::Warm => "warm",
+                    Touch::TooHot => "too hot to touch",
+                })?;
+                f.write_str(match coat {
+                    Coat::Dry => ", dry",
+                    Coat::Dew => ", wet",
+                    Coat::Frost => ", frosted",
+                })
+            }
         }
     }
 }
@@ -108,5 +127,6 @@ fn shown(bay: &Bay, meter: Meter) -> Option<Value> {
         Meter::Identifier(gas) => Value::Share(Ratio::from_si(shop.identifier.result()?.of(gas))),
         Meter::IdentifierAir => Value::Share(Ratio::from_si(shop.identifier.result()?.air)),
         Meter::Search(at) => Value::Found(shop.search[at.index()]?.found),
+        Meter::Surface(surface) => Value::Feel(Feel::of(surface, plant, shop)?),
     })
 }

@@ -24,8 +24,10 @@ mod altered;
 mod condition;
 #[cfg(feature = "text")]
 mod mistake;
+mod planted;
 #[cfg(feature = "text")]
 mod read;
+mod scatter;
 mod start;
 mod values;
 pub use altered::{Alteration, Altered};
@@ -34,6 +36,7 @@ pub use condition::{ConditionSpec, JointSpec, LeakSpec, RestrictionSpec};
 pub use mistake::Mistake;
 #[cfg(feature = "text")]
 pub use read::{list, misread, script, table};
+pub use scatter::{InstrumentSpec, SPREADS, ScatterSpec, Spread};
 pub use start::StartSpec;
 pub use values::setting;
 
@@ -77,6 +80,12 @@ pub struct Scenario {
     /// Condition of the parts.
     #[serde(default)]
     pub condition: ConditionSpec,
+    /// How it differs from its kind without a fault.
+    #[serde(default, skip_serializing_if = "ScatterSpec::is_none")]
+    pub scatter: ScatterSpec,
+    /// How far the shop's instruments are from the truth.
+    #[serde(default, skip_serializing_if = "InstrumentSpec::is_none")]
+    pub instruments: InstrumentSpec,
     /// Acts, in order. They are read apart: see [`Scenario::with_acts`].
     #[serde(default, deserialize_with = "acts_apart")]
     pub act: Vec<Act>,
@@ -318,6 +327,8 @@ impl Scenario {
             fastest,
         )?;
         self.condition.check(&self.vehicle)?;
+        self.scatter.check()?;
+        self.instruments.check()?;
         for (i, act) in self.act.iter().enumerate() {
             act.check()
                 .map_err(|e| e.inside(&format!("act {}", i + 1)))?;
@@ -343,7 +354,13 @@ impl Scenario {
         self.condition
             .values
             .fill(Table::Condition, &mut start, &self.vehicle);
-        let mut plant = Plant::new(&self.vehicle, day, &start);
+        self.scatter.fill(&mut start);
+        let vehicle = if self.scatter.is_none() {
+            Arc::clone(&self.vehicle)
+        } else {
+            Arc::new(self.scatter.of(&self.vehicle))
+        };
+        let mut plant = Plant::new(&vehicle, day, &start);
         self.condition.plant(&mut plant);
         let s = &mut plant.settings;
         s.engine_on = self.engine.on;

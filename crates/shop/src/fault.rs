@@ -278,7 +278,7 @@ impl Signs {
 }
 
 /// How severe a fault is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Severity {
     /// Hardly seen.
@@ -364,6 +364,15 @@ pub fn of_value(field: &Field, value: f64, vehicle: &Vehicle) -> Option<&'static
         .filter(|fault| beyond(value) * beyond(fault.at(Severity::Extreme, vehicle)) > 0.0)
         .min_by(|a, b| distance(a).total_cmp(&distance(b)))
 }
+
+/// No two rows have an id in common.
+impl PartialEq for Fault {
+    fn eq(&self, other: &Self) -> bool {
+        self.id == other.id
+    }
+}
+
+impl Eq for Fault {}
 
 impl Fault {
     /// Returns its value at a severity in a vehicle, SI.

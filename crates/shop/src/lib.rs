@@ -24,6 +24,7 @@ pub mod ports;
 pub mod protection;
 pub mod record;
 pub mod recovery;
+pub mod senses;
 pub mod shop;
 pub mod vacuum;
 pub mod weighed;

@@ -135,6 +135,19 @@ pub fn sight_glass(plant: &Plant, manifold: &Manifold) -> Glass {
     }
 }
 
+/// What sound instruments show too much, each always the same.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+pub struct Errors {
+    /// Compound and high-pressure gauge, Pa.
+    pub gauges: [f64; 2],
+    /// Thermometer in the centre vent, K.
+    pub vent: f64,
+    /// Thermometer in the cabin, K.
+    pub cabin: f64,
+    /// Clamp thermometer, K.
+    pub clamp: f64,
+}
+
 /// What is wrong with gauges and couplers, low side first.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 pub struct Faults {

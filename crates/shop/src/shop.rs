@@ -21,7 +21,7 @@ use crate::{
     joints::{GRAM_A_YEAR, Joint, LowPort, Openings, Side},
     label::Label,
     manifold::{self, Manifold},
-    meters::{self, Faults, Point},
+    meters::{self, Errors, Faults, Point},
     nitrogen,
     oil::OilWork,
     parts::{OnBench, PARTS},
@@ -137,6 +137,9 @@ pub struct Shop {
     pub scrap: Content,
     /// What is wrong with gauges and couplers.
     pub faults: Faults,
+    /// What sound instruments show too much.
+    #[serde(default)]
+    pub errors: Errors,
     /// There is dye in the loop.
     pub dye: bool,
     /// What has escaped at each place since the dye went in, kg.
@@ -265,6 +268,7 @@ impl Shop {
             oil: OilWork::default(),
             scrap: Content::default(),
             faults: Faults::default(),
+            errors: Errors::default(),
             dye: false,
             stains: [0.0; SPOTS],
             stain_time: 0.0,
@@ -408,9 +412,15 @@ impl Shop {
             rest(Side::Low, self.manifold.low_hose, self.faults.stuck[0]),
             rest(Side::High, self.manifold.high_hose, self.faults.stuck[1]),
         ];
-        self.instruments.low.rest_at(low + self.faults.offset[0]);
-        self.instruments.high.rest_at(high + self.faults.offset[1]);
+        let [more_low, more_high] = self.gauges_show_more();
+        self.instruments.low.rest_at(low + more_low);
+        self.instruments.high.rest_at(high + more_high);
         self.open_account(plant);
+    }
+
+    /// What both gauges show too much, Pa.
+    fn gauges_show_more(&self) -> [f64; 2] {
+        core::array::from_fn(|side| self.faults.offset[side] + self.errors.gauges[side])
     }
 
     /// The link between low-side hose and loop: that of the port that hands work at.
@@ -616,13 +626,13 @@ impl Shop {
         let p = plant.day().p;
         let on_scale = self.on_scale(plant) - self.hands.scale_zero;
         let node = |id| &plant.network.node(id).state;
-        let i = &mut self.instruments;
-        let [low, high] = self.faults.offset;
+        let [low, high] = self.gauges_show_more();
+        let (i, errors) = (&mut self.instruments, self.errors);
         i.low.follow(node(self.manifold.low_hose).p - p + low, dt);
         i.high
             .follow(node(self.manifold.high_hose).p - p + high, dt);
         if let Some(at) = self.hands.clamp {
-            i.clamp.follow(meters::felt(plant, at), dt);
+            i.clamp.follow(meters::felt(plant, at) + errors.clamp, dt);
             let end = [Point::LiquidLine, Point::EvaporatorIn]
                 .iter()
                 .position(|p| *p == at);
@@ -630,8 +640,8 @@ impl Shop {
                 self.across[end] = Some(i.clamp.pointer());
             }
         }
-        i.vent.follow(plant.cabin.vent.t, dt);
-        i.cabin.follow(plant.cabin.air.t, dt);
+        i.vent.follow(plant.cabin.vent.t + errors.vent, dt);
+        i.cabin.follow(plant.cabin.air.t + errors.cabin, dt);
         i.scale.follow(on_scale, dt);
         let felt = match (self.hands.vacuum_gauge, self.hands.attached.pump()) {
             (GaugePlace::Loop, _) => node(plant.circuit.low_side()).p,

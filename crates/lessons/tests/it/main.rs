@@ -6,6 +6,7 @@
 )]
 
 mod card_texts;
+mod drill;
 mod jobs;
 mod kinked_hose;
 mod performance_test;

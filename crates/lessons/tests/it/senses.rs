@@ -60,7 +60,9 @@ fn sweat_is_below_the_dew_point_and_frost_below_freezing_too() {
                     assert_eq!(surface, Surface::Vessel, "nothing hangs there");
                     continue;
                 };
-                let t = surface.temperature(&bay).expect("it is there");
+                let t = surface
+                    .temperature(bay.plant(), bay.shop())
+                    .expect("it is there");
                 // Over ice the Magnus form is off by as much as a kelvin and a half here.
                 let near = if dew < 273.15 { 1.5 } else { 0.3 };
                 if (t - dew).abs() < near || (t - 273.16).abs() < 0.05 {
@@ -120,8 +122,11 @@ fn a_hand_tells_the_sides_of_a_running_loop() {
     }
     let mut short = van(&["day.ambient=303.15K", "start.charge=300 g"]);
     pass(&mut short, 300);
-    let [pipe, accumulator] = [Surface::EvaporatorInlet, Surface::Accumulator]
-        .map(|surface| surface.temperature(&short).expect("it is there"));
+    let [pipe, accumulator] = [Surface::EvaporatorInlet, Surface::Accumulator].map(|surface| {
+        surface
+            .temperature(short.plant(), short.shop())
+            .expect("it is there")
+    });
     assert!(accumulator > pipe + 3.0, "{accumulator} K behind {pipe} K");
     assert!(touch(&short, Surface::EvaporatorInlet) <= touch(&short, Surface::Accumulator));
 }

@@ -9,6 +9,7 @@ use lowside_shop::{
     fault::{self, Cure, Fault, Severity},
     meters::Point,
     protection::Protection,
+    senses::Surface,
     vacuum::GaugePlace,
 };
 use lowside_units::{Quantity, Ratio};
@@ -92,6 +93,8 @@ pub enum Meter {
     IdentifierAir,
     /// What the last search for a leak at a place showed; there has to be one.
     Search(Spot),
+    /// Hand and eye at a surface: how it feels and what clings to it.
+    Surface(Surface),
 }
 
 /// A wheel of the compressor's clutch.
@@ -104,13 +107,19 @@ pub enum Wheel {
     Pulley,
 }
 
-/// A fault by the key of its row.
+/// A fault by the key of its row, or that nothing is wrong.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct FaultId(&'static str);
 
 impl FaultId {
+    /// Nothing is wrong.
+    pub const NOTHING: Self = Self("nothing");
+
     /// Finds a fault by its key.
     pub fn find(key: &str) -> Option<Self> {
+        if key == Self::NOTHING.0 {
+            return Some(Self::NOTHING);
+        }
         fault::all()
             .find(|fault| fault.id == key)
             .map(|fault| Self(fault.id))
@@ -119,6 +128,11 @@ impl FaultId {
     /// Its key.
     pub fn key(self) -> &'static str {
         self.0
+    }
+
+    /// Its row; none where nothing is wrong.
+    pub fn fault(self) -> Option<&'static Fault> {
+        fault::named(self.0)
     }
 }
 
@@ -138,7 +152,7 @@ impl<'de> Deserialize<'de> for FaultId {
     fn deserialize<D: Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
         let key = String::deserialize(d)?;
         Self::find(&key).ok_or_else(|| {
-            let known = quoted(fault::all().map(|fault| fault.id));
+            let known = quoted(fault::all().map(|fault| fault.id).chain([Self::NOTHING.0]));
             de::Error::custom(format_args!(
                 "unknown variant `{key}`, expected one of {known}"
             ))
@@ -225,6 +239,7 @@ impl Meter {
             Self::Identifier(_) => "identifier",
             Self::IdentifierAir => "identifier-air",
             Self::Search(_) => "search",
+            Self::Surface(_) => "surface",
         }
     }
 
@@ -246,7 +261,8 @@ impl Meter {
             | Self::Anemometer
             | Self::Tachometer(_)
             | Self::Scale
-            | Self::Stopwatch => true,
+            | Self::Stopwatch
+            | Self::Surface(_) => true,
         }
     }
 
@@ -262,9 +278,11 @@ impl Meter {
             | Self::Identifier(_)
             | Self::IdentifierAir
             | Self::Search(_) => 2.0,
-            Self::VacuumGauge(_) | Self::ClutchMeter | Self::Tachometer(_) | Self::Anemometer => {
-                3.0
-            }
+            Self::VacuumGauge(_)
+            | Self::ClutchMeter
+            | Self::Tachometer(_)
+            | Self::Anemometer
+            | Self::Surface(_) => 3.0,
             Self::VentThermometer | Self::CabinThermometer | Self::Clamp(_) => 4.0,
         }
     }

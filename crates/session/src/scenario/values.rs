@@ -142,7 +142,7 @@ pub fn setting(fault: &Fault, severity: Severity, vehicle: &Vehicle) -> String {
 }
 
 /// The O-ring of a field's value.
-fn seal(value: f64) -> Seal {
+pub(super) fn seal(value: f64) -> Seal {
     let worse = |seal: &&Seal| worse(**seal) >= value;
     Seal::WORSE
         .iter()

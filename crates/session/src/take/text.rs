@@ -19,8 +19,8 @@ use crate::{
     state::hash_of_text,
 };
 
-/// What is hidden of a scenario: what is wrong with the vehicle, what the loop holds, and a script.
-const HIDDEN: [&str; 3] = ["condition", "start", "act"];
+/// What is hidden of a scenario: what is wrong with vehicle and instruments, what the loop holds, and a script.
+const HIDDEN: [&str; 5] = ["condition", "start", "scatter", "instruments", "act"];
 
 /// Most bytes of scrambled text: it is twice as long.
 const LARGEST_HIDDEN: usize = 2 * LARGEST_SCENARIO + 64;

@@ -5,7 +5,20 @@ use std::sync::Arc;
 use lowside_shop::fault::Table;
 use lowside_units::Quantity;
 
-use crate::scenario::{ConditionSpec, Scenario, StartSpec};
+use crate::scenario::{ConditionSpec, InstrumentSpec, ScatterSpec, Scenario, StartSpec};
+
+impl Scenario {
+    /// Returns what everybody knows of a vehicle that is brought in: its kind, the day, how it is set, how warm its cabin is. Nothing is wrong
+    /// with it, and it is as its kind is.
+    #[must_use]
+    pub fn as_known(&self) -> Self {
+        let mut known = scenario(self, false);
+        known.start.cabin = self.start.cabin;
+        known.scatter = ScatterSpec::default();
+        known.instruments = InstrumentSpec::default();
+        known
+    }
+}
 
 /// Returns the scenario of a vehicle of this kind without any fault, its data sheet unaltered, and with the label's charge, or what the
 /// trade charges of it in a vehicle that was `converted` from R-12.
