@@ -5,6 +5,7 @@ mod check;
 mod common;
 mod hostile;
 mod job_takes;
+mod mark;
 mod mutations;
 mod props;
 mod readme;
