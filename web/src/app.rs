@@ -36,6 +36,7 @@ mod begin;
 pub(crate) mod browser_events;
 pub(crate) mod closed;
 mod doors;
+mod drill;
 mod face;
 mod frame;
 mod head;
@@ -50,6 +51,7 @@ pub(crate) use act::TimeMsg;
 pub(crate) use bays::BaysMsg;
 pub(crate) use begin::StartMsg;
 pub(crate) use browser_events::PageMsg;
+pub(crate) use drill::DrillMsg;
 pub(crate) use face::FaceMsg;
 pub(crate) use head::HeadMsg;
 pub(crate) use guess::GuessMsg;
@@ -69,6 +71,7 @@ pub(crate) enum Msg {
     Bays(BaysMsg),
     Share(ShareMsg),
     Sight(SightMsg),
+    Drill(DrillMsg),
     Work(WorkMsg),
     Face(FaceMsg),
     Head(HeadMsg),
@@ -81,7 +84,7 @@ impl Msg {
     /// Only the later part can answer.
     fn needs_later(&self) -> bool {
         match self {
-            Self::Work(_) | Self::Bays(_) | Self::Refused(_) => true,
+            Self::Work(_) | Self::Drill(_) | Self::Bays(_) | Self::Refused(_) => true,
             Self::Share(msg) => !matches!(msg, ShareMsg::Copy | ShareMsg::SaveNotice),
             Self::Time(msg) => matches!(
                 msg,
@@ -154,6 +157,8 @@ pub(crate) struct App {
     item: Item,
     /// The statement as far as it is filled in.
     draft: Said,
+    /// What lies beside an unknown vehicle.
+    desk: drill::Desk,
     /// The record as it was signed.
     signed: Option<Signed>,
     /// The card that was noted as done last.
@@ -224,6 +229,7 @@ impl Component for App {
             face: face::Face::new(),
             item: Item::Joint(Joint::EvaporatorOut),
             draft: Said::default(),
+            desk: drill::Desk::default(),
             signed: None,
             done: None,
             painter: Painter::default(),
@@ -288,6 +294,7 @@ impl Component for App {
             }
             Msg::Work(msg) => later.map(|later| (later.work)(self, msg)).is_some(),
             Msg::Sight(msg) => later.map(|later| (later.see)(self, msg)).is_some(),
+            Msg::Drill(msg) => later.map(|later| (later.drill)(self, msg)).is_some(),
             Msg::Bays(msg) => later.map(|later| (later.bays)(self, ctx, msg)).is_some(),
         };
         if changed {
@@ -396,7 +403,11 @@ impl Component for App {
 impl App {
     /// A card is in hand, and one is at work on it.
     fn has_card(&self) -> bool {
-        self.head.door == Door::Service && self.stage.job.is_some()
+        match self.head.door {
+            Door::Service => self.stage.job.is_some(),
+            Door::Diagnose => self.stage.sitting.seed != 0,
+            Door::Explore | Door::Class => false,
+        }
     }
 
     /// What is to be told of the page itself.

@@ -63,7 +63,7 @@ fn stained(part: Part) -> (i32, i32) {
     }
 }
 
-fn name(surface: Surface) -> &'static str {
+pub(crate) fn name(surface: Surface) -> &'static str {
     match surface {
         Surface::Compressor => words::surface_compressor(),
         Surface::Discharge => words::surface_discharge(),
@@ -79,7 +79,7 @@ fn name(surface: Surface) -> &'static str {
 }
 
 /// A touch in words, and its class in the style sheet.
-fn touch(touch: Touch) -> (&'static str, &'static str) {
+pub(crate) fn touch(touch: Touch) -> (&'static str, &'static str) {
     match touch {
         Touch::Icy => (words::touch_icy(), "icy"),
         Touch::Cool => (words::touch_cool(), "cool"),
@@ -89,7 +89,7 @@ fn touch(touch: Touch) -> (&'static str, &'static str) {
     }
 }
 
-fn coat(coat: Coat) -> &'static str {
+pub(crate) fn coat(coat: Coat) -> &'static str {
     match coat {
         Coat::Dry => words::coat_dry(),
         Coat::Dew => words::coat_dew(),

@@ -14,7 +14,7 @@ use yew::{Callback, Context, Html};
 
 use crate::{
     app::{
-        App, BaysMsg, GuessMsg, Notice, ShareMsg, SightMsg, WorkMsg, browser_events, closed,
+        App, BaysMsg, DrillMsg, GuessMsg, Notice, ShareMsg, SightMsg, WorkMsg, browser_events, closed,
     },
     chart::Strip,
     help,
@@ -87,6 +87,9 @@ pub(crate) struct Later {
     pub(crate) card: fn(&App, &Context<App>) -> Html,
     /// What the head's drawers hold.
     pub(crate) drawer: fn(&App, &Context<App>, Drawer) -> Html,
+    /// The unknown vehicle: what is asked of its desk, its share of a frame, its sheet.
+    pub(crate) drill: fn(&mut App, DrillMsg),
+    pub(crate) drill_frame: fn(&mut App) -> bool,
     /// Replays a take's text and gives the hash reached, or why not.
     pub(crate) hash: fn(&str) -> String,
     /// Name of a joint or a port.
@@ -133,6 +136,8 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         rows: App::rows,
         door: App::door_view,
         card: App::card_view,
+        drill: App::drill,
+        drill_frame: App::drill_frame,
         drawer: App::drawer_view,
         save_strip: App::save_strip,
         hash: share::hash,

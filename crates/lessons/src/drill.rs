@@ -1,8 +1,8 @@
 //! An unknown vehicle: a fault that nobody names, in a vehicle a little other than its kind, before instruments a little other than the truth.
 
-use lowside_session::Scenario;
+use lowside_session::{Bay, Scenario, VehicleAct};
 use lowside_shop::fault::{Fault, Severity};
-use lowside_units::{Quantity, Ratio, Temperature};
+use lowside_units::{Quantity, Ratio, RotationSpeed, Speed, Temperature};
 
 use crate::{draw::Draw, rivals::Case};
 
@@ -86,4 +86,108 @@ fn between(fault: &Fault, at: f64, of: &Scenario) -> f64 {
         }
     }
     value
+}
+
+/// What a customer says: of all that can be told from the driver's seat, what is worst.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Complaint {
+    /// The engine gets hot with the A/C on.
+    HotEngine,
+    /// Hardly any air comes out.
+    LittleAir,
+    /// It cools, then it does not.
+    Fades,
+    /// Warm, standing and driving.
+    Warm,
+    /// Warm where it stands, better on the road.
+    WarmStanding,
+    /// Warm on the road.
+    WarmDriving,
+    /// Nothing to complain of: a look before the summer.
+    None,
+}
+
+/// What a driver finds on a drive.
+struct Driven {
+    /// Air at the centre vent at the end of standing and of driving, and the coldest while standing, K.
+    standing: f64,
+    driving: f64,
+    coldest: f64,
+    /// Air that comes out, kg/s.
+    air: f64,
+    hot: bool,
+}
+
+/// How long a driver stands and drives, s.
+const STANDS: f64 = 300.0;
+const DRIVES: f64 = 240.0;
+/// How much warmer than a sound one a vent has to be before anybody complains, K (own figure), and how much warmer than it was.
+const WARMER: f64 = 3.0;
+/// Share of the air of a sound one below which somebody complains (own figure).
+const LITTLE: f64 = 0.75;
+
+impl Complaint {
+    /// Drives a vehicle and a sound one of its kind on the same day, and says what differs most.
+    pub fn of(scenario: &Scenario) -> Self {
+        let (own, sound) = (drive(scenario), drive(&scenario.as_known()));
+        let warm = |own: f64, sound: f64| own > sound + WARMER;
+        let standing = warm(own.standing, sound.standing);
+        let driving = warm(own.driving, sound.driving);
+        if own.hot && !sound.hot {
+            Self::HotEngine
+        } else if own.air < LITTLE * sound.air {
+            Self::LittleAir
+        } else if own.standing > own.coldest + 2.0 * WARMER && standing {
+            Self::Fades
+        } else {
+            match (standing, driving) {
+                (true, true) => Self::Warm,
+                (true, false) => Self::WarmStanding,
+                (false, true) => Self::WarmDriving,
+                (false, false) => Self::None,
+            }
+        }
+    }
+}
+
+fn drive(scenario: &Scenario) -> Driven {
+    let mut scenario = scenario.clone();
+    scenario.engine.on = true;
+    scenario.controls.ac = true;
+    scenario.controls.recirculation = true;
+    scenario.controls.windows_open = false;
+    scenario.controls.blower = u8::try_from(scenario.vehicle.cabin.blower.len()).unwrap_or(1);
+    let mut bay = Bay::new(&scenario);
+    let mut coldest = f64::INFINITY;
+    let mut pass = |bay: &mut Bay, s: f64| {
+        let until = bay.seconds() + s;
+        while bay.seconds() < until && bay.step().is_ok() {
+            coldest = coldest.min(bay.plant().cabin.vent.t);
+        }
+        bay.plant().cabin.vent.t
+    };
+    let standing = pass(&mut bay, STANDS);
+    let acts = [
+        VehicleAct::EngineSpeed {
+            speed: RotationSpeed::from_rpm(2000.0),
+        },
+        VehicleAct::RoadSpeed {
+            speed: Speed::from_km_h(60.0),
+        },
+    ];
+    for act in acts {
+        drop(bay.apply(act));
+    }
+    let driving = pass(&mut bay, DRIVES);
+    let hot = bay
+        .events()
+        .iter()
+        .any(|(_, event)| *event == lowside_session::Event::EngineTooHot);
+    Driven {
+        standing,
+        driving,
+        coldest,
+        air: bay.plant().cabin.flow,
+        hot,
+    }
 }

@@ -110,11 +110,17 @@ impl Mark {
     pub fn of(take: &Take) -> Result<Self, TakeError> {
         let bay = take.resume()?;
         let undone = take.sitting.lines.iter().flat_map(|line| &line.acts);
-        Ok(Self::of_bay(&bay, undone.map(|(_, act)| *act)))
+        let case = Case::of(&bay);
+        Ok(Self::judged(&bay, undone.map(|(_, act)| *act), &case, |run| case.run(run)))
     }
 
-    /// Marks a bay, with acts that were undone in it.
-    pub fn of_bay(bay: &Bay, undone: impl Iterator<Item = Action>) -> Self {
+    /// Marks a bay with acts that were undone in it. `run` gives what each bay of [`Mark::runs`] shows.
+    pub fn judged(
+        bay: &Bay,
+        undone: impl Iterator<Item = Action>,
+        case: &Case,
+        run: impl FnMut(Run) -> Trace,
+    ) -> Self {
         let truth = fault_of(bay);
         let commit = bay.log().iter().rev().find_map(|(tick, act)| match act {
             Action::Learner(LearnerAct::Commit {
@@ -126,7 +132,6 @@ impl Mark {
             _ => None,
         });
         let costs = toll(&Truth::of(bay));
-        let case = Case::of(bay);
         let mut mark = Self {
             truth,
             said: commit.map(|(_, fault, ..)| fault),
@@ -136,7 +141,7 @@ impl Mark {
             costs,
             open: Vec::new(),
         };
-        let rivals = rivals(&case, truth);
+        let rivals = rivals(case, truth, run);
         let alike = |said: Option<&'static Fault>| {
             let trace = rivals.iter().find(|(fault, _)| *fault == said);
             trace.is_some_and(|(_, trace)| told_apart(case.evidence(), trace, |_| true).is_none())
@@ -204,27 +209,44 @@ fn fault_of(bay: &Bay) -> Option<&'static Fault> {
         .max_by(|a, b| a.hours.total_cmp(&b.hours))
 }
 
-/// The bays of a sound vehicle and of the truth's look-alikes at the severity that is closest to what was read. Of a sound vehicle, those
-/// of every fault that shows in pressures and vent where it is severe.
-fn rivals(case: &Case, truth: Option<&'static Fault>) -> Vec<(Option<&'static Fault>, Trace)> {
+impl Mark {
+    /// The bays that a mark is held against: of the truth's look-alikes at each severity, and a sound one. Of a sound vehicle, those of every fault
+    /// that shows in pressures and vent where it is severe.
+    pub fn runs(bay: &Bay) -> Vec<Run> {
+        runs(fault_of(bay)).collect()
+    }
+}
+
+fn runs(truth: Option<&'static Fault>) -> Box<dyn Iterator<Item = Run>> {
     let Some(truth) = truth else {
         let showing = Case::suspects().filter(|fault| fault.shown_at.contains(&Severity::Severe));
-        let run = |fault| (Some(fault), case.run(Run::Faulty(fault, Severity::Severe)));
-        return showing.map(run).collect();
+        return Box::new(showing.map(|fault| Run::Faulty(fault, Severity::Severe)));
     };
     let suspected = |fault: &&'static Fault| Case::suspects().any(|s| s == *fault);
     let alike = truth.look_alikes().filter(suspected);
-    let mut all: Vec<(Option<&'static Fault>, Trace)> = alike
-        .filter_map(|fault| {
-            let runs = Case::severities(fault).map(|s| case.run(Run::Faulty(fault, s)));
-            let closest = runs.min_by(|a, b| {
-                let away = |trace| case.away(trace);
-                away(a).total_cmp(&away(b))
-            });
-            Some((Some(fault), closest?))
-        })
-        .collect();
-    all.push((None, case.run(Run::Sound)));
+    let each = |fault| Case::severities(fault).map(move |s| Run::Faulty(fault, s));
+    Box::new(alike.flat_map(each).chain([Run::Sound]))
+}
+
+/// What each rival shows: of its severities the one that is closest to what was read.
+fn rivals(
+    case: &Case,
+    truth: Option<&'static Fault>,
+    mut run: impl FnMut(Run) -> Trace,
+) -> Vec<(Option<&'static Fault>, Trace)> {
+    let mut all: Vec<(Option<&'static Fault>, Trace)> = Vec::new();
+    for wanted in runs(truth) {
+        let fault = match wanted {
+            Run::Faulty(fault, _) => Some(fault),
+            Run::Sound | Run::Scattered(_) => None,
+        };
+        let trace = run(wanted);
+        match all.iter_mut().find(|(known, _)| *known == fault) {
+            Some((_, closest)) if case.away(&trace) < case.away(closest) => *closest = trace,
+            Some(_) => {}
+            None => all.push((fault, trace)),
+        }
+    }
     all
 }
 

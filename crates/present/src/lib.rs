@@ -13,6 +13,7 @@ pub mod challenge;
 pub mod closed;
 pub mod controls;
 pub mod dial;
+pub mod drill;
 pub mod history;
 pub mod ledger;
 pub mod levels;

@@ -43,7 +43,7 @@ pub fn told(bay: &Bay, units: UnitSystem) -> Vec<(Severity, Told)> {
 }
 
 /// Costs as text.
-pub(crate) fn texts(costs: Vec<(Severity, Cost)>, units: UnitSystem) -> Vec<(Severity, Told)> {
+pub fn texts(costs: Vec<(Severity, Cost)>, units: UnitSystem) -> Vec<(Severity, Told)> {
     let trace = |kg: f64| {
         if kg < 1e-3 {
             MILLIGRAMS.show(kg * 1e6)

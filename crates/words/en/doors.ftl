@@ -27,10 +27,6 @@ card-done = done
 card-back = Put the card back
 card-sheet = Open the whole sheet
 
-## Diagnose
-
-diagnose-idea = Vehicles with a hidden fault are not here yet. What is here: any vehicle, worked in by hand or as an exam, so that you know only what gauges, eyes, ears, nose and hands tell.
-
 ## Class
 
 class-idea = In front of others: larger figures, and what can be handed out.

@@ -191,6 +191,7 @@ meter-name = { $key ->
     [stopwatch] stopwatch
     [identifier] refrigerant identifier
     [identifier-air] refrigerant identifier
+    [surface] hand and eye
    *[search] last leak search
  }
 severity-name = { $key ->

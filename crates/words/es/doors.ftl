@@ -27,10 +27,6 @@ card-done = hecha
 card-back = Devolver la ficha
 card-sheet = Abrir la hoja completa
 
-## Diagnosticar
-
-diagnose-idea = Los vehículos con una falla oculta todavía no están. Lo que sí hay: cualquier vehículo, trabajado a mano o como examen, de modo que usted solo sabe lo que dicen los manómetros, los ojos, los oídos, la nariz y las manos.
-
 ## Clase
 
 class-idea = Frente a otros: cifras más grandes y lo que se puede repartir.

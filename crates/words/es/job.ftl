@@ -191,6 +191,7 @@ meter-name = { $key ->
     [stopwatch] cronómetro
     [identifier] identificador de refrigerante
     [identifier-air] identificador de refrigerante
+    [surface] mano y ojo
    *[search] última búsqueda de fugas
  }
 severity-name = { $key ->

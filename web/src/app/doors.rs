@@ -35,14 +35,14 @@ impl App {
             Door::Explore => html! {},
             Door::Service if self.stage.job.is_some() => html! {},
             Door::Service => self.shelf_view(ctx),
-            Door::Diagnose => html! {
-                <section class="behind" aria-labelledby="behind-title">
-                    <h2 id="behind-title">{ words::door_diagnose() }</h2>
-                    <p>{ words::diagnose_idea() }</p>
+            Door::Diagnose if self.is_drill() => self.slips_view(ctx),
+            Door::Diagnose => html! { <>
+                { self.bring_view(ctx) }
+                <details class="behind"><summary>{ words::drill_any() }</summary>
                     { self.start_view(ctx) }
                     { self.begin_view(ctx) }
-                </section>
-            },
+                </details>
+            </> },
             Door::Class => self.class_view(ctx),
         }
     }
@@ -58,6 +58,9 @@ impl App {
     /// The card in hand, if there is one and one is at work on it.
     pub(crate) fn card_view(&self, ctx: &Context<Self>) -> Html {
         let s = &self.stage;
+        if self.head.door == Door::Diagnose && self.is_drill() {
+            return self.drill_view(ctx);
+        }
         let Some(job) = s.job.as_ref().filter(|_| self.head.door == Door::Service) else {
             return html! {};
         };

@@ -120,6 +120,9 @@ impl App {
                 (later.draw_strip)(self, (&axes, &traces));
             }
         }
+        if let Some(later) = later::here() {
+            (later.drill_frame)(self);
+        }
         if self.face.sound {
             self.hear();
         }

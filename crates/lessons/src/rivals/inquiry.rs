@@ -19,6 +19,8 @@ pub struct Inquiry {
     /// To come, the next one last.
     queue: Vec<Run>,
     current: Option<Runner>,
+    /// Bays that somebody asked for besides.
+    asked: Vec<Run>,
     /// The other severities are in the queue.
     second: bool,
     /// How many bays there will be, as far as one knows.
@@ -41,6 +43,7 @@ impl Inquiry {
             total: queue.len(),
             queue,
             current: None,
+            asked: Vec::new(),
             second: false,
         }
     }
@@ -60,6 +63,9 @@ impl Inquiry {
             if self.queue.is_empty() && !self.second {
                 self.second = true;
                 self.queue = self.others();
+                let known = |run: &Run| self.queue.contains(run) || self.trace(*run).is_some();
+                let more: Vec<Run> = self.asked.iter().filter(|r| !known(r)).copied().collect();
+                self.queue.splice(0..0, more);
                 self.total += self.queue.len();
             }
         }
@@ -78,6 +84,17 @@ impl Inquiry {
                     .map(move |s| Run::Faulty(fault, s))
             })
             .collect()
+    }
+
+    /// Asks for more bays, to be run last.
+    pub fn ask(&mut self, more: Vec<Run>) {
+        self.asked.extend(more);
+    }
+
+    /// What a bay showed, if it has been run.
+    pub fn trace(&self, run: Run) -> Option<&Trace> {
+        let found = self.runs.iter().find(|(r, _)| *r == run);
+        found.map(|(_, trace)| trace)
     }
 
     /// Share of the bays that have been run, 0 to 1.

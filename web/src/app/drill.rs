@@ -1,0 +1,667 @@
+//! The unknown vehicle: bringing one in, readings and slips, what it is said to be, and the debrief.
+use lowside_lessons::{
+    drill::{Complaint, Deck, Drill},
+    mark::{Line, Mark},
+    rivals::{Case, Debrief, Inquiry, Odds},
+};
+use lowside_present::{
+    drill::{self, Fault, Figure, Group, Severity, Slip, ToRead, Where, cures, suspects},
+    toll,
+};
+use lowside_session::{
+    Action, Bay, LearnerAct, Reading, Sight,
+    action::{Evidence, FaultId, MOST_EVIDENCE, Meter, Wheel},
+};
+use lowside_units::{Mass, Ratio, display};
+use wasm_bindgen::JsCast;
+use yew::{Callback, Context, Event, Html, MouseEvent, classes, html};
+
+use super::{App, Msg};
+use crate::{
+    closed, host,
+    kit::{button, choice, field, slider, switch},
+    stage, words,
+};
+
+/// What is asked of the desk.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum DrillMsg {
+    /// Writes the number of the next vehicle.
+    Number(String),
+    /// Slight faults too, or not.
+    Slight(bool),
+    /// Brings it in.
+    Bring,
+    /// Chooses a place of the clamp, and a surface.
+    Point(usize),
+    Surface(usize),
+    /// Names a reading as one that shows it, or no more.
+    Cite(u32),
+    /// What it is.
+    Fault(usize),
+    Much(usize),
+    Cure(usize),
+    Sure(f64),
+    /// Says so.
+    Commit,
+}
+
+/// What lies on the desk beside the bay.
+#[derive(Debug)]
+pub(crate) struct Desk {
+    number: String,
+    slight: bool,
+    places: [usize; 2],
+    readings: Vec<Reading>,
+    complaint: Option<(u64, Complaint)>,
+    cited: Vec<u32>,
+    fault: usize,
+    much: usize,
+    cure: usize,
+    sure: f64,
+    inquiry: Option<Inquiry>,
+    debrief: Option<(Debrief, Mark)>,
+}
+
+impl Default for Desk {
+    fn default() -> Self {
+        Self {
+            number: String::new(),
+            slight: false,
+            places: [4, 0],
+            readings: Vec::new(),
+            complaint: None,
+            cited: Vec::new(),
+            fault: 0,
+            much: 1,
+            cure: 0,
+            sure: 60.0,
+            inquiry: None,
+            debrief: None,
+        }
+    }
+}
+
+/// Longest number of a vehicle that is written.
+const DIGITS: usize = 9;
+/// Time that the inquiry has in a frame, ms.
+const SLICE: f64 = 7.0;
+/// Ticks between two looks at the clock.
+const TICKS: u64 = 250;
+/// Suspects that the chart names.
+const NAMED: usize = 5;
+/// From how likely on a suspect is named.
+const WORTH: f64 = 0.03;
+
+fn name(fault: Option<&'static Fault>) -> &'static str {
+    fault.map_or(words::drill_nothing(), |f| words::fault(f.id).unwrap_or(f.id))
+}
+
+impl App {
+    /// Is the bay on stage an unknown vehicle?
+    pub(crate) fn is_drill(&self) -> bool {
+        self.stage.sitting.seed != 0
+    }
+
+    fn committed(&self) -> Option<FaultId> {
+        let log = self.stage.bay.log().iter().rev();
+        log.into_iter().find_map(|(_, act)| match *act {
+            Action::Learner(LearnerAct::Commit { fault, .. }) => Some(fault),
+            _ => None,
+        })
+    }
+
+    /// Does what is asked of the desk.
+    pub(crate) fn drill(&mut self, msg: DrillMsg) {
+        let desk = &mut self.desk;
+        match msg {
+            DrillMsg::Number(text) => {
+                let digits = text.chars().filter(char::is_ascii_digit);
+                desk.number = digits.take(DIGITS).collect();
+            }
+            DrillMsg::Slight(on) => desk.slight = on,
+            DrillMsg::Bring => self.bring(),
+            DrillMsg::Point(n) => desk.places[0] = n,
+            DrillMsg::Surface(n) => desk.places[1] = n,
+            DrillMsg::Cite(n) => {
+                if desk.cited.contains(&n) {
+                    desk.cited.retain(|k| *k != n);
+                } else if desk.cited.len() < MOST_EVIDENCE {
+                    desk.cited.push(n);
+                    desk.cited.sort_unstable();
+                }
+            }
+            DrillMsg::Fault(n) => desk.fault = n,
+            DrillMsg::Much(n) => desk.much = n,
+            DrillMsg::Cure(n) => desk.cure = n,
+            DrillMsg::Sure(percent) => desk.sure = percent,
+            DrillMsg::Commit => self.commit(),
+        }
+    }
+
+    /// Brings in the vehicle of the number that is written, or of one that is drawn.
+    fn bring(&mut self) {
+        let drawn = || 1000 + (host::today().to_bits() ^ host::now().to_bits()) % 9000;
+        let seed: u64 = self.desk.number.parse().ok().filter(|n| *n > 0).unwrap_or_else(drawn);
+        let least = if self.desk.slight {
+            Severity::Slight
+        } else {
+            Severity::Moderate
+        };
+        let deck = Deck {
+            severities: [least, Severity::Extreme],
+            ..Deck::default()
+        };
+        let kind = stage::open(stage::FIRST).scenario().clone();
+        let drill = Drill::drawn(seed, &deck, &kind);
+        let sight = match self.sight {
+            Sight::Exam => Sight::Exam,
+            _ => Sight::Hands,
+        };
+        let slight = self.desk.slight;
+        self.fresh(Bay::new(&drill.scenario));
+        self.scenario.clear();
+        self.stage.sitting.sight = sight;
+        self.stage.sitting.seed = seed;
+        self.desk = Desk {
+            slight,
+            ..Desk::default()
+        };
+        self.stage.save(host::now());
+    }
+
+    /// Says what it is, opens the inside and lets every suspect do what was done.
+    fn commit(&mut self) {
+        let desk = &self.desk;
+        let Some(fault) = suspects().get(desk.fault).copied() else {
+            return;
+        };
+        let severity = Severity::ALL.get(desk.much).copied().unwrap_or(Severity::Moderate);
+        let Some(evidence) = Evidence::of(&desk.cited) else {
+            return;
+        };
+        let Some((repair, _)) = cures().get(desk.cure).copied() else {
+            return;
+        };
+        let certainty = Ratio::from_percent(desk.sure);
+        let acts = [
+            LearnerAct::Suspect { fault, certainty },
+            LearnerAct::Commit {
+                fault,
+                severity,
+                evidence,
+                repair,
+            },
+        ];
+        for act in acts {
+            if let Err(refused) = self.stage.act(act.into()) {
+                self.refused(refused);
+                return;
+            }
+        }
+        self.stage.paused = true;
+        let tick = self.stage.past.end(&self.stage.bay);
+        self.stage.sitting.hand_in(tick);
+        self.stage.sitting.open(tick);
+        self.stage.retell();
+        self.stage.save(host::now());
+        self.inquire();
+    }
+
+    /// Begins the debrief, where it has not begun.
+    fn inquire(&mut self) {
+        let bay = &self.stage.bay;
+        let mut inquiry = Inquiry::new(Case::of(bay));
+        inquiry.ask(Mark::runs(bay));
+        self.desk.inquiry = Some(inquiry);
+        self.desk.debrief = None;
+    }
+
+    /// Keeps the desk in step with the bay, and gives the debrief its share of a frame. True when there is something new to be seen.
+    pub(crate) fn drill_frame(&mut self) -> bool {
+        if !self.is_drill() {
+            return false;
+        }
+        let seed = self.stage.sitting.seed;
+        if self.desk.complaint.is_none_or(|(of, _)| of != seed) {
+            let complaint = Complaint::of(self.stage.bay.scenario());
+            self.desk = Desk {
+                complaint: Some((seed, complaint)),
+                ..Desk::default()
+            };
+        }
+        let reads = self.stage.bay.log().iter().filter(|(_, act)| act.reads());
+        let last = reads.clone().next_back().map(|(tick, _)| *tick);
+        let known = self.desk.readings.last().map(|r| r.tick);
+        let mut new = false;
+        if reads.count() != self.desk.readings.len() || last != known {
+            self.desk.readings = Reading::all(&self.stage.bay);
+            let most = u32::try_from(self.desk.readings.len()).unwrap_or(u32::MAX);
+            self.desk.cited.retain(|n| *n <= most);
+            new = true;
+        }
+        let Some(said) = self.committed().filter(|_| !self.closed()) else {
+            return new;
+        };
+        if self.desk.inquiry.is_none() {
+            self.inquire();
+        }
+        let desk = &mut self.desk;
+        let Some(inquiry) = desk.inquiry.as_mut().filter(|_| desk.debrief.is_none()) else {
+            return new;
+        };
+        let start = host::now();
+        let mut done = false;
+        while !done && host::now() - start < SLICE {
+            done = inquiry.advance(TICKS);
+        }
+        if done {
+            let bay = &self.stage.bay;
+            let undone = self.stage.sitting_now();
+            let undone = undone.lines.iter().flat_map(|line| &line.acts).map(|(_, act)| *act);
+            let run = |run| inquiry.trace(run).cloned().unwrap_or_default();
+            let mark = Mark::judged(bay, undone, inquiry.case(), run);
+            let debrief = Debrief::of(inquiry, mark.truth, Some(said.fault()));
+            desk.debrief = Some((debrief, mark));
+        }
+        true
+    }
+
+    /// What stands behind the door where no vehicle is in.
+    pub(crate) fn bring_view(&self, ctx: &Context<Self>) -> Html {
+        let ask = |msg: fn(String) -> DrillMsg| {
+            let link = ctx.link().clone();
+            move |text| link.send_message(Msg::Drill(msg(text)))
+        };
+        let link = ctx.link().clone();
+        let slight = move |on| link.send_message(Msg::Drill(DrillMsg::Slight(on)));
+        let link = ctx.link().clone();
+        let bring = move || link.send_message(Msg::Drill(DrillMsg::Bring));
+        html! {
+            <section class="behind bring" aria-labelledby="bring-title">
+                <h2 id="bring-title">{ words::drill() }</h2>
+                <p>{ words::drill_idea() }</p>
+                <div class="bring-in">
+                    { field(words::drill_number(), "text", &self.desk.number, ask(DrillMsg::Number)) }
+                    { switch("slight", words::drill_slight(), [words::no(), words::yes()], self.desk.slight, slight) }
+                    { self.sight_choice(ctx, "drill-sight") }
+                    { button(words::drill_bring(), true, bring) }
+                </div>
+                <p><small>{ words::drill_number_hint() }</small></p>
+            </section>
+        }
+    }
+
+    /// The sheet of the vehicle that is in: what the customer says, readings to take, what it is.
+    pub(crate) fn drill_view(&self, ctx: &Context<Self>) -> Html {
+        let (s, shown) = (&self.stage, self.stage.shown());
+        let number = s.sitting.seed.to_string();
+        let spent = (shown.seconds() / 60.0).floor();
+        let charge = display::mass(Mass::from_kg(shown.printed.label_charge), self.units);
+        let label = words::drill_label(
+            s.bay.scenario().vehicle.name.as_str(),
+            shown.printed.built_for,
+            charge,
+        );
+        let said = self.committed();
+        html! {
+            <section class="card drill" aria-labelledby="drill-title">
+                <h2 id="drill-title">{ words::drill_vehicle(number) }</h2>
+                { for self.desk.complaint.map(|(_, c)| html! { <p><q>{ words::complaint(key(c)) }</q></p> }) }
+                <p><small>{ label }</small></p>
+                <p class="line"><span>{ words::drill_time() }</span><b>{ words::drill_minutes(format!("{spent:.0}")) }</b></p>
+                if said.is_none() {
+                    { self.readings_to_take(ctx) }
+                    { self.what_it_is(ctx) }
+                }
+            </section>
+        }
+    }
+
+    fn readings_to_take(&self, ctx: &Context<Self>) -> Html {
+        let shown = self.stage.shown();
+        let [looked_at, clamp, hand] = drill::to_read(&shown);
+        let act = ctx.link().callback(Msg::Act);
+        let one = |r: &ToRead| {
+            let (act, r) = (act.clone(), *r);
+            let press = Callback::from(move |_: MouseEvent| {
+                let read = LearnerAct::Read { instrument: r.meter };
+                act.emit(r.first.unwrap_or_else(|| read.into()));
+            });
+            let label = match (r.first, r.meter) {
+                (None, _) => words::drill_read_now(),
+                (Some(_), Meter::Identifier(_) | Meter::IdentifierAir) => words::drill_sample(),
+                (Some(_), _) => words::drill_put_on(),
+            };
+            let what = meter(r.meter);
+            html! {
+                <li><span>{ &what }</span>
+                    <button type="button" aria-label={format!("{label}: {what}")} onclick={press}>{ label }</button></li>
+            }
+        };
+        let listed = |id: &'static str, label: &'static str, all: &[ToRead], at: usize, msg: fn(usize) -> DrillMsg| {
+            let names: Vec<String> = all.iter().map(|r| place(r.meter)).collect();
+            let link = ctx.link().clone();
+            let chosen = all.get(at).or_else(|| all.first());
+            html! {
+                <li class="place">{ choice(id, label, &names, at, move |n| link.send_message(Msg::Drill(msg(n)))) }
+                    <ul>{ for chosen.map(one) }</ul></li>
+            }
+        };
+        html! {
+            <fieldset class="to-read"><legend>{ words::drill_read() }</legend>
+                <ul>{ for looked_at.iter().map(one) }
+                    { listed("clamp-at", words::drill_clamp(), &clamp, self.desk.places[0], DrillMsg::Point) }
+                    { listed("hand-at", words::drill_hand(), &hand, self.desk.places[1], DrillMsg::Surface) }
+                </ul>
+                <p><small>{ words::drill_doubt() }</small></p>
+            </fieldset>
+        }
+    }
+
+    fn what_it_is(&self, ctx: &Context<Self>) -> Html {
+        let desk = &self.desk;
+        let ask = |msg: fn(usize) -> DrillMsg| {
+            let link = ctx.link().clone();
+            move |n| link.send_message(Msg::Drill(msg(n)))
+        };
+        let link = ctx.link().clone();
+        let sure = move |percent| link.send_message(Msg::Drill(DrillMsg::Sure(percent)));
+        let link = ctx.link().clone();
+        let commit = move || link.send_message(Msg::Drill(DrillMsg::Commit));
+        let all = suspects();
+        let chosen = all.get(desk.fault).copied().unwrap_or(FaultId::NOTHING);
+        let much: Vec<String> = Severity::ALL
+            .iter()
+            .map(|s| words::severity_name(s.name()))
+            .collect();
+        let cures: Vec<String> = cures()
+            .iter()
+            .map(|(_, f)| words::fault(&format!("{}.cure", f.id)).unwrap_or(f.id).to_owned())
+            .collect();
+        html! {
+            <fieldset class="what-it-is"><legend>{ words::drill_say() }</legend>
+                { fault_choice(&all, desk.fault, ask(DrillMsg::Fault)) }
+                { choice("drill-much", words::drill_much(), &much, desk.much, ask(DrillMsg::Much)) }
+                { choice("drill-cure", words::drill_cure(), &cures, desk.cure, ask(DrillMsg::Cure)) }
+                { slider("drill-sure", words::drill_sure(), [10.0, 100.0, 5.0, desk.sure], &format!("{:.0} %", desk.sure), sure) }
+                { button(words::drill_commit(name(chosen.fault())), true, commit) }
+                <p><small>{ words::drill_commit_hint() }</small></p>
+            </fieldset>
+        }
+    }
+
+    /// What lies in the middle: the slips, and after the commitment the debrief.
+    pub(crate) fn slips_view(&self, ctx: &Context<Self>) -> Html {
+        let said = self.committed();
+        html! { <>
+            if said.is_some() { { self.debrief_view() } }
+            <section class="slips" aria-labelledby="slips-title">
+                <h2 id="slips-title">{ words::drill_slips() }</h2>
+                if self.desk.readings.is_empty() { <p class="empty">{ words::drill_slips_none() }</p> }
+                <ol>{ for drill::slips(&self.desk.readings, self.units).iter().map(|slip| self.slip(ctx, slip, said.is_none())) }</ol>
+            </section>
+        </> }
+    }
+
+    fn slip(&self, ctx: &Context<Self>, slip: &Slip, open: bool) -> Html {
+        let cited = self.desk.cited.contains(&slip.number);
+        let n = slip.number;
+        let cite = ctx.link().callback(move |_: Event| Msg::Drill(DrillMsg::Cite(n)));
+        html! {
+            <li class={classes!("slip", cited.then_some("cited"))}>
+                <span class="of"><b class="number">{ n }</b><time>{ &slip.clock.number }</time></span>
+                <span>{ meter(slip.meter) }</span>
+                <strong>{ figures(&slip.figures) }</strong>
+                if open { <label><input type="checkbox" checked={cited} onchange={cite} />{ words::drill_cite() }</label> }
+            </li>
+        }
+    }
+
+    fn debrief_view(&self) -> Html {
+        let desk = &self.desk;
+        let percent = desk.inquiry.as_ref().map_or(0.0, Inquiry::progress) * 100.0;
+        let content = match &desk.debrief {
+            None => html! { <>
+                <p>{ words::debrief_working(format!("{percent:.0}")) }</p>
+                <progress max="100" value={format!("{percent:.0}")} aria-label={words::debrief()}></progress>
+            </> },
+            Some((debrief, mark)) => self.told(debrief, mark),
+        };
+        html! {
+            <section class="debrief" aria-labelledby="debrief-title">
+                <h2 id="debrief-title">{ words::debrief() }</h2>
+                { content }
+            </section>
+        }
+    }
+
+    fn told(&self, debrief: &Debrief, mark: &Mark) -> Html {
+        let much = debrief
+            .odds
+            .last()
+            .iter()
+            .find(|s| s.fault == mark.truth)
+            .and_then(|s| s.severity);
+        let truth = name(mark.truth);
+        let was = match much.filter(|_| mark.truth.is_some()) {
+            Some(much) => words::debrief_it_was_much(truth, words::severity_name(much.name())),
+            None => words::debrief_it_was(truth),
+        };
+        let said = mark.said.map(|id| {
+            words::debrief_said(name(id.fault()), format!("{:.0}", mark.certainty * 100.0))
+        });
+        html! { <>
+            <p class="was">{ was }</p>
+            { for said.map(|text| html! { <p>{ text }</p> }) }
+            <ul class="telling">{ for self.sentences(debrief).into_iter().map(|text| html! { <li>{ text }</li> }) }</ul>
+            { chart(&debrief.odds) }
+            { self.marks(mark) }
+        </> }
+    }
+
+    /// What the readings told, a sentence each.
+    fn sentences(&self, debrief: &Debrief) -> Vec<String> {
+        let slips = drill::slips(&self.desk.readings, self.units);
+        let first = debrief.odds.last().first().and_then(|s| s.fault);
+        let mut all = Vec::new();
+        all.push(match debrief.decided.and_then(|n| Some((n, slips.get(n)?))) {
+            Some((n, slip)) => words::debrief_decided(
+                (n + 1).to_string(),
+                meter(slip.meter),
+                figures(&slip.figures),
+                name(first),
+            ),
+            None => words::debrief_undecided().to_owned(),
+        });
+        let Some(rival) = debrief.rival else { return all };
+        let rival = name(rival.fault);
+        all.push(words::debrief_rival(rival));
+        let show = |channel, si| figure(&drill::figure(channel, si, self.units));
+        match debrief.telling {
+            Some(telling) => all.push(words::debrief_telling(
+                meter(telling.channel.meter),
+                show(telling.channel, telling.shows[0]),
+                rival,
+                show(telling.channel, telling.shows[1]),
+            )),
+            None => all.push(words::debrief_no_telling().to_owned()),
+        }
+        let mut beside = debrief.beside.clone();
+        beside.sort_by(|a, b| b.apart.total_cmp(&a.apart));
+        for b in beside.iter().take(3) {
+            all.push(words::debrief_beside(
+                (b.read.reading + 1).to_string(),
+                show(b.read.channel, b.read.value.unwrap_or_default()),
+                rival,
+                show(b.read.channel, b.rival),
+            ));
+        }
+        all
+    }
+
+    fn marks(&self, mark: &Mark) -> Html {
+        let line = |(line, marks): (Line, f64)| {
+            html! { <tr><th scope="row">{ words::mark_line(line.key()) }</th><td>{ format!("{marks:.0}") }</td><td>{ format!("{:.0}", line.most()) }</td></tr> }
+        };
+        let open: Vec<&str> = mark.open.iter().map(|f| name(*f)).collect();
+        let spoilt: Vec<String> = toll::texts(mark.costs.clone(), self.units)
+            .iter()
+            .map(|(_, told)| words::cost(told))
+            .collect();
+        html! { <>
+            <h3>{ words::debrief_marks(format!("{:.0}", mark.total())) }</h3>
+            <table class="rubric"><tbody>{ for Line::ALL.into_iter().zip(mark.lines).map(line) }</tbody></table>
+            if !open.is_empty() { <p>{ words::debrief_open(open.join(", ")) }</p> }
+            if !spoilt.is_empty() { <p>{ words::debrief_spoilt(spoilt.join("; ")) }</p> }
+        </> }
+    }
+}
+
+fn key(complaint: Complaint) -> &'static str {
+    match complaint {
+        Complaint::HotEngine => "hot-engine",
+        Complaint::LittleAir => "little-air",
+        Complaint::Fades => "fades",
+        Complaint::Warm => "warm",
+        Complaint::WarmStanding => "warm-standing",
+        Complaint::WarmDriving => "warm-driving",
+        Complaint::None => "none",
+    }
+}
+
+/// Where a meter is read; its own name where that is always the same.
+fn place(of: Meter) -> String {
+    match drill::place(of) {
+        Some(Where::Point(at)) => words::point(at).to_owned(),
+        Some(Where::Surface(at)) => closed::name(at).to_owned(),
+        Some(Where::Spot(at)) => words::spot_name(at),
+        Some(Where::Wheel(Wheel::Hub)) => words::drill_hub().to_owned(),
+        Some(Where::Wheel(Wheel::Pulley)) => words::drill_pulley().to_owned(),
+        Some(Where::Gas(gas)) => gas.to_string(),
+        Some(Where::Air) => words::drill_air().to_owned(),
+        None => words::meter_name(of.name()),
+    }
+}
+
+fn meter(of: Meter) -> String {
+    let name = words::meter_name(of.name());
+    match drill::place(of) {
+        Some(_) => words::drill_where(name, place(of)),
+        None => name,
+    }
+}
+
+fn figures(all: &[Figure]) -> String {
+    let each: Vec<String> = all.iter().map(figure).collect();
+    each.join(", ")
+}
+
+fn figure(f: &Figure) -> String {
+    match f {
+        Figure::Quantity(shown) => shown.to_string(),
+        Figure::Electric([volts, amperes]) => {
+            let volts = volts.is_finite().then(|| words::drill_volts(format!("{volts:.1}")));
+            let amperes = amperes.is_finite().then(|| words::drill_amperes(format!("{amperes:.1}")));
+            volts.into_iter().chain(amperes).collect::<Vec<_>>().join(", ")
+        }
+        Figure::Found(true) => words::drill_found().to_owned(),
+        Figure::Found(false) => words::drill_not_found().to_owned(),
+        Figure::Touch(touch) => closed::touch(*touch).0.to_owned(),
+        Figure::Coat(coat) => closed::coat(*coat).to_owned(),
+    }
+}
+
+/// The list of suspects, by where they sit.
+fn fault_choice(all: &[FaultId], now: usize, set: impl Fn(usize) + 'static) -> Html {
+    let change = Callback::from(move |e: Event| {
+        let select = e.target().and_then(|t| t.dyn_into::<web_sys::HtmlSelectElement>().ok());
+        if let Some(n) = select.and_then(|s| s.value().parse().ok()) {
+            set(n);
+        }
+    });
+    let option = |(n, id): (usize, &FaultId)| html! { <option value={n.to_string()} selected={n == now}>{ name(id.fault()) }</option> };
+    let group = |group: Group| {
+        let label = match group {
+            Group::Loop => words::drill_in_loop(),
+            Group::Parts => words::drill_in_parts(),
+            Group::Passages => words::drill_in_passages(),
+            Group::Gauges => words::drill_in_gauges(),
+        };
+        let here = |id: &FaultId| id.fault().is_some_and(|f| Group::of(f) == group);
+        let here = all.iter().enumerate().filter(|(_, id)| here(id));
+        html! { <optgroup {label}>{ for here.map(option) }</optgroup> }
+    };
+    html! {
+        <span class="pick"><label for="drill-fault">{ words::drill_fault() }</label>
+        <select id="drill-fault" onchange={change}>
+            { for all.iter().enumerate().take(1).map(option) }
+            { for Group::ALL.into_iter().map(group) }
+        </select></span>
+    }
+}
+
+/// Bands of the suspects, one beside the other: as tall as each was likely after each reading.
+fn chart(odds: &Odds) -> Html {
+    let all = suspects_shown(odds);
+    let steps = odds.after.len().saturating_sub(1).max(1) as f64;
+    let x = |n: usize| 600.0 * n as f64 / steps;
+    let mut below = vec![0.0; odds.after.len()];
+    let mut bands = Vec::new();
+    for (k, fault) in all.iter().enumerate() {
+        let likely: Vec<f64> = odds
+            .after
+            .iter()
+            .map(|s| s.iter().find(|s| s.fault == *fault).map_or(0.0, |s| s.likely))
+            .collect();
+        let mut way = String::new();
+        for (n, y) in below.iter().enumerate() {
+            way += &format!("{}{:.1} {:.1}", if n == 0 { "M" } else { "L" }, x(n), 200.0 * (1.0 - y));
+        }
+        for (n, y) in below.iter_mut().enumerate() {
+            *y += likely[n];
+        }
+        for (n, y) in below.iter().enumerate().rev() {
+            way += &format!("L{:.1} {:.1}", x(n), 200.0 * (1.0 - y));
+        }
+        bands.push(html! { <path class={format!("band b{k}")} d={way + "Z"} /> });
+    }
+    let last = odds.last();
+    html! {
+        <figure class="odds">
+            <figcaption>{ words::debrief_chart() }<small>{ words::debrief_chart_idea() }</small></figcaption>
+            <svg viewBox="0 0 600 200" preserveAspectRatio="none" role="img" aria-label={words::debrief_chart()}>{ for bands }</svg>
+            <ul class="key">{ for all.iter().enumerate().map(|(k, fault)| {
+                let likely = last.iter().find(|s| s.fault == *fault).map_or(0.0, |s| s.likely);
+                html! { <li><span class={format!("swatch b{k}")} aria-hidden="true"></span>{ words::debrief_share(name(*fault), format!("{:.0}", likely * 100.0)) }</li> }
+            }) }<li><span class="swatch" aria-hidden="true"></span>{ words::debrief_others() }</li></ul>
+            <details class="drawn"><summary>{ words::points() }</summary><div class="scroll"><table>
+                <thead><tr><th>{ words::debrief_reading() }</th><th>{ words::debrief_likely() }</th></tr></thead>
+                <tbody>{ for odds.after.iter().enumerate().map(|(n, standings)| {
+                    let reading = if n == 0 { words::debrief_before().to_owned() } else { n.to_string() };
+                    let likely = standings.iter().take(3).filter(|s| s.likely > WORTH)
+                        .map(|s| words::debrief_share(name(s.fault), format!("{:.0}", s.likely * 100.0)));
+                    html! { <tr><th scope="row">{ reading }</th><td>{ likely.collect::<Vec<_>>().join(", ") }</td></tr> }
+                }) }</tbody>
+            </table></div></details>
+        </figure>
+    }
+}
+
+/// The suspects that were likeliest at some time after the first readings, the last first at the bottom.
+fn suspects_shown(odds: &Odds) -> Vec<Option<&'static Fault>> {
+    let mut weight: Vec<(Option<&'static Fault>, f64)> = Vec::new();
+    for standings in odds.after.iter().skip(1) {
+        for s in standings {
+            match weight.iter_mut().find(|(fault, _)| *fault == s.fault) {
+                Some((_, most)) => *most += s.likely,
+                None => weight.push((s.fault, s.likely)),
+            }
+        }
+    }
+    let last = odds.last();
+    weight.sort_by(|a, b| b.1.total_cmp(&a.1));
+    weight.truncate(NAMED);
+    weight.sort_by_key(|(fault, _)| last.iter().position(|s| s.fault == *fault));
+    weight.into_iter().map(|(fault, _)| fault).collect()
+}
