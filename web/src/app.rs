@@ -331,20 +331,27 @@ impl Component for App {
         let job = self.stage.job.as_ref();
         let step = self.advised(&shown);
         let needed = step.and_then(Advice::control);
-        let advised = step.map(|step| {
+        let emergency = step.is_some_and(Advice::emergency);
+        let told = later::here().filter(|_| self.has_card() && !emergency);
+        let said_of_it = told.and_then(|l| (l.drill_told)(self));
+        let unknown = said_of_it.is_some();
+        let asked = said_of_it.or_else(|| {
             let weighed = weighed(&shown, self.units);
-            let (what, why) = words::advice(step, job, &weighed, &readout.label.to_string());
+            Some(words::advice(step?, job, &weighed, &readout.label.to_string()))
+        });
+        let advised = asked.map(|(what, why)| {
             next(&NextProps {
                 what,
                 why,
-                control: needed,
-                emergency: step.emergency(),
+                control: needed.filter(|_| !unknown),
+                emergency,
             })
         });
         let [hose, instruments] =
             later::here().map_or_else(panel::coming, |l| (l.tools)(self, ctx));
         let panel = panel(&PanelProps {
             door: self.head.door,
+            unknown,
             controls,
             needed,
             act: link.callback(Msg::Act),

@@ -90,6 +90,7 @@ pub(crate) struct Later {
     /// The unknown vehicle: what is asked of its desk, its share of a frame, its sheet.
     pub(crate) drill: fn(&mut App, DrillMsg),
     pub(crate) drill_frame: fn(&mut App) -> bool,
+    pub(crate) drill_told: fn(&App) -> Option<(String, String)>,
     /// Replays a take's text and gives the hash reached, or why not.
     pub(crate) hash: fn(&str) -> String,
     /// Name of a joint or a port.
@@ -138,6 +139,7 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         card: App::card_view,
         drill: App::drill,
         drill_frame: App::drill_frame,
+        drill_told: App::drill_told,
         drawer: App::drawer_view,
         save_strip: App::save_strip,
         hash: share::hash,

@@ -22,6 +22,8 @@ const BATH: f64 = 45.0;
 pub(crate) struct PanelProps {
     /// The door decides what comes first.
     pub(crate) door: Door,
+    /// An unknown vehicle is in.
+    pub(crate) unknown: bool,
     pub(crate) controls: Controls,
     pub(crate) needed: Option<Control>,
     pub(crate) act: Callback<Action>,
@@ -112,6 +114,8 @@ impl PanelProps {
 pub(crate) fn panel(p: &PanelProps) -> Html {
     let groups = match p.door {
         Door::Service => [yellow_hose(p), gauge_set(p), vehicle(p), day(p)],
+        // Nobody who looks for a fault turns the weather.
+        Door::Diagnose if p.unknown => [vehicle(p), gauge_set(p), yellow_hose(p), html! {}],
         _ => [day(p), vehicle(p), gauge_set(p), yellow_hose(p)],
     };
     html! {

@@ -18,6 +18,7 @@ mod replay;
 mod report;
 mod run;
 mod scenarios;
+mod sweep;
 mod text;
 mod time;
 mod trace;
@@ -46,6 +47,7 @@ enum Command {
     Scenarios(scenarios::Args),
     Faults(faults::Args),
     Props(props::Args),
+    Sweep(sweep::Args),
 }
 
 fn main() -> ExitCode {
@@ -86,5 +88,6 @@ fn answer(cli: &Cli) -> Result<(), Failure> {
         Command::Scenarios(args) => scenarios::run(args, &mut out),
         Command::Faults(args) => faults::run(args, &mut out),
         Command::Props(args) => props::run(args, &mut out),
+        Command::Sweep(args) => sweep::run(args, &mut out),
     }
 }

@@ -1,6 +1,9 @@
 //! An unknown vehicle: a fault that nobody names, in a vehicle a little other than its kind, before instruments a little other than the truth.
 
-use lowside_session::{Bay, Scenario, VehicleAct};
+use lowside_session::{
+    Bay, Scenario, VehicleAct,
+    scenario::{ControlSpec, EngineSpec},
+};
 use lowside_shop::fault::{Fault, Severity};
 use lowside_units::{Quantity, Ratio, RotationSpeed, Speed, Temperature};
 
@@ -50,6 +53,9 @@ impl Drill {
     pub fn drawn(seed: u64, deck: &Deck, kind: &Scenario) -> Self {
         let mut draw = Draw::new(seed);
         let mut scenario = kind.as_known();
+        scenario.name = format!("Unknown vehicle {seed}");
+        scenario.engine = EngineSpec::default();
+        scenario.controls = ControlSpec::default();
         scenario.day.ambient = Temperature::from_si(draw.between(DAY.0, DAY.1));
         scenario.day.humidity = Ratio::from_si(draw.between(HUMIDITY.0, HUMIDITY.1));
         let nothing = draw.share() < deck.nothing;

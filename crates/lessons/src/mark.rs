@@ -111,7 +111,12 @@ impl Mark {
         let bay = take.resume()?;
         let undone = take.sitting.lines.iter().flat_map(|line| &line.acts);
         let case = Case::of(&bay);
-        Ok(Self::judged(&bay, undone.map(|(_, act)| *act), &case, |run| case.run(run)))
+        Ok(Self::judged(
+            &bay,
+            undone.map(|(_, act)| *act),
+            &case,
+            |run| case.run(run),
+        ))
     }
 
     /// Marks a bay with acts that were undone in it. `run` gives what each bay of [`Mark::runs`] shows.

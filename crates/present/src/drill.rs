@@ -93,10 +93,9 @@ pub fn figure(channel: Channel, si: f64, units: UnitSystem) -> Figure {
         Meter::VacuumGauge(_) => {
             display::vacuum(AbsolutePressure::from_si(libm::exp(si).max(0.0)), units)
         }
-        Meter::VentThermometer
-        | Meter::CabinThermometer
-        | Meter::Thermometer
-        | Meter::Clamp(_) => temperature(si),
+        Meter::VentThermometer | Meter::CabinThermometer | Meter::Thermometer | Meter::Clamp(_) => {
+            temperature(si)
+        }
         Meter::Hygrometer | Meter::Identifier(_) | Meter::IdentifierAir => {
             display::ratio(Ratio::from_si(si))
         }
@@ -182,23 +181,23 @@ pub fn to_read(shown: &Known<'_>) -> [Vec<ToRead>; 3] {
         now(Meter::Tachometer(Wheel::Pulley)),
         ToRead {
             meter: Meter::ClutchMeter,
-            first: (!hands.clutch_meter)
-                .then_some(InstrumentAct::ClutchMeter { on: true }.into()),
+            first: (!hands.clutch_meter).then_some(InstrumentAct::ClutchMeter { on: true }.into()),
         },
         sample(Meter::Identifier(gas)),
         sample(Meter::IdentifierAir),
     ];
     let clamp = |at| ToRead {
         meter: Meter::Clamp(at),
-        first: (hands.clamp != Some(at))
-            .then_some(InstrumentAct::Clamp { at: Some(at) }.into()),
+        first: (hands.clamp != Some(at)).then_some(InstrumentAct::Clamp { at: Some(at) }.into()),
     };
     let surfaces = Surface::ALL.into_iter().zip(shown.surfaces);
     let within_reach = surfaces.filter(|(_, feel)| feel.is_some());
     [
         looked_at,
         POINTS.map(clamp).to_vec(),
-        within_reach.map(|(at, _)| now(Meter::Surface(at))).collect(),
+        within_reach
+            .map(|(at, _)| now(Meter::Surface(at)))
+            .collect(),
     ]
 }
 

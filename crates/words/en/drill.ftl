@@ -5,13 +5,14 @@ drill-idea = A van comes in with a complaint. Something is wrong with it, or not
 drill-number = Vehicle number
 drill-number-hint = The same number brings in the same van: give it to a partner, or take the one you were given.
 drill-slight = Slight faults too
+drill-exam = As an exam: no going back, no hints
+drill-quote = “{ $text }”
 drill-bring = Bring it in
 drill-any = Any vehicle, worked in by hand
 drill-vehicle = Unknown vehicle { $number }
 drill-label = { $name }, { $gas }, label { $charge }
 drill-time = Time spent
 drill-minutes = { $spent } of 30 min
-drill-leave = Give it back
 
 complaint = { $key ->
     [hot-engine] The engine gets hot as soon as I switch the A/C on.

@@ -5,13 +5,14 @@ drill-idea = Llega una camioneta con una queja. Algo tiene, o no tiene nada. Tom
 drill-number = Número de vehículo
 drill-number-hint = El mismo número trae la misma camioneta: déselo a un compañero, o use el que le dieron.
 drill-slight = También fallas leves
+drill-exam = Como examen: sin volver atrás, sin pistas
+drill-quote = «{ $text }»
 drill-bring = Recibirla
 drill-any = Cualquier vehículo, trabajado a mano
 drill-vehicle = Vehículo desconocido { $number }
 drill-label = { $name }, { $gas }, etiqueta { $charge }
 drill-time = Tiempo usado
 drill-minutes = { $spent } de 30 min
-drill-leave = Devolverla
 
 complaint = { $key ->
     [hot-engine] El motor se calienta en cuanto prendo el A/C.

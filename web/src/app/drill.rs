@@ -30,6 +30,8 @@ pub(crate) enum DrillMsg {
     Number(String),
     /// Slight faults too, or not.
     Slight(bool),
+    /// As an exam, or not.
+    Exam(bool),
     /// Brings it in.
     Bring,
     /// Chooses a place of the clamp, and a surface.
@@ -51,6 +53,7 @@ pub(crate) enum DrillMsg {
 pub(crate) struct Desk {
     number: String,
     slight: bool,
+    exam: bool,
     places: [usize; 2],
     readings: Vec<Reading>,
     complaint: Option<(u64, Complaint)>,
@@ -68,6 +71,7 @@ impl Default for Desk {
         Self {
             number: String::new(),
             slight: false,
+            exam: false,
             places: [4, 0],
             readings: Vec::new(),
             complaint: None,
@@ -94,7 +98,9 @@ const NAMED: usize = 5;
 const WORTH: f64 = 0.03;
 
 fn name(fault: Option<&'static Fault>) -> &'static str {
-    fault.map_or(words::drill_nothing(), |f| words::fault(f.id).unwrap_or(f.id))
+    fault.map_or(words::drill_nothing(), |f| {
+        words::fault(f.id).unwrap_or(f.id)
+    })
 }
 
 impl App {
@@ -120,6 +126,7 @@ impl App {
                 desk.number = digits.take(DIGITS).collect();
             }
             DrillMsg::Slight(on) => desk.slight = on,
+            DrillMsg::Exam(on) => desk.exam = on,
             DrillMsg::Bring => self.bring(),
             DrillMsg::Point(n) => desk.places[0] = n,
             DrillMsg::Surface(n) => desk.places[1] = n,
@@ -142,7 +149,13 @@ impl App {
     /// Brings in the vehicle of the number that is written, or of one that is drawn.
     fn bring(&mut self) {
         let drawn = || 1000 + (host::today().to_bits() ^ host::now().to_bits()) % 9000;
-        let seed: u64 = self.desk.number.parse().ok().filter(|n| *n > 0).unwrap_or_else(drawn);
+        let seed: u64 = self
+            .desk
+            .number
+            .parse()
+            .ok()
+            .filter(|n| *n > 0)
+            .unwrap_or_else(drawn);
         let least = if self.desk.slight {
             Severity::Slight
         } else {
@@ -154,17 +167,15 @@ impl App {
         };
         let kind = stage::open(stage::FIRST).scenario().clone();
         let drill = Drill::drawn(seed, &deck, &kind);
-        let sight = match self.sight {
-            Sight::Exam => Sight::Exam,
-            _ => Sight::Hands,
-        };
-        let slight = self.desk.slight;
+        let Desk { slight, exam, .. } = self.desk;
+        let sight = if exam { Sight::Exam } else { Sight::Hands };
         self.fresh(Bay::new(&drill.scenario));
         self.scenario.clear();
         self.stage.sitting.sight = sight;
         self.stage.sitting.seed = seed;
         self.desk = Desk {
             slight,
+            exam,
             ..Desk::default()
         };
         self.stage.save(host::now());
@@ -176,7 +187,10 @@ impl App {
         let Some(fault) = suspects().get(desk.fault).copied() else {
             return;
         };
-        let severity = Severity::ALL.get(desk.much).copied().unwrap_or(Severity::Moderate);
+        let severity = Severity::ALL
+            .get(desk.much)
+            .copied()
+            .unwrap_or(Severity::Moderate);
         let Some(evidence) = Evidence::of(&desk.cited) else {
             return;
         };
@@ -225,8 +239,11 @@ impl App {
         let seed = self.stage.sitting.seed;
         if self.desk.complaint.is_none_or(|(of, _)| of != seed) {
             let complaint = Complaint::of(self.stage.bay.scenario());
+            let Desk { slight, exam, .. } = self.desk;
             self.desk = Desk {
                 complaint: Some((seed, complaint)),
+                slight,
+                exam,
                 ..Desk::default()
             };
         }
@@ -258,7 +275,11 @@ impl App {
         if done {
             let bay = &self.stage.bay;
             let undone = self.stage.sitting_now();
-            let undone = undone.lines.iter().flat_map(|line| &line.acts).map(|(_, act)| *act);
+            let undone = undone
+                .lines
+                .iter()
+                .flat_map(|line| &line.acts)
+                .map(|(_, act)| *act);
             let run = |run| inquiry.trace(run).cloned().unwrap_or_default();
             let mark = Mark::judged(bay, undone, inquiry.case(), run);
             let debrief = Debrief::of(inquiry, mark.truth, Some(said.fault()));
@@ -276,6 +297,8 @@ impl App {
         let link = ctx.link().clone();
         let slight = move |on| link.send_message(Msg::Drill(DrillMsg::Slight(on)));
         let link = ctx.link().clone();
+        let exam = move |on| link.send_message(Msg::Drill(DrillMsg::Exam(on)));
+        let link = ctx.link().clone();
         let bring = move || link.send_message(Msg::Drill(DrillMsg::Bring));
         html! {
             <section class="behind bring" aria-labelledby="bring-title">
@@ -284,7 +307,7 @@ impl App {
                 <div class="bring-in">
                     { field(words::drill_number(), "text", &self.desk.number, ask(DrillMsg::Number)) }
                     { switch("slight", words::drill_slight(), [words::no(), words::yes()], self.desk.slight, slight) }
-                    { self.sight_choice(ctx, "drill-sight") }
+                    { switch("as-exam", words::drill_exam(), [words::no(), words::yes()], self.desk.exam, exam) }
                     { button(words::drill_bring(), true, bring) }
                 </div>
                 <p><small>{ words::drill_number_hint() }</small></p>
@@ -297,18 +320,10 @@ impl App {
         let (s, shown) = (&self.stage, self.stage.shown());
         let number = s.sitting.seed.to_string();
         let spent = (shown.seconds() / 60.0).floor();
-        let charge = display::mass(Mass::from_kg(shown.printed.label_charge), self.units);
-        let label = words::drill_label(
-            s.bay.scenario().vehicle.name.as_str(),
-            shown.printed.built_for,
-            charge,
-        );
         let said = self.committed();
         html! {
             <section class="card drill" aria-labelledby="drill-title">
                 <h2 id="drill-title">{ words::drill_vehicle(number) }</h2>
-                { for self.desk.complaint.map(|(_, c)| html! { <p><q>{ words::complaint(key(c)) }</q></p> }) }
-                <p><small>{ label }</small></p>
                 <p class="line"><span>{ words::drill_time() }</span><b>{ words::drill_minutes(format!("{spent:.0}")) }</b></p>
                 if said.is_none() {
                     { self.readings_to_take(ctx) }
@@ -318,6 +333,21 @@ impl App {
         }
     }
 
+    /// What the customer says, and what the vehicle's label does: in place of what is advised, until it is said what it is.
+    pub(crate) fn drill_told(&self) -> Option<(String, String)> {
+        let (of, complaint) = self.desk.complaint?;
+        let open = of == self.stage.sitting.seed && self.committed().is_none();
+        let shown = self.stage.shown();
+        let charge = display::mass(Mass::from_kg(shown.printed.label_charge), self.units);
+        let label = words::drill_label(
+            self.stage.bay.scenario().vehicle.name.as_str(),
+            shown.printed.built_for,
+            charge,
+        );
+        let said = words::drill_quote(words::complaint(key(complaint)));
+        open.then_some((said, label))
+    }
+
     fn readings_to_take(&self, ctx: &Context<Self>) -> Html {
         let shown = self.stage.shown();
         let [looked_at, clamp, hand] = drill::to_read(&shown);
@@ -325,7 +355,9 @@ impl App {
         let one = |r: &ToRead| {
             let (act, r) = (act.clone(), *r);
             let press = Callback::from(move |_: MouseEvent| {
-                let read = LearnerAct::Read { instrument: r.meter };
+                let read = LearnerAct::Read {
+                    instrument: r.meter,
+                };
                 act.emit(r.first.unwrap_or_else(|| read.into()));
             });
             let label = match (r.first, r.meter) {
@@ -339,7 +371,11 @@ impl App {
                     <button type="button" aria-label={format!("{label}: {what}")} onclick={press}>{ label }</button></li>
             }
         };
-        let listed = |id: &'static str, label: &'static str, all: &[ToRead], at: usize, msg: fn(usize) -> DrillMsg| {
+        let listed = |id: &'static str,
+                      label: &'static str,
+                      all: &[ToRead],
+                      at: usize,
+                      msg: fn(usize) -> DrillMsg| {
             let names: Vec<String> = all.iter().map(|r| place(r.meter)).collect();
             let link = ctx.link().clone();
             let chosen = all.get(at).or_else(|| all.first());
@@ -377,7 +413,11 @@ impl App {
             .collect();
         let cures: Vec<String> = cures()
             .iter()
-            .map(|(_, f)| words::fault(&format!("{}.cure", f.id)).unwrap_or(f.id).to_owned())
+            .map(|(_, f)| {
+                words::fault(&format!("{}.cure", f.id))
+                    .unwrap_or(f.id)
+                    .to_owned()
+            })
             .collect();
         html! {
             <fieldset class="what-it-is"><legend>{ words::drill_say() }</legend>
@@ -407,7 +447,9 @@ impl App {
     fn slip(&self, ctx: &Context<Self>, slip: &Slip, open: bool) -> Html {
         let cited = self.desk.cited.contains(&slip.number);
         let n = slip.number;
-        let cite = ctx.link().callback(move |_: Event| Msg::Drill(DrillMsg::Cite(n)));
+        let cite = ctx
+            .link()
+            .callback(move |_: Event| Msg::Drill(DrillMsg::Cite(n)));
         html! {
             <li class={classes!("slip", cited.then_some("cited"))}>
                 <span class="of"><b class="number">{ n }</b><time>{ &slip.clock.number }</time></span>
@@ -465,16 +507,20 @@ impl App {
         let slips = drill::slips(&self.desk.readings, self.units);
         let first = debrief.odds.last().first().and_then(|s| s.fault);
         let mut all = Vec::new();
-        all.push(match debrief.decided.and_then(|n| Some((n, slips.get(n)?))) {
-            Some((n, slip)) => words::debrief_decided(
-                (n + 1).to_string(),
-                meter(slip.meter),
-                figures(&slip.figures),
-                name(first),
-            ),
-            None => words::debrief_undecided().to_owned(),
-        });
-        let Some(rival) = debrief.rival else { return all };
+        all.push(
+            match debrief.decided.and_then(|n| Some((n, slips.get(n)?))) {
+                Some((n, slip)) => words::debrief_decided(
+                    (n + 1).to_string(),
+                    meter(slip.meter),
+                    figures(&slip.figures),
+                    name(first),
+                ),
+                None => words::debrief_undecided().to_owned(),
+            },
+        );
+        let Some(rival) = debrief.rival else {
+            return all;
+        };
         let rival = name(rival.fault);
         all.push(words::debrief_rival(rival));
         let show = |channel, si| figure(&drill::figure(channel, si, self.units));
@@ -561,9 +607,17 @@ fn figure(f: &Figure) -> String {
     match f {
         Figure::Quantity(shown) => shown.to_string(),
         Figure::Electric([volts, amperes]) => {
-            let volts = volts.is_finite().then(|| words::drill_volts(format!("{volts:.1}")));
-            let amperes = amperes.is_finite().then(|| words::drill_amperes(format!("{amperes:.1}")));
-            volts.into_iter().chain(amperes).collect::<Vec<_>>().join(", ")
+            let volts = volts
+                .is_finite()
+                .then(|| words::drill_volts(format!("{volts:.1}")));
+            let amperes = amperes
+                .is_finite()
+                .then(|| words::drill_amperes(format!("{amperes:.1}")));
+            volts
+                .into_iter()
+                .chain(amperes)
+                .collect::<Vec<_>>()
+                .join(", ")
         }
         Figure::Found(true) => words::drill_found().to_owned(),
         Figure::Found(false) => words::drill_not_found().to_owned(),
@@ -575,7 +629,9 @@ fn figure(f: &Figure) -> String {
 /// The list of suspects, by where they sit.
 fn fault_choice(all: &[FaultId], now: usize, set: impl Fn(usize) + 'static) -> Html {
     let change = Callback::from(move |e: Event| {
-        let select = e.target().and_then(|t| t.dyn_into::<web_sys::HtmlSelectElement>().ok());
+        let select = e
+            .target()
+            .and_then(|t| t.dyn_into::<web_sys::HtmlSelectElement>().ok());
         if let Some(n) = select.and_then(|s| s.value().parse().ok()) {
             set(n);
         }
@@ -612,11 +668,20 @@ fn chart(odds: &Odds) -> Html {
         let likely: Vec<f64> = odds
             .after
             .iter()
-            .map(|s| s.iter().find(|s| s.fault == *fault).map_or(0.0, |s| s.likely))
+            .map(|s| {
+                s.iter()
+                    .find(|s| s.fault == *fault)
+                    .map_or(0.0, |s| s.likely)
+            })
             .collect();
         let mut way = String::new();
         for (n, y) in below.iter().enumerate() {
-            way += &format!("{}{:.1} {:.1}", if n == 0 { "M" } else { "L" }, x(n), 200.0 * (1.0 - y));
+            way += &format!(
+                "{}{:.1} {:.1}",
+                if n == 0 { "M" } else { "L" },
+                x(n),
+                200.0 * (1.0 - y)
+            );
         }
         for (n, y) in below.iter_mut().enumerate() {
             *y += likely[n];

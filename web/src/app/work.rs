@@ -158,6 +158,9 @@ impl App {
 
     /// What the bay began with, if it is none of the scenarios offered.
     pub(super) fn own(&self) -> Option<String> {
+        if self.is_drill() {
+            return Some(words::drill_vehicle(self.stage.sitting.seed.to_string()));
+        }
         let card = |job: &Job| words::told(&job.card.title);
         let named = || self.stage.bay.scenario().name.clone();
         self.stage

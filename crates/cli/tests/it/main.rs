@@ -12,3 +12,4 @@ mod readme;
 mod run;
 mod run_refusals;
 mod sight;
+mod sweep;

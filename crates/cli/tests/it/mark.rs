@@ -11,12 +11,24 @@ fn a_folder_is_marked_and_what_cannot_be_is_named() {
     let hand_out = ["drill", "7", "--of", "low-charge", "--learner", "A-1", "-o"];
     let key = answer_in(&folder, &[&hand_out[..], &["1.json", "--key"]].concat());
     assert!(key.contains("low-charge"), "{key}");
-    assert_eq!(answer_in(&folder, &[&hand_out[..], &["2.json"]].concat()), "");
+    assert_eq!(
+        answer_in(&folder, &[&hand_out[..], &["2.json"]].concat()),
+        ""
+    );
     let text = fs::read_to_string(folder.join("1.json")).expect("a take");
     let again = fs::read_to_string(folder.join("2.json")).expect("a take");
     assert_eq!(text, again, "one seed, one vehicle");
-    for word in ["\"condition\"", "\"start\"", "\"scatter\"", "\"instruments\"", "low-charge"] {
-        assert!(!text.contains(word), "{word} is not to be read in passing: {text}");
+    for word in [
+        "\"condition\"",
+        "\"start\"",
+        "\"scatter\"",
+        "\"instruments\"",
+        "low-charge",
+    ] {
+        assert!(
+            !text.contains(word),
+            "{word} is not to be read in passing: {text}"
+        );
     }
 
     fs::write(folder.join("3.json"), "{").expect("written");
@@ -28,8 +40,17 @@ fn a_folder_is_marked_and_what_cannot_be_is_named() {
     let table = fs::read_to_string(folder.join("marks.csv")).expect("a table");
     let rows: Vec<&str> = table.lines().collect();
     assert_eq!(rows.len(), 6, "{table}");
-    assert!(rows[0].starts_with("file,learner,seed,truth,said"), "{table}");
-    for (row, said) in rows[1..].iter().zip(["A-1,7,low-charge", "A-1", "cut short", "does not end", "seal"]) {
+    assert!(
+        rows[0].starts_with("file,learner,seed,truth,said"),
+        "{table}"
+    );
+    for (row, said) in rows[1..].iter().zip([
+        "A-1,7,low-charge",
+        "A-1",
+        "cut short",
+        "does not end",
+        "seal",
+    ]) {
         assert!(row.contains(said), "{row} has {said}");
     }
     let columns = |row: &str| row.split(',').count();
@@ -40,8 +61,14 @@ fn a_folder_is_marked_and_what_cannot_be_is_named() {
 fn what_is_asked_wrongly_is_told() {
     let folder = folder("mark_refused");
     let asked: [(&[&str], &[&str]); 4] = [
-        (&["drill", "1", "--of", "gremlins"], &["gremlins", "known are: nothing, low-charge"]),
-        (&["drill", "1", "--least", "awful"], &["slight, moderate, severe, extreme"]),
+        (
+            &["drill", "1", "--of", "gremlins"],
+            &["gremlins", "known are: nothing, low-charge"],
+        ),
+        (
+            &["drill", "1", "--least", "awful"],
+            &["slight, moderate, severe, extreme"],
+        ),
         (&["drill", "1", "--learner", "Ann B"], &["--learner"]),
         (&["mark", "."], &["no take"]),
     ];
