@@ -39,8 +39,8 @@ mod doors;
 mod drill;
 mod face;
 mod frame;
-mod head;
 mod guess;
+mod head;
 mod parts;
 mod peril;
 mod share;
@@ -53,8 +53,8 @@ pub(crate) use begin::StartMsg;
 pub(crate) use browser_events::PageMsg;
 pub(crate) use drill::DrillMsg;
 pub(crate) use face::FaceMsg;
-pub(crate) use head::HeadMsg;
 pub(crate) use guess::GuessMsg;
+pub(crate) use head::HeadMsg;
 pub(crate) use peril::PerilMsg;
 pub(crate) use share::ShareMsg;
 pub(crate) use sight::SightMsg;
@@ -337,7 +337,12 @@ impl Component for App {
         let unknown = said_of_it.is_some();
         let asked = said_of_it.or_else(|| {
             let weighed = weighed(&shown, self.units);
-            Some(words::advice(step?, job, &weighed, &readout.label.to_string()))
+            Some(words::advice(
+                step?,
+                job,
+                &weighed,
+                &readout.label.to_string(),
+            ))
         });
         let advised = asked.map(|(what, why)| {
             next(&NextProps {

@@ -14,7 +14,8 @@ use yew::{Callback, Context, Html};
 
 use crate::{
     app::{
-        App, BaysMsg, DrillMsg, GuessMsg, Notice, ShareMsg, SightMsg, WorkMsg, browser_events, closed,
+        App, BaysMsg, DrillMsg, GuessMsg, Notice, ShareMsg, SightMsg, WorkMsg, browser_events,
+        closed,
     },
     chart::Strip,
     help,

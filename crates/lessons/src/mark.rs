@@ -136,7 +136,13 @@ impl Mark {
             }) => Some((*tick, *fault, *evidence, *repair)),
             _ => None,
         });
-        let costs = toll(&Truth::of(bay));
+        // What a faulty vehicle does to itself while it is looked at is nobody's doing.
+        let own =
+            |cost: &toll::Cost| matches!(cost, toll::Cost::Liquid { .. } | toll::Cost::Wear(_));
+        let costs: Vec<_> = toll(&Truth::of(bay))
+            .into_iter()
+            .filter(|(_, cost)| !own(cost))
+            .collect();
         let mut mark = Self {
             truth,
             said: commit.map(|(_, fault, ..)| fault),

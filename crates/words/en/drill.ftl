@@ -11,6 +11,7 @@ drill-bring = Bring it in
 drill-any = Any vehicle, worked in by hand
 drill-vehicle = Unknown vehicle { $number }
 drill-label = { $name }, { $gas }, label { $charge }
+drill-next = Bring in the next one
 drill-time = Time spent
 drill-minutes = { $spent } of 30 min
 

@@ -11,6 +11,7 @@ drill-bring = Recibirla
 drill-any = Cualquier vehículo, trabajado a mano
 drill-vehicle = Vehículo desconocido { $number }
 drill-label = { $name }, { $gas }, etiqueta { $charge }
+drill-next = Recibir la siguiente
 drill-time = Tiempo usado
 drill-minutes = { $spent } de 30 min
 

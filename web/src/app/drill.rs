@@ -170,7 +170,7 @@ impl App {
         let Desk { slight, exam, .. } = self.desk;
         let sight = if exam { Sight::Exam } else { Sight::Hands };
         self.fresh(Bay::new(&drill.scenario));
-        self.scenario.clear();
+        self.begin.scenario.clear();
         self.stage.sitting.sight = sight;
         self.stage.sitting.seed = seed;
         self.desk = Desk {
@@ -284,6 +284,7 @@ impl App {
             let mark = Mark::judged(bay, undone, inquiry.case(), run);
             let debrief = Debrief::of(inquiry, mark.truth, Some(said.fault()));
             desk.debrief = Some((debrief, mark));
+            host::show_soon("debrief".to_owned());
         }
         true
     }
@@ -328,6 +329,9 @@ impl App {
                 if said.is_none() {
                     { self.readings_to_take(ctx) }
                     { self.what_it_is(ctx) }
+                } else {
+                    { for self.desk.debrief.as_ref().map(|(_, mark)| self.marks(mark)) }
+                    { self.next_one(ctx) }
                 }
             </section>
         }
@@ -336,7 +340,12 @@ impl App {
     /// What the customer says, and what the vehicle's label does: in place of what is advised, until it is said what it is.
     pub(crate) fn drill_told(&self) -> Option<(String, String)> {
         let (of, complaint) = self.desk.complaint?;
-        let open = of == self.stage.sitting.seed && self.committed().is_none();
+        if of != self.stage.sitting.seed {
+            return None;
+        }
+        if self.committed().is_some() {
+            return Some(self.outcome());
+        }
         let shown = self.stage.shown();
         let charge = display::mass(Mass::from_kg(shown.printed.label_charge), self.units);
         let label = words::drill_label(
@@ -345,7 +354,40 @@ impl App {
             charge,
         );
         let said = words::drill_quote(words::complaint(key(complaint)));
-        open.then_some((said, label))
+        Some((said, label))
+    }
+
+    /// What it was, and what it was said to be; until that is known, how far the debrief is.
+    fn outcome(&self) -> (String, String) {
+        let Some((debrief, mark)) = &self.desk.debrief else {
+            let done = self.desk.inquiry.as_ref().map_or(0.0, Inquiry::progress);
+            let percent = format!("{:.0}", 100.0 * done);
+            return (words::debrief().to_owned(), words::debrief_working(percent));
+        };
+        let of_truth = debrief.odds.last().iter().find(|s| s.fault == mark.truth);
+        let much = of_truth
+            .and_then(|s| s.severity)
+            .filter(|_| mark.truth.is_some());
+        let truth = name(mark.truth);
+        let was = match much {
+            Some(much) => words::debrief_it_was_much(truth, words::severity_name(much.name())),
+            None => words::debrief_it_was(truth),
+        };
+        let sure = format!("{:.0}", mark.certainty * 100.0);
+        let said = mark
+            .said
+            .map(|id| words::debrief_said(name(id.fault()), sure));
+        (was, said.unwrap_or_default())
+    }
+
+    /// The next vehicle, of a number that is drawn.
+    fn next_one(&self, ctx: &Context<Self>) -> Html {
+        let link = ctx.link().clone();
+        let bring = move || {
+            link.send_message(Msg::Drill(DrillMsg::Number(String::new())));
+            link.send_message(Msg::Drill(DrillMsg::Bring));
+        };
+        html! { <div class="bring-in">{ button(words::drill_next(), true, bring) }</div> }
     }
 
     fn readings_to_take(&self, ctx: &Context<Self>) -> Html {
@@ -468,37 +510,20 @@ impl App {
                 <p>{ words::debrief_working(format!("{percent:.0}")) }</p>
                 <progress max="100" value={format!("{percent:.0}")} aria-label={words::debrief()}></progress>
             </> },
-            Some((debrief, mark)) => self.told(debrief, mark),
+            Some((debrief, _)) => self.told(debrief),
         };
         html! {
-            <section class="debrief" aria-labelledby="debrief-title">
+            <section id="debrief" class="debrief" tabindex="-1" aria-labelledby="debrief-title">
                 <h2 id="debrief-title">{ words::debrief() }</h2>
                 { content }
             </section>
         }
     }
 
-    fn told(&self, debrief: &Debrief, mark: &Mark) -> Html {
-        let much = debrief
-            .odds
-            .last()
-            .iter()
-            .find(|s| s.fault == mark.truth)
-            .and_then(|s| s.severity);
-        let truth = name(mark.truth);
-        let was = match much.filter(|_| mark.truth.is_some()) {
-            Some(much) => words::debrief_it_was_much(truth, words::severity_name(much.name())),
-            None => words::debrief_it_was(truth),
-        };
-        let said = mark.said.map(|id| {
-            words::debrief_said(name(id.fault()), format!("{:.0}", mark.certainty * 100.0))
-        });
+    fn told(&self, debrief: &Debrief) -> Html {
         html! { <>
-            <p class="was">{ was }</p>
-            { for said.map(|text| html! { <p>{ text }</p> }) }
             <ul class="telling">{ for self.sentences(debrief).into_iter().map(|text| html! { <li>{ text }</li> }) }</ul>
             { chart(&debrief.odds) }
-            { self.marks(mark) }
         </> }
     }
 
