@@ -241,16 +241,9 @@ impl Fits {
             Self::Running => {
                 plant.settings.engine_on && plant.drive.engaged && bay.seconds() > 120.0
             }
-            Self::AtRest => !plant.settings.engine_on && liquid && self.levelled(bay),
+            Self::AtRest => !plant.settings.engine_on && liquid && levelled(bay),
             Self::Own => false,
         }
-    }
-
-    /// Both sides stand at one pressure.
-    fn levelled(self, bay: &Bay) -> bool {
-        let (net, c) = (&bay.plant().network, &bay.plant().circuit);
-        let [high, low] = [c.high_side(), c.low_side()].map(|id| net.node(id).state.p);
-        (high - low).abs() < 0.02 * high
     }
 
     /// A bay of the challenge's own.
@@ -414,6 +407,13 @@ impl Challenge {
             beside: matches!(self.done, Done::Otherwise(..)),
         })
     }
+}
+
+/// Both sides stand at one pressure.
+fn levelled(bay: &Bay) -> bool {
+    let (net, c) = (&bay.plant().network, &bay.plant().circuit);
+    let [high, low] = [c.high_side(), c.low_side()].map(|id| net.node(id).state.p);
+    (high - low).abs() < 0.02 * high
 }
 
 #[cfg(test)]
