@@ -215,9 +215,9 @@ pub(crate) struct Room {
 }
 
 /// Room beside the names of the column at the right: the leaders to their lines and the margins, px.
-const COLUMN: f64 = 24.0;
+const COLUMN: f64 = 6.0;
 /// Room that a name under a channel or over it needs, px.
-const NAME: f64 = 17.0;
+const NAME: f64 = 16.0;
 
 impl Sheet {
     /// Lays out a sheet of a size.
@@ -230,17 +230,17 @@ impl Sheet {
         };
         let pick = |a: f64, b: f64| s * if wide { a } else { b };
         let hangs = room.hangs;
-        let axis = pick(80.0, 54.0);
-        let vessel = axis + pick(12.0, 4.0);
+        let axis = pick(72.0, 52.0);
+        let vessel = axis + pick(6.0, 4.0);
         let vessel_w = pick(66.0, 34.0);
         let service = vessel + hangs * (vessel_w + pick(34.0, 12.0));
-        let service_end = service + pick(12.0, 4.0);
-        let hose = service_end + pick(34.0, 20.0) + hangs * pick(8.0, 0.0);
+        let service_end = service + pick(10.0, 4.0);
+        let hose = service_end + pick(31.0, 20.0) + hangs * pick(8.0, 0.0);
         let hose_end = hose + pick(4.0, 2.0);
-        let start = hose_end + pick(32.0, 20.0) + hangs * pick(8.0, 0.0);
+        let start = hose_end + pick(30.0, 20.0) + hangs * pick(8.0, 0.0);
         let column = if wide { room.names + COLUMN } else { 0.0 };
-        let flag = pick(58.0, 42.0);
-        let fall = w - column.max(flag + pick(14.0, 4.0));
+        let flag = pick(56.0, 42.0);
+        let fall = w - column.max(flag + pick(10.0, 4.0));
         let (top, reach) = (pick(26.0, 24.0), (h * 0.32).clamp(60.0, 230.0));
         let floor = h - 10.0 - room.depth * (reach.min(h * 0.25) + NAME);
         let shallow = h - NAME - 10.0;
@@ -259,7 +259,7 @@ impl Sheet {
             start,
             shaft: (start + pick(56.0, 32.0)).round(),
             basin: (start + pick(124.0, 62.0)).round(),
-            end: (fall - pick(52.0, 30.0)).round(),
+            end: (fall - pick(42.0, 30.0)).round(),
             fall,
             flag: w - flag,
             reach,
@@ -288,7 +288,7 @@ impl Sheet {
 
     /// How far a channel or a vessel reaches up from a line at `y`.
     pub(crate) fn above(&self, y: f64) -> f64 {
-        self.reach.min(y - 8.0).max(18.0)
+        self.reach.min(y - 3.0).max(18.0)
     }
 
     /// How far one reaches down from it.

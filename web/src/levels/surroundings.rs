@@ -43,7 +43,7 @@ impl Brush<'_> {
     pub(super) fn axis(&self, ticks: &[Tick], names: [&str; 2]) {
         let (pen, s, t) = (self.pen, self.sheet, self.theme);
         let (outer, inner) = if s.wide {
-            (s.axis - 46.0, s.axis - 8.0)
+            (s.axis - 43.0, s.axis - 7.0)
         } else {
             (s.axis - 31.0, s.axis - 2.0)
         };
@@ -261,7 +261,7 @@ impl Brush<'_> {
         self.arrows((first, s.end - figure - 6.0), high, l.shed);
         let middle = l.evaporator[l.evaporator.len() / 2].height;
         let low = (s.y(l.cabin.height), s.y(middle) - LINE / 2.0);
-        let from = s.basin + if s.wide { 22.0 } else { 0.0 };
+        let from = s.basin + if s.wide { 12.0 } else { 0.0 };
         // Where the lines lie on each other the arrows would run through what the high side holds.
         if low.1 - high.0 > 40.0 {
             self.arrows((from, s.end - figure - 6.0), low, l.taken);
