@@ -5,7 +5,6 @@ mod documents;
 mod golden_takes;
 mod main_job;
 mod palette;
-mod palette;
 mod sight;
 mod sight_pairs;
 mod words;

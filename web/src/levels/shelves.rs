@@ -285,7 +285,7 @@ impl Brush<'_> {
         name(
             words::accumulator(),
             f64::midpoint(s.start, s.basin),
-            y + s.below(y) + 9.0,
+            y + s.below(y) + 8.0,
         );
         let (low, high) = (y, s.y(l.discharge.height));
         if s.wide && low - high > 90.0 {
