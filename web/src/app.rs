@@ -203,14 +203,13 @@ impl Component for App {
             link.send_message(Msg::Page(PageMsg::Later));
         });
         Self {
-            stage: match &asked {
-                Some(_) => Stage::new(stage::open(stage::FIRST), History::default()),
-                None => {
-                    let mut stage = stage::first();
-                    // Nothing runs that nobody started.
-                    stage.paused |= head.door != Door::Explore;
-                    stage
-                }
+            stage: if asked.is_some() {
+                Stage::new(stage::open(stage::FIRST), History::default())
+            } else {
+                let mut stage = stage::first();
+                // Nothing runs that nobody started.
+                stage.paused |= head.door != Door::Explore;
+                stage
             },
             mode: if asked.is_some() {
                 Mode::Resuming(0.0)

@@ -33,12 +33,13 @@ const ACTS: f64 = 8.0;
 /// Width of a letter of a flag on average, px, and least distance of the names at the traces' ends.
 const LETTER: f64 = 6.2;
 const APART: f64 = 14.0;
+/// Least distance of a name from the same one before it, px.
+const AGAIN: f64 = 160.0;
 /// Ends of the scales: gauge pressure, Pa, and temperature of the vent, K.
 const PRESSURES: [f64; 2] = [-1e5, 2.6e6];
 const VENT: [f64; 2] = [268.15, 318.15];
 
 /// What the line shows, and what it does.
-#[expect(clippy::struct_excessive_bools, reason = "each is so or not")]
 pub(crate) struct TimeBarProps {
     /// What is drawn; [`Film::draw`] fills it.
     pub(crate) film: NodeRef,
@@ -230,6 +231,11 @@ impl Film<'_> {
         }
         path(&mut s, "acts", &d);
         self.flags(&mut s, x, at, bottom, right);
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "a screen's size"
+        )]
         let columns = (right - LEFT) as usize / 2;
         let mut ends = Vec::new();
         let traces = [
@@ -307,17 +313,22 @@ impl Film<'_> {
             );
         }
         all.sort_by_key(|(_, kind)| !kind.weighty());
-        let mut taken: Vec<(f64, f64)> = Vec::new();
+        let mut taken: Vec<(f64, f64, String)> = Vec::new();
         for (share, kind) in all {
             let name = words::mark(kind);
             let from = x(share) + 11.0;
             let to = from + LETTER * name.chars().count() as f64;
-            if to < right + RIGHT && taken.iter().all(|(a, b)| to + 4.0 < *a || from > *b + 14.0) {
+            // What comes again and again is named once in a while.
+            let apart = |(a, b, other): &(f64, f64, String)| {
+                let room = if *other == name { AGAIN } else { 14.0 };
+                to + 4.0 < *a || from > *b + room
+            };
+            if to < right + RIGHT && taken.iter().all(apart) {
                 let _ = write!(
                     s,
                     "<text class=\"mark\" x=\"{from:.1}\" y=\"12\">{name}</text>"
                 );
-                taken.push((from, to));
+                taken.push((from, to, name));
             }
         }
     }

@@ -186,26 +186,6 @@ fn instruments(p: &ToolsProps, place: &UseStateHandle<usize>) -> Html {
     let at = Spot::all()
         .nth(**place)
         .unwrap_or(Spot::Joint(Joint::CompressorOut));
-    let points: Vec<String> = std::iter::once(words::clamp_off())
-        .chain(POINTS.map(words::point))
-        .map(str::to_owned)
-        .collect();
-    let clamped = t
-        .clamp
-        .as_ref()
-        .and_then(|(p, _)| POINTS.iter().position(|q| q == p))
-        .map_or(0, |n| n + 1);
-    let set_clamp = {
-        let act = p.act.clone();
-        move |n: usize| {
-            act.emit(
-                InstrumentAct::Clamp {
-                    at: n.checked_sub(1).and_then(|n| POINTS.get(n)).copied(),
-                }
-                .into(),
-            );
-        }
-    };
     let sample = match &t.sample {
         Sample::None => words::identify_none().to_owned(),
         Sample::Working(left) => words::identify_working(&left.number),
@@ -263,6 +243,46 @@ fn instruments(p: &ToolsProps, place: &UseStateHandle<usize>) -> Html {
                 </span>
                 <p class="told">{ found }</p>
             </fieldset>
+            { meters(p) }
+            <fieldset class="group">
+                <legend>{ words::record() }</legend>
+                { button(noted(0, words::note_before()), true, does(RecordAct::NoteReadings { after: false }.into())) }
+                { button(noted(1, words::note_after()), true, does(RecordAct::NoteReadings { after: true }.into())) }
+                { button(words::inject_oil(display::volume(squirt, p.units)), true,
+                    does(BenchAct::InjectOil { volume: squirt, oil: t.hoses.data().oil.into() }.into())) }
+            </fieldset>
+            <NewLabel tools={t.clone()} units={p.units} act={p.act.clone()} />
+    </> }
+}
+
+/// Thermometer, glass, meters and stopwatch, and what can be put right beside them.
+fn meters(p: &ToolsProps) -> Html {
+    let t = &p.tools;
+    let does = |action: Action| {
+        let act = p.act.clone();
+        move || act.emit(action)
+    };
+    let points: Vec<String> = std::iter::once(words::clamp_off())
+        .chain(POINTS.map(words::point))
+        .map(str::to_owned)
+        .collect();
+    let clamped = t
+        .clamp
+        .as_ref()
+        .and_then(|(p, _)| POINTS.iter().position(|q| q == p))
+        .map_or(0, |n| n + 1);
+    let set_clamp = {
+        let act = p.act.clone();
+        move |n: usize| {
+            act.emit(
+                InstrumentAct::Clamp {
+                    at: n.checked_sub(1).and_then(|n| POINTS.get(n)).copied(),
+                }
+                .into(),
+            );
+        }
+    };
+    html! {
             <fieldset class="group">
                 <legend>{ words::clamp() }</legend>
                 { choice("clamp-point", words::search_place(), &points, clamped, set_clamp) }
@@ -286,15 +306,7 @@ fn instruments(p: &ToolsProps, place: &UseStateHandle<usize>) -> Html {
                 { button(if t.stopwatch.0 { words::stopwatch_stop() } else { words::stopwatch_start() }, true,
                     does(InstrumentAct::Stopwatch { on: !t.stopwatch.0 }.into())) }
             </fieldset>
-            <fieldset class="group">
-                <legend>{ words::record() }</legend>
-                { button(noted(0, words::note_before()), true, does(RecordAct::NoteReadings { after: false }.into())) }
-                { button(noted(1, words::note_after()), true, does(RecordAct::NoteReadings { after: true }.into())) }
-                { button(words::inject_oil(display::volume(squirt, p.units)), true,
-                    does(BenchAct::InjectOil { volume: squirt, oil: t.hoses.data().oil.into() }.into())) }
-            </fieldset>
-            <NewLabel tools={t.clone()} units={p.units} act={p.act.clone()} />
-    </> }
+    }
 }
 
 #[derive(Properties, PartialEq)]

@@ -12,6 +12,7 @@ use super::{App, Msg, Notice, Told, bays::Source};
 use crate::{later, stage::SPEEDS, words};
 
 /// What is asked of time.
+#[derive(Clone, Copy)]
 pub(crate) enum TimeMsg {
     Pause,
     /// A second more, while paused.

@@ -214,7 +214,7 @@ impl App {
             match resume::resume(&take, job.as_deref(), report).await {
                 Ok(None) => {}
                 Ok(Some(found)) => {
-                    link.send_message(Msg::Start(StartMsg::Resumed(turn, Box::new(Ok(found)))))
+                    link.send_message(Msg::Start(StartMsg::Resumed(turn, Box::new(Ok(found)))));
                 }
                 Err(e) => link.send_message(Msg::Start(StartMsg::Resumed(turn, Box::new(Err(e))))),
             }

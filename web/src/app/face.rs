@@ -59,6 +59,10 @@ pub(crate) enum FaceMsg {
 const RENEWED: f64 = 240.0;
 
 /// State of the views.
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is one independent thing that is so or not"
+)]
 pub(super) struct Face {
     pub(super) open: Open,
     pub(super) lit: Option<Part>,

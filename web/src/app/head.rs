@@ -9,6 +9,7 @@ use super::{App, BaysMsg, Msg};
 use crate::{doors::Door, host, later, speech, store, theme::Choice, top::Drawer, units, words};
 
 /// What is asked of the head.
+#[derive(Clone, Copy)]
 pub(crate) enum HeadMsg {
     /// Goes through a door.
     Go(Door),
