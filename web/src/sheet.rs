@@ -68,9 +68,9 @@ impl Pen {
     /// Fills from a colour's `from` share at one height to its `to` share at another.
     pub(crate) fn fade(&self, colour: Rgb, (y0, from): (f64, f64), (y1, to): (f64, f64)) -> &Self {
         let gradient = self.c.create_linear_gradient(0.0, y0, 0.0, y1);
+        let Rgb(r, g, b) = colour;
         for (at, alpha) in [(0.0, from), (1.0, to)] {
-            let Rgb(r, g, b) = colour;
-            drop(gradient.add_color_stop(at as f32, &format!("rgba({r},{g},{b},{alpha})")));
+            drop(gradient.add_color_stop(at, &format!("rgba({r},{g},{b},{alpha})")));
         }
         self.c.set_fill_style_canvas_gradient(&gradient);
         self
@@ -79,9 +79,10 @@ impl Pen {
     /// Fills from one colour at one height through others to the last at another, evenly.
     pub(crate) fn blend(&self, colours: &[Rgb], y0: f64, y1: f64) -> &Self {
         let gradient = self.c.create_linear_gradient(0.0, y0, 0.0, y1);
-        for (k, colour) in colours.iter().enumerate() {
-            let at = k as f64 / (colours.len() - 1) as f64;
-            drop(gradient.add_color_stop(at as f32, &colour.to_string()));
+        let (mut at, step) = (0.0, 1.0 / (colours.len() - 1) as f32);
+        for colour in colours {
+            drop(gradient.add_color_stop(f32::min(at, 1.0), &colour.to_string()));
+            at += step;
         }
         self.c.set_fill_style_canvas_gradient(&gradient);
         self

@@ -427,9 +427,6 @@ mod tests {
         let empty = Bay::new(&library::shipped(EMPTY).expect("shipped"));
         let see = |challenge: &Challenge| challenge.see(&empty).expect("the engine goes on");
         let all = ALL.each_ref().map(|challenge| (challenge, see(challenge)));
-        for (challenge, outcome) in &all {
-            println!("{}: {outcome:?}", challenge.id);
-        }
         for (challenge, outcome) in all {
             assert!(!outcome.here, "{}: an empty bay fits none", challenge.id);
             assert_eq!(
@@ -448,7 +445,6 @@ mod tests {
         for challenge in ALL.iter().filter(|c| c.fits == Fits::Running) {
             let outcome = challenge.see(&bay).expect("the engine goes on");
             assert!(outcome.here, "{}", challenge.id);
-            println!("{}: {outcome:?}", challenge.id);
         }
         assert_eq!(bay.state_hash().expect("sound"), before);
     }

@@ -6,6 +6,7 @@ use lowside_lessons::{
 use lowside_present::{
     dial::{self, Which},
     levels, notes,
+    palette::Theme,
     readout::{Readout, weighed},
 };
 use lowside_session::Event as BayEvent;
@@ -72,37 +73,10 @@ impl App {
             let (what, _) = words::advice(step, self.stage.job.as_ref(), &weighed, &label);
             self.waiting.push(words::spoken_next(&what));
         }
-        if self.stage.ticks.is_empty() {
-            self.stage.ticks = levels::ticks(&self.stage.bay, self.units);
-        }
         let still = self.stage.paused || host::reduced_motion();
         let (levels_due, parts_due) = self.face.due(dt);
-        if let Some(moved) = levels_due
-            && let Some(canvas) = self.sheet.cast::<HtmlCanvasElement>()
-        {
-            let names = [
-                self.units.pressure.gauge_symbol(),
-                self.units.temperature.symbol(),
-            ];
-            let moved = if still { 0.0 } else { moved };
-            let levels = self.stage.levels(self.units);
-            if now - self.face.notes.0 > TEXT_EVERY {
-                self.face.notes = (now, notes::of(&self.stage.bay, self.units));
-                tie(&canvas, self.painter.flags);
-            }
-            let scene = Scene {
-                levels: &levels,
-                ticks: &self.stage.ticks,
-                names,
-                needed: self.needed,
-                lit: self.face.lit,
-                notes: &self.face.notes.1,
-                bay: (&self.stage.bay, self.units),
-            };
-            self.painter.draw(&canvas, theme, &scene, moved);
-            if let Some(act) = self.painter.hand_act(&self.stage.bay) {
-                self.act(act);
-            }
+        if let Some(moved) = levels_due {
+            self.draw_levels(theme, now, if still { 0.0 } else { moved });
         }
         if let Some(moved) = parts_due {
             self.draw_flows(theme, if still { 0.0 } else { moved });
@@ -137,6 +111,37 @@ impl App {
             return true;
         }
         false
+    }
+
+    /// Draws the levels, if they are to be seen, at wall time `now` (ms), `moved` seconds after the last; does what a hand on them has let go.
+    fn draw_levels(&mut self, theme: &Theme, now: f64, moved: f64) {
+        let Some(canvas) = self.sheet.cast::<HtmlCanvasElement>() else {
+            return;
+        };
+        if self.stage.ticks.is_empty() {
+            self.stage.ticks = levels::ticks(&self.stage.bay, self.units);
+        }
+        let levels = self.stage.levels(self.units);
+        if now - self.face.notes.0 > TEXT_EVERY {
+            self.face.notes = (now, notes::of(&self.stage.bay, self.units));
+            tie(&canvas, self.painter.flags);
+        }
+        let scene = Scene {
+            levels: &levels,
+            ticks: &self.stage.ticks,
+            names: [
+                self.units.pressure.gauge_symbol(),
+                self.units.temperature.symbol(),
+            ],
+            needed: self.needed,
+            lit: self.face.lit,
+            notes: &self.face.notes.1,
+            bay: (&self.stage.bay, self.units),
+        };
+        self.painter.draw(&canvas, theme, &scene, moved);
+        if let Some(act) = self.painter.hand_act(&self.stage.bay) {
+            self.act(act);
+        }
     }
 
     /// What is advised: nothing in an exam, and by hand only what somebody there can see.

@@ -144,14 +144,9 @@ impl Brush<'_> {
         let line = [(c.x, left), (c.x + c.w / 2.0, middle), (c.x + c.w, right)];
         pen.stroke(t.soft, 1.4).dashes(&[], 0.0).line(&line);
         if c.block.oil > FILM {
-            pen.stroke(t.oil, self.film(c.block.oil))
+            pen.stroke(t.oil, film(c.block.oil))
                 .line(&line.map(|(x, y)| (x, y - 1.0)));
         }
-    }
-
-    /// How thick a film of oil is drawn that fills such a share of its volume, px.
-    pub(super) fn film(&self, share: f64) -> f64 {
-        (1.5 + 60.0 * share).min(7.0)
     }
 
     /// What air adds to a side, where it adds most: a hatched pillar down to where that would stand without, at the broken line.
@@ -188,3 +183,8 @@ impl Brush<'_> {
 
 /// Least share of a volume that is drawn as a film of oil.
 pub(super) const FILM: f64 = 5e-4;
+
+/// How thick a film of oil is drawn that fills such a share of its volume, px.
+fn film(share: f64) -> f64 {
+    (1.5 + 60.0 * share).min(7.0)
+}

@@ -39,7 +39,7 @@ pub(crate) fn tie(canvas: &HtmlCanvasElement, flags: [Option<f64>; 2]) {
                     face.left() + face.width() * 0.05 - zero_x,
                 );
                 let (y0, y1) = (sheet.top() + y * host::enlarged() - zero_y, middle - zero_y);
-                let bend = (x0 + x1) / 2.0;
+                let bend = f64::midpoint(x0, x1);
                 format!("M{x0:.0} {y0:.0}C{bend:.0} {y0:.0} {bend:.0} {y1:.0} {x1:.0} {y1:.0}")
             })
         });
