@@ -166,11 +166,11 @@ pageTest("a bay that halts reloads to the same halt, with the same notice", desk
   await notice(page, "It does not end where it says");
   await run(page);
   await speed(page, 30);
-  const halted = page.locator(".notice[role=alert]", { hasText: "The bay stands still" });
+  const halted = page.locator(".notice[role=alert]", { hasText: "The bay has stopped" });
   await halted.waitFor();
   const told = await halted.innerText();
   await toggle(page, "Tap").click();
-  await page.locator("[role=status]", { hasText: "the bay stands still (" }).waitFor({ state: "attached" });
+  await page.locator("[role=status]", { hasText: "the bay has stopped (" }).waitFor({ state: "attached" });
   const was = await kept(page);
   assert.equal(was.log.length, 1, "an act on a halted bay is refused");
   await page.reload();

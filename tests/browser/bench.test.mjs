@@ -67,7 +67,7 @@ for (const window of [desktop, phone]) {
     await joint.filter({ hasText: "made: old O-ring, dry" }).waitFor();
     // What is shut is not seen, and does not come out.
     await bench.getByRole("button", { name: /^Accumulator/ }).press("Enter");
-    await bench.getByText("Shut: open a joint of it, then look.").waitFor();
+    await bench.getByText("Closed: open one of its joints to look inside.").waitFor();
     assert.ok(await k.button("Take out").isDisabled());
     await assertAccessible(page);
     await assertNoSidewaysScroll(page);
@@ -168,7 +168,7 @@ pageTest("a statement is signed and held against the bay's own record", desktop,
   await field("Compressor").focus();
   await page.keyboard.press("Space");
   await k.pick("Hold under vacuum", "held");
-  await k.pick("Nothing was let into the room", "yes");
+  await k.pick("Nothing was vented", "yes");
   await k.push("Sign the record");
   await page.getByText("Signed, but the bay\u2019s own record says otherwise: Recovered; New parts; Hold under vacuum. Not stated: Refrigerant; Oil out; Oil in; Caps on the ports").waitFor();
   assert.notEqual(await record.getAttribute("open"), null);
@@ -276,7 +276,7 @@ for (const [window, spoilt] of [[desktop, false], [phone, true]]) {
       await k.push("Begin the test");
       await test.getByText(/^Under way/).waitFor();
       await k.turn(false, "A/C");
-      await test.getByText(/^Broken off/).waitFor();
+      await test.getByText(/^Stopped: a setting/).waitFor();
       await k.turn(true, "A/C");
     }
     await k.push("Begin the test");

@@ -34,9 +34,9 @@ pageTest(
       return JSON.stringify(other);
     };
     const cases = [
-      ["", "nothing stands in it", "no contiene nada"],
+      ["", "it is empty", "no contiene nada"],
       [whole.slice(0, 300), "its end is missing", "le falta el final"],
-      ["[1, 2]", "it is no saved bay", "no es un taller guardado"],
+      ["[1, 2]", "it is not a saved bay", "no es un taller guardado"],
       [changed((t) => (t.scenario.day.ambient = "90 degC")), "its scenario: ", "su situaci\u00f3n inicial: "],
       [changed((t) => (t.scenario.vehicle = 3)), "its scenario cannot be read", "su situaci\u00f3n inicial no se puede leer"],
       [changed((t) => t.log.push([1, { do: "jump" }])), "its act 1 cannot be read", "su acci\u00f3n 1 no se puede leer"],
@@ -94,7 +94,7 @@ pageTest(
     await hold(".levels canvas", whole, "bay.json");
     await until(page, "the bay of the file", 15, async () => (await page.locator(".clock [aria-hidden]").innerText()) === "0:02");
     await hold("footer", "\u0000\u0001 no bay", "picture.png");
-    await notice(page).filter({ hasText: "This file could not be opened: it is no saved bay" }).waitFor();
+    await notice(page).filter({ hasText: "This file could not be opened: it is not a saved bay" }).waitFor();
     // A text that is dragged is no file.
     const text = await page.evaluateHandle(() => {
       const carried = new DataTransfer();

@@ -127,7 +127,7 @@ pageTest("the high valve open while running bursts the can on a hot day", deskto
   await page.getByText(/high-side valve/i).first().waitFor();
   await page.getByRole("region", { name: "What happened" }).getByText(/burst/i).first().waitFor({ timeout: 20_000 });
   // What comes next is to get away, and the harm is told large.
-  await page.getByRole("region", { name: "Next" }).getByText("Get away and shut the engine off").waitFor();
+  await page.getByRole("region", { name: "Next" }).getByText("Step back and shut the engine off").waitFor();
   await page.getByRole("complementary", { name: "A can has burst" }).waitFor();
   assertQuiet(page);
 });

@@ -15,7 +15,7 @@ pageTest(
       await page.getByRole("button", { name: "Take a can" }).click();
       await kept(page);
       await drawer(page, "settings");
-      await page.getByText("Kept on this device").waitFor({ timeout: 10_000 });
+      await page.getByText("Stored on this device").waitFor({ timeout: 10_000 });
       await server.kill();
       await page.reload();
       await page.getByRole("button", { name: "Fresh can" }).waitFor({ timeout: 10_000 });
@@ -42,9 +42,9 @@ pageTest(
       await page.waitForTimeout(500);
       server.state.newer = true;
       await page.evaluate(() => navigator.serviceWorker.getRegistration().then((r) => r.update()));
-      await page.getByText("A newer version is there").waitFor({ timeout: 15_000 });
+      await page.getByText("A newer version is ready").waitFor({ timeout: 15_000 });
       assert.equal(await page.getByRole("switch", { name: "Tap" }).getAttribute("aria-checked"), "true", "it still runs");
-      await Promise.all([page.waitForEvent("load"), page.getByRole("button", { name: "Take it now" }).click()]);
+      await Promise.all([page.waitForEvent("load"), page.getByRole("button", { name: "Update now" }).click()]);
       await page.getByRole("switch", { name: "Tap" }).waitFor({ timeout: 15_000 });
       assert.equal(await page.getByRole("switch", { name: "Tap" }).getAttribute("aria-checked"), "true", "the bay is kept");
       const caches = await page.evaluate(() => caches.keys());

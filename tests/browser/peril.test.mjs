@@ -1,8 +1,20 @@
 // The worst act is asked about, by mouse and by keyboard, with what the gauges show before it; afterwards the emergency comes first.
 import assert from "node:assert/strict";
 import { assertFits } from "./fit.mjs";
-import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
+import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone, unfoldHead } from "./harness.mjs";
 import { keys, number, until } from "./keys.mjs";
+import { run, start } from "./page.mjs";
+
+const seconds = (clock) => clock.split(":").reduce((all, part) => 60 * all + Number(part), 0);
+
+/** Begins the bay anew, worked in by hand. */
+async function byHand(page) {
+  await unfoldHead(page);
+  await page.locator(".bays > summary").press("Enter");
+  await page.locator("#sight").selectOption("1");
+  await page.locator(".bays").getByRole("button", { name: /^Begin/ }).press("Enter");
+  await page.locator(".sight").waitFor();
+}
 
 const at = (page) => {
   const dialog = page.getByRole("alertdialog");
@@ -16,7 +28,8 @@ const at = (page) => {
     clock: () => page.locator(".clock [aria-hidden]").innerText(),
     open: page.locator("section.bench").getByRole("button", { name: "Open", exact: true }),
     next: page.getByRole("region", { name: "Next" }),
-    harm: page.getByRole("complementary", { name: "Somebody was hurt" }),
+    harm: page.getByRole("complementary", { name: /^Refrigerant hit/ }),
+    copy: dialog.locator(".ahead"),
     figures: async () => (await dialog.locator(".figures").innerText()).match(/side: (\S+) psig\. High side: (\S+) psig/)?.slice(1).map(Number),
     gauge: async (title) => number((await page.getByRole("img", { name: new RegExp(`^${title} side`) }).getAttribute("aria-label")).match(/:\s*([\d.]+)/)[1]),
   };
@@ -36,6 +49,10 @@ pageTest(
     await assertAccessible(page);
     // Time stands still, and the figures are those of the gauges.
     const before = await p.clock();
+    await p.dialog.getByText("No goggles, no gloves.").waitFor();
+    // What the copy has lost, the bay loses as well: held against its ledger below.
+    const told = (await p.copy.innerText()).match(/^A copy of this bay, 12 s ahead: you are hurt, ([\d.]+) oz of refrigerant in the room\.$/);
+    assert.ok(told, await p.copy.innerText());
     const [low, high] = await p.figures();
     await page.waitForTimeout(1500);
     assert.equal(await p.clock(), before, "bay time stands still");
@@ -49,8 +66,11 @@ pageTest(
     await page.waitForTimeout(450);
     await p.sure.click();
     await p.harm.waitFor();
+    await p.harm.getByText("Refrigerant hit your eyes and bare hands").waitFor();
+    assert.deepEqual(await p.harm.getByRole("listitem").allInnerTexts(), ["Engine off", "Shut what you can reach", "Step back, open the doors"]);
+    await p.harm.getByText(/lukewarm water for 15 minutes/).waitFor();
     await p.joint.filter({ hasText: "open" }).waitFor();
-    await p.next.getByText("Get away and shut the engine off").waitFor();
+    await p.next.getByText("Step back and shut the engine off").waitFor();
     // Both are in the window, down here at the bench.
     for (const it of [p.harm, p.next]) {
       const box = await it.boundingBox();
@@ -61,15 +81,19 @@ pageTest(
     assert.ok((await size(p.harm.locator("strong"))) >= 24 && (await size(p.next.locator("strong"))) >= 20);
     await assertAccessible(page);
     await assertNoSidewaysScroll(page);
+    const since = seconds(before);
+    while (seconds(await p.clock()) < since + 12) await page.waitForTimeout(200);
+    const lost = number((await page.locator(".ledger li", { hasText: "Room (lost)" }).first().innerText()).replace("Room (lost)", "").trim());
+    assert.ok(lost >= 0.8 * Number(told[1]) && lost < 2 * Number(told[1]), `${lost} oz, told ${told[1]}`);
     await p.k.turn(false, "Engine");
-    await p.next.getByText("Keep away until nothing blows, and help whoever is hurt").waitFor();
+    await p.next.getByText("Stay back until it stops blowing, and help anyone who is hurt").waitFor();
     await p.harm.getByRole("button", { name: "Understood" }).click();
     await p.harm.waitFor({ state: "detached" });
     // Taken back, nobody is hurt.
     await p.k.push("Undo");
     await p.k.push("Undo");
     await p.joint.filter({ hasText: "not looked at" }).waitFor();
-    assert.doesNotMatch(await p.next.innerText(), /Keep away|Get away/);
+    assert.doesNotMatch(await p.next.innerText(), /Stay back|Step back/);
     assertQuiet(page);
   },
   { path: "#s=healthy" },
@@ -87,8 +111,8 @@ for (const window of [desktop, phone])
       await p.k.view("Bench");
       await p.joint.press("Enter");
       await p.k.push("Open");
-      await p.dialog.getByRole("heading", { name: "Open it without knowing what is behind it?" }).waitFor();
-      await p.dialog.getByText("No gauge is connected: nobody knows what pressure stands behind it.").waitFor();
+      await p.dialog.getByRole("heading", { name: "Open it without knowing the pressure inside?" }).waitFor();
+      await p.dialog.getByText("No gauge is connected: nobody knows the pressure inside.").waitFor();
       assert.equal(await focused(), "Leave it", "the focus goes to the question, on the way back");
       await assertAccessible(page);
       await assertFits(page, "the question");
@@ -145,3 +169,80 @@ pageTest(
   },
   { path: "#s=healthy" },
 );
+
+pageTest(
+  "goggles and gloves are put on at the question, and the harm says so",
+  desktop,
+  async (page) => {
+    const p = at(page);
+    await p.k.view("Bench");
+    await p.joint.click();
+    await p.open.click();
+    await p.dialog.getByText("No goggles, no gloves.").waitFor();
+    await p.dialog.getByRole("button", { name: "Put on" }).click();
+    await p.dialog.getByText("No goggles, no gloves.").waitFor({ state: "detached" });
+    for (const what of ["Goggles", "Gloves"]) assert.equal(await page.locator(`#${what.toLowerCase()}`).getAttribute("aria-checked"), "true", what);
+    await page.waitForTimeout(450);
+    await p.sure.click();
+    await p.harm.getByText("Refrigerant hit your face and wrists").waitFor();
+    assertQuiet(page);
+  },
+  { path: "#s=healthy" },
+);
+
+pageTest(
+  "a caution ends with its cause, waits behind none, and comes anew in the next bay",
+  desktop,
+  async (page) => {
+    const p = at(page);
+    const caution = page.getByRole("complementary", { name: "Caution" });
+    await p.k.turn(true, "Engine");
+    await p.k.push("Take a can");
+    await caution.getByText("Eyes and hands").waitFor();
+    await caution.getByText("No goggles, no gloves.").waitFor();
+    assert.match(await caution.innerText(), /boils at .*-14.9 °F|boils at −26\.1/);
+    assert.ok(!/A2L/.test(await caution.innerText()), "R-134a does not burn");
+    await p.k.turn(true, "Turn over");
+    await caution.getByText("Liquid in the suction while the compressor runs").waitFor();
+    assert.equal(await caution.count(), 1);
+    await p.k.turn(false, "Turn over");
+    await caution.waitFor({ state: "detached" });
+    // R-1234yf is of class A2L (ASHRAE 34); in another bay the same is said anew.
+    await start(page, "healthy-crossover");
+    await p.k.push("Take a can");
+    await caution.getByText(/R-1234yf burns \(mildly flammable, class A2L/).waitFor();
+    await caution.getByRole("button", { name: "Understood" }).click();
+    await caution.waitFor({ state: "detached" });
+    await page.locator("#control-removecan").press("Enter");
+    await p.k.push("Take a can");
+    await page.waitForTimeout(300);
+    assert.equal(await caution.count(), 0, "understood in this bay");
+    await start(page, "healthy");
+    await p.k.push("Take a can");
+    await caution.getByText("Eyes and hands").waitFor();
+    assertQuiet(page);
+  },
+  { path: "#s=charge-from-cans" },
+);
+
+for (const window of [desktop, phone])
+  pageTest("the red valve into an open hose tells what a copy of the bay does, and by hand only what the gauges show", window, async (page) => {
+    const p = at(page);
+    await start(page, "healthy");
+    await p.k.push("High valve (red): open");
+    await p.dialog.getByRole("heading", { name: "High-side valve open with the engine running" }).waitFor();
+    assert.match(await p.copy.innerText(), /^A copy of this bay, 12 s ahead: [\d.]+ oz of refrigerant in the room\.$/);
+    await p.dialog.getByText(/follow the maker's data and local code/).waitFor();
+    await assertFits(page, "the question");
+    await assertAccessible(page);
+    await page.keyboard.press("Escape");
+    await p.dialog.waitFor({ state: "hidden" });
+    await byHand(page);
+    await run(page);
+    await page.waitForTimeout(1500);
+    await p.k.push("High valve (red): open");
+    await p.dialog.waitFor();
+    await p.dialog.locator(".figures").waitFor();
+    assert.equal(await p.copy.count(), 0, "nobody can run a closed bay ahead");
+    assertQuiet(page);
+  });

@@ -148,7 +148,7 @@ pageTest(
     await k.pickAt("#label-oil", "ester");
     // A label that names nobody is not what the law asks.
     await k.push(/^Label: R-134a, .*, ester$/);
-    const lacking = page.locator(".line", { hasText: "Conversion still lacks" });
+    const lacking = page.locator(".line", { hasText: "Conversion still needs" });
     assert.match(await lacking.textContent(), /technician.*date.*old label covered/);
     const unfinished = page.getByRole("button", { name: /^Label: R-134a, .*, ester$/ });
     assert.equal(await unfinished.count(), 1, "an unfinished label takes no tick");
@@ -192,7 +192,7 @@ pageTest(
     assert.match(said, /Low port R-134a High port R-134a/);
     assert.match(said, /New label R-134a, .* oz; ester, 7\.1 fl oz, Maker of the bottle; A\. Technician; Training bay, 1 Workshop Road; 2026-05-04; Old label covered/);
     assert.match(said, /High-pressure cut-out 420 psig/);
-    assert.match(said, /Conversion still lacks none/);
+    assert.match(said, /Conversion still needs none/);
     // What was stated of gas and conversion is so.
     assert.doesNotMatch(await page.locator(".statement .verdict").last().innerText(), /Refrigerant|Conversion/);
     await k.push("Print");

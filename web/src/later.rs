@@ -6,17 +6,24 @@ use std::{cell::Cell, rc::Rc};
 
 use gloo::{events::EventListener, timers::future::TimeoutFuture};
 use lowside_lessons::{Job, Shown, next::Advice};
-use lowside_present::{history::Row, plot::Plot, tools::Spot};
-use lowside_session::{Action, Refused, TakeError};
+use lowside_present::{
+    UnitSystem,
+    ask::{self, Question},
+    history::Row,
+    plot::Plot,
+    tools::Spot,
+};
+use lowside_session::{Action, Bay, Refused, TakeError};
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use web_sys::Element;
 use yew::{Callback, Context, Html};
 
 use crate::{
     app::{
-        App, BaysMsg, DrillMsg, GuessMsg, Notice, ShareMsg, SightMsg, WorkMsg, browser_events,
-        closed,
+        App, BaysMsg, DrillMsg, GuessMsg, Notice, PerilMsg, ShareMsg, SightMsg, WorkMsg,
+        browser_events, closed,
     },
+    caution,
     chart::Strip,
     help,
     ink::Kind,
@@ -48,6 +55,9 @@ pub(crate) struct Later {
     pub(crate) guess_view: fn(&App, &Context<App>) -> Html,
     pub(crate) guess: fn(&mut App, GuessMsg),
     pub(crate) plot: fn(&App, &Context<App>, Plot) -> Html,
+    /// What is asked before an act that can hurt, and how that is shown with what of goggles and gloves is missing.
+    pub(crate) ask: fn(&Bay, bool, Action, UnitSystem) -> Option<Question>,
+    pub(crate) question: fn(&Question, [bool; 2], &Callback<PerilMsg>) -> Html,
     /// The help: are shortcuts on, sets them, closes it.
     pub(crate) help: fn(bool, Callback<bool>, Callback<()>) -> Html,
     /// Listens to what is pointed at, and to the page being left.
@@ -117,6 +127,8 @@ fn table() -> Result<&'static Later, SplitLoaderError> {
         guess_view: App::guess_view,
         guess: App::guess,
         plot: App::plot_view,
+        ask: ask::question,
+        question: caution::question,
         help: help::view,
         listen: browser_events::listen,
         begin: App::begin,

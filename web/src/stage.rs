@@ -305,7 +305,7 @@ impl Stage {
             self.full = true;
             return Ok(None);
         }
-        let caution = Caution::at(action, &self.bay);
+        let caution = Caution::at(action, &self.shown());
         // What the bay would refuse parts no lines.
         if self.past.looks_back() {
             self.bay.clone().apply(action)?;

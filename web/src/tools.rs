@@ -5,12 +5,13 @@ use lowside_present::{
     record::{Line, Particulars, written},
     retrofit::Charge,
     tools::{
-        Device, Hung, POINTS, Refrigerant, Sample, Sensitivity, Spot, Tool, Tools, identify,
-        move_vacuum_gauge,
+        Device, Hung, POINTS, Protection, Refrigerant, Sample, Sensitivity, Spot, Tool, Tools,
+        identify, move_vacuum_gauge,
     },
 };
 use lowside_session::{
-    Action, BenchAct, HoseAct, InstrumentAct, MachineAct, RecordAct, VehicleAct, VesselAct,
+    Action, BenchAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, RecordAct, VehicleAct,
+    VesselAct,
 };
 use lowside_units::{
     GaugePressure, Length, Mass, Speed, Volume,
@@ -223,6 +224,14 @@ fn instruments(p: &ToolsProps, place: &UseStateHandle<usize>) -> Html {
         }
     };
     html! { <>
+            <fieldset class="group wear">
+                <legend>{ words::wear() }</legend>
+                { for [(Protection::Goggles, t.worn.goggles), (Protection::Gloves, t.worn.gloves)].map(|(what, on)| {
+                    let act = p.act.clone();
+                    let (id, name) = words::protection(what);
+                    switch(id, name, words::worn_states(), on, move |on| act.emit(LearnerAct::Wear { what, on }.into()))
+                }) }
+            </fieldset>
             <fieldset class="group">
                 <legend>{ words::identifier() }</legend>
                 <span class="pair">

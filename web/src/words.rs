@@ -5,6 +5,7 @@ use lowside_lessons::{
 };
 use lowside_present::{
     Place,
+    ahead::Ahead,
     ask::Question,
     caution,
     history::{GaugePlace, MarkKind},
@@ -163,11 +164,57 @@ fn with_fire(text: String, gas: Refrigerant) -> String {
     }
 }
 
-/// Harm to people: title and text.
-pub(crate) fn harm_text(harm: Harm) -> [&'static str; 2] {
-    match harm {
-        Harm::Injury => [harm_injury(), harm_injury_text()],
-        Harm::Burst => [harm_burst(), harm_burst_text()],
+/// Harm to people: title, by what was worn, and first aid.
+pub(crate) fn harm_text(harm: Harm) -> (&'static str, &'static str) {
+    let title = match harm {
+        Harm::Injury(worn) => match (worn.goggles, worn.gloves) {
+            (false, false) => harm_bare(),
+            (true, false) => harm_goggles(),
+            (false, true) => harm_gloves(),
+            (true, true) => harm_protected(),
+        },
+        Harm::Burst => return (harm_burst(), harm_burst_text()),
+    };
+    (title, first_aid())
+}
+
+/// What comes at once after a harm, in its order.
+pub(crate) fn emergency() -> [&'static str; 3] {
+    [emergency_engine(), emergency_shut(), emergency_away()]
+}
+
+/// What of goggles and gloves is missing; nothing where nothing is.
+pub(crate) fn missing(missing: [bool; 2]) -> Option<&'static str> {
+    match missing {
+        [false, false] => None,
+        [true, false] => Some(missing_goggles()),
+        [false, true] => Some(missing_gloves()),
+        [true, true] => Some(missing_both()),
+    }
+}
+
+/// What a copy of the bay comes to after an act.
+pub(crate) fn ahead(a: &Ahead) -> String {
+    let mut what = Vec::new();
+    if a.hurt {
+        what.push(ahead_hurt().to_owned());
+    }
+    if a.burst {
+        what.push(ahead_burst().to_owned());
+    }
+    if let Some([pressure, mass]) = &a.can {
+        what.push(ahead_can(pressure, mass));
+    }
+    if let Some(mass) = &a.lost {
+        what.push(ahead_lost(mass));
+    }
+    if let Some(mass) = &a.air {
+        what.push(ahead_air(mass));
+    }
+    if what.is_empty() {
+        ahead_nothing(&a.after)
+    } else {
+        ask_ahead(&a.after, what.join(", "))
     }
 }
 

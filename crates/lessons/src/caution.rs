@@ -1,10 +1,16 @@
 //! Cautions of the trade, shown at the act.
 
-use lowside_plant::plant::Plant;
-use lowside_session::{Action, Bay, BenchAct, HoseAct, MachineAct, VehicleAct, VesselAct};
-use lowside_shop::{Attached, Shop, can, fault::Device, flush::Flush, joints::Side, shop::HURTS};
+use lowside_session::{Action, BenchAct, HoseAct, MachineAct, VehicleAct, VesselAct};
+use lowside_shop::{
+    Attached, can, fault::Device, flush::Flush, protection::Worn, weighed::NO_PRESSURE,
+};
 use lowside_units::{Quantity, Ratio};
 use serde::{Deserialize, Serialize};
+
+use crate::{
+    confirm::{opens, shown_empty},
+    shown::Shown,
+};
 
 /// A caution of the trade, shown at the act. The words are the page's.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -51,15 +57,15 @@ pub enum Caution {
 /// Hottest bath anyone may use, K: 52 degC (125 degF), the limit printed on small cans (common practice).
 pub const BATH_LIMIT: f64 = 325.15;
 
-fn vehicle(act: VehicleAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
+fn vehicle(act: VehicleAct, now: &Shown<'_>) -> Option<Caution> {
     match act {
-        VehicleAct::Engine { on: true } if shop.hands.high_valve > 0.0 => {
+        VehicleAct::Engine { on: true } if now.hands.high_valve > 0.0 => {
             Some(Caution::HighValveRunning)
         }
         VehicleAct::Engine { on: true } => Some(Caution::BeltAndFan),
         VehicleAct::Mend {
             device: Device::Radiator,
-        } if plant.settings.engine_on => Some(Caution::BeltAndFan),
+        } if now.settings.engine_on => Some(Caution::BeltAndFan),
         VehicleAct::Engine { on: false }
         | VehicleAct::EngineSpeed { .. }
         | VehicleAct::AirConditioning { .. }
@@ -75,24 +81,25 @@ fn vehicle(act: VehicleAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
     }
 }
 
-fn hose(act: HoseAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
-    let opens = |open: Ratio, hose| {
-        let p = plant.network.node(hose).state.p;
+fn hose(act: HoseAct, now: &Shown<'_>) -> Option<Caution> {
+    let opens = |open: Ratio, dial: f64| {
         if open.si() <= 0.0 {
             None
-        } else if shop.hands.attached == Attached::Nothing {
+        } else if now.hands.attached == Attached::Nothing {
             Some(Caution::OpenHose)
         } else {
-            opens_to_pump(p, plant, shop)
+            let pump = now.hands.attached.pump();
+            let blown = pump.is_some_and(|p| p.valve_open) && dial > NO_PRESSURE;
+            blown.then_some(Caution::PressureToPump)
         }
     };
     match act {
-        HoseAct::HighValve { open } if open.si() > 0.0 && plant.settings.engine_on => {
+        HoseAct::HighValve { open } if open.si() > 0.0 && now.settings.engine_on => {
             Some(Caution::HighValveRunning)
         }
-        HoseAct::LowValve { open } => opens(open, shop.manifold.low_hose),
-        HoseAct::HighValve { open } => opens(open, shop.manifold.high_hose),
-        HoseAct::Disconnect => opens_can(shop),
+        HoseAct::LowValve { open } => opens(open, now.dials[0]),
+        HoseAct::HighValve { open } => opens(open, now.dials[1]),
+        HoseAct::Disconnect => opens_can(now),
         HoseAct::GaugeSet { .. }
         | HoseAct::LowCoupler { .. }
         | HoseAct::LowPort { .. }
@@ -101,15 +108,13 @@ fn hose(act: HoseAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
     }
 }
 
-fn vessel(act: VesselAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
+fn vessel(act: VesselAct, now: &Shown<'_>) -> Option<Caution> {
     match act {
         VesselAct::Bath {
             temperature: Some(t),
         } if t.k() > BATH_LIMIT => Some(Caution::BathTooHot),
-        VesselAct::Invert { on: true } if plant.settings.engine_on => {
-            Some(Caution::LiquidToSuction)
-        }
-        VesselAct::TakeCanOf { gas } if gas != shop.hands.hoses => Some(Caution::OtherGas),
+        VesselAct::Invert { on: true } if now.settings.engine_on => Some(Caution::LiquidToSuction),
+        VesselAct::TakeCanOf { gas } if gas != now.hands.hoses => Some(Caution::OtherGas),
         VesselAct::TakeCan
         | VesselAct::TakeCanOf { .. }
         | VesselAct::TakeSelfSealingCan
@@ -117,23 +122,23 @@ fn vessel(act: VesselAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
         | VesselAct::TapScrew { .. }
         | VesselAct::Dose { .. }
         | VesselAct::Tap { on: true } => Some(Caution::EyesAndHands),
-        VesselAct::RemoveCan => opens_can(shop),
+        VesselAct::RemoveCan => opens_can(now),
         VesselAct::TakeNitrogen | VesselAct::Regulator { .. } => Some(Caution::Nitrogen),
         VesselAct::Bath { .. } | VesselAct::Invert { .. } | VesselAct::Tap { on: false } => None,
     }
 }
 
-fn machine(act: MachineAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
-    let pump = shop.hands.attached.pump();
+fn machine(act: MachineAct, now: &Shown<'_>) -> Option<Caution> {
+    let pump = now.hands.attached.pump();
     let pump_open = pump.is_some_and(|p| p.valve_open);
     match act {
         MachineAct::RecoveryMachine { on: true } | MachineAct::ChangeCylinder { .. } => {
             Some(Caution::RecoveryCylinder)
         }
-        MachineAct::Isolation { on: true } if pressure_to_pump(plant, shop) => {
+        MachineAct::Isolation { on: true } if pressure_to_pump(now) => {
             Some(Caution::PressureToPump)
         }
-        MachineAct::Pump { on: true } if pump_open && pressure_to_pump(plant, shop) => {
+        MachineAct::Pump { on: true } if pump_open && pressure_to_pump(now) => {
             Some(Caution::PressureToPump)
         }
         MachineAct::Pump { on: false } if pump_open && pump.is_some_and(|p| p.on) => {
@@ -150,32 +155,12 @@ fn machine(act: MachineAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
     }
 }
 
-fn bench(act: BenchAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
-    let hurts = |side| shop.openings.behind_port(plant, side) > HURTS;
+fn bench(act: BenchAct, now: &Shown<'_>) -> Option<Caution> {
+    if opens(now, act) && !shown_empty(now) {
+        return Some(Caution::OpensUnderPressure);
+    }
     match act {
-        BenchAct::OpenJoint { joint } => {
-            let (pressure, liquid) = shop.openings.behind(plant, joint);
-            Some(if pressure > HURTS || liquid {
-                Caution::OpensUnderPressure
-            } else {
-                Caution::CapAtOnce
-            })
-        }
-        BenchAct::ValveCore {
-            side,
-            fitted: false,
-        }
-        | BenchAct::ConvertPort { side, .. }
-            if hurts(side) =>
-        {
-            Some(Caution::OpensUnderPressure)
-        }
-        BenchAct::FitCutOut { .. } if hurts(Side::High) => Some(Caution::OpensUnderPressure),
-        BenchAct::RenewSeals => Some(if [Side::Low, Side::High].into_iter().any(hurts) {
-            Caution::OpensUnderPressure
-        } else {
-            Caution::CapAtOnce
-        }),
+        BenchAct::OpenJoint { .. } | BenchAct::RenewSeals => Some(Caution::CapAtOnce),
         BenchAct::FlushPart { with, .. } => match with {
             Flush::Nitrogen => Some(Caution::Nitrogen),
             Flush::Solvent => Some(Caution::Solvent),
@@ -198,37 +183,36 @@ fn bench(act: BenchAct, plant: &Plant, shop: &Shop) -> Option<Caution> {
 }
 
 /// Venting, where a can that stands open is taken off.
-fn opens_can(shop: &Shop) -> Option<Caution> {
-    let open = shop.hands.attached.can().is_some_and(|c| c.open());
+fn opens_can(now: &Shown<'_>) -> Option<Caution> {
+    let open = now.can().is_some_and(|c| c.open());
     open.then_some(Caution::Venting)
 }
 
 impl Caution {
-    /// Returns the caution to show at an act, given how the bay stands before it.
-    pub fn at(action: Action, bay: &Bay) -> Option<Self> {
-        let (plant, shop) = (bay.plant(), bay.shop());
+    /// Returns the caution to show at an act by what is shown before it: a gauge that is off its port tells nothing, in an open bay as in a
+    /// closed one.
+    pub fn at(action: Action, now: &Shown<'_>) -> Option<Self> {
         match action {
-            Action::Vehicle(act) => vehicle(act, plant, shop),
-            Action::Hose(act) => hose(act, plant, shop),
-            Action::Vessel(act) => vessel(act, plant, shop),
-            Action::Machine(act) => machine(act, plant, shop),
-            Action::Bench(act) => bench(act, plant, shop),
+            Action::Vehicle(act) => vehicle(act, now),
+            Action::Hose(act) => hose(act, now),
+            Action::Vessel(act) => vessel(act, now),
+            Action::Machine(act) => machine(act, now),
+            Action::Bench(act) => bench(act, now),
             // Nothing is opened, started or set free with these.
             Action::Instrument(_) | Action::Record(_) | Action::Learner(_) => None,
         }
     }
 
     /// Is what it warns of still so? One of a moment's act has no cause that ends: it stays until it is put away.
-    pub fn holds(self, bay: &Bay) -> bool {
-        let (plant, shop) = (bay.plant(), bay.shop());
-        let h = &shop.hands;
-        let running = plant.settings.engine_on;
+    pub fn holds(self, now: &Shown<'_>) -> bool {
+        let h = &now.hands;
+        let running = now.settings.engine_on;
         let (can, pump) = (h.attached.can(), h.attached.pump());
         let cylinder = h.attached.cylinder();
-        let on_bench = shop.bench.iter().any(Option::is_some);
+        let on_bench = now.parts.iter().any(|part| part.out);
         match self {
             Self::HighValveRunning => running && h.high_valve > 0.0,
-            Self::BathTooHot => can.is_some_and(|c| c.bath.is_some_and(|t| t > BATH_LIMIT)),
+            Self::BathTooHot => now.bath_too_hot(),
             Self::LiquidToSuction => {
                 let stance = can.map(|c| c.stance).or(cylinder.map(|c| c.stance));
                 running && stance == Some(can::Stance::Inverted)
@@ -241,33 +225,97 @@ impl Caution {
             }
             Self::PressureToPump => pump.is_some_and(|p| p.valve_open),
             Self::PumpStopsOpen => pump.is_some_and(|p| p.valve_open && !p.on),
-            Self::OpensUnderPressure | Self::CapAtOnce => {
-                shop.openings.left_open([h.low_coupled, h.high_coupled])
-            }
+            Self::OpensUnderPressure | Self::CapAtOnce => now.left_open,
             Self::Nitrogen => on_bench || matches!(h.attached, Attached::Nitrogen(_)),
             Self::Solvent => on_bench,
             Self::Venting | Self::RecoveryCylinder | Self::HotOil | Self::Oil => true,
         }
     }
+
+    /// Returns what has to be worn for it.
+    pub fn wants(self) -> Worn {
+        let (goggles, gloves) = match self {
+            Self::HighValveRunning
+            | Self::BathTooHot
+            | Self::EyesAndHands
+            | Self::OtherGas
+            | Self::Venting
+            | Self::OpenHose
+            | Self::PressureToPump
+            | Self::OpensUnderPressure
+            | Self::RecoveryCylinder
+            | Self::Nitrogen
+            | Self::Solvent => (true, true),
+            Self::HotOil | Self::Oil => (false, true),
+            Self::LiquidToSuction | Self::BeltAndFan | Self::PumpStopsOpen | Self::CapAtOnce => {
+                (false, false)
+            }
+        };
+        Worn { goggles, gloves }
+    }
 }
 
-/// Share of the atmosphere above which what comes to the pump counts as pressure.
-const PRESSURE: f64 = 1.05;
-
-/// Gas above atmospheric pressure could reach the pump once everything between is open.
-fn pressure_to_pump(plant: &Plant, shop: &Shop) -> bool {
-    let (h, p) = (&shop.hands, &shop.manifold);
-    let over = |node| plant.network.node(node).state.p > PRESSURE * plant.day().p;
-    over(p.service_hose)
-        || h.low_valve > 0.0 && over(p.low_hose)
-        || h.high_valve > 0.0 && over(p.high_hose)
+/// A gauge shows pressure on a hose that leads to the pump once everything between is open.
+fn pressure_to_pump(now: &Shown<'_>) -> bool {
+    now.behind_valves.is_some_and(|p| p > NO_PRESSURE)
 }
 
-fn opens_to_pump(p: f64, plant: &Plant, shop: &Shop) -> Option<Caution> {
-    let open = shop
-        .hands
-        .attached
-        .pump()
-        .is_some_and(|pump| pump.valve_open);
-    (open && p > PRESSURE * plant.day().p).then_some(Caution::PressureToPump)
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::tests::bay;
+    use lowside_session::{Bay, TICKS_PER_SECOND, acts};
+    use lowside_shop::joints::{Joint, Side};
+
+    fn pass(bay: &mut Bay, seconds: u64) {
+        for _ in 0..seconds * TICKS_PER_SECOND {
+            bay.step().expect("the engine goes on");
+        }
+    }
+
+    /// A full loop and one that has blown off since its gauges came off: what is cautioned about is the same.
+    #[test]
+    fn a_caution_tells_no_pressure_that_no_gauge_shows() {
+        let mut full = bay("healthy");
+        for act in acts![
+            VehicleAct::Engine { on: false },
+            HoseAct::LowCoupler { on: false },
+            HoseAct::HighCoupler { on: false },
+            MachineAct::TakePump {
+                speed: lowside_units::VolumeFlow::from_cfm(6.0),
+            },
+        ] {
+            full.apply(act).expect("possible");
+        }
+        let mut empty = full.clone();
+        let core = |fitted| BenchAct::ValveCore {
+            side: Side::Low,
+            fitted,
+        };
+        empty.apply(core(false)).expect("possible");
+        pass(&mut empty, 1200);
+        empty.apply(core(true)).expect("possible");
+        assert!(empty.charge() < 0.05 && full.charge() > 0.9);
+        let open = Ratio::from_fraction(1.0);
+        let all = acts![
+            BenchAct::OpenJoint {
+                joint: Joint::EvaporatorOut
+            },
+            core(false),
+            BenchAct::RenewSeals,
+            HoseAct::LowValve { open },
+            HoseAct::HighValve { open },
+            MachineAct::Isolation { on: true },
+        ];
+        for act in all {
+            let at = |bay| Caution::at(act, &Shown::of(bay));
+            assert_eq!(at(&full), at(&empty), "{act:?}");
+        }
+        // What no gauge has shown to be empty counts as full.
+        let at = |bay| Caution::at(all[0], &Shown::of(bay));
+        assert_eq!(at(&empty), Some(Caution::OpensUnderPressure));
+        let mut seen = bay("charge-from-cans");
+        pass(&mut seen, 5);
+        assert_eq!(at(&seen), Some(Caution::CapAtOnce), "both gauges are down");
+    }
 }

@@ -1,9 +1,10 @@
-//! The cautions of one bay: each comes at its act, stays until it is understood or its cause is gone, and is understood for this bay alone.
+//! The caution of one bay: the latest, which comes at its act, stays until it is understood or its cause is gone, and is understood for this
+//! bay alone. None waits behind another: one that is overtaken comes again at the next act of its kind.
 
 use lowside_fluids::Refrigerant;
 use lowside_session::{Action, Bay, Tick, VesselAct};
 
-use crate::caution::Caution;
+use crate::{caution::Caution, shown::Shown};
 
 /// A caution that is shown.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -19,7 +20,7 @@ pub struct Told {
 /// The cautions of one bay.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Cautions {
-    told: Vec<Told>,
+    told: Option<Told>,
     understood: Vec<Caution>,
 }
 
@@ -38,37 +39,32 @@ impl Cautions {
         if self.understood.contains(&caution) {
             return None;
         }
-        let known = self.told.iter().position(|t| t.caution == caution);
-        let told = known.map_or(
-            Told {
-                caution,
-                gas: gas(bay.shop().hands.hoses, last.1),
-                act: (bay.log().len() - 1, last),
-            },
-            |at| self.told.remove(at),
-        );
-        self.told.push(told);
-        known.is_none().then_some(told)
+        let told = Told {
+            caution,
+            gas: gas(bay.shop().hands.hoses, last.1),
+            act: (bay.log().len() - 1, last),
+        };
+        let before = self.told.replace(told);
+        before.is_none_or(|t| t.caution != caution).then_some(told)
     }
 
-    /// Lets go of those whose act was taken back or whose cause is gone.
-    pub fn look(&mut self, bay: &Bay) {
-        self.told.retain(|t| {
+    /// Lets go of one whose act was taken back or whose cause is gone.
+    pub fn look(&mut self, now: &Shown<'_>) {
+        self.told.take_if(|t| {
             let (at, entry) = t.act;
-            bay.log().get(at) == Some(&entry) && t.caution.holds(bay)
+            now.log.get(at) != Some(&entry) || !t.caution.holds(now)
         });
     }
 
     /// Puts one away for this bay.
     pub fn understand(&mut self, caution: Caution) {
-        self.told.retain(|t| t.caution != caution);
+        self.told.take_if(|t| t.caution == caution);
         self.understood.push(caution);
     }
 
-    /// The latest, and how many there are besides.
-    pub fn latest(&self) -> Option<(Told, usize)> {
-        let (last, rest) = self.told.split_last()?;
-        Some((*last, rest.len()))
+    /// The one to be shown.
+    pub fn latest(&self) -> Option<Told> {
+        self.told
     }
 }
 
@@ -81,15 +77,15 @@ mod tests {
 
     fn act(cautions: &mut Cautions, bay: &mut Bay, action: impl Into<Action>) -> Option<Caution> {
         let action = action.into();
-        let caution = Caution::at(action, bay);
+        let caution = Caution::at(action, &Shown::of(bay));
         bay.apply(action).expect("possible");
         let told = caution.and_then(|c| cautions.raise(bay, c));
-        cautions.look(bay);
+        cautions.look(&Shown::of(bay));
         told.map(|t| t.caution)
     }
 
     fn shown(cautions: &Cautions) -> Option<Caution> {
-        cautions.latest().map(|(t, _)| t.caution)
+        cautions.latest().map(|t| t.caution)
     }
 
     #[test]
@@ -144,8 +140,24 @@ mod tests {
         assert_eq!(shown(&cautions), Some(Caution::EyesAndHands));
         // The same act, taken back and done again, is another one.
         bay = past.undo(&bay).expect("an act");
-        cautions.look(&bay);
+        cautions.look(&Shown::of(&bay));
         assert_eq!(shown(&cautions), None);
+    }
+
+    /// One that was overtaken does not come up again by itself, and does at its next act.
+    #[test]
+    fn no_caution_waits_behind_another() {
+        let (mut bay, mut cautions) = (bay("healthy"), Cautions::default());
+        act(&mut cautions, &mut bay, VesselAct::TakeCan);
+        let bath = VesselAct::Bath {
+            temperature: Some(Temperature::from_deg_c(70.0)),
+        };
+        act(&mut cautions, &mut bay, bath);
+        assert_eq!(shown(&cautions), Some(Caution::BathTooHot));
+        cautions.understand(Caution::BathTooHot);
+        assert_eq!(shown(&cautions), None, "nothing has waited");
+        let again = act(&mut cautions, &mut bay, VesselAct::TakeCan);
+        assert_eq!(again, Some(Caution::EyesAndHands));
     }
 
     #[test]
@@ -157,13 +169,13 @@ mod tests {
             let (mut bay, mut cautions) = (bay(name), Cautions::default());
             let hoses = bay.shop().hands.hoses;
             act(&mut cautions, &mut bay, VesselAct::TakeCan);
-            assert_eq!(cautions.latest().expect("told").0.gas, hoses);
+            assert_eq!(cautions.latest().expect("told").gas, hoses);
             let mut cautions = Cautions::default();
             act(&mut cautions, &mut bay, VesselAct::TakeCanOf { gas: other });
-            assert_eq!(cautions.latest().expect("told").0.gas, other);
+            assert_eq!(cautions.latest().expect("told").gas, other);
         }
         let (mut bay, mut cautions) = (bay("healthy-crossover"), Cautions::default());
         act(&mut cautions, &mut bay, VesselAct::TakeCan);
-        assert_eq!(cautions.latest().expect("told").0.gas, Refrigerant::R1234yf);
+        assert_eq!(cautions.latest().expect("told").gas, Refrigerant::R1234yf);
     }
 }

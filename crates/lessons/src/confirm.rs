@@ -12,8 +12,8 @@ use crate::{
     shown::Shown,
 };
 
-/// Returns the caution of an act that is to be asked about: it gives a can heat or pressure that it had not, lets gas out or air in, or opens
-/// the loop to the room.
+/// Returns the caution of an act that is to be asked about: it gives a can heat or pressure that it had not, lets gas out or air in by the
+/// service hose, or opens the loop to the room.
 pub fn caution(now: &Shown<'_>, action: Action) -> Option<Caution> {
     if action.changes_hose() {
         return frees(now, action);
@@ -24,12 +24,15 @@ pub fn caution(now: &Shown<'_>, action: Action) -> Option<Caution> {
             feeds(now, starts, now.hands.high_valve, now.can())
         }
         Action::Hose(act) => match act {
-            HoseAct::HighValve { open } => feeds(now, now.settings.engine_on, open.si(), now.can()),
+            HoseAct::HighValve { open } => feeds(now, now.settings.engine_on, open.si(), now.can())
+                .or_else(|| lets_out(now, now.hands.high_valve, open.si(), now.dials[1])),
+            HoseAct::LowValve { open } => {
+                lets_out(now, now.hands.low_valve, open.si(), now.dials[0])
+            }
             HoseAct::GaugeSet { .. }
             | HoseAct::LowCoupler { .. }
             | HoseAct::LowPort { .. }
             | HoseAct::HighCoupler { .. }
-            | HoseAct::LowValve { .. }
             | HoseAct::Purge { .. }
             | HoseAct::Disconnect => None,
         },
@@ -71,11 +74,24 @@ fn vessel(now: &Shown<'_>, act: VesselAct) -> Option<Caution> {
     }
 }
 
-/// Returns the caution of an act that leaves engine, high hand valve and can so that the high side has its way into the can, if it had not.
+/// Returns the caution of an act that leaves engine, high hand valve and can so that the high side has its way into the can or, with nothing on
+/// the service hose, into the room, if it had not.
 fn feeds(now: &Shown<'_>, engine_on: bool, high_valve: f64, can: Option<Can>) -> Option<Caution> {
-    let open = can.is_some_and(|c| c.open() && !c.burst);
-    let begins = !now.feeds_can() && engine_on && high_valve > 0.0 && open;
-    begins.then_some(Caution::HighValveRunning)
+    let free = now.hands.attached == Attached::Nothing;
+    let open = free || can.is_some_and(|c| c.open() && !c.burst);
+    let did = now.feeds_can() || free && now.settings.engine_on && now.hands.high_valve > 0.0;
+    (!did && engine_on && high_valve > 0.0 && open).then_some(Caution::HighValveRunning)
+}
+
+/// Returns what gets out, or in, as a hand valve behind which a gauge shows something opens a service hose on which nothing hangs.
+fn lets_out(now: &Shown<'_>, was: f64, open: f64, dial: f64) -> Option<Caution> {
+    if now.hands.attached != Attached::Nothing || was > 0.0 || open <= 0.0 {
+        return None;
+    }
+    if dial > NO_PRESSURE {
+        return Some(Caution::Venting);
+    }
+    (dial < -NO_PRESSURE).then_some(Caution::OpenHose)
 }
 
 /// Returns whether an act leaves the service hose open to the room.
@@ -107,7 +123,7 @@ pub fn open_can(now: &Shown<'_>) -> Option<Can> {
 }
 
 /// Returns whether an act opens the loop to the room.
-fn opens(now: &Shown<'_>, act: BenchAct) -> bool {
+pub(crate) fn opens(now: &Shown<'_>, act: BenchAct) -> bool {
     match act {
         BenchAct::OpenJoint { .. }
         | BenchAct::ValveCore { fitted: false, .. }
@@ -132,7 +148,7 @@ fn opens(now: &Shown<'_>, act: BenchAct) -> bool {
 }
 
 /// Everybody can see that nothing is behind what is to be opened.
-fn shown_empty(now: &Shown<'_>) -> bool {
+pub(crate) fn shown_empty(now: &Shown<'_>) -> bool {
     !shows_pressure(now) && (now.down || now.left_open && !now.blows && !now.hurt)
 }
 

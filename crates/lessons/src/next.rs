@@ -1,7 +1,7 @@
 //! The one obvious next thing to do, from what a person in the bay is shown, never from a click order and never from what is hidden.
 
-use lowside_session::{Event, Tick};
-use lowside_shop::Attached;
+use lowside_session::{Action, Entered, Event, LearnerAct, Tick};
+use lowside_shop::{Attached, protection::Worn};
 
 use crate::{control::Control, job::Job, progress::Standing, shown::Shown};
 
@@ -208,19 +208,34 @@ pub fn closed_advice(shown: &Shown<'_>, job: Option<&Job>) -> Advice {
 /// Harm to people, told large until somebody has read it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Harm {
-    /// Somebody was hurt at what was opened.
-    Injury,
+    /// Refrigerant hit whoever opened something, who wore this.
+    Injury(Worn),
     /// A can burst.
     Burst,
 }
 
 /// The last harm to people in a bay and when it happened.
 pub fn harm(shown: &Shown<'_>) -> Option<(Tick, Harm)> {
-    let at = |event, harm| shown.noticed.last(event).map(|tick| (tick, harm));
-    at(Event::Injury, Harm::Injury)
+    let last = |event| shown.noticed.last(event);
+    let injury = last(Event::Injury).map(|tick| (tick, Harm::Injury(worn_at(shown, tick))));
+    let burst = last(Event::CanBurst).map(|tick| (tick, Harm::Burst));
+    injury
         .into_iter()
-        .chain(at(Event::CanBurst, Harm::Burst))
+        .chain(burst)
         .max_by_key(|(tick, _)| *tick)
+}
+
+/// What was worn at the last work on the loop up to a tick: what is put on afterwards comes too late.
+fn worn_at(shown: &Shown<'_>, tick: Tick) -> Worn {
+    let work = |(at, act): &Entered| *at <= tick && matches!(act, Action::Bench(_));
+    let until = shown.log.iter().rposition(work).unwrap_or(0);
+    let mut worn = Worn::default();
+    for (_, act) in &shown.log[..until] {
+        if let Action::Learner(LearnerAct::Wear { what, on }) = act {
+            worn.put(*what, *on);
+        }
+    }
+    worn
 }
 
 /// The next step by what is shown.

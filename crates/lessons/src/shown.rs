@@ -16,6 +16,7 @@ use lowside_shop::{
     meters::{self, Glass},
     oil::RHO_OIL,
     parts::{PARTS, Part},
+    protection::Worn,
     record::Readings,
     vacuum::MICRON,
 };
@@ -141,6 +142,8 @@ pub struct Shown<'a> {
     pub hold: Option<f64>,
     /// Injuries so far.
     pub injuries: u32,
+    /// What whoever works there wears.
+    pub worn: Worn,
     /// The scale's display, kg.
     pub scale: f64,
     /// What the scale shows of what the can or cylinder on it holds, kg.
@@ -278,6 +281,7 @@ impl<'a> Shown<'a> {
             label: shop.label,
             hold: shop.holds.last.map(|hold| hold.seconds),
             injuries: shop.injuries,
+            worn: shop.worn,
             scale: i.scale.reading(),
             weighs,
             cylinder_full: weighs / cylinder::limit(shop.station.gas.table()),

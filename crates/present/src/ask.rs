@@ -1,16 +1,18 @@
-//! What is asked before an act that can hurt, with what the gauges show before it. Whether it is asked, [`lowside_lessons::confirm`] says.
+//! What is asked before an act that can hurt: what the gauges show, what is worn and, in an open bay, what a copy of it comes to. Whether it is
+//! asked, [`lowside_lessons::confirm`] says.
 
 use lowside_lessons::{
     Caution, Shown, cautions,
     confirm::{caution, open_can, shows_pressure},
 };
-use lowside_session::Action;
+use lowside_session::{Action, Bay};
+use lowside_shop::protection::Worn;
 use lowside_units::{
     GaugePressure, Mass,
     display::{self, UnitSystem},
 };
 
-use crate::{Shown as Text, tools::Refrigerant};
+use crate::{Shown as Text, ahead::Ahead, tools::Refrigerant};
 
 /// What is asked.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,18 +27,34 @@ pub struct Question {
     pub pressure: bool,
     /// What is left in the open can that is to come off, by the scale.
     pub can: Option<Text>,
+    /// What a copy of the bay comes to; nobody knows in a closed one.
+    pub ahead: Option<Ahead>,
 }
 
-/// What is to be asked before an act; nothing where it does no harm by what is shown.
-pub fn question(now: &Shown<'_>, action: Action, units: UnitSystem) -> Option<Question> {
+/// What is to be asked before an act in a bay, worked in closed or not; nothing where it does no harm by what is shown, or is refused.
+pub fn question(bay: &Bay, closed: bool, action: Action, units: UnitSystem) -> Option<Question> {
+    let now = &Shown::of(bay);
+    let caution = caution(now, action)?;
+    bay.clone().apply(action).ok()?;
+    let heats = caution == Caution::BathTooHot;
+    let ahead = (!closed).then(|| Ahead::of(bay, action, heats, units));
     let text = |pa: f64| display::gauge_pressure(GaugePressure::from_pa(pa), units);
     Some(Question {
-        caution: caution(now, action)?,
+        caution,
         gas: cautions::gas(now.hands.hoses, action),
         gauges: [now.low.map(text), now.high.map(text)],
         pressure: shows_pressure(now),
         can: open_can(now).map(|_| display::mass(Mass::from_kg(now.weighs.max(0.0)), units)),
+        ahead: ahead.flatten(),
     })
+}
+
+/// What has to be worn for a caution and is not: goggles, gloves.
+pub fn missing(wanted: Worn, worn: Worn) -> [bool; 2] {
+    [
+        wanted.goggles && !worn.goggles,
+        wanted.gloves && !worn.gloves,
+    ]
 }
 
 #[cfg(test)]
@@ -47,7 +65,7 @@ mod tests {
     use lowside_shop::joints::Joint;
 
     fn asked(bay: &Bay, action: impl Into<Action>) -> Question {
-        question(&Shown::of(bay), action.into(), UnitSystem::US).expect("asked")
+        question(bay, false, action.into(), UnitSystem::US).expect("asked")
     }
 
     fn pass(bay: &mut Bay, seconds: u64) {
@@ -73,6 +91,11 @@ mod tests {
         assert!(q.gauges[0].is_none() && q.gauges[1].is_some());
         bay.apply(HoseAct::HighCoupler { on: false }).unwrap();
         let q = asked(&bay, open);
+        let closed = question(&bay, true, open.into(), UnitSystem::US).expect("asked");
+        assert!(
+            q.ahead.is_some() && closed.ahead.is_none(),
+            "a closed bay shows none"
+        );
         assert_eq!(q.gauges, [None, None], "nobody knows");
         assert!(!q.pressure);
     }

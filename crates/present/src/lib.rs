@@ -6,6 +6,7 @@
 //! What somebody in the bay can know comes in as [`lowside_lessons::Shown`], called `Known` where texts are [`Shown`]. A bay that is worked in
 //! with closed eyes is shown by models of that alone, those of [`closed`] among them.
 
+pub mod ahead;
 pub mod ask;
 pub mod bench;
 pub mod caution;

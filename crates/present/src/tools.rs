@@ -22,6 +22,7 @@ pub use lowside_shop::{
     detect::{Means, Sensitivity, Spot},
     fault::Device,
     meters::{Glass, Point},
+    protection::{Protection, Worn},
 };
 
 /// Something that can be taken and put on the service hose.
@@ -197,6 +198,8 @@ pub struct Tools {
     pub gas: &'static str,
     /// Another gas whose can fits, if there is one.
     pub other_gas: Option<&'static str>,
+    /// What is worn.
+    pub worn: Worn,
     /// The electronic vacuum gauge sits at the loop, not at the pump.
     pub vacuum_at_loop: bool,
     /// The identifier.
@@ -315,6 +318,7 @@ impl Tools {
             hung: hung(shown, units),
             gas: gas.name(),
             other_gas: Blend::partner(gas).map(Refrigerant::name),
+            worn: shown.worn,
             vacuum_at_loop: hands.vacuum_gauge == GaugePlace::Loop,
             sample: sample(shown),
             search: Spot::all().zip(shown.searched).collect(),

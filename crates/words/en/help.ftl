@@ -2,7 +2,7 @@
 
 help = Help
 help-close = Close
-help-idea = Point at a control or move to it with Tab, and its meaning appears below. Everything you do can be undone.
+help-idea = Point at a control, or reach it with Tab: what it does appears at the bottom. Everything can be undone.
 keys = Keys
 keys-single = Single keys work as shortcuts
 terms = Terms
@@ -50,7 +50,7 @@ term-evaporator = Evaporator
 term-accumulator = Accumulator
     .means = Vessel before the compressor that holds back liquid, stores oil and dries the refrigerant.
 term-low-switch = Cycling switch
-    .means = Low-side switch: it opens at low pressure and lets the clutch go, closes at higher and pulls it in.
+    .means = Low-side switch: it releases the clutch at low pressure and pulls it in again as the pressure rises.
 term-cut-out = High-pressure cut-out
     .means = Switch that stops the clutch before the high side becomes dangerous.
 term-coupler = Coupler

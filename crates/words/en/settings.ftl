@@ -18,11 +18,11 @@ choice-gram = grams
 choice-us = mph
 choice-si = km/h
 
-storage-full = This browser's storage is full, so what you do from now on is lost by a reload. Everything else works; the take can be saved as a file in the settings.
-update-there = A newer version is there. Your bay is kept.
-update-now = Take it now
-offline-ready = Kept on this device: works without a network.
-offline-not-yet = Not yet kept on this device for times without a network.
+storage-full = This browser's storage is full, so a reload loses what you do from now on. Everything else works; the settings can save this bay as a file.
+update-there = A newer version is ready. Your bay is kept.
+update-now = Update now
+offline-ready = Stored on this device: works without a network.
+offline-not-yet = Not stored on this device yet: needs a network.
 resume-differs = It does not end where it says: it was edited, or another version of this program made it. Readings may differ from those seen then.
 resume-unknown = Another version of this program recorded it, with another physics. It has been played again; readings may differ, and its mark is not comparable.
 resume-skipped = { $count ->
@@ -33,7 +33,7 @@ resume-skipped = { $count ->
 ## Bays that are kept
 
 bays = Your bays
-bays-idea = The last eight bays that left the stage. Each goes on where it was left.
+bays-idea = The last eight bays you left. Each goes on where you left it.
 bays-none = None yet: a bay comes here when another takes its place.
 bay-open = Open
 bay-about = { $clock } · { $acts ->

@@ -45,6 +45,13 @@ vacuum-over = above its range
 gauge-at = at { $place }
 scale-zero = Zero
 
+wear = Wear
+goggles = Goggles
+gloves = Gloves
+worn-states =
+    .off = off
+    .on = on
+
 ## Instruments
 instruments = Instruments
 identifier = Identifier
@@ -173,10 +180,10 @@ port-core = Core
 port-core-states =
     .off = out
     .on = in
-coupler-first = The coupler sits on this port: take it off first.
-held-by = Still joined at { $joints }; open that first.
+coupler-first = The coupler is on this port: take it off first.
+held-by = Still connected at { $joints }: open it first.
 what-is-seen = What is seen
-shut-unseen = Shut: open a joint of it, then look.
+shut-unseen = Closed: open one of its joints to look inside.
 sight-blocked = { $much ->
     [none] screen clean
     [some] some dirt on the screen, { $share } blocked
@@ -203,23 +210,23 @@ sight-dark = { $much ->
    *[lots] oil black, burnt
  }
 sight-water = { $much ->
-    [none] no water to be seen
+    [none] no water visible
     [some] drops of water
    *[lots] oil milky with water
  }
 sight-oil = { $much ->
     [none] dry
     [some] wet with oil
-   *[lots] oil stands in it
+   *[lots] oil pooled in it
  }
 drained = Drained from it
 poured = Poured into it
 renewed = New ones
-worksheet-note = Measure what comes out: as much goes back in, of the same kind.
+worksheet-note = Measure what comes out. Put the same amount back in, of the same kind.
 
 ## Job
 job = Job
-job-idea = what is asked, how far it is, and the record
+job-idea = the complaint, the steps and the record
 job-card = Job card
 job-open = Open the job
 job-again = Start this job over
@@ -238,7 +245,7 @@ harm-none = None so far.
 harm-at = { $time }: { $what }
 sign-off = Sign off
 signed-apart = Not comparable: some of it was done under another physics.
-signed-passed = Passed. Every step is done and nothing was spoilt.
+signed-passed = Passed. Every step is done and no harm was done.
 signed-missing = Not yet. Missing: { $steps }
 signed-failed = Not passed: { $harms }
 record = Job record
@@ -267,17 +274,17 @@ hold-not-done = not done
 hold-held = held
 hold-rose = rose
 state = Your statement
-state-idea = Write down what you did before you look. Signing opens the bay’s own record and says where the two differ. What is not stated is not compared.
+state-idea = State what you did. Signing then opens the bay’s own record and shows where the two differ. What you leave blank is not compared.
 state-unsaid = not stated
 state-leaks = Leak found at
-state-none-vented = Nothing was let into the room
+state-none-vented = Nothing was vented
 state-caps = Both caps are on
 state-in-order = The conversion is in order: gas, fittings, label, cut-out
 state-sign = Sign the record
 state-matches = Signed. All that is stated matches the bay’s own record.
 state-differs = Signed, but the bay’s own record says otherwise: { $lines }
 performance = Performance test
-perf-idea = Eight minutes at unchanged settings; then the averages of minutes 7 and 8 against a healthy vehicle of this kind on this day. Waiting can be skipped, the minutes count.
+perf-idea = Leave all settings alone for eight minutes. The averages of minutes 7 and 8 are then compared with a healthy vehicle of this kind on this day. You can skip the waiting; the minutes still count.
 perf-engine = Engine at 1500 to 2000 rpm
 perf-ac = A/C on
 perf-blower = Blower at its highest
@@ -286,7 +293,7 @@ perf-windows = Windows and doors shut
 perf-gauges = Both couplers on, hand valves shut
 perf-begin = Begin the test
 perf-running = Under way: { $share }
-perf-disturbed = Broken off: a setting or the day was changed. Begin again.
+perf-disturbed = Stopped: a setting or the day was changed. Start again.
 perf-passed = Passed: all within the limits of this day.
 perf-failed = Not passed.
 perf-found = Read
@@ -294,18 +301,18 @@ perf-least = From
 perf-most = To
 perf-good = within
 perf-bad = outside
-record-unsigned = What the bay itself has recorded shows here once the statement is signed.
+record-unsigned = The bay’s own record appears here once the statement is signed.
 record-wrong = { $value } (stated: { $stated })
 next-spoilt = Every step is done, but this job cannot be passed any more
-    .why = What it cost stands in the Job view. Go back to before it happened, or open the card again.
+    .why = The Job view lists what it cost. Go back to before it happened, or open the card again.
 next-sign-off = Every step is done: sign off
-    .why = The button stands under the steps of the job.
+    .why = The button is below the steps of the job.
 yes = yes
 no = no
 
 ## Cautions, events, refusals of these tools
 caution-recovery-cylinder = Recovery cylinder
-    .text = One gas a cylinder, and liquid to 80 % at most: a full one bursts when it warms. Mind the scale.
+    .text = One gas per cylinder, and no more than 80 % liquid: a full one bursts when it warms. Watch the scale.
 caution-opens-under-pressure = The loop is under pressure
     .text = Opening it now sprays freezing, blinding liquid and vents. Recover first, until the gauges stay down.
 caution-nitrogen = Nitrogen at high pressure
@@ -316,13 +323,13 @@ caution-solvent = Solvent
     .text = Its vapour is flammable and harmful: closed circuit, good air, no flame, gloves and goggles, and what its data sheet says. What comes out is hazardous waste. Blow dry with nitrogen behind a regulator, never with shop air. The oil goes with it: measure new oil in.
 caution-oil = Oil
     .text = Used oil is waste: hand it in. New oil takes up water: keep the bottle shut. Gloves on.
-event-engine-too-hot = The engine is too hot: its control let the clutch go
+event-engine-too-hot = The engine is too hot: its control released the clutch
 event-gauge-red = The engine's temperature gauge is in the red
 event-coolant-boils = The coolant boils over: steam under the hood. Let it cool down before anybody opens the cap
 event-engine-stalled = The engine has stopped: its coolant has boiled away
-event-clutch-smells = The clutch smells: it slips
-event-injury = Somebody was hurt
-event-dosed = The cylinder's valve shut itself: the dose has left it
+event-clutch-smells = The clutch is slipping and smells burnt
+event-injury = Refrigerant hit whoever opened it
+event-dosed = The cylinder's valve shut itself: the dose is out
 event-machine-at-vacuum = The recovery machine stopped at its vacuum
 event-cylinder-full = The recovery machine stopped: its cylinder is full
 refused-nothing-attached = nothing is connected to the service hose
@@ -331,11 +338,11 @@ refused-no-machine = the recovery machine is not on the service hose
 refused-no-nitrogen = the nitrogen is not on the service hose
 refused-wrong-fitting = a fitting for { $fitting } does not mate with hoses for { $hose }
 refused-cylinder-full = the recovery cylinder is at its limit: change it
-refused-joint-made = the joint is not apart
-refused-joint-apart = the joint is apart already
+refused-joint-made = the joint is closed
+refused-joint-apart = the joint is open already
 refused-part-out = a part is out: put it back first
 refused-part-in = the part is in the vehicle: take it out first
-refused-no-room = so much oil does not go in
+refused-no-room = that much oil does not fit
 refused-not-flushed = this part is not flushed: solvent stays in it; drain it or put a new one in
 refused-not-coupled = the low coupler is off its port
 refused-coupled = the coupler is on the port: take it off first
@@ -371,7 +378,7 @@ screw-higher = Screw a quarter turn higher
 cut-out = High-pressure cut-out
 do-cut-out = Fit a cut-out, { $pressure }
 new-label = New label
-record-lacks = Conversion still lacks
+record-lacks = Conversion still needs
 record-faults = Faults it came with
 record-fault = { $name }. { $sign }. { $cure }.
 record-altered = Altered in its data sheet
@@ -405,8 +412,8 @@ reading-r12 = R-12 in the refrigerant
 reading-purity = Purity by the identifier
 reading-wear = Wear of the compressor
 reading-mineral-oil = Mineral oil in the oil
-reading-hurt = Somebody was hurt
-reading-loop-open = A joint is apart
+reading-hurt = You were hurt
+reading-loop-open = A joint is open
 reading-leak-found = Leak found
 reading-new-fittings = Fittings for R-134a on both ports
 reading-new-seals = New oiled O-rings in all joints
@@ -420,8 +427,8 @@ severity-slight = slight
 severity-serious = serious
 severity-grave = grave
 cost-hurt = { $n ->
-    [one] somebody was hurt
-   *[other] somebody was hurt { $n } times
+    [one] you were hurt once
+   *[other] you were hurt { $n } times
  }
 cost-burst = { $n ->
     [one] a can burst
@@ -438,6 +445,6 @@ cost-wear = heat, pressure, grit or want of oil took { $life } of the compressor
 cost-air = { $mass } of air let into the loop
 cost-water = { $mass } of free water let into the loop
 cost-vented = { $mass } of refrigerant let into the room
-signed-passed-with = Passed: every step is done. But there is harm: { $harms }
+signed-passed-with = Passed: every step is done. Harm done: { $harms }
 state-left-out = Not stated: { $lines }
 state-impossible = { $line }: write a number from 0 to { $most }

@@ -92,7 +92,7 @@ figure-ice = Hielo en el orificio
 figure-open = Orificio abierto
 figure-debris = Suciedad en la malla
 figure-heat = Calor
-figure-shaft = Potencia en la flecha
+figure-shaft = Potencia en el eje
 figure-turns = Vueltas
 figure-wear = Desgaste
 figure-on-fins = Agua en las aletas
@@ -166,7 +166,7 @@ note-can-level = A { $x } la lata no está más alta que el lado de baja: nada m
 note-ice-grows = Se congeló agua donde cae el líquido: el hielo cierra { $x } del tubo de orificio. En reposo se derrite; un circuito seco no lo tiene.
 note-worn = El compresor se desgastó { $x } con el uso. Oprímalo en el dibujo de piezas para ver la causa.
 note-high-above = El lado de alta debe estar arriba del aire exterior, aquí por { $x }: el calor solo sale cuesta abajo.
-note-low-below = El lado de baja debe colgar debajo del aire de la cabina, aquí por { $x }: hacia abajo entra su calor.
+note-low-below = El lado de baja debe quedar debajo del aire de la cabina, aquí por { $x }: hacia abajo entra su calor.
 
 ## Vehículos para empezar
 

@@ -2,7 +2,7 @@
 
 help = Ayuda
 help-close = Cerrar
-help-idea = Señale un mando o llegue a él con Tab y abajo aparece qué es. Todo lo que haga se puede deshacer.
+help-idea = Señale un mando o llegue a él con Tab: abajo aparece para qué sirve. Todo se puede deshacer.
 keys = Teclas
 keys-single = Las teclas solas sirven de atajo
 terms = Términos

@@ -36,7 +36,7 @@ take-part = { $part ->
     [hash] marca del final
     [physics] marca de su física
     [hidden] parte oculta
-    [card] ficha de trabajo
+    [card] orden de trabajo
     [sight] modo de trabajo
     [handed_in] momento de la entrega
     [opened] momento de la apertura
@@ -179,10 +179,10 @@ place-lost = Perdido por extremos abiertos
 log = Qué pasó
 log-empty = Sin novedad.
 event-clutch-in = El embrague se acopló
-event-low-switch = El interruptor de baja soltó el embrague
-event-cut-out = Abrió el corte por alta presión: se suelta el embrague
+event-low-switch = El interruptor de ciclado soltó el embrague
+event-cut-out = Abrió el corte por alta presión y soltó el embrague
 event-relief-lifted = Abrió la válvula de alivio: sale refrigerante al taller
-bay-halted = El taller se detuvo: el cálculo no puede responder por lo que seguiría ({ $place }). Deshaga, vuelva atrás en el tiempo o empiece de nuevo; un archivo guardado nos permite averiguar por qué.
+bay-halted = El taller se detuvo: lo que sigue no se puede calcular con seguridad ({ $place }). Deshaga, vuelva atrás en el tiempo o empiece de nuevo; un archivo guardado nos permite averiguar por qué.
 event-compressor-seized = El compresor se agarrotó por exceso de calor
 event-let-out = Salió refrigerante al taller: manguera o lata abierta
 event-hose-burst = Reventó la manguera de descarga: demasiado calor para su presión
@@ -191,7 +191,7 @@ event-can-burst = La lata reventó
 event-can-empty = La lata está vacía: ya no le queda líquido
 event-liquid = Llega líquido al compresor
 event-liquid-gone = La succión está seca otra vez
-event-compressor-hurt = El compresor quedó con daño permanente
+event-compressor-hurt = El compresor se desgastó otro décimo
 event-air-drawn-in = Entró aire: { $place }
 event-air-by-hose = Entró aire: extremo abierto de la manguera de servicio
 event-clutch-burnt = El embrague se quemó: patinó demasiado caliente

@@ -20,7 +20,7 @@ choice-si = km/h
 
 storage-full = El espacio de este navegador está lleno: lo que haga desde ahora se pierde al recargar. Todo lo demás funciona; la grabación se puede guardar como archivo en los ajustes.
 update-there = Hay una versión más nueva. Su trabajo se conserva.
-update-now = Tomarla ahora
+update-now = Actualizar ahora
 offline-ready = Guardado en este aparato: funciona sin red.
 offline-not-yet = Todavía no está guardado en este aparato para usarlo sin red.
 resume-differs = No termina donde dice: se editó, o lo hizo otra versión de este programa. Las lecturas pueden diferir de las que se vieron.

@@ -1,9 +1,12 @@
 //! What endangers people: the question before an act that can hurt, the cautions at their acts, and the harm that was done.
 //!
 //! Bay time stands still while a question stands, so that the gauges' figures in it are those of the act.
-use lowside_lessons::{Caution, Shown, cautions::Cautions, next::harm};
-use lowside_present::ask::{Question, question};
-use lowside_session::{Action, Refused, Tick};
+use lowside_lessons::{Caution, Shown, cautions::Cautions, confirm, next::harm};
+use lowside_present::{
+    ask::{Question, missing},
+    tools::Protection,
+};
+use lowside_session::{Action, LearnerAct, Refused, Tick};
 use web_sys::HtmlDialogElement;
 use yew::{Context, Html, NodeRef, html};
 
@@ -19,6 +22,8 @@ pub(crate) enum PerilMsg {
     Understood(Caution),
     /// The harm done at a tick has been read.
     Read(Tick),
+    /// Puts goggles and gloves on.
+    Protect,
 }
 
 /// An act that waits for its second press.
@@ -46,10 +51,13 @@ const SECOND_THOUGHT: f64 = 400.0;
 impl App {
     /// Does an act, or asks about it first.
     pub(super) fn act(&mut self, action: Action) {
-        let bay = &self.stage.bay;
-        // What the bay would refuse is not asked about.
-        let asked = question(&Shown::of(bay), action, self.units)
-            .filter(|_| bay.clone().apply(action).is_ok());
+        if confirm::caution(&self.stage.shown(), action).is_none() {
+            return self.act_now(action);
+        }
+        let Some(later) = later::here() else {
+            return self.early.push(Msg::Act(action));
+        };
+        let asked = (later.ask)(&self.stage.bay, self.closed(), action, self.units);
         let Some(question) = asked else {
             return self.act_now(action);
         };
@@ -104,6 +112,17 @@ impl App {
         match msg {
             PerilMsg::Understood(caution) => self.peril.cautions.understand(caution),
             PerilMsg::Read(tick) => self.peril.read = Some(tick),
+            PerilMsg::Protect => {
+                let worn = self.stage.bay.shop().worn;
+                for (what, has) in [
+                    (Protection::Goggles, worn.goggles),
+                    (Protection::Gloves, worn.gloves),
+                ] {
+                    if !has {
+                        self.act_now(LearnerAct::Wear { what, on: true }.into());
+                    }
+                }
+            }
             PerilMsg::Answer(yes) => {
                 let hasty = |a: &mut Asking| yes && host::now() - a.since < SECOND_THOUGHT;
                 if let Some(asked) = self.peril.asking.take_if(|a| !hasty(a)) {
@@ -118,7 +137,7 @@ impl App {
 
     /// Lets go of cautions whose cause is gone.
     pub(super) fn look_out(&mut self) {
-        self.peril.cautions.look(&self.stage.bay);
+        self.peril.cautions.look(&self.stage.shown());
     }
 
     /// The question is a dialog of the browser's, over everything, which takes the focus and gives it back; Escape closes it.
@@ -146,13 +165,17 @@ impl App {
         let unread = harm(shown).filter(|(tick, _)| self.peril.read != Some(*tick));
         let said = match (unread, self.peril.cautions.latest()) {
             (Some((tick, harm)), _) => caution::harm(tick, harm, answer.clone()),
-            (None, Some((told, more))) => caution::caution(told, more, answer.clone()),
+            (None, Some(told)) => caution::caution(
+                told,
+                missing(told.caution.wants(), shown.worn),
+                answer.clone(),
+            ),
             (None, None) => html! {},
         };
-        let asking = self.peril.asking.as_ref();
+        let asking = self.peril.asking.as_ref().zip(later::here());
         let dialog = html! {
             <dialog ref={self.peril.dialog.clone()} class="ask" role="alertdialog" aria-labelledby="ask-title" aria-describedby="ask-text">
-                if let Some(asking) = asking { { caution::question(&asking.question, &answer) } }
+                if let Some((asking, later)) = asking { { (later.question)(&asking.question, missing(asking.question.caution.wants(), shown.worn), &answer) } }
             </dialog>
         };
         [said, dialog]

@@ -4,7 +4,7 @@ use lowside_present::{
     bench::{Joint, Much, OilKind, Part, Seal, Side, Sight, Standing},
     record::{Breach, Line},
     toll::{Severity, Told},
-    tools::{Device, Glass, Point, PumpOilLook, Site, Spot, Tool, Tools},
+    tools::{Device, Glass, Point, Protection, PumpOilLook, Site, Spot, Tool, Tools},
 };
 use lowside_session::predicate::{Predicate, Reading, Test};
 use lowside_units::{
@@ -339,4 +339,16 @@ pub(crate) fn machine_states() -> [&'static str; 2] {
 
 pub(crate) fn low_tap_states() -> [&'static str; 2] {
     [say::low_tap_states_off(), say::low_tap_states_on()]
+}
+
+/// Goggles or gloves: id of the control, and name.
+pub(crate) fn protection(what: Protection) -> (&'static str, &'static str) {
+    match what {
+        Protection::Goggles => ("goggles", say::goggles()),
+        Protection::Gloves => ("gloves", say::gloves()),
+    }
+}
+
+pub(crate) fn worn_states() -> [&'static str; 2] {
+    [say::worn_states_off(), say::worn_states_on()]
 }

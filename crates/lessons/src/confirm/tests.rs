@@ -246,3 +246,35 @@ fn what_comes_off_the_hose_open_is_asked_about() {
         "another takes its place"
     );
 }
+
+/// A hose on which nothing hangs ends in the room: a hand valve that opens it lets the loop out (common practice, no source).
+#[test]
+fn a_hand_valve_into_the_room_is_asked_about() {
+    let open = Ratio::from_fraction(0.3);
+    let [low, high] = acts![HoseAct::LowValve { open }, HoseAct::HighValve { open }];
+    let mut bay = bay("healthy");
+    pass(&mut bay, 30);
+    assert_eq!(asked(&bay, low), Some(Caution::Venting));
+    assert_eq!(asked(&bay, high), Some(Caution::HighValveRunning));
+    let mut off = bay.clone();
+    off.apply(VehicleAct::Engine { on: false }).unwrap();
+    pass(&mut off, 5);
+    assert_eq!(asked(&off, high), Some(Caution::Venting));
+    off.apply(high).unwrap();
+    let start = VehicleAct::Engine { on: true };
+    assert_eq!(asked(&off, start), Some(Caution::HighValveRunning));
+    let shut = HoseAct::HighValve {
+        open: Ratio::default(),
+    };
+    assert_eq!(asked(&off, shut), None);
+    // A can that is shut ends the hose.
+    bay.apply(VesselAct::TakeCan).unwrap();
+    assert_eq!([asked(&bay, low), asked(&bay, high)], [None; 2]);
+    let mut empty = crate::tests::bay("charge-from-cans");
+    pass(&mut empty, 5);
+    assert_eq!(
+        asked(&empty, low),
+        Some(Caution::OpenHose),
+        "air would run in"
+    );
+}

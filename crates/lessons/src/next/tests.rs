@@ -245,7 +245,10 @@ fn what_blows_comes_first_whatever_the_card_says() {
     bay.apply(BenchAct::OpenJoint { joint }).unwrap();
     let first = |bay: &Bay| advice(&Shown::of(bay), Some(&job));
     assert_eq!(first(&bay), Advice::Step(NextStep::StopEngine));
-    assert_eq!(harm(&Shown::of(&bay)), Some((bay.tick(), Harm::Injury)));
+    assert_eq!(
+        harm(&Shown::of(&bay)),
+        Some((bay.tick(), Harm::Injury(Worn::default())))
+    );
     pass(&mut bay, 1);
     assert_eq!(first(&bay), Advice::Step(NextStep::StopEngine));
     bay.apply(VehicleAct::Engine { on: false }).unwrap();

@@ -16,7 +16,7 @@ pub enum Refused {
     #[error(transparent)]
     OutOfRange(#[from] UnitError),
     /// The bay has halted: nothing that is done reaches it any more.
-    #[error("the bay stands still ({place}): undo, go back in time or start over")]
+    #[error("the bay has stopped ({place}): undo, go back in time or start over")]
     Halted {
         /// Where that was found.
         place: Cow<'static, str>,
@@ -52,7 +52,7 @@ pub enum Refused {
     #[error("there is no vacuum pump on the service hose")]
     NoPump,
     /// The pump turns.
-    #[error("the vacuum pump turns: stop it first")]
+    #[error("the vacuum pump is running: stop it first")]
     PumpRuns,
     /// A fitting for another gas.
     #[error("a fitting for {fitting} does not mate with hoses for {hose}")]

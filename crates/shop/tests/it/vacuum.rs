@@ -568,7 +568,7 @@ fn pumping_a_charged_loop_blows_the_oil_out() {
     run(&mut bay, 5.0);
     let last = Action::from(MachineAct::Isolation { on: true });
     assert!(
-        lowside_lessons::Caution::at(last, &bay).is_some(),
+        lowside_lessons::Caution::at(last, &lowside_lessons::Shown::of(&bay)).is_some(),
         "no caution at the act"
     );
     act(&mut bay, MachineAct::Pump { on: true });
