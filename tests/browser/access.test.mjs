@@ -7,7 +7,7 @@ const KEYS = Number(process.env.LOWSIDE_KEYS ?? 5000);
 
 const picker = (page, index) => page.locator(".picker button").nth(index);
 /** Places of views in the picker. */
-const [BENCH, JOB] = [3, 4];
+const [PARTS, JOB] = [1, 3];
 
 for (const [window, colorScheme, lang] of [
   [desktop, "light", "es"],
@@ -15,15 +15,15 @@ for (const [window, colorScheme, lang] of [
   [phone, "dark", "es"],
 ])
   pageTest(
-    `bench, job, help and settings are accessible, ${colorScheme}, ${lang}`,
+    `parts, job, help and settings are accessible, ${colorScheme}, ${lang}`,
     window,
     async (page) => {
       await page.getByRole("heading", { level: 1 }).waitFor();
-      for (const view of [BENCH, JOB]) if ((await picker(page, view).getAttribute("aria-pressed")) === "false") await picker(page, view).click();
+      for (const view of [PARTS, JOB]) if ((await picker(page, view).getAttribute("aria-pressed")) === "false") await picker(page, view).click();
       await page.locator("section.job .cards button").first().click();
       await page.locator(".steps > li").first().waitFor();
       await page.locator("#instruments-title").click();
-      await page.locator("section.bench .run button").first().click();
+      await page.locator("section.parts .mark").first().click();
       await assertAccessible(page);
       await page.locator("#help-button").click();
       await page.locator("#settings").click();

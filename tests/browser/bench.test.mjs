@@ -52,16 +52,16 @@ pageTest(
 for (const window of [desktop, phone]) {
   pageTest("a joint is opened, capped and made up again", window, async (page) => {
     const k = keys(page);
-    await k.view("Bench");
-    const bench = page.locator("section.bench");
+    await k.view("Parts");
+    const bench = page.locator("section.parts");
     const joint = bench.getByRole("button", { name: /^Joint evaporator \/ accumulator/ });
-    for (const it of await bench.getByRole("button", { name: /^Joint / }).all()) assert.match(await it.innerText(), /not looked at/);
+    for (const it of await bench.getByRole("button", { name: /^Joint / }).all()) assert.match(await it.getAttribute("aria-label"), /not looked at/);
     await joint.focus();
     await page.keyboard.press("Enter");
     await k.push("Open");
-    await joint.filter({ hasText: "open" }).waitFor();
+    await joint.filter({ hasText: ": open" }).waitFor();
     await k.push("Cap both ends");
-    await joint.filter({ hasText: "capped" }).waitFor();
+    await joint.filter({ hasText: ": capped" }).waitFor();
     await k.pick("With", "old O-ring, dry");
     await k.push("Put together");
     await joint.filter({ hasText: "made: old O-ring, dry" }).waitFor();
@@ -77,8 +77,8 @@ for (const window of [desktop, phone]) {
 
 pageTest("the other low port is gone to, and a condenser is flushed, by keyboard", desktop, async (page) => {
   const k = keys(page);
-  await k.view("Bench");
-  const bench = page.locator("section.bench");
+  await k.view("Parts");
+  const bench = page.locator("section.parts");
   const press = async (name) => {
     const it = bench.getByRole("button", { name });
     await it.focus();
@@ -295,7 +295,7 @@ for (const [window, spoilt] of [[desktop, false], [phone, true]]) {
 
 pageTest("tools, bench and job reflow at 320 px", { ...phone, name: "narrow", viewport: { width: 320, height: 640 } }, async (page) => {
   const k = keys(page);
-  await k.view("Bench");
+  await k.view("Parts");
   await k.view("Job");
   await k.push("Open the job");
   await page.locator("#instruments-title").press("Enter");

@@ -257,8 +257,8 @@ pageTest(
     await button(page, "Take a can").click();
     await button(page, "+1 s").click();
     await until(page, "a can to wait for", 10, async () => (await options()).includes("the can is empty"));
-    await k.view("Bench");
-    const bench = page.locator("section.bench");
+    await k.view("Parts");
+    const bench = page.locator("section.parts");
     for (const joint of [/^Joint evaporator \/ accumulator/, /^Joint accumulator \/ suction/]) {
       await bench.getByRole("button", { name: joint }).click();
       await button(bench, "Open").click();

@@ -232,8 +232,8 @@ for (const how of ["by keyboard", "by mouse"]) {
     };
     assert.ok(bad && good, places.join(", "));
     for (const place of new Set([bad, good])) assert.equal(await search(place, "Detector"), `${place}: nothing found`);
-    await keys(page).view("Bench");
-    const bench = page.locator("section.bench");
+    await keys(page).view("Parts");
+    const bench = page.locator("section.parts");
     await bench.getByRole("button", { name: new RegExp(`^${bad.replaceAll(/[()/]/g, ".")}`) }).press("Enter");
     await van.push("Open");
     // Both gauges are on and show pressure: the second press.

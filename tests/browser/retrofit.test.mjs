@@ -18,7 +18,7 @@ pageTest(
       for (const valve of ["Low valve (blue)", "High valve (red)"]) await k.push(`${valve}: ${to}`);
     };
     const machineRuns = async () => (await page.getByRole("switch", { name: "Machine", exact: true }).getAttribute("aria-checked")) === "true";
-    const item = (name) => page.locator("section.bench .run").getByRole("button", { name }).press("Enter");
+    const item = (name) => page.locator("section.parts").getByRole("button", { name }).press("Enter");
 
     await page.evaluate(() => {
       window.printed = 0;
@@ -63,7 +63,7 @@ pageTest(
     await page.getByText("a coupler for R-134a does not go onto a port for R-12").first().waitFor();
 
     // Fittings; old oil out, new oil and accumulator in; every O-ring; the switches.
-    await k.view("Bench");
+    await k.view("Parts");
     for (const port of [/^Low port/, /^High port/]) {
       await item(port);
       await k.push("Screw on a fitting for R-134a");
@@ -169,7 +169,7 @@ pageTest(
     await pass(200);
     await k.turn(false, "High coupler");
     await k.turn(false, "Low coupler");
-    await k.view("Bench");
+    await k.view("Parts");
     for (const port of [/^Low port/, /^High port/]) {
       await item(port);
       await k.turn(true, "Cap");
@@ -209,9 +209,9 @@ pageTest(
 pageTest("fittings and switches reflow on a phone", phone, async (page) => {
   const k = keys(page);
   await bay.start(page, "before-retrofit");
-  await k.view("Bench");
+  await k.view("Parts");
   for (const name of [/^Low port/, /^Pressure switches/]) {
-    await page.locator("section.bench .run").getByRole("button", { name }).press("Enter");
+    await page.locator("section.parts").getByRole("button", { name }).press("Enter");
     await assertNoSidewaysScroll(page);
     await assertAccessible(page);
   }

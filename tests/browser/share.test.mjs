@@ -178,20 +178,20 @@ pageTest(
     await page.getByRole("slider", { name: "Moment" }).fill("1");
     await toggle(page, "A/C").click();
     await button(page, "+1 s").click();
-    await k.view("Bench");
-    const joint = page.locator("section.bench").getByRole("button", { name: /^Joint evaporator \/ accumulator/ });
+    await k.view("Parts");
+    const joint = page.locator("section.parts").getByRole("button", { name: /^Joint evaporator \/ accumulator/ });
     await joint.click();
-    await button(page.locator("section.bench"), "Open").click();
+    await button(page.locator("section.parts"), "Open").click();
     // The second press.
     await page.waitForTimeout(450);
     await button(page, "Do it all the same").click();
-    await joint.filter({ hasText: "open" }).waitFor();
+    await joint.filter({ hasText: ": open" }).waitFor();
     await button(page, "+1 s").click();
     const [second, before] = [await kept(page), await courses()];
     assert.equal(before.length, 2);
 
     await page.reload();
-    await joint.filter({ hasText: "open" }).waitFor();
+    await joint.filter({ hasText: ": open" }).waitFor();
     assert.equal(await page.locator(".joint.apart").count(), 1, "drawn apart");
     assert.deepEqual(await courses(), before);
     assert.equal((await kept(page)).hash, second.hash);

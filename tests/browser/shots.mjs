@@ -4,7 +4,7 @@
 import { join } from "node:path";
 import { desktop, door, phone, quit, speed, start, withPage } from "./page.mjs";
 
-const VIEWS = ["Levels", "Parts", "Strip chart", "Bench", "Job", "Cycle", "Air", "Boiling point", "Vacuum"];
+const VIEWS = ["Levels", "Parts", "Strip chart", "Job", "Cycle", "Air", "Boiling point", "Vacuum"];
 
 const wanted = process.env.LOWSIDE_ONLY?.split(",");
 /** Takes pictures of `page`, or of an element of it, unless others are wanted. */
@@ -82,26 +82,26 @@ try {
           await page.waitForTimeout(400);
           await shoot("both");
           await shoot("inside", page.locator("section.parts"));
-          for (const name of VIEWS.slice(5)) {
+          for (const name of VIEWS.slice(4)) {
             await show(name);
             await shoot(name.toLowerCase().replace(" ", "-"), page.locator("section.plot"));
           }
           await page.getByLabel("Tool", { exact: true }).selectOption({ label: "Recovery machine" });
           await button("Connect").click();
-          await show("Bench");
-          await page.locator("section.bench").getByRole("button", { name: /^Joint condenser/ }).click();
+          await show("Parts");
+          await page.locator("section.parts").getByRole("button", { name: /^Joint condenser/ }).click();
           await shoot("tools");
           await button("Take it off").click();
           await startWith("charge-from-cans");
           for (const joint of [/^Joint evaporator/, /^Joint accumulator/]) {
-            await page.locator("section.bench").getByRole("button", { name: joint }).click();
+            await page.locator("section.parts").getByRole("button", { name: joint }).click();
             await button("Open").click();
           }
           await button("Cap both ends").click();
-          await page.locator("section.bench").getByRole("button", { name: /^Accumulator/ }).click();
+          await page.locator("section.parts").getByRole("button", { name: /^Accumulator/ }).click();
           await button("Take out").click();
           await page.waitForTimeout(300);
-          await shoot("bench", page.locator("section.bench"));
+          await shoot("bench", page.locator("section.parts"));
           await show("Job");
           await button("Open the job").click();
           await page.waitForTimeout(300);
@@ -111,13 +111,13 @@ try {
           await page.emulateMedia({ media: "screen" });
           await page.getByLabel("Job card", { exact: true }).selectOption({ label: "From R-12 to R-134a" });
           await button("Open the job").click();
-          await show("Bench", "Job");
+          await show("Parts", "Job");
           await page.locator("#instruments-title").click();
-          await page.locator("section.bench .run").getByRole("button", { name: /^Low port/ }).click();
+          await page.locator("section.parts").getByRole("button", { name: /^Low port/ }).click();
           const whole = { screenshot: ({ path }) => page.screenshot({ path, fullPage: true }) };
           await shoot("retrofit", whole);
-          await page.locator("section.bench .run").getByRole("button", { name: /^Pressure switches/ }).click();
-          await shoot("switches", page.locator("section.bench"));
+          await page.locator("section.parts").getByRole("button", { name: /^Pressure switches/ }).click();
+          await shoot("switches", page.locator("section.parts"));
           await page.locator("#instruments-title").click();
           await startWith("healthy");
           await show("Levels", "Strip chart");

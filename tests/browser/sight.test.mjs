@@ -7,8 +7,8 @@ import { keys, until } from "./keys.mjs";
 import { drawer, keptText, run, shut, startOver, withPage } from "./page.mjs";
 
 const { acts, pairs } = JSON.parse(readFileSync(new URL("../data/sight_pairs.json", import.meta.url), "utf8"));
-const VIEWS = ["Outside", "Strip chart", "Bench", "Job"];
-const INSIDE = ["Levels", "Parts", "Cycle", "Air", "Boiling point", "Vacuum"];
+const VIEWS = ["Outside", "Parts", "Strip chart", "Job"];
+const INSIDE = ["Levels", "Cycle", "Air", "Boiling point", "Vacuum"];
 
 const picker = (page) => page.locator(".picker button");
 const undo = (page) => page.locator("#undo, #redo, #scrub, #line");
@@ -138,7 +138,7 @@ async function begin(page, sight) {
 /** Asserts that nothing of the inside is on the page. */
 async function assertClosed(page) {
   assert.equal(await picker(page).count(), VIEWS.length);
-  assert.equal(await page.locator(".levels, .parts, .ledger svg, .ledger table").count(), 0);
+  assert.equal(await page.locator(".levels, .inside, .ledger svg, .ledger table").count(), 0);
   assert.equal(await page.locator("section.around").count(), 1);
 }
 

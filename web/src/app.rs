@@ -4,7 +4,7 @@ use std::rc::Rc;
 use lowside_lessons::next::Advice;
 use lowside_present::{
     UnitSystem,
-    bench::{Item, Joint},
+    bench::Item,
     controls::{Control, Controls},
     dial::Which,
     history::History,
@@ -153,8 +153,8 @@ pub(crate) struct App {
     said: (String, f64),
     waiting: Vec<String>,
     face: face::Face,
-    /// What is chosen on the bench.
-    item: Item,
+    /// What was pressed in the drawing of parts, to be worked on.
+    item: Option<Item>,
     /// The statement as far as it is filled in.
     draft: Said,
     /// What lies beside an unknown vehicle.
@@ -226,7 +226,7 @@ impl Component for App {
             said: (String::new(), 0.0),
             waiting: Vec::new(),
             face: face::Face::new(),
-            item: Item::Joint(Joint::EvaporatorOut),
+            item: None,
             draft: Said::default(),
             desk: drill::Desk::default(),
             signed: None,

@@ -1,88 +1,40 @@
-//! The bench: the loop as a run of parts and joints in the order of the flow; the one chosen opens below with what can be done.
+//! What is done to the joint, part, port or switch that was pressed in the drawing of parts.
 use lowside_present::{
     UnitSystem,
     bench::{
-        Flush, Item, Joint, LowPort, OilKind, Part, PartState, Place, Seal, Side, Standing,
-        flushable,
+        Flush, Item, Joint, LowPort, OilKind, Part, PartState, Seal, Side, Standing, flushable,
     },
     retrofit::Switches,
+    tools::Device,
 };
-use lowside_session::{Action, BenchAct, HoseAct};
+use lowside_session::{Action, BenchAct, HoseAct, VehicleAct};
 use lowside_units::{Length, Volume, display};
-use yew::{Callback, Html, MouseEvent, Properties, classes, component, html, use_state};
+use yew::{Callback, Html, Properties, component, html, use_state};
 
 use crate::{
     kit::{button, choice, line, slider, switch},
+    parts::cloth,
     words,
 };
 
 #[derive(Properties, PartialEq)]
 pub(crate) struct BenchProps {
-    pub(crate) places: Vec<Place>,
     pub(crate) chosen: Item,
+    pub(crate) standing: Standing,
     /// The chosen item, if it is a part.
     pub(crate) part: Option<PartState>,
     pub(crate) switches: Switches,
     pub(crate) units: UnitSystem,
-    pub(crate) choose: Callback<Item>,
     pub(crate) act: Callback<Action>,
 }
 
-fn name(item: Item) -> String {
+/// Name of a joint, part, port, or of the switches.
+pub(crate) fn name(item: Item) -> String {
     match item {
         Item::Part(p) => words::part(p).to_owned(),
         Item::Joint(j) => words::joint_name(j),
         Item::Port(s) => words::port_name(s).to_owned(),
         Item::Switches => words::switches().to_owned(),
-    }
-}
-
-/// The whole view.
-#[component]
-pub(crate) fn Bench(p: &BenchProps) -> Html {
-    html! {
-        <section class="bench" aria-labelledby="bench-title">
-            <h2 id="bench-title">{ words::bench() }<small>{ words::bench_idea() }</small></h2>
-            <ul class="run">
-                { for p.places.iter().map(|&(item, standing)| tile(p, item, standing)) }
-            </ul>
-            <Worktop places={p.places.clone()} chosen={p.chosen} part={p.part.clone()} switches={p.switches.clone()} units={p.units}
-                choose={p.choose.clone()} act={p.act.clone()} />
-        </section>
-    }
-}
-
-/// One item in the run; a joint is drawn as what it is: two ends together, apart, or capped.
-fn tile(p: &BenchProps, item: Item, standing: Standing) -> Html {
-    let choose = p.choose.clone();
-    let state = words::standing_of(standing);
-    let kind = match (item, standing) {
-        (Item::Joint(_), Standing::Open) => "joint apart",
-        (Item::Joint(_), Standing::Capped) => "joint capped",
-        (Item::Joint(_), _) => "joint",
-        (Item::Port(_) | Item::Switches, _) => "port",
-        (_, Standing::OnBench) => "piece out",
-        _ => "piece",
-    };
-    let pressed = (item == p.chosen).to_string();
-    let inner = if let Item::Joint(_) = item {
-        let path = match standing {
-            Standing::Open => "M0 9H11M11 3V15M29 9H40M29 3V15",
-            Standing::Capped => {
-                "M0 9H10M10 2V16M14 2V16M10 2H14M10 16H14M30 9H40M26 2V16M30 2V16M26 2H30M26 16H30"
-            }
-            _ => "M0 9H16M24 9H40M16 3H24V15H16Z",
-        };
-        html! { <>
-            <svg viewBox="0 0 40 18" aria-hidden="true"><path d={path} /></svg>
-            <span class="unseen">{ name(item) }{ ": " }</span><small>{ state }</small>
-        </> }
-    } else {
-        html! { <><span>{ name(item) }</span><small>{ state }</small></> }
-    };
-    html! {
-        <li class={kind}><button type="button" aria-pressed={pressed} class={classes!((item == p.chosen).then_some("chosen"))}
-            onclick={Callback::from(move |_: MouseEvent| choose.emit(item))}>{ inner }</button></li>
     }
 }
 
@@ -104,12 +56,8 @@ pub(crate) const OILS: [OilKind; 5] = [
 
 /// What is done to the chosen item.
 #[component]
-fn Worktop(p: &BenchProps) -> Html {
-    let standing = p
-        .places
-        .iter()
-        .find(|(i, _)| *i == p.chosen)
-        .map_or(Standing::Fitted, |(_, s)| *s);
+pub(crate) fn Worktop(p: &BenchProps) -> Html {
+    let standing = p.standing;
     let body = match p.chosen {
         Item::Joint(joint) => html! { <JointWork {joint} {standing} act={p.act.clone()} /> },
         Item::Port(side) => html! { <PortWork {side} {standing} act={p.act.clone()} /> },
@@ -144,14 +92,23 @@ fn JointWork(p: &JointProps) -> Html {
     let apart = matches!(p.standing, Standing::Open | Standing::Capped);
     let with = SEALS[*seal];
     html! {
-        <div class="acts">
+        <div class="acts hand">
+            { icon("M8 20L21 7a6 6 0 0 1 8-5l-4 4 1 4 4 1 4-4a6 6 0 0 1-8 7L13 27a4 4 0 0 1-5-7z") }
             { button(words::do_open(), p.standing != Standing::Open, does(BenchAct::OpenJoint { joint }.into())) }
+            { icon("M10 4h20v22a4 4 0 0 1-4 4H14a4 4 0 0 1-4-4zM15 8v16M20 8v16M25 8v16") }
             { button(words::do_cap(), p.standing == Standing::Open, does(BenchAct::CapJoint { joint }.into())) }
-            { choice("seal", words::with_seal(), &seals, *seal, move |n| seal.set(n.min(SEALS.len() - 1))) }
-            { button(words::do_close(), apart, does(BenchAct::CloseJoint { joint, seal: with }.into())) }
+            { icon("M20 3a13 13 0 1 0 .1 0zM20 9a7 7 0 1 1-.1 0z") }
+            <span class="pair">{ choice("seal", words::with_seal(), &seals, *seal, move |n| seal.set(n.min(SEALS.len() - 1))) }
+            { button(words::do_close(), apart, does(BenchAct::CloseJoint { joint, seal: with }.into())) }</span>
+            <i></i>
             { button(words::seals_all(), true, does(BenchAct::RenewSeals.into())) }
         </div>
     }
+}
+
+/// What the hand takes for it, drawn 40 by 32.
+fn icon(path: &'static str) -> Html {
+    html! { <svg class="icon" viewBox="0 0 40 32" aria-hidden="true"><path d={path} /></svg> }
 }
 
 #[derive(Properties, PartialEq)]
@@ -209,6 +166,7 @@ fn switches(p: &BenchProps) -> Html {
             { switch_lines(s) }
             { button(words::screw_lower(), true, does(BenchAct::SwitchScrew { quarters: -1 }.into())) }
             { button(words::screw_higher(), true, does(BenchAct::SwitchScrew { quarters: 1 }.into())) }
+            { button(words::mend(Device::CyclingSwitch), true, does(VehicleAct::Mend { device: Device::CyclingSwitch }.into())) }
             if s.cut_out.is_none() {
                 { button(words::do_cut_out(&s.kit.1), true, does(BenchAct::FitCutOut { opens: s.kit.0 }.into())) }
             }
@@ -268,7 +226,8 @@ fn PartWork(p: &PartProps) -> Html {
         if p.state.seen.is_empty() {
             <p class="told">{ words::shut_unseen() }</p>
         } else {
-            <ul class="seen">{ for p.state.seen.iter().map(|s| html! { <li>{ words::sight(s) }</li> }) }</ul>
+            <div class="look">{ cloth::seen(part, &p.state.seen) }
+            <ul class="seen">{ for p.state.seen.iter().map(|s| html! { <li>{ words::sight(s) }</li> }) }</ul></div>
         }
         <div class="acts">
             { button(words::do_remove(), free && !p.out, does(BenchAct::RemovePart { part }.into())) }

@@ -39,7 +39,6 @@ use crate::{
 #[derive(Debug)]
 pub(crate) struct Later {
     pub(crate) parts: fn(&App, &Context<App>) -> Html,
-    pub(crate) bench: fn(&App, &Context<App>) -> Html,
     /// What hangs on the service hose, and the instruments.
     pub(crate) tools: fn(&App, &Context<App>) -> [Html; 2],
     pub(crate) job: fn(&App, &Context<App>) -> Html,
@@ -116,7 +115,6 @@ pub(crate) struct Later {
 fn table() -> Result<&'static Later, SplitLoaderError> {
     Ok(&Later {
         parts: App::parts_view,
-        bench: App::bench_view,
         tools: App::tools_view,
         job: App::job_view,
         around: App::around_view,

@@ -14,12 +14,10 @@ use crate::{
 pub(crate) enum View {
     /// The drawing of levels.
     Levels,
-    /// The drawing of parts.
+    /// The drawing of parts: the loop to look into, to open and to put together.
     Parts,
     /// Readings over time.
     Strip,
-    /// The loop to open and put together.
-    Bench,
     /// The job card and its record.
     Job,
     /// A chart of properties.
@@ -28,11 +26,10 @@ pub(crate) enum View {
 
 impl View {
     /// All views in the order in which they stand.
-    pub(crate) const ALL: [Self; 9] = [
+    pub(crate) const ALL: [Self; 8] = [
         Self::Levels,
         Self::Parts,
         Self::Strip,
-        Self::Bench,
         Self::Job,
         Self::Plot(Plot::PressureEnthalpy),
         Self::Plot(Plot::MoistAir),
@@ -42,7 +39,7 @@ impl View {
 
     /// Does a closed bay have it?
     pub(crate) fn closed(self) -> bool {
-        matches!(self, Self::Levels | Self::Strip | Self::Bench | Self::Job)
+        matches!(self, Self::Levels | Self::Parts | Self::Strip | Self::Job)
     }
 
     /// Its id in the page and in the store.
@@ -51,7 +48,6 @@ impl View {
             Self::Levels => "levels",
             Self::Parts => "parts",
             Self::Strip => "strip",
-            Self::Bench => "bench",
             Self::Job => "job",
             Self::Plot(Plot::PressureEnthalpy) => "cycle",
             Self::Plot(Plot::MoistAir) => "air",

@@ -118,11 +118,16 @@ pub struct PartState {
     pub seen: Vec<Sight>,
     /// Measured out of it so far.
     pub drained: Option<Shown>,
+    /// How much of a measuring cup of 8 fl oz that fills, 0 to 1.
+    pub cup: f64,
     /// Poured into it so far.
     pub poured: Option<Shown>,
     /// New ones laid ready so far.
     pub renewed: u32,
 }
+
+/// Volume of the measuring cup, m3: 8 fl oz.
+const CUP: f64 = 8.0 * 29.573_53e-6;
 
 /// An item and how it stands.
 pub type Place = (Item, Standing);
@@ -197,6 +202,7 @@ pub fn part(shown: &Known<'_>, part: Part, units: UnitSystem) -> PartState {
         held_by: shown.held_by(part).collect(),
         seen: known.look.map_or_else(Vec::new, seen),
         drained: measured(known.drained),
+        cup: (known.drained / RHO_OIL / CUP).clamp(0.0, 1.0),
         poured: measured(known.poured),
         renewed: known.renewed,
     }

@@ -16,6 +16,7 @@ use crate::{
 
 pub mod drawing;
 pub mod notes;
+pub mod parts;
 pub mod weighed;
 
 /// What the job has cost, as far as anybody in the bay has noticed, the worst first.

@@ -11,7 +11,7 @@ use lowside_plant::{
     species::REFRIGERANT,
 };
 use lowside_session::Bay;
-use lowside_shop::manifold::HOSE_BORE;
+use lowside_shop::{manifold::HOSE_BORE, parts::Part as Piece};
 use lowside_units::{
     Power, Quantity, Temperature,
     display::{self, Shown, UnitSystem},
@@ -62,6 +62,21 @@ impl Part {
             Self::Discharge | Self::Condenser | Self::Liquid | Self::HighHose => Some(Which::High),
             Self::Compressor | Self::Orifice | Self::ServiceHose | Self::Can => None,
         }
+    }
+
+    /// The part of the loop that comes out with hands; none for hoses and can.
+    pub fn piece(self) -> Option<Piece> {
+        Some(match self {
+            Self::Compressor => Piece::Compressor,
+            Self::Discharge => Piece::DischargeHose,
+            Self::Condenser => Piece::Condenser,
+            Self::Liquid => Piece::LiquidLine,
+            Self::Orifice => Piece::Orifice,
+            Self::Evaporator => Piece::Evaporator,
+            Self::Accumulator => Piece::Accumulator,
+            Self::Suction => Piece::SuctionHose,
+            Self::LowHose | Self::HighHose | Self::ServiceHose | Self::Can => return None,
+        })
     }
 
     /// All parts in the order of the flow, then the shop's.

@@ -5,7 +5,7 @@
 views = Views
 save-as = Save as
 view-parts = Parts
-parts-idea = where the hands go; press a part to look inside
+parts-idea = where the hands go: press a joint to open it, a part to look into it
 part-close = Close it
 closed-loop = Closed: read it from outside, by gauge, thermometer, touch and eye.
 close-loop = Close the loop
@@ -28,6 +28,7 @@ strip-keys = Arrow keys move the cursor, Shift with them the window, plus and mi
 strip-cursor-vacuum = { $read }, vacuum { $vacuum }
 strip-cursor = { $time }: low { $low }, high { $high }, vent { $vent }, cabin { $cabin }
 part-spoken = { $part }, { $t }, { $coat }
+part-is = { $part }, { $state }
 unit-of = { $what }, { $unit }
 wear-line = { $cause }: { $share }
 

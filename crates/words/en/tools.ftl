@@ -116,8 +116,13 @@ point-suction = suction line
 point-radiator-hose = radiator hose
 
 ## Bench
-bench = Bench
-bench-idea = the loop in the order of the flow, to open and put together
+pick-up = Pick up
+press-a-joint = Press a joint, a port, a switch or a part to work on it.
+put-it-on = Press the place to put it on.
+searched = Searched:
+stand-unsearched = not searched
+cloth-empty = What you take out lies here.
+meter = Meter
 piece-compressor = Compressor
 piece-discharge-hose = Discharge hose
 piece-condenser = Condenser

@@ -5,7 +5,7 @@
 views = Vistas
 save-as = Guardar como
 view-parts = Piezas
-parts-idea = donde van las manos; oprima una pieza para ver adentro
+parts-idea = donde van las manos: oprima una unión para abrirla, una pieza para ver adentro
 part-close = Cerrarla
 closed-loop = Cerrado: léalo desde afuera, con manómetro, termómetro, tacto y vista.
 close-loop = Cerrar el circuito
@@ -28,6 +28,7 @@ strip-keys = Las flechas mueven el cursor, con Mayús la ventana, más y menos a
 strip-cursor-vacuum = { $read }, vacío { $vacuum }
 strip-cursor = { $time }: baja { $low }, alta { $high }, salida { $vent }, cabina { $cabin }
 part-spoken = { $part }, { $t }, { $coat }
+part-is = { $part }, { $state }
 unit-of = { $what }, { $unit }
 wear-line = { $cause }: { $share }
 

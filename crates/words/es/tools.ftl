@@ -116,8 +116,13 @@ point-suction = línea de succión
 point-radiator-hose = manguera del radiador
 
 ## Banco
-bench = Banco
-bench-idea = el circuito en el orden del flujo, para abrir y armar
+pick-up = Tome
+press-a-joint = Oprima una unión, un puerto, un interruptor o una pieza para trabajar en ella.
+put-it-on = Oprima el lugar donde va.
+searched = Revisado:
+stand-unsearched = sin buscar
+cloth-empty = Aquí queda lo que saque.
+meter = Multímetro
 piece-compressor = Compresor
 piece-discharge-hose = Manguera de descarga
 piece-condenser = Condensador

@@ -3,16 +3,20 @@ use std::{cell::RefCell, rc::Rc};
 
 use lowside_lessons::Shown;
 use lowside_present::{
+    bench::{self, Item, Standing},
+    closed,
     history::Row,
     notes::{self, Note},
+    opened,
     parts::{Part, Parts, Tubes, inside},
     plot::{Frame, Key, Live, Plot},
+    retrofit,
 };
 use web_sys::Element;
 use yew::{Context, Html, NodeRef, html};
 
 use super::{
-    App, Msg,
+    App, Msg, WorkMsg,
     guess::{GuessMsg, Guessing},
 };
 use crate::{
@@ -20,7 +24,7 @@ use crate::{
     host,
     ink::Kind,
     later::{self, Later},
-    parts::{Flows, PartsProps, parts_view},
+    parts::{Flows, Instrument, PartsProps, parts_view},
     plot::PlotView,
     theme,
     views::{Open, View, picker},
@@ -41,6 +45,8 @@ pub(crate) enum FaceMsg {
     Light(Option<Part>),
     /// Opens a part, or shuts it.
     Open(Option<Part>),
+    /// Picks an instrument up, or puts it away.
+    Take(Option<Instrument>),
     /// Closes the loop, as in a drill, or opens it.
     Close(bool),
     /// Moves the strip chart's window or cursor.
@@ -68,6 +74,8 @@ pub(super) struct Face {
     pub(super) lit: Option<Part>,
     pub(super) part: Option<Part>,
     pub(super) closed: bool,
+    /// What was picked up.
+    pub(super) hand: Option<Instrument>,
     pub(super) large: bool,
     pub(super) sound: bool,
     /// The controls rarely used are unfolded.
@@ -92,6 +100,7 @@ impl Face {
             lit: None,
             part: None,
             closed: false,
+            hand: None,
             large: false,
             sound: false,
             more: false,
@@ -155,7 +164,13 @@ impl App {
                 face.lit = part;
                 return changed;
             }
-            FaceMsg::Open(part) => face.part = part,
+            FaceMsg::Open(part) => {
+                face.part = part;
+                if let Some(piece) = part.and_then(Part::piece) {
+                    self.item = Some(Item::Part(piece));
+                }
+            }
+            FaceMsg::Take(tool) => face.hand = tool,
             FaceMsg::Close(closed) => face.closed = closed,
             FaceMsg::Strip(act) => {
                 if let Some(later) = later::here() {
@@ -220,7 +235,7 @@ impl App {
 
     /// Draws what flows in the parts, if they are to be seen.
     pub(super) fn draw_flows(&mut self, theme: &lowside_present::palette::Theme, dt: f64) {
-        if self.face.closed {
+        if self.face.closed || self.closed() {
             return;
         }
         if let Some(canvas) = self.face.tubes.cast::<web_sys::HtmlCanvasElement>() {
@@ -260,7 +275,6 @@ impl App {
             View::Levels => self.levels_view(ctx),
             View::Parts => later(&|l| (l.parts)(self, ctx)),
             View::Strip => later(&|l| (l.strip)(self, ctx)),
-            View::Bench => later(&|l| (l.bench)(self, ctx)),
             View::Job => later(&|l| (l.job)(self, ctx)),
             View::Plot(p) => later(&|l| (l.plot)(self, ctx, p)),
         };
@@ -280,12 +294,20 @@ impl App {
 
     pub(crate) fn parts_view(&self, ctx: &Context<Self>) -> Html {
         let (bay, units, link) = (&self.stage.bay, self.units, ctx.link());
-        let warmth = |part| (part, inside::temperature(bay, part, units).to_string());
-        let opened = self
-            .face
-            .part
-            .map(|part| Rc::new(inside::open(bay, part, units)));
-        let wear = if self.face.part == Some(Part::Compressor) {
+        let (shown, hidden) = (self.stage.shown(), self.closed());
+        let places = bench::places(&shown);
+        let state = match self.item {
+            Some(Item::Part(part)) if hidden => Some(bench::part(&shown, part, units)),
+            Some(Item::Part(part)) => Some(opened::part(bay, part, units)),
+            _ => None,
+        };
+        let out = |part: Part| {
+            let piece = part.piece().map(Item::Part);
+            piece.is_some_and(|item| places.contains(&(item, Standing::OnBench)))
+        };
+        let looked_into = self.face.part.filter(|part| !hidden && !out(*part));
+        let opened = looked_into.map(|part| Rc::new(inside::open(bay, part, units)));
+        let wear = if looked_into == Some(Part::Compressor) {
             inside::wear(bay)
                 .iter()
                 .map(|(c, x)| words::wear_line(words::charts::cause(*c), x))
@@ -293,13 +315,34 @@ impl App {
         } else {
             Vec::new()
         };
+        let warmth = |part| (part, inside::temperature(bay, part, units).to_string());
         parts_view(&PartsProps {
-            parts: self.parts(),
+            parts: if hidden {
+                Rc::new(closed::parts::parts(&shown, units))
+            } else {
+                self.parts()
+            },
             opened,
             wear,
             lit: self.face.lit,
-            closed: self.face.closed,
-            temperatures: Rc::new(Part::ALL.map(warmth).to_vec()),
+            closed: hidden || self.face.closed,
+            hidden,
+            places,
+            chosen: self.item,
+            state,
+            switches: retrofit::switches(&shown, units),
+            tools: self.tools(&shown),
+            hand: self.face.hand,
+            blows: shown.blows,
+            units,
+            choose: link.callback(|i| Msg::Work(WorkMsg::Choose(i))),
+            take: link.callback(|t| Msg::Face(FaceMsg::Take(t))),
+            act: link.callback(Msg::Act),
+            temperatures: Rc::new(if hidden {
+                Vec::new()
+            } else {
+                Part::ALL.map(warmth).to_vec()
+            }),
             flows: self.face.tubes.clone(),
             light: link.callback(|p| Msg::Face(FaceMsg::Light(p))),
             open: link.callback(|p| Msg::Face(FaceMsg::Open(p))),

@@ -1,12 +1,11 @@
 //! Tools, bench and job on the page, and what opens and leaves a job.
-use lowside_lessons::Job;
+use lowside_lessons::{Job, Shown};
 use lowside_present::{
-    bench::{self, Item},
+    bench::Item,
     closed,
     history::History,
     opened,
     record::record,
-    retrofit,
     statement::{self, Said},
     toll,
     tools::{Tool, Tools},
@@ -16,7 +15,6 @@ use yew::{Context, Html, html};
 
 use super::{App, Mode, Msg, peril::Peril};
 use crate::{
-    bench::Bench,
     host,
     job::{JobSheet, JobView},
     later,
@@ -46,7 +44,10 @@ impl App {
     /// Does it.
     pub(crate) fn work(&mut self, msg: WorkMsg) {
         match msg {
-            WorkMsg::Choose(item) => self.item = item,
+            WorkMsg::Choose(item) => {
+                self.item = Some(item);
+                self.face.part = None;
+            }
             WorkMsg::Draft(said) => {
                 let _ = store::keep(store::DRAFT, &said.to_text());
                 self.draft = said;
@@ -140,6 +141,7 @@ impl App {
         self.stage.paused = true;
         self.begin.sight = Sight::Open;
         self.state_nothing();
+        self.item = None;
         self.peril = Peril::default();
         self.begin.picked = None;
         self.head.drawer = None;
@@ -170,14 +172,19 @@ impl App {
             .or_else(|| self.begin.scenario.is_empty().then(named))
     }
 
+    /// The tools as they are read in this bay.
+    pub(super) fn tools(&self, shown: &Shown<'_>) -> Tools {
+        if self.closed() {
+            Tools::of(shown, self.units)
+        } else {
+            opened::tools(&self.stage.bay, self.units)
+        }
+    }
+
     /// What hangs on the service hose, and the instruments.
     pub(crate) fn tools_view(&self, ctx: &Context<Self>) -> [Html; 2] {
         let shown = self.stage.shown();
-        let tools = if self.closed() {
-            Tools::of(&shown, self.units)
-        } else {
-            opened::tools(&self.stage.bay, self.units)
-        };
+        let tools = self.tools(&shown);
         let takes: Vec<_> = Tool::ALL
             .iter()
             .filter_map(|t| Some((*t, t.take(&shown)?)))
@@ -187,19 +194,6 @@ impl App {
             html! { <HoseTools tools={tools.clone()} takes={takes.clone()} units={self.units} act={act.clone()} /> },
             html! { <Instruments {tools} {takes} units={self.units} {act} /> },
         ]
-    }
-
-    pub(crate) fn bench_view(&self, ctx: &Context<Self>) -> Html {
-        let shown = self.stage.shown();
-        let part = match self.item {
-            Item::Part(p) if self.closed() => Some(bench::part(&shown, p, self.units)),
-            Item::Part(p) => Some(opened::part(&self.stage.bay, p, self.units)),
-            _ => None,
-        };
-        html! {
-            <Bench key="bench" switches={retrofit::switches(&shown, self.units)} places={bench::places(&shown)} chosen={self.item} {part} units={self.units}
-                choose={ctx.link().callback(|i| Msg::Work(WorkMsg::Choose(i)))} act={ctx.link().callback(Msg::Act)} />
-        }
     }
 
     pub(crate) fn job_view(&self, ctx: &Context<Self>) -> Html {

@@ -101,9 +101,10 @@ impl Look<'_> {
             Part::Compressor => self.compressor(),
             Part::Discharge => html! { <>
                 { self.tube(DISCHARGE, p.tubes.discharge.t, p.tubes.discharge.coat, None) }
+                <path class="pipe" d="M512 108V114" />
                 { self.port(560.0, 104.0, p.coupled[1], t.high.to_string()) }
-                { switch(620.0, 104.0, p.switches[1]) }
-                if p.relief { <path class="blow" d="M520 98l-6-18M526 98v-22M532 98l6-18" /> }
+                { switch(620.0, 104.0, (!self.closed).then_some(p.switches[1])) }
+                if p.relief { <path class="blow" d="M506 182l-6 18M512 182v22M518 182l6 18" /> }
                 { text(590.0, 134.0, "middle", "name", charts::part(part)) }
             </> },
             Part::Condenser => self.coil(CONDENSER, &p.condenser, false, part),
@@ -133,13 +134,13 @@ impl Look<'_> {
                         if !self.closed { <rect x="224" y={f(top)} width="42" height={f(232.0 - top)} fill={self.tint(temp)} />
                             <path class="surface" d={format!("M224 {top:.1}h42")} /> }
                     </g>
-                    { switch(245.0, 84.0, p.switches[0]) }
+                    { switch(245.0, 84.0, (!self.closed).then_some(p.switches[0])) }
                     { text(245.0, 252.0, "middle", "name", charts::part(part)) }
                 </> }
             }
             Part::Suction => html! { <>
                 { self.tube(SUCTION, p.tubes.suction.t, p.tubes.suction.coat, None) }
-                { self.port(312.0, 122.0, p.coupled[0], t.low.to_string()) }
+                { self.port(332.0, 122.0, p.coupled[0], t.low.to_string()) }
                 { text(360.0, 148.0, "middle", "name", charts::part(part)) }
             </> },
             Part::LowHose => self.tube(
@@ -299,14 +300,18 @@ impl Look<'_> {
     }
 }
 
-/// A pressure switch: its contact shut or open.
-fn switch(x: f64, y: f64, shut: bool) -> Html {
-    let d = if shut {
-        format!("M{:.1} {:.1}h12", x - 6.0, y - 5.0)
-    } else {
-        format!("M{:.1} {:.1}l11-6", x - 6.0, y - 4.0)
-    };
-    html! { <><rect class="body" x={f(x - 9.0)} y={f(y - 12.0)} width="18" height="13" rx="3" /><path class="contact" {d} /></> }
+/// A pressure switch with its plug: its contact shut or open, where that is known.
+fn switch(x: f64, y: f64, shut: Option<bool>) -> Html {
+    let contact = shut.map(|shut| {
+        if shut {
+            format!("M{:.1} {:.1}h12", x - 6.0, y - 5.0)
+        } else {
+            format!("M{:.1} {:.1}l11-6", x - 6.0, y - 4.0)
+        }
+    });
+    html! { <><rect class="body" x={f(x - 9.0)} y={f(y - 12.0)} width="18" height="13" rx="3" />
+    <path class="plug" d={format!("M{:.1} {:.1}v-6h10v6M{x:.1} {:.1}v-5q0-7 9-7h14", x - 5.0, y - 12.0, y - 18.0)} />
+    if let Some(d) = contact { <path class="contact" {d} /> }</> }
 }
 
 /// A part cut open, 240 by 110.

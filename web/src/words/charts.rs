@@ -16,7 +16,6 @@ pub(crate) fn view(v: View) -> &'static str {
         View::Levels => words::levels(),
         View::Parts => words::view_parts(),
         View::Strip => words::chart(),
-        View::Bench => words::bench(),
         View::Job => words::job(),
         View::Plot(p) => plot(p),
     }
@@ -200,8 +199,11 @@ pub(crate) fn note(n: &Note) -> String {
 }
 
 /// A part and its state, for those who listen.
-pub(crate) fn part_spoken(p: Part, t: &str, c: Coat) -> String {
-    words::part_spoken(part(p), t, coat(c))
+pub(crate) fn part_spoken(p: Part, t: Option<&str>, c: Coat) -> String {
+    match t {
+        Some(t) => words::part_spoken(part(p), t, coat(c)),
+        None => words::part_is(part(p), coat(c)),
+    }
 }
 
 /// What a strip chart's cursor reads.
