@@ -42,6 +42,14 @@ pub(crate) fn today() -> f64 {
     js_sys::Date::now()
 }
 
+/// Today as people of this language write it.
+pub(crate) fn date(language: &str) -> String {
+    let options = js_sys::Object::new();
+    js_sys::Date::new_0()
+        .to_locale_date_string(language, &options)
+        .into()
+}
+
 /// A time in ms since 1970 as people of this language write it.
 pub(crate) fn date_and_time(at: f64, language: &str) -> String {
     let options = js_sys::Object::new();

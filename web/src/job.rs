@@ -15,6 +15,7 @@ use yew::{
 
 use crate::{
     kit::{button, choice},
+    paper::{Paper, paper},
     performance_test::{performance, told as told_of},
     record::record,
     statement::StatementForm,
@@ -34,6 +35,8 @@ pub(crate) struct JobProps {
     /// Bay time.
     pub(crate) tick: Tick,
     pub(crate) record: RecordView,
+    /// What is worked on.
+    pub(crate) vehicle: String,
     pub(crate) units: UnitSystem,
     /// Opens a job by name, or leaves it.
     pub(crate) open: Callback<Option<&'static str>>,
@@ -239,6 +242,14 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
             <StatementForm units={p.units} closed={p.sight.closed()} converted={p.record.converted} leaks={p.record.searched.iter().map(|(s, _)| *s).collect::<Vec<_>>()}
                 said={p.said.clone()} edit={p.edit.clone()} signed={p.signed.clone()} sign={p.sign.clone()} />
             { record(&p.record, p.signed.as_ref()) }
+            { paper(&Paper {
+                record: &p.record,
+                said: &p.said,
+                signed: p.signed.as_ref(),
+                job: p.job.as_ref().map(|job| (job.title.as_str(), job.complaint.as_str())),
+                vehicle: &p.vehicle,
+                units: p.units,
+            }) }
         </section>
     }
 }

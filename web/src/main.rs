@@ -23,6 +23,7 @@ mod levels;
 mod log;
 mod next;
 mod panel;
+mod paper;
 mod parts;
 mod past;
 mod performance_test;

@@ -21,7 +21,7 @@ type Line = (Option<Mismatch>, String, String, String);
 
 /// The record; not a component, it has no state of its own.
 pub(crate) fn record(r: &RecordView, signed: Option<&Signed>) -> Html {
-    let all = lines(r, signed);
+    let all = lines(r, signed.map(|s| &s.said));
     let saves = |csv: bool| {
         let (record, signed) = (r.clone(), signed.cloned());
         move || save(&record, signed.as_ref(), csv)
@@ -114,8 +114,9 @@ fn label(l: &NewLabel) -> String {
     lines.join("; ")
 }
 
+/// Every line of the record, with what was stated of it.
 #[expect(clippy::too_many_lines, reason = "a line of the record each")]
-fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
+pub(crate) fn lines(r: &RecordView, stated_in: Option<&Said>) -> Vec<Line> {
     let s = Shown::to_string;
     let join = |all: Vec<String>| or_none(all.join("; "));
     let searched = r.searched.iter().map(|(spot, found)| {
@@ -137,7 +138,7 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
     let new_label = r.new_label.as_ref().map_or_else(String::new, label);
     let plain = |name: &str, value: String| (None, name.to_owned(), value, String::new());
     let of = |which, name: &str, value, said: &dyn Fn(&Said) -> String| {
-        let stated = signed.map_or_else(String::new, |s| said(&s.said));
+        let stated = stated_in.map_or_else(String::new, said);
         (Some(which), name.to_owned(), value, stated)
     };
     let drained = r
@@ -237,7 +238,13 @@ fn lines(r: &RecordView, signed: Option<&Signed>) -> Vec<Line> {
     if let Some(faults) = &r.faults {
         all.push(plain(
             words::record_faults(),
-            join(faults.iter().map(|id| fault(id)).collect()),
+            or_none(
+                faults
+                    .iter()
+                    .map(|id| fault(id))
+                    .collect::<Vec<_>>()
+                    .join(" "),
+            ),
         ));
     }
     if !r.altered.is_empty() {
@@ -267,7 +274,7 @@ fn fault(id: &str) -> String {
 
 /// The record as a file: every line with what was recorded and what was stated.
 fn save(r: &RecordView, signed: Option<&Signed>, csv: bool) {
-    let mut all = lines(r, signed);
+    let mut all = lines(r, signed.map(|s| &s.said));
     let mut more = |name: String, value: String| all.push((None, name, value, String::new()));
     for (name, read) in rows() {
         let [before, after] = noted(r, read);
@@ -296,9 +303,9 @@ fn save(r: &RecordView, signed: Option<&Signed>, csv: bool) {
 }
 
 /// What is noted, and how it is read from a note.
-type Row = (&'static str, fn(&Noted) -> &Shown);
+pub(crate) type Row = (&'static str, fn(&Noted) -> &Shown);
 
-fn rows() -> [Row; 6] {
+pub(crate) fn rows() -> [Row; 6] {
     [
         (words::low_side(), |n| &n.low),
         (words::high_side(), |n| &n.high),
@@ -310,7 +317,7 @@ fn rows() -> [Row; 6] {
 }
 
 /// A row's two notes.
-fn noted(r: &RecordView, read: fn(&Noted) -> &Shown) -> [String; 2] {
+pub(crate) fn noted(r: &RecordView, read: fn(&Noted) -> &Shown) -> [String; 2] {
     [0, 1].map(|i| {
         r.noted[i].as_ref().map_or_else(
             || words::record_not_noted().to_owned(),

@@ -5,7 +5,7 @@ use lowside_present::plot::Plot;
 use yew::{Callback, Html, MouseEvent, classes, html};
 
 use crate::{
-    store,
+    host, store,
     words::{self, charts},
 };
 
@@ -65,9 +65,15 @@ impl Open {
     /// As the person left it, else the drawing of levels.
     pub(crate) fn remembered() -> Self {
         let kept = store::get(store::VIEWS).unwrap_or_default();
+        let most = if host::projector() {
+            2
+        } else {
+            View::ALL.len()
+        };
         let open: Vec<View> = View::ALL
             .into_iter()
             .filter(|v| kept.split(' ').any(|id| id == v.id()))
+            .take(most)
             .collect();
         Self(if open.is_empty() {
             vec![View::Levels]
@@ -86,6 +92,10 @@ impl Open {
         if let Some(at) = self.0.iter().position(|v| *v == view) {
             self.0.remove(at);
         } else {
+            if host::projector() {
+                // A class follows two views at most.
+                self.0.truncate(1);
+            }
             let at = self.0.partition_point(|v| *v < view);
             self.0.insert(at, view);
         }

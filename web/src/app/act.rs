@@ -21,6 +21,8 @@ pub(crate) enum TimeMsg {
     /// A faster or slower speed.
     Faster(bool),
     Seek(f64),
+    /// Goes to the act before, or to the next one; at the latest moment it runs or pauses.
+    Turn(bool),
     Undo,
     Redo,
     /// Tells that an act was taken back.
@@ -57,6 +59,7 @@ impl App {
             }
             TimeMsg::Step => self.stage.step_once(TICKS_PER_SECOND),
             TimeMsg::Seek(second) => self.stage.seek(second),
+            TimeMsg::Turn(on) => self.turn(on),
             TimeMsg::Undo => self.undo(ctx),
             TimeMsg::Redo => self.redo(ctx),
             TimeMsg::Until(goal) => {
@@ -82,6 +85,24 @@ impl App {
             now.saturating_sub(1)
         };
         self.stage.speed = SPEEDS[to.min(SPEEDS.len() - 1)];
+    }
+
+    /// Goes to the act before, or to the next one; with none left it runs or pauses.
+    fn turn(&mut self, on: bool) {
+        let stage = &mut self.stage;
+        let now = stage.bay.tick();
+        let head = stage.past.head(&stage.bay);
+        let mut acts = head.log().iter().map(|(tick, _)| *tick);
+        let to = if on {
+            acts.find(|tick| *tick > now)
+        } else {
+            acts.rfind(|tick| *tick < now)
+        };
+        match to {
+            Some(tick) => stage.seek(tick as f64 / TICKS_PER_SECOND as f64),
+            None if on => stage.paused = !stage.paused,
+            None => stage.paused = true,
+        }
     }
 
     /// Goes to another line; one of an earlier visit is replayed first. An exam has one.

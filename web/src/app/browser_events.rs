@@ -155,6 +155,9 @@ fn keys(ctx: &Context<App>, shortcuts: Rc<Cell<bool>>) -> EventListener {
             "]" => Msg::Time(TimeMsg::Faster(true)),
             "r" | "R" => Msg::Head(HeadMsg::ReadOut),
             "?" => Msg::Head(HeadMsg::Help),
+            // A presenter's remote has these two.
+            "PageUp" if host::projector() => Msg::Time(TimeMsg::Turn(false)),
+            "PageDown" if host::projector() => Msg::Time(TimeMsg::Turn(true)),
             _ => return,
         };
         e.prevent_default();

@@ -1,7 +1,7 @@
 //! The head of the page and what opens from it: doors, drawers, help, language, units, theme; and what is said of the page itself.
 use std::{cell::Cell, rc::Rc};
 
-use lowside_present::{UnitSystem, controls::Controls, readout::Readout};
+use lowside_present::{UnitSystem, readout::Readout};
 use lowside_words::Language;
 use yew::{Context, Html, html};
 
@@ -140,18 +140,17 @@ impl App {
         self.said = (text, host::now());
     }
 
-    /// In front of a class: what was done last, in large letters, so that everybody can follow.
+    /// In front of a class: the keys, and what was done last for some seconds, in large letters, so that everybody can follow.
     pub(super) fn ticker(&self) -> Html {
         if !host::projector() {
             return html! {};
         }
-        let last = self.stage.bay.log().last().zip(later::here());
+        let log = self.stage.bay.log();
+        let last = log.last().zip(later::here());
         let last = last.map(|((_, act), later)| (later.act)(*act));
-        let c = Controls::of(&self.stage.shown(), self.units);
-        let engine = words::named(
-            words::engine(),
-            words::engine_states()[usize::from(c.engine)],
-        );
-        html! { <p class="ticker" aria-hidden="true">{ last.unwrap_or(engine) }</p> }
+        html! { <aside class="strip-of-keys" aria-label={words::keys()}>
+            <ul>{ for words::class_keys().into_iter().map(|(key, what)| html! { <li><kbd>{ key }</kbd>{ what }</li> }) }</ul>
+            <p key={log.len()} class="ticker" aria-hidden="true">{ last }</p>
+        </aside> }
     }
 }

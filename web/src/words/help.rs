@@ -11,9 +11,20 @@ pub(crate) fn shortcuts() -> Vec<(&'static str, &'static str)> {
         (say::key_faster(), say::key_faster_does()),
         (say::key_read(), say::key_read_does()),
         (say::key_help(), say::key_help_does()),
+        (say::key_pages(), say::key_pages_does()),
         (say::key_undo(), say::key_undo_does()),
         (say::key_redo(), say::key_redo_does()),
         (say::key_fine(), say::key_fine_does()),
+    ]
+}
+
+/// The keys that a class is led with.
+pub(crate) fn class_keys() -> [(&'static str, &'static str); 4] {
+    [
+        (say::key_space(), say::key_space_does()),
+        (say::key_pages(), say::key_pages_does()),
+        (say::key_step(), say::key_step_does()),
+        (say::key_help(), say::help()),
     ]
 }
 

@@ -352,3 +352,15 @@ pub(crate) fn protection(what: Protection) -> (&'static str, &'static str) {
 pub(crate) fn worn_states() -> [&'static str; 2] {
     [say::worn_states_off(), say::worn_states_on()]
 }
+
+/// Name of a vehicle; one of somebody's own has the name that was given to it.
+pub(crate) fn vehicle_name(name: &str) -> String {
+    match name {
+        "Compact car, 1990s pattern" => say::vehicle_compact(),
+        "Crossover, 2020s pattern" => say::vehicle_crossover(),
+        "Utility van, 1980s pattern, as built" => say::vehicle_van_as_built(),
+        "Utility van, 1980s pattern, converted" => say::vehicle_van(),
+        own => own,
+    }
+    .to_owned()
+}
