@@ -26,6 +26,9 @@ for (const [window, colorScheme, lang] of [
       await page.locator("section.parts .mark").first().click();
       await assertAccessible(page);
       await page.locator("#help-button").click();
+      await page.locator(".help").waitFor();
+      await assertAccessible(page);
+      await page.locator("#help-close").click();
       await page.locator("#settings").click();
       await page.locator(".settings .drawer").waitFor();
       await assertAccessible(page);

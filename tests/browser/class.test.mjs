@@ -1,8 +1,8 @@
 // In front of a class, and on paper: two views, large readings, keys of a presenter's remote; a sheet a job, readings and chart.
 import assert from "node:assert/strict";
 import { keys, until } from "./keys.mjs";
-import { assertAccessible, assertQuiet, desktop, pageTest } from "./harness.mjs";
-import { run } from "./page.mjs";
+import { assertAccessible, assertQuiet, assertWhole, desktop, pageTest, phone } from "./harness.mjs";
+import { door, pass, run } from "./page.mjs";
 
 const wall = { name: "projector", viewport: { width: 1920, height: 1080 } };
 
@@ -31,7 +31,6 @@ pageTest(
     const seen = () => ticker.evaluate((e) => Number(getComputedStyle(e).opacity));
     await until(page, "the ticker fades", 8, async () => (await seen()) === 0);
     // Strip chart alone: at least two fifths of the height.
-    for (const it of await open.all()) await it.press("Enter");
     while (await open.count()) await open.first().press("Enter");
     await k.view("Strip chart");
     const strip = await page.locator(".chart .strip").first().boundingBox();
@@ -83,7 +82,7 @@ pageTest(
     await page.locator(".steps").waitFor();
     await run(page);
     await page.waitForTimeout(1500);
-    await page.locator("#instruments > summary").click();
+    await page.locator("#instruments-title").click();
     await k.push("Note readings before");
     const paper = page.locator(".paper");
     assert.ok(!(await paper.isVisible()), "only on paper");
@@ -113,23 +112,42 @@ pageTest(
 );
 
 pageTest(
-  "readings and chart are printed on one page, whatever is open",
+  "readings and chart are printed on one page, the chart also where it was shut",
   desktop,
   async (page) => {
     const k = keys(page);
-    await page.waitForTimeout(1500);
-    for (const closed of [false, true]) {
-      if (closed) for (const view of ["Levels", "Strip chart"]) await page.locator(".picker").getByRole("button", { name: view, exact: true }).click();
-      await page.emulateMedia({ media: "print" });
-      for (const seen of [".gauges .dial", ".readings dl", ".chart .strip svg", "footer"]) {
-        const box = await page.locator(seen).first().boundingBox();
-        assert.ok(box && box.width > 100 && box.height > 10, `${seen}, views closed: ${closed}: ${JSON.stringify(box)}`);
-      }
-      assert.equal(pages(await page.pdf({ format: "A4" })), 1);
-      await page.emulateMedia({ media: "screen" });
+    await page.evaluate(() => {
+      window.printed = 0;
+      window.print = () => (window.printed += document.querySelectorAll(".chart .strip svg path, .chart .strip svg polyline").length > 0 ? 1 : 100);
+    });
+    while (await page.locator(".picker [aria-pressed=true]").count()) await page.locator(".picker [aria-pressed=true]").first().press("Enter");
+    await pass(page, 20);
+    await door(page, "class");
+    await k.push("Print readings and chart");
+    await until(page, "it is printed with the chart drawn", 5, async () => (await page.evaluate(() => window.printed)) === 1);
+    await page.emulateMedia({ media: "print" });
+    for (const seen of [".gauges .dial", ".readings dl", ".chart .strip", "footer"]) {
+      const box = await page.locator(seen).first().boundingBox();
+      assert.ok(box && box.width > 100 && box.height > 10, `${seen}: ${JSON.stringify(box)}`);
     }
-    await k.view("Strip chart");
+    assert.equal(pages(await page.pdf({ format: "A4" })), 1);
     assertQuiet(page);
   },
   { path: "#s=healthy" },
 );
+
+for (const window of [desktop, phone])
+  pageTest("the help lies over the page, knows doors, jobs and keys, and Escape closes it", window, async (page) => {
+    await page.locator("#help-button").press("Enter");
+    const help = page.getByRole("dialog", { name: "Help" });
+    await help.waitFor();
+    for (const title of ["Doors", "Job", "Keys", "Terms"]) await help.getByRole("heading", { name: title, exact: true }).waitFor();
+    for (const name of ["Explore", "Charge and service", "Diagnose", "Class"]) await help.getByRole("term").filter({ hasText: name }).first().waitFor();
+    assert.ok(await help.evaluate((e) => e.contains(document.activeElement)), "it has the focus");
+    await assertWhole(page, help);
+    await assertAccessible(page);
+    await page.keyboard.press("Escape");
+    await help.waitFor({ state: "detached" });
+    assert.equal(await page.evaluate(() => document.activeElement?.id), "help-button", "the focus is back");
+    assertQuiet(page);
+  });

@@ -69,3 +69,11 @@ export async function assertNoSidewaysScroll(page) {
   });
   assert.ok(content <= window, `the content is ${content} px wide in a window of ${window} px: ${wide.join(", ")}`);
 }
+
+/** Asserts that a dialog lies within the window and needs no scrolling sideways. */
+export async function assertWhole(page, dialog) {
+  const { width, height } = page.viewportSize();
+  const box = await dialog.boundingBox();
+  assert.ok(box.x >= 0 && box.y >= 0 && box.x + box.width <= width && box.y + box.height <= height, `${JSON.stringify(box)} in ${width} x ${height}`);
+  assert.ok(await dialog.evaluate((e) => e.scrollWidth <= e.clientWidth), "it scrolls sideways");
+}

@@ -1,18 +1,17 @@
 // The worst act is asked about, by mouse and by keyboard, with what the gauges show before it; afterwards the emergency comes first.
 import assert from "node:assert/strict";
 import { assertFits } from "./fit.mjs";
-import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone, unfoldHead } from "./harness.mjs";
+import { assertAccessible, assertNoSidewaysScroll, assertQuiet, assertWhole, desktop, pageTest, phone } from "./harness.mjs";
 import { keys, number, until } from "./keys.mjs";
-import { run, start } from "./page.mjs";
+import { drawer, run, start } from "./page.mjs";
 
 const seconds = (clock) => clock.split(":").reduce((all, part) => 60 * all + Number(part), 0);
 
 /** Begins the bay anew, worked in by hand. */
 async function byHand(page) {
-  await unfoldHead(page);
-  await page.locator(".bays > summary").press("Enter");
+  await drawer(page, "bays");
   await page.locator("#sight").selectOption("1");
-  await page.locator(".bays").getByRole("button", { name: /^Begin/ }).press("Enter");
+  await page.locator(".begin button").press("Enter");
   await page.locator(".sight").waitFor();
 }
 
@@ -181,7 +180,11 @@ pageTest(
     await p.dialog.getByText("No goggles, no gloves.").waitFor();
     await p.dialog.getByRole("button", { name: "Put on" }).click();
     await p.dialog.getByText("No goggles, no gloves.").waitFor({ state: "detached" });
+    await page.waitForTimeout(450);
+    await p.leave.click();
+    await page.locator("#instruments-title").press("Enter");
     for (const what of ["Goggles", "Gloves"]) assert.equal(await page.locator(`#${what.toLowerCase()}`).getAttribute("aria-checked"), "true", what);
+    await p.open.click();
     await page.waitForTimeout(450);
     await p.sure.click();
     await p.harm.getByText("Refrigerant hit your face and wrists").waitFor();
@@ -233,7 +236,7 @@ for (const window of [desktop, phone])
     await p.dialog.getByRole("heading", { name: "High-side valve open with the engine running" }).waitFor();
     assert.match(await p.copy.innerText(), /^A copy of this bay, 12 s ahead: [\d.]+ oz of refrigerant in the room\.$/);
     await p.dialog.getByText(/follow the maker's data and local code/).waitFor();
-    await assertFits(page, "the question");
+    await assertWhole(page, p.dialog);
     await assertAccessible(page);
     await page.keyboard.press("Escape");
     await p.dialog.waitFor({ state: "hidden" });

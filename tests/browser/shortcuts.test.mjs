@@ -71,11 +71,15 @@ pageTest(
     await page.locator("#help-button").click();
     const listed = await page.locator(".help kbd").allInnerTexts();
     assert.deepEqual([...listed].sort(), Object.keys(works).sort());
+    // The sheet lies over the page; shut, everything below it is there again.
+    await page.keyboard.press("Escape");
     for (const key of listed) await works[key]();
 
     // Off: single keys do nothing, those with Ctrl and the sliders' go on.
     const box = page.locator("#shortcuts");
+    await page.locator("#help-button").click();
     await box.uncheck();
+    await page.keyboard.press("Escape");
     const still = async () => {
       const state = async () => [await paused(), await clock(), await speed(), await help()];
       const was = await state();
@@ -91,6 +95,7 @@ pageTest(
     await still();
     await page.locator("#help-button").click();
     await box.check();
+    await page.keyboard.press("Escape");
     await works["."]();
     assertQuiet(page);
   },

@@ -63,7 +63,7 @@ pub(crate) fn paper(p: &Paper<'_>) -> Html {
                 { row(words::vehicle(), format!("{}, {}, {}", p.vehicle, p.record.built_for, p.record.label)) }
                 { row(words::label_date(), host::date(words::current().tag())) }
                 { row(words::job_card(), title.to_owned()) }
-                { row(words::complaint(), complaint.to_owned()) }
+                { row(words::paper_complaint(), complaint.to_owned()) }
             </dl>
             <table>
                 <thead><tr><td></td><th scope="col">{ words::record_before() }</th><th scope="col">{ words::record_after() }</th></tr></thead>

@@ -1,9 +1,17 @@
 //! Paper: what the browser's print dialog is given.
-use gloo::events::EventListener;
+use gloo::{events::EventListener, timers::callback::Timeout};
 
 use crate::host;
 
-/// Prints the job and its record alone. The page by itself prints readings and chart.
+/// Time in which the strip chart is drawn, ms.
+const DRAWN: u32 = 400;
+
+/// Prints once what was just asked for has been drawn.
+pub(crate) fn print_soon() {
+    Timeout::new(DRAWN, || drop(host::window().print())).forget();
+}
+
+/// Prints the sheet of the job alone. The page by itself prints readings and chart.
 pub(crate) fn print_job() {
     let mark = |on: bool| {
         if let Some(body) = host::document().body() {

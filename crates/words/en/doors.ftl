@@ -10,7 +10,7 @@ day = The day
 vehicle-more = Engine speed, fan
 hose-nothing = Nothing is connected.
 
-invites = Nothing is open here. Open a drawing, a chart or the bench:
+invites = Nothing is open here. Open a drawing or a chart:
 wait-until = Wait until { $goal }
 strip-vent = vent
 

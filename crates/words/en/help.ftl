@@ -3,6 +3,11 @@
 help = Help
 help-close = Close
 help-idea = Point at a control, or reach it with Tab: what it does appears at the bottom. Everything can be undone.
+help-explore = A bay that runs: try anything, everything can be undone.
+help-service = Job cards. Take one: its vehicle comes in with its complaint, and its steps stand beside the controls.
+help-diagnose = Any vehicle, worked by hand or as an exam, with the inside hidden.
+help-class = Large gauges, the layout for a projector, a link and paper to hand out.
+help-job = A step is ticked when the vehicle is as the step asks, whatever way you got there. Two hints open one inside the other. State what you did and sign; then the bay’s own record opens beside it, and one sheet can be printed.
 keys = Keys
 keys-single = Single keys work as shortcuts
 terms = Terms

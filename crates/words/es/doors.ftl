@@ -10,7 +10,7 @@ day = El día
 vehicle-more = Régimen del motor, ventilador
 hose-nothing = No hay nada conectado.
 
-invites = Aquí no hay nada abierto. Abra un dibujo, una gráfica o el banco:
+invites = Aquí no hay nada abierto. Abra un dibujo o una gráfica:
 wait-until = Esperar hasta que { $goal }
 strip-vent = salida
 

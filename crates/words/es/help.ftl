@@ -3,6 +3,11 @@
 help = Ayuda
 help-close = Cerrar
 help-idea = Señale un mando o llegue a él con Tab: abajo aparece para qué sirve. Todo se puede deshacer.
+help-explore = Un taller en marcha: pruebe lo que quiera, todo se puede deshacer.
+help-service = Fichas de trabajo. Tome una: entra su vehículo con su queja, y los pasos quedan junto a los mandos.
+help-diagnose = Cualquier vehículo, a mano o como examen, con el interior oculto.
+help-class = Manómetros grandes, el modo para proyector, un enlace y papel para repartir.
+help-job = Un paso se marca cuando el vehículo está como el paso lo pide, sin importar cómo llegó usted. Las dos pistas se abren una dentro de la otra. Declare lo que hizo y firme; entonces se abre el informe del taller, y se puede imprimir una hoja.
 keys = Teclas
 keys-single = Las teclas solas sirven de atajo
 terms = Términos

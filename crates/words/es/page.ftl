@@ -36,7 +36,7 @@ take-part = { $part ->
     [hash] marca del final
     [physics] marca de su física
     [hidden] parte oculta
-    [card] orden de trabajo
+    [card] ficha de trabajo
     [sight] modo de trabajo
     [handed_in] momento de la entrega
     [opened] momento de la apertura

@@ -2,7 +2,7 @@
 //! and read the same.
 
 use lowside_lessons::{
-    Shown, next,
+    Caution, Shown, next,
     senses::{Noticed, noticed},
     statement::Statement,
 };
@@ -21,15 +21,19 @@ use lowside_present::{
     toll,
     tools::{Tool, Tools},
 };
-use lowside_session::{Bay, Scenario, StateError, scenario::setting};
+use lowside_session::{
+    Action, Bay, BenchAct, HoseAct, MachineAct, Scenario, StateError, acts, scenario::setting,
+};
 use lowside_shop::{
     fault::{self, Severity},
+    joints::Joint,
     parts::Part,
 };
 use lowside_tests::{
     acts::{Dice, any},
     runs::scenario,
 };
+use lowside_units::Ratio;
 use serde_json::Value;
 
 /// Scenarios of one vehicle that bays are opened with, and how many pairs are tried: a van on R-134a, and one to be converted to it.
@@ -65,6 +69,8 @@ const LEAST: &[(&str, u64)] = &[
     ("closed statement", 200),
     ("closed strip", 960),
     ("closed bench", 220),
+    ("closed outside", 480),
+    ("closed cautions", 40),
     ("closed drawing", 480),
     ("closed marks", 480),
     ("closed advice", 200),
@@ -261,6 +267,10 @@ fn closed_views(shown: &Shown<'_>) -> Views {
         add("charge", format!("{charge:?}"));
         add("record", format!("{:?}", record::record(shown, units)));
         add("notes", format!("{:?}", closed::notes::of(shown, units)));
+        add(
+            "outside",
+            format!("{:?}", closed::parts::parts(shown, units)),
+        );
         let axis = closed::drawing::ticks(shown, units);
         add("axis", format!("{axis:?}"));
         let weighed = closed::weighed::Weighed::of(shown, units);
@@ -282,6 +292,17 @@ fn closed_views(shown: &Shown<'_>) -> Views {
     add("marks", format!("{marks:?}"));
     add("advice", format!("{:?}", next::closed_advice(shown, None)));
     add("harm", format!("{:?}", next::harm(shown)));
+    let opens = Joint::ALL.map(|joint| Action::from(BenchAct::OpenJoint { joint }));
+    let valve = HoseAct::LowValve {
+        open: Ratio::from_fraction(1.0),
+    };
+    let acts = opens.into_iter().chain(acts![
+        valve,
+        BenchAct::RenewSeals,
+        MachineAct::Isolation { on: true },
+    ]);
+    let cautions: Vec<_> = acts.map(|act| Caution::at(act, shown)).collect();
+    add("cautions", format!("{cautions:?}"));
     let unsaid = lowside_lessons::statement::left_out(shown, &Statement::default());
     add("unsaid", format!("{unsaid:?}"));
     add("log", format!("{:?}", shown.log));

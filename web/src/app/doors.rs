@@ -4,7 +4,6 @@ use yew::{Context, Html, html};
 use super::{App, FaceMsg, HeadMsg, Msg, ShareMsg, StartMsg, WorkMsg};
 use crate::{
     doors::Door,
-    host,
     job::JobView,
     kit::button,
     settings::{SettingsProps, settings},
@@ -77,6 +76,7 @@ impl App {
         let link = ctx.link();
         let large = link.callback(|_: yew::MouseEvent| Msg::Face(FaceMsg::Large));
         let copy = link.callback(|()| Msg::Share(ShareMsg::Link));
+        let print = link.callback(|()| Msg::Face(FaceMsg::Print));
         html! {
             <section class="behind" aria-labelledby="behind-title">
                 <h2 id="behind-title">{ words::door_class() }</h2>
@@ -85,7 +85,7 @@ impl App {
                     <button type="button" aria-pressed={self.face.large.to_string()} onclick={large}>{ words::large_gauges() }</button>
                     <a href="?layout=projector">{ words::projector() }</a>
                     { button(words::take_link(), true, move || copy.emit(())) }
-                    { button(words::print(), true, || drop(host::window().print())) }
+                    { button(words::print(), true, move || print.emit(())) }
                 </span>
             </section>
         }

@@ -26,6 +26,7 @@ use crate::{
     later::{self, Later},
     parts::{Flows, Instrument, PartsProps, parts_view},
     plot::PlotView,
+    print::print_soon,
     theme,
     views::{Open, View, picker},
     words,
@@ -45,6 +46,8 @@ pub(crate) enum FaceMsg {
     Light(Option<Part>),
     /// Opens a part, or shuts it.
     Open(Option<Part>),
+    /// Prints readings and chart, which is opened for it.
+    Print,
     /// Picks an instrument up, or puts it away.
     Take(Option<Instrument>),
     /// Closes the loop, as in a drill, or opens it.
@@ -171,6 +174,12 @@ impl App {
                 }
             }
             FaceMsg::Take(tool) => face.hand = tool,
+            FaceMsg::Print => {
+                if !face.open.has(View::Strip) {
+                    face.open.toggle(View::Strip);
+                }
+                print_soon();
+            }
             FaceMsg::Close(closed) => face.closed = closed,
             FaceMsg::Strip(act) => {
                 if let Some(later) = later::here() {

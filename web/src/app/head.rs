@@ -3,7 +3,8 @@ use std::{cell::Cell, rc::Rc};
 
 use lowside_present::{UnitSystem, readout::Readout};
 use lowside_words::Language;
-use yew::{Context, Html, html};
+use web_sys::HtmlDialogElement;
+use yew::{Context, Html, NodeRef, html};
 
 use super::{App, BaysMsg, Msg};
 use crate::{doors::Door, host, later, speech, store, theme::Choice, top::Drawer, units, words};
@@ -39,6 +40,7 @@ pub(super) struct Head {
     /// What is open from the head.
     pub(super) drawer: Option<Drawer>,
     pub(super) help: bool,
+    pub(super) sheet_of_help: NodeRef,
     pub(super) hint: Option<&'static str>,
     pub(super) shortcuts: Rc<Cell<bool>>,
 }
@@ -50,6 +52,7 @@ impl Head {
             door,
             drawer: None,
             help: false,
+            sheet_of_help: NodeRef::default(),
             hint: None,
             shortcuts: Rc::new(Cell::new(!off)),
         }
@@ -111,6 +114,14 @@ impl App {
             HeadMsg::Hint(hint) => head.hint = hint,
         }
         true
+    }
+
+    /// The help lies over the page, as a dialog of the browser's, which takes the focus and gives it back.
+    pub(super) fn show_help(&self) {
+        let dialog = self.head.sheet_of_help.cast::<HtmlDialogElement>();
+        if let Some(dialog) = dialog.filter(|dialog| self.head.help && !dialog.open()) {
+            drop(dialog.show_modal());
+        }
     }
 
     /// What was said and waits is in the other language.

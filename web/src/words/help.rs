@@ -2,20 +2,25 @@
 use lowside_present::controls::Control;
 use lowside_words as say;
 
+use crate::host;
+
 /// Keys and what they do.
 pub(crate) fn shortcuts() -> Vec<(&'static str, &'static str)> {
-    vec![
+    let mut keys = vec![
         (say::key_space(), say::key_space_does()),
         (say::key_step(), say::key_step_does()),
         (say::key_slower(), say::key_slower_does()),
         (say::key_faster(), say::key_faster_does()),
         (say::key_read(), say::key_read_does()),
         (say::key_help(), say::key_help_does()),
-        (say::key_pages(), say::key_pages_does()),
         (say::key_undo(), say::key_undo_does()),
         (say::key_redo(), say::key_redo_does()),
         (say::key_fine(), say::key_fine_does()),
-    ]
+    ];
+    if host::projector() {
+        keys.push((say::key_pages(), say::key_pages_does()));
+    }
+    keys
 }
 
 /// The keys that a class is led with.
@@ -25,6 +30,16 @@ pub(crate) fn class_keys() -> [(&'static str, &'static str); 4] {
         (say::key_pages(), say::key_pages_does()),
         (say::key_step(), say::key_step_does()),
         (say::key_help(), say::help()),
+    ]
+}
+
+/// The doors and what is behind each.
+pub(crate) fn doors_told() -> Vec<(&'static str, &'static str)> {
+    vec![
+        (say::door_explore(), say::help_explore()),
+        (say::door_service(), say::help_service()),
+        (say::door_diagnose(), say::help_diagnose()),
+        (say::door_class(), say::help_class()),
     ]
 }
 
