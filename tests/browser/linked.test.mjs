@@ -69,7 +69,7 @@ pageTest(
     const caution = page.locator(".caution strong");
     const count = (n, what) => until(page, what, 5, async () => (await caution.count()) === n);
     const acts = [
-      ["the high valve while it runs", () => k.push("High valve (red): open"), () => k.push("High valve (red): shut")],
+      ["the high valve while it runs", async () => (await k.push("High valve (red): open"), await k.sure()), () => k.push("High valve (red): shut")],
       ["a can", () => k.push(/^(Take a can|Fresh can)$/), () => page.locator("#control-removecan").press("Enter")],
       ["liquid to the suction", () => k.turn(true, "Turn over"), () => k.turn(false, "Turn over")],
       ["water too hot", async () => (await k.turn(true, "Water bath"), await page.locator("#bath-t").press("End"), await k.sure()), () => k.turn(false, "Water bath")],

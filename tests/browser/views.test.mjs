@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
-import { until } from "./keys.mjs";
+import { keys, until } from "./keys.mjs";
 import { door, drawer, chooseLanguage, pass, run, speed, start } from "./page.mjs";
 
 const VIEWS = ["Levels", "Parts", "Strip chart", "Cycle", "Air", "Boiling point", "Vacuum"];
@@ -408,6 +408,8 @@ pageTest("the notes tell what the drawing of levels shows", desktop, async (page
   const notes = page.getByRole("list", { name: "What it shows" });
   await notes.getByText(/water boils/).waitFor();
   await button(page, "Low valve (blue): open").click();
+  // A vacuum behind an open hose: the second press.
+  await keys(page).sure();
   await notes.getByText(/air falls in/).waitFor();
   await start(page, "healthy");
   await notes.getByText(/above the outside air/).waitFor();

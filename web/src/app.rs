@@ -376,7 +376,7 @@ impl Component for App {
             { later::here().map(|l| (l.sight)(self, ctx)).unwrap_or_default() }
             if self.head.help {
                 if let Some(later) = later::here() {
-                    { (later.help)(self.head.shortcuts.get(), link.callback(|x| Msg::Head(HeadMsg::Shortcuts(x))), link.callback(|()| Msg::Head(HeadMsg::Shut)), self.head.sheet_of_help.clone()) }
+                    { (later.help)(self.head.shortcuts.get(), link.callback(|x| Msg::Head(HeadMsg::Shortcuts(x))), &link.callback(|()| Msg::Head(HeadMsg::Shut)), self.head.sheet_of_help.clone()) }
                 }
             }
             <main class={classes!("bay", card.is_some().then_some("with-card"), large)}>

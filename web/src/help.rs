@@ -8,7 +8,7 @@ use crate::words;
 pub(crate) fn view(
     shortcuts: bool,
     set: Callback<bool>,
-    close: Callback<()>,
+    close: &Callback<()>,
     dialog: NodeRef,
 ) -> Html {
     let change = Callback::from(move |e: Event| {

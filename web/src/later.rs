@@ -58,7 +58,7 @@ pub(crate) struct Later {
     pub(crate) ask: fn(&Bay, bool, Action, UnitSystem) -> Option<Question>,
     pub(crate) question: fn(&Question, [bool; 2], &Callback<PerilMsg>) -> Html,
     /// The help: are shortcuts on, sets them, closes it.
-    pub(crate) help: fn(bool, Callback<bool>, Callback<()>, NodeRef) -> Html,
+    pub(crate) help: fn(bool, Callback<bool>, &Callback<()>, NodeRef) -> Html,
     /// Listens to what is pointed at, and to the page being left.
     pub(crate) listen: fn(&Context<App>) -> Vec<EventListener>,
     /// Gives the bay on stage an id, or takes up what a link asks for or what was kept.

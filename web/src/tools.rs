@@ -177,17 +177,24 @@ pub(crate) fn Instruments(p: &ToolsProps) -> Html {
     html! { <div id="instruments" class="instruments">{ fold("instruments-title", "instruments", words::instruments(), *open, turn, content) }</div> }
 }
 
-fn instruments(p: &ToolsProps, place: &UseStateHandle<usize>) -> Html {
-    let t = &p.tools;
-    let does = |action: Action| {
-        let act = p.act.clone();
-        move || act.emit(action)
-    };
-    let spots: Vec<String> = Spot::all().map(words::spot_name).collect();
-    let at = Spot::all()
-        .nth(**place)
-        .unwrap_or(Spot::Joint(Joint::CompressorOut));
-    let sample = match &t.sample {
+/// What is worn.
+fn wear(p: &ToolsProps) -> Html {
+    let worn = p.tools.worn;
+    html! {
+        <fieldset class="group wear">
+                <legend>{ words::wear() }</legend>
+                { for [(Protection::Goggles, worn.goggles), (Protection::Gloves, worn.gloves)].map(|(what, on)| {
+                    let act = p.act.clone();
+                    let (id, name) = words::protection(what);
+                    switch(id, name, words::worn_states(), on, move |on| act.emit(LearnerAct::Wear { what, on }.into()))
+                }) }
+            </fieldset>
+    }
+}
+
+/// What the identifier shows.
+fn sample(t: &Tools) -> String {
+    match &t.sample {
         Sample::None => words::identify_none().to_owned(),
         Sample::Working(left) => words::identify_working(&left.number),
         Sample::Result { gases, air, pure } => {
@@ -199,9 +206,12 @@ fn instruments(p: &ToolsProps, place: &UseStateHandle<usize>) -> Html {
                 words::identify_mixed(all.join(", "), air)
             }
         }
-    };
-    let found = t
-        .search
+    }
+}
+
+/// What the last search at a place showed.
+fn found(t: &Tools, at: Spot) -> String {
+    t.search
         .iter()
         .find(|(s, _)| *s == at)
         .and_then(|(_, f)| *f)
@@ -214,7 +224,20 @@ fn instruments(p: &ToolsProps, place: &UseStateHandle<usize>) -> Html {
                     words::search_clear(words::spot_name(at))
                 }
             },
-        );
+        )
+}
+
+fn instruments(p: &ToolsProps, place: &UseStateHandle<usize>) -> Html {
+    let t = &p.tools;
+    let does = |action: Action| {
+        let act = p.act.clone();
+        move || act.emit(action)
+    };
+    let spots: Vec<String> = Spot::all().map(words::spot_name).collect();
+    let at = Spot::all()
+        .nth(**place)
+        .unwrap_or(Spot::Joint(Joint::CompressorOut));
+    let found = found(t, at);
     let squirt = Volume::from_cm3(30.0);
     let noted = |i: usize, name: &str| {
         if t.noted[i] {
@@ -224,21 +247,14 @@ fn instruments(p: &ToolsProps, place: &UseStateHandle<usize>) -> Html {
         }
     };
     html! { <>
-            <fieldset class="group wear">
-                <legend>{ words::wear() }</legend>
-                { for [(Protection::Goggles, t.worn.goggles), (Protection::Gloves, t.worn.gloves)].map(|(what, on)| {
-                    let act = p.act.clone();
-                    let (id, name) = words::protection(what);
-                    switch(id, name, words::worn_states(), on, move |on| act.emit(LearnerAct::Wear { what, on }.into()))
-                }) }
-            </fieldset>
+            { wear(p) }
             <fieldset class="group">
                 <legend>{ words::identifier() }</legend>
                 <span class="pair">
                     { button(words::identify_low(), true, does(identify(true))) }
                     { button(words::identify_high(), true, does(identify(false))) }
                 </span>
-                <p class="told">{ sample }</p>
+                <p class="told">{ sample(t) }</p>
             </fieldset>
             <fieldset class="group">
                 <legend>{ words::search() }</legend>
