@@ -180,6 +180,9 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
         signed.set(None);
     }
     let names: Vec<&'static str> = library::names().collect();
+    let vehicle = use_memo((p.vehicle.clone(), words::current()), |(name, _)| {
+        words::vehicle_name(name)
+    });
     // Reading the cards takes longer than all else here.
     let titles = use_memo(words::current(), |_| {
         let title = |n| library::card(n).map_or_else(|| n.to_owned(), |c| told(&c.title));
@@ -247,7 +250,7 @@ pub(crate) fn JobSheet(p: &JobProps) -> Html {
                 said: &p.said,
                 signed: p.signed.as_ref(),
                 job: p.job.as_ref().map(|job| (job.title.as_str(), job.complaint.as_str())),
-                vehicle: &p.vehicle,
+                vehicle: vehicle.as_str(),
                 units: p.units,
             }) }
         </section>

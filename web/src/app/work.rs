@@ -208,7 +208,7 @@ impl App {
         };
         html! {
             <JobSheet key="job" {job} {sight} choice={self.sight_choice(ctx, "job-sight")} {toll}
-                tick={bay.tick()} {record} vehicle={words::vehicle_name(&bay.scenario().vehicle.name)}
+                tick={bay.tick()} {record} vehicle={bay.scenario().vehicle.name.clone()}
                 units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))}
                 say={ctx.link().callback(Msg::Say)} said={self.draft.clone()} edit={ctx.link().callback(|s| Msg::Work(WorkMsg::Draft(s)))}
                 signed={self.signed.clone()} sign={ctx.link().callback(|()| Msg::Work(WorkMsg::Sign))} act={ctx.link().callback(Msg::Act)}

@@ -6,7 +6,10 @@ use lowside_present::{
     toll::{Severity, Told},
     tools::{Device, Glass, Point, Protection, PumpOilLook, Site, Spot, Tool, Tools},
 };
-use lowside_session::predicate::{Predicate, Reading, Test};
+use lowside_session::{
+    library,
+    predicate::{Predicate, Reading, Test},
+};
 use lowside_units::{
     AbsolutePressure, GaugePressure, Mass, Quantity, Ratio, Temperature, Volume, display,
 };
@@ -355,12 +358,20 @@ pub(crate) fn worn_states() -> [&'static str; 2] {
 
 /// Name of a vehicle; one of somebody's own has the name that was given to it.
 pub(crate) fn vehicle_name(name: &str) -> String {
-    match name {
-        "Compact car, 1990s pattern" => say::vehicle_compact(),
-        "Crossover, 2020s pattern" => say::vehicle_crossover(),
-        "Utility van, 1980s pattern, as built" => say::vehicle_van_as_built(),
-        "Utility van, 1980s pattern, converted" => say::vehicle_van(),
-        own => own,
+    let shipped = |id| library::shipped(id).is_some_and(|s| s.vehicle.name == name);
+    match [
+        "healthy",
+        "healthy-compact",
+        "healthy-crossover",
+        "before-retrofit",
+    ]
+    .map(shipped)
+    {
+        [true, ..] => say::vehicle_van(),
+        [_, true, ..] => say::vehicle_compact(),
+        [_, _, true, _] => say::vehicle_crossover(),
+        [.., true] => say::vehicle_van_as_built(),
+        _ => name,
     }
     .to_owned()
 }
