@@ -38,6 +38,7 @@ pageTest("an unknown vehicle is read, named and debriefed, by keyboard, a reload
   const said = await page.locator(".next strong").innerText();
   assert.match(said, /^“.+”$/, "the customer speaks");
   await look(page);
+  await slips(page).nth(5).waitFor();
   assert.equal(await slips(page).count(), 6);
   const shown = await slips(page).allInnerTexts();
   assert.match(shown[0], /\d+ psig/);
@@ -67,7 +68,7 @@ pageTest("an unknown vehicle is read, named and debriefed, by keyboard, a reload
   await page.getByRole("heading", { name: /^Unknown vehicle \d+$/ }).waitFor();
   assert.equal(await slips(page).count(), 0);
   assertQuiet(page);
-});
+}, { limit: SUSPECTS + 60_000 });
 
 pageTest("on a phone a vehicle is brought in and read by touch", phone, async (page) => {
   await page.locator("#door-diagnose").tap();

@@ -51,7 +51,7 @@ for (const window of [desktop, phone])
     await page.locator("#hose-tool").waitFor();
     const group = () => page.locator(".panel > .group legend").first().innerText();
     assert.equal(await group(), "The day");
-    for (const [name, heading] of [["service", "Job cards"], ["diagnose", "Diagnose"], ["class", "Class"]]) {
+    for (const [name, heading] of [["service", "Job cards"], ["diagnose", "The unknown vehicle"], ["class", "Class"]]) {
       await door(page, name);
       await page.getByRole("heading", { name: heading, exact: false }).first().waitFor();
       assert.equal(await page.locator(`#door-${name}`).getAttribute("aria-current"), "page");
