@@ -544,12 +544,13 @@ mod tests {
         assert_eq!(halt.place, "vehicle", "{halt}");
     }
 
-    /// A van whose suction line holds nothing and whose condenser gets no air: the step that fails is spent, and no tick counts it.
+    /// An overfull van whose suction line holds nothing and whose condenser gets no air: the step that fails is spent, and no tick counts it.
     #[test]
     fn a_halted_bay_is_taken_up_halted_and_refuses_acts() {
         let mut scenario = library::shipped("healthy").expect("shipped");
         Arc::make_mut(&mut scenario.vehicle).suction_line.volume = Volume::from_m3(20e-6);
         scenario.condition = serde_json::from_str(r#"{"condenser_air":"0 %"}"#).expect("a share");
+        scenario.start.set_charge(1.5);
         let mut bay = Bay::new(&scenario);
         let halt = loop {
             if let Err(halt) = bay.step() {

@@ -213,10 +213,11 @@ fn an_act_is_left_out() {
     }
 }
 
-/// A suction line that holds nothing and a condenser without air halt a van within a minute: the run beside it goes on.
+/// A suction line that holds nothing and a condenser without air halt an overfull van within a minute: the run beside it goes on.
 #[test]
 fn a_halted_bay_beside_says_so() {
-    let halts = "vehicle.suction_line.volume=20 cm3, condition.condenser_air=0 %";
+    let halts =
+        "vehicle.suction_line.volume=20 cm3, condition.condenser_air=0 %, start.charge=1.5 kg";
     let run = ["run", "healthy", "--until", "1min"];
     let beside = [&run[..], &["--beside", halts]].concat();
     let text = answer_in(here(), &beside);

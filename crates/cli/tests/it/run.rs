@@ -240,13 +240,14 @@ fn a_take_replays_to_the_same_summary() {
     );
 }
 
-/// A van whose suction line holds nothing and whose condenser gets no air halts; its take ends where it says, and halted.
+/// An overfull van whose suction line holds nothing and whose condenser gets no air halts; its take ends where it says, and halted.
 #[test]
 fn a_halted_run_replays_to_its_halt() {
     let folder = folder("halted");
     let sets = [
         "vehicle.suction_line.volume=20 cm3",
         "condition.condenser_air=0 %",
+        "start.charge=1.5 kg",
     ];
     let mut run = vec!["run", "healthy", "--until", "1min", "--take", "t.json"];
     run.extend(sets.iter().flat_map(|set| ["--set", *set]));
