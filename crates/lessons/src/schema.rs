@@ -4,7 +4,10 @@
 //! are left open, and `lowside check` has the last word.
 
 use lowside_session::predicate::Reading;
-use lowside_units::{Duration, Mass, Quantity, Ratio, RotationSpeed, Speed, Temperature};
+use lowside_units::{
+    Duration, GaugePressure, Mass, Quantity, Ratio, RotationSpeed, Speed, Temperature,
+    TemperatureDifference,
+};
 use serde_json::{Value, json};
 
 use crate::card::{FORMAT, LONGEST, MOST, MOST_CONDITIONS, MOST_MINUTES};
@@ -150,6 +153,22 @@ fn scenario() -> Value {
                 "windows_open": on(),
             })),
             "condition": { "type": "object" },
+            "scatter": object(&[], &json!({
+                "charge": share(),
+                "orifice": share(),
+                "compressor": share(),
+                "condenser_air": share(),
+                "blower": share(),
+                "switch": share(),
+                "cabin": share(),
+            })),
+            "instruments": object(&[], &json!({
+                "low_gauge": quantity::<GaugePressure>(),
+                "high_gauge": quantity::<GaugePressure>(),
+                "vent": quantity::<TemperatureDifference>(),
+                "cabin": quantity::<TemperatureDifference>(),
+                "clamp": quantity::<TemperatureDifference>(),
+            })),
             "act": { "type": "array", "items": object(&[], &json!({
                 "after": part("duration"),
                 "when": part("condition"),

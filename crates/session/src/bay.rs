@@ -507,6 +507,7 @@ mod tests {
     use super::*;
     use crate::{Take, TakeError, VehicleAct, library};
     use lowside_plant::halt::Cause;
+    use lowside_shop::fault::Table;
     use lowside_units::Volume;
 
     /// What is no number ends the step, is told by place and cause, stays told, and fails the books; nothing else moves.
@@ -550,7 +551,7 @@ mod tests {
         let mut scenario = library::shipped("healthy").expect("shipped");
         Arc::make_mut(&mut scenario.vehicle).suction_line.volume = Volume::from_m3(20e-6);
         scenario.condition = serde_json::from_str(r#"{"condenser_air":"0 %"}"#).expect("a share");
-        scenario.start.set_charge(1.5);
+        assert!(scenario.set(Table::Start, "charge", 1.5));
         let mut bay = Bay::new(&scenario);
         let halt = loop {
             if let Err(halt) = bay.step() {

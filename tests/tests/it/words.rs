@@ -5,6 +5,7 @@ use std::{
     path::{Path, PathBuf},
 };
 
+use lowside_lessons::challenge;
 use lowside_session::Bay;
 use lowside_shop::fault;
 use lowside_tests::{root, runs::scenario};
@@ -144,6 +145,7 @@ fn every_message_is_said_somewhere() {
     let families = [
         ("fault-", "words::fault(", faults()),
         ("halt-place-", "halt_place(", halts()),
+        ("challenge-", "words::challenge(", challenges()),
     ];
     for entry in fs::read_dir(root().join("crates/words/en")).expect("the English files") {
         let text = fs::read_to_string(entry.expect("an entry").path()).expect("readable");
@@ -188,6 +190,12 @@ fn every_message_is_said_somewhere() {
 fn faults() -> BTreeSet<String> {
     let said = |id: &str| ["", "-sign", "-cure"].map(|more| format!("{id}{more}"));
     fault::all().flat_map(|fault| said(fault.id)).collect()
+}
+
+/// What is said of each challenge: what it asks, and why it comes as it does.
+fn challenges() -> BTreeSet<String> {
+    let said = |id: &str| ["", "-why"].map(|more| format!("{id}{more}"));
+    challenge::ALL.iter().flat_map(|c| said(c.id)).collect()
 }
 
 /// Ids of the places where a bay can halt: volumes, links, and what is neither.
