@@ -9,6 +9,8 @@ pub enum Verdict {
     Pass,
     /// It cannot be run, because the model lacks something that is named.
     NotYet,
+    /// It stands beside a printed figure of another loop, or of one that does not tell enough: no verdict is right.
+    Unjudged,
     /// It is not what is asked.
     Miss,
 }
@@ -24,6 +26,17 @@ pub struct Finding {
     pub asked: String,
     /// How it stands.
     pub verdict: Verdict,
+    /// What was asked first, where that was wrong.
+    pub restated: Option<Restated>,
+}
+
+/// What was asked of a figure before, and why it no longer is.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Restated {
+    /// What was asked first.
+    pub first: String,
+    /// What was wrong with that.
+    pub why: String,
 }
 
 impl Finding {
@@ -66,7 +79,36 @@ impl Finding {
             got: got.into(),
             asked: asked.into(),
             verdict: if holds { Verdict::Pass } else { Verdict::Miss },
+            restated: None,
         }
+    }
+
+    /// A figure beside a printed one that it cannot be held against, as it was at first, and why not.
+    pub fn beside(
+        what: impl Into<String>,
+        got: impl Into<String>,
+        printed: impl Into<String>,
+        why: &str,
+    ) -> Self {
+        let printed = printed.into();
+        Self {
+            what: what.into(),
+            got: got.into(),
+            asked: format!("no verdict; printed: {printed}"),
+            verdict: Verdict::Unjudged,
+            restated: None,
+        }
+        .instead_of(printed, why)
+    }
+
+    /// The same, of which something else was asked first; says why that was wrong.
+    #[must_use]
+    pub fn instead_of(mut self, first: impl Into<String>, why: &str) -> Self {
+        self.restated = Some(Restated {
+            first: first.into(),
+            why: why.into(),
+        });
+        self
     }
 
     /// What the model cannot show yet, and what it needs for that.
@@ -76,6 +118,7 @@ impl Finding {
             got: "not yet".into(),
             asked: format!("needs {needs}"),
             verdict: Verdict::NotYet,
+            restated: None,
         }
     }
 }
@@ -119,15 +162,17 @@ impl Check {
         self.findings.push(finding);
     }
 
-    /// The whole: a miss if any figure misses, a pass if any figure passes and none misses, else not yet.
+    /// The whole: a miss if any figure misses, a pass if any figure passes and none misses, else not yet if any is, else without verdict.
     pub fn verdict(&self) -> Verdict {
         let has = |v| self.findings.iter().any(|f| f.verdict == v);
         if has(Verdict::Miss) {
             Verdict::Miss
         } else if has(Verdict::Pass) {
             Verdict::Pass
-        } else {
+        } else if has(Verdict::NotYet) {
             Verdict::NotYet
+        } else {
+            Verdict::Unjudged
         }
     }
 }
@@ -150,6 +195,8 @@ pub struct Counts {
     pub miss: usize,
     /// Not yet.
     pub not_yet: usize,
+    /// Without verdict.
+    pub unjudged: usize,
 }
 
 impl Counts {
@@ -161,6 +208,7 @@ impl Counts {
                 Verdict::Pass => counts.pass += 1,
                 Verdict::Miss => counts.miss += 1,
                 Verdict::NotYet => counts.not_yet += 1,
+                Verdict::Unjudged => counts.unjudged += 1,
             }
         }
         counts

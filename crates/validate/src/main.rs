@@ -67,10 +67,17 @@ fn make(out: &Path, only: &str) -> Result<bool, Error> {
     );
     for (name, c) in [("checks", checks), ("figures", figures)] {
         println!(
-            "{name}: {} pass, {} miss, {} not yet",
-            c.pass, c.miss, c.not_yet
+            "{name}: {} pass, {} miss, {} not yet, {} without verdict",
+            c.pass, c.miss, c.not_yet, c.unjudged
         );
     }
+    let restated = all()
+        .flat_map(|c| &c.findings)
+        .filter(|f| f.restated.is_some());
+    println!(
+        "restated, those without verdict among them: {}",
+        restated.count()
+    );
     println!(
         "{}  ({:.0} s)",
         file.display(),

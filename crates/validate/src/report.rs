@@ -27,11 +27,13 @@ pub fn html(sections: &[Section]) -> Result<String, Error> {
          <title>Lowside against the outside world</title>\n<style>\n{STYLE}</style></head>\n<body>\n\
          <header><h1>Lowside against the outside world</h1>\
          <p>Every figure here comes from the program as it was built for this report. A miss is shown as a miss; \
-         what the model cannot run yet says what it needs. Parameters that were tuned are named where they matter.</p>\
+         what the model cannot run yet says what it needs. Where what was asked first was wrong, it stands beside what is asked now, with the \
+         reason. Parameters that were tuned are named where they matter.</p>\
          {}</header>\n",
         totals(checks, figures)
     );
     page.push_str(&of_verdict(sections, Verdict::Miss, "Figures that miss"));
+    page.push_str(&restated(sections));
     page.push_str(&of_verdict(sections, Verdict::NotYet, "Figures not yet"));
     page.push_str(&of_verdict(sections, Verdict::Pass, "Figures that pass"));
     page.push_str(&contents(sections));
@@ -56,6 +58,7 @@ fn word(v: Verdict) -> (&'static str, &'static str) {
         Verdict::Pass => ("pass", "pass"),
         Verdict::Miss => ("miss", "miss"),
         Verdict::NotYet => ("not yet", "notyet"),
+        Verdict::Unjudged => ("no verdict", "unjudged"),
     }
 }
 
@@ -67,13 +70,13 @@ fn badge(v: Verdict) -> String {
 fn totals(checks: Counts, figures: Counts) -> String {
     let row = |name: &str, c: Counts| {
         format!(
-            "<tr><th scope=\"row\">{name}</th><td>{}</td><td>{}</td><td>{}</td></tr>",
-            c.pass, c.miss, c.not_yet
+            "<tr><th scope=\"row\">{name}</th><td>{}</td><td>{}</td><td>{}</td><td>{}</td></tr>",
+            c.pass, c.miss, c.not_yet, c.unjudged
         )
     };
     format!(
         "<table class=\"totals\"><thead><tr><th></th><th scope=\"col\">pass</th><th scope=\"col\">miss</th>\
-         <th scope=\"col\">not yet</th></tr></thead><tbody>{}{}</tbody></table>",
+         <th scope=\"col\">not yet</th><th scope=\"col\">no verdict</th></tr></thead><tbody>{}{}</tbody></table>",
         row("Checks", checks),
         row("Figures", figures)
     )
@@ -117,6 +120,36 @@ fn of_verdict(sections: &[Section], verdict: Verdict, heading: &str) -> String {
     format!(
         "<section aria-labelledby=\"{id}\"><h2 id=\"{id}\">{heading}: {count}</h2><details{open}>\
          <summary>Show</summary>{table}</details></section>\n"
+    )
+}
+
+/// Figures of which something else was asked first: what, what is asked now, and why.
+fn restated(sections: &[Section]) -> String {
+    let mut rows = String::new();
+    for (i, section) in sections.iter().enumerate() {
+        for (k, check) in section.checks.iter().enumerate() {
+            for f in &check.findings {
+                let Some(before) = &f.restated else { continue };
+                let _ = write!(
+                    rows,
+                    "<tr><td><a href=\"#s{i}c{k}\">{}</a></td><td>{}</td><td>{}</td><td>{}</td><td>{}</td><td>{}</td><td>{}</td></tr>",
+                    escape(&check.title),
+                    escape(&f.what),
+                    escape(&f.got),
+                    escape(&before.first),
+                    escape(&f.asked),
+                    escape(&before.why),
+                    badge(f.verdict)
+                );
+            }
+        }
+    }
+    let count = rows.matches("<tr>").count();
+    format!(
+        "<section aria-labelledby=\"restated\"><h2 id=\"restated\">Figures restated: {count}</h2><details><summary>Show</summary>\
+         <div class=\"wide\"><table><thead><tr><th scope=\"col\">Check</th><th scope=\"col\">What</th><th scope=\"col\">Found</th>\
+         <th scope=\"col\">Asked first</th><th scope=\"col\">Asked now</th><th scope=\"col\">Why</th><th scope=\"col\">Verdict</th></tr></thead>\
+         <tbody>{rows}</tbody></table></div></details></section>\n"
     )
 }
 

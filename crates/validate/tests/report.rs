@@ -14,6 +14,10 @@ fn sample() -> Section {
     check.find(Finding::within("out", 3.0, 0.0, 2.0, "K", 1));
     check.find(Finding::within("nothing", f64::NAN, 0.0, 2.0, "K", 1));
     check.find(Finding::not_yet("later", "leaks"));
+    check.find(Finding::beside("aside", "4.0 K", "9.0 K", "another loop"));
+    check.find(
+        Finding::within("wide", 1.5, 0.0, 2.0, "K", 1).instead_of("0.1 to 0.2 K", "too narrow"),
+    );
     check.plots.push(
         Plot::new("Picture \"one\"", "x", "y")
             .band("range", vec![(0.0, 1.0, 3.0), (2.0, 1.0, 3.0)])
@@ -30,11 +34,15 @@ fn sample() -> Section {
 fn verdicts_are_counted_and_a_miss_decides() {
     let section = sample();
     let counts = Counts::of_findings(section.checks.iter());
-    assert_eq!((counts.pass, counts.miss, counts.not_yet), (1, 2, 1));
+    assert_eq!((counts.pass, counts.miss, counts.not_yet), (2, 2, 1));
+    assert_eq!(counts.unjudged, 1);
     assert_eq!(section.checks[0].verdict(), Verdict::Miss);
     let mut later = Check::default();
     later.find(Finding::not_yet("later", "leaks"));
     assert_eq!(later.verdict(), Verdict::NotYet);
+    let mut aside = Check::default();
+    aside.find(Finding::beside("aside", "4.0 K", "9.0 K", "another loop"));
+    assert_eq!(aside.verdict(), Verdict::Unjudged);
 }
 
 #[test]
@@ -47,6 +55,9 @@ fn the_page_is_whole_and_shows_what_it_was_given() {
         "3.0 K",
         "0.0 to 2.0 K",
         "NaN K",
+        "Figures restated: 2",
+        "<td>9.0 K</td><td>no verdict; printed: 9.0 K</td><td>another loop</td>",
+        "<td>0.1 to 0.2 K</td><td>0.0 to 2.0 K</td><td>too narrow</td>",
         "<polyline",
         "var(--s0)",
         "stroke-dasharray=\"7 4\"",

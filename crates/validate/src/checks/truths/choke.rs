@@ -1,11 +1,9 @@
 //! A choked orifice: first liquid moves to the condenser, then the loop starves.
 
-use lowside_session::greater;
-
 use super::{JUMPED, TRADE, with};
 use crate::{
     check::{Check, Finding},
-    checks::{Sweep, curve},
+    checks::{Sweep, curve, list, rises},
     error::Error,
     plot::Plot,
     run::{Run, Runs},
@@ -21,8 +19,8 @@ pub(super) fn choked(runs: &Runs) -> Result<Vec<Check>, Error> {
     }
     let mut check = Check::new(
         "4. A choked orifice",
-        "First liquid moves from accumulator to condenser: high side a little up, vent a little colder. Then, the accumulator \
-         empty, high side falls and superheat soars while subcooling is still 8 to 17 K. 1 500 rpm, 35 degC, cycling switch \
+        "First liquid moves from accumulator to condenser: high side up, 45 kPa at most at 90 % open and 120 at 80 %, vent a little colder. Then, \
+         the accumulator empty, high side falls and superheat soars while subcooling is still 8 to 17 K. 1 500 rpm, 35 degC, cycling switch \
          jumped so that the loop finds its balance.",
         TRADE,
     );
@@ -44,18 +42,7 @@ pub(super) fn choked(runs: &Runs) -> Result<Vec<Check>, Error> {
         "more than +20 g",
         moved > 0.02,
     ));
-    let most = wet
-        .iter()
-        .map(|(_, r)| r.on.high - base.on.high)
-        .fold(f64::NEG_INFINITY, greater);
-    check.find(Finding::within(
-        "accumulator still wet: most the high side rises (2-6 psi)",
-        most,
-        14.0,
-        41.0,
-        "kPa",
-        0,
-    ));
+    rises_at_first(&mut check, &sweep);
     let coldest = wet
         .iter()
         .map(|(_, r)| r.all.vent - base.all.vent)
@@ -72,17 +59,24 @@ pub(super) fn choked(runs: &Runs) -> Result<Vec<Check>, Error> {
         "at least one",
         !dry.is_empty(),
     ));
-    let top = sweep
-        .iter()
-        .map(|(_, r)| r.on.high)
-        .fold(f64::NEG_INFINITY, greater);
+    for pair in dry.windows(2) {
+        let [(_, wider), (share, r)] = pair else {
+            continue;
+        };
+        check.find(
+            Finding::holds(
+                format!("{share} % open, accumulator empty: high side"),
+                format!("{:.0} kPag", r.on.high),
+                format!(
+                    "10 kPa below that of the step before, {:.0} kPag",
+                    wider.on.high
+                ),
+                r.on.high < wider.on.high - 10.0,
+            )
+            .instead_of("10 kPa below the highest of the sweep", ITSELF),
+        );
+    }
     for (share, r) in &dry {
-        check.find(Finding::holds(
-            format!("{share} % open, accumulator empty: high side"),
-            format!("{:.0} kPag", r.on.high),
-            format!("below its highest, {top:.0} kPag"),
-            r.on.high < top - 10.0,
-        ));
         check.find(Finding::within(
             format!("{share} % open, accumulator empty: subcooling"),
             r.on.subcooling,
@@ -102,6 +96,43 @@ pub(super) fn choked(runs: &Runs) -> Result<Vec<Check>, Error> {
     }
     check.plots = plots(&sweep);
     Ok(vec![check])
+}
+
+const ITSELF: &str = "The highest of the sweep may be the first with an empty accumulator: a value was held against itself.";
+const BOUND: &str = "By hand: while the accumulator is wet the compressor and the wet coil fix flow and heat, so that the tube has to pass it, subcooling \
+                     grows and costs the condenser surface: +34 kPa at 90 % open, +86 at 80 %, +162 at 70 %.";
+
+/// What the high side may rise while the accumulator is wet, by open area.
+pub(in crate::checks) fn rises_at_first(check: &mut Check, sweep: &Sweep) {
+    let high = |share: f64| {
+        let found = sweep.iter().find(|(x, _)| (x - share).abs() < 1e-9);
+        found.map_or(f64::NAN, |(_, r)| r.on.high)
+    };
+    let first = "14 to 41 kPa at the most, whatever the area";
+    for (share, most) in [(90.0, 45.0), (80.0, 120.0)] {
+        let rise = high(share) - high(100.0);
+        check.find(
+            Finding::within(
+                format!("{share} % open: high side rises"),
+                rise,
+                0.0,
+                most,
+                "kPa",
+                0,
+            )
+            .instead_of(first, BOUND),
+        );
+    }
+    let order = [100.0, 90.0, 80.0, 70.0].map(high);
+    check.find(
+        Finding::holds(
+            "100 to 70 % open: high side",
+            list(&order, 0),
+            "rising from step to step",
+            rises(&order, 0.0),
+        )
+        .instead_of(first, BOUND),
+    );
 }
 
 fn plots(sweep: &Sweep) -> Vec<Plot> {

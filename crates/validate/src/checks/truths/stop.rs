@@ -10,6 +10,17 @@ use crate::{
     run::{Run, Runs},
 };
 
+const HEALTHY: &str = "healthy";
+/// A day on which both cycle.
+const COOL: &str = "day.ambient=24degC";
+const CYCLING: &str = "1 500 rpm, 24 degC";
+const LIKE_WITH_LIKE: &str = "At 35 degC the healthy van does not cycle and the one with half the air does, so that the mean over its pauses was held against a \
+                              loop without any: cycling is compared with cycling.";
+/// What was asked of equal pressures at first.
+pub(in crate::checks) const MINUTES: &str = "60 to 180 s";
+pub(in crate::checks) const BY_BORE: &str = "Minutes are what tubes of 1.2 mm take. Through 1.83 mm, 2.3 times the area, the liquid ahead of the tube is gone in 15 to 18 s, and \
+                                  then some 10 g/s of gas pass, as through a choked nozzle.";
+
 /// When the engine is stopped, s.
 const STOP: f64 = 300.0;
 /// Difference at which pressures count as equal, kPa.
@@ -45,25 +56,30 @@ pub(super) fn last(runs: &Runs) -> Result<Vec<Check>, Error> {
         "13. Half the air, a worn compressor, equalising",
         "Half the evaporator air makes the vent colder and the low side low (also with the cycling switch jumped, which shows the balance). A worn compressor raises no superheat while the \
          accumulator is wet. After the engine stops (35 degC, 1 500 rpm) pressures come within 50 kPa in less than 10 s with an \
-         orifice bypass, in 10 to 40 s with leaking valves, in 1 to 3 min when healthy.",
+         orifice bypass, in 10 to 40 s with leaking valves, in 25 to 60 s when healthy with a bore of 1.83 mm, in 1 to 3 min with one of 1.2.",
         TRADE,
     );
     let idle = "engine.speed=800rpm";
     let fast = "engine.speed=1500rpm";
     for (speed, more) in [
         ("idle", &[idle][..]),
-        ("1 500 rpm", &[fast]),
+        (CYCLING, &[fast, COOL]),
         ("1 500 rpm, switch jumped", &[fast, JUMPED]),
     ] {
         let mut halved = more.to_vec();
         halved.push("condition.evaporator_air=50%");
         let (full, half) = (runs.healthy(more)?, runs.healthy(&halved)?);
-        check.find(Finding::holds(
+        let colder = Finding::holds(
             format!("half the air, {speed}: vent"),
             format!("{:.1} degC", half.all.vent),
             format!("below {:.1} degC", full.all.vent),
             half.all.vent < full.all.vent,
-        ));
+        );
+        check.find(if speed == CYCLING {
+            colder.instead_of("the same at 35 degC", LIKE_WITH_LIKE)
+        } else {
+            colder
+        });
         check.find(Finding::holds(
             format!("half the air, {speed}: low side over the whole time"),
             format!("{:.0} kPag", half.all.low),
@@ -90,7 +106,13 @@ pub(super) fn last(runs: &Runs) -> Result<Vec<Check>, Error> {
         "kPa",
     );
     for (what, overrides, lo, hi) in [
-        ("healthy", &[][..], 60.0, 180.0),
+        (HEALTHY, &[][..], 25.0, 60.0),
+        (
+            "healthy but for a bore of 1.2 mm",
+            &["vehicle.orifice.bore=1.2mm"],
+            60.0,
+            180.0,
+        ),
         (
             "leaking valves (wear 80 %)",
             &["condition.compressor_wear=80%"],
@@ -105,17 +127,16 @@ pub(super) fn last(runs: &Runs) -> Result<Vec<Check>, Error> {
         ),
     ] {
         let (run, seconds) = equalise(runs, overrides)?;
-        check.find(Finding::within(
-            format!(
-                "{what}: equal after ({:.0} s to 10 kPa)",
-                within(&run, 10.0)
-            ),
-            seconds,
-            lo,
-            hi,
-            "s",
-            0,
-        ));
+        let what_for = format!(
+            "{what}: equal after ({:.0} s to 10 kPa)",
+            within(&run, 10.0)
+        );
+        let equal = Finding::within(what_for, seconds, lo, hi, "s", 0);
+        check.find(if what == HEALTHY {
+            equal.instead_of(MINUTES, BY_BORE)
+        } else {
+            equal
+        });
         let gap = run
             .samples
             .iter()
