@@ -236,14 +236,15 @@ fn a_sound_twin_has_what_was_fitted() {
 }
 
 /// A twin that cannot go on stands still and says so; the bay beside it goes on. A suction line that holds nothing and a condenser
-/// without air halt an overfull van within a minute.
+/// without air halt a van with too much of everything within a minute.
 #[test]
 fn a_halted_twin_stops_nobody_else() {
     let mut first = Bay::new(&scenario("healthy", &["act=[]"]));
     let halts = [
         "vehicle.suction_line.volume=20 cm3",
         "condition.condenser_air=0 %",
-        "start.charge=1.5 kg",
+        "start.charge=1.7 kg",
+        "start.oil=800 g",
     ];
     let changes = [start(&first, &halts)];
     let mut twin = Twin::new(&first, &changes).expect("another start");
