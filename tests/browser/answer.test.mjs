@@ -46,6 +46,7 @@ pageTest(
       );
     });
     let turned = 0;
+    await page.locator("#vehicle-more").press("Enter");
     for (const id of ["lowvalve", "rpm", "ambient", "humidity"]) {
       await page.locator(`#control-${id}`).focus();
       for (let k = 0; k < 6; k += 1) {

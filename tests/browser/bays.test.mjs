@@ -158,10 +158,11 @@ pageTest("a bay that makes the program fail is kept, offered again and as a file
 }, { limit: 180_000 });
 
 pageTest("a bay that halts reloads to the same halt, with the same notice", desktop, async (page) => {
-  // A suction line that holds nothing and a condenser without air; it halts after half a minute.
+  // An overfull van whose suction line holds nothing and whose condenser gets no air; it halts within two minutes.
   const { scenario, ...fresh } = await kept(page);
   scenario.vehicle.suction_line.volume = "20 cm3";
   scenario.condition.condenser_air = "0 %";
+  scenario.start = { charge: "1.5 kg" };
   await openFile(page, { ...fresh, scenario, log: [[0, { do: "take-can" }]], ticks: 50 });
   await notice(page, "It does not end where it says");
   await run(page);

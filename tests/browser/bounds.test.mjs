@@ -165,7 +165,7 @@ for (const colorScheme of ["light", "dark"])
       assert.deepEqual(seen, ["prints-job", ""]);
       await page.evaluate(() => document.body.classList.add("prints-job"));
       await page.emulateMedia({ media: "print", colorScheme });
-      for (const [selector, there] of [[".paper", true], [".job .steps", false], [".gauges .dial", false], [".chart .strip", false]]) assert.equal(await visible(selector), there, selector);
+      for (const [selector, there] of [[".printed", true], [".job .steps", false], [".gauges .dial", false], [".chart .strip", false]]) assert.equal(await visible(selector), there, selector);
       assertQuiet(page);
     },
     { path: "#s=healthy", colorScheme },

@@ -84,7 +84,7 @@ pageTest(
     await page.waitForTimeout(1500);
     await page.locator("#instruments-title").click();
     await k.push("Note readings before");
-    const paper = page.locator(".paper");
+    const paper = page.locator(".printed");
     assert.ok(!(await paper.isVisible()), "only on paper");
     const print = async () => {
       await page.evaluate(() => [...document.querySelectorAll(".record button")].find((b) => b.textContent === "Print").click());

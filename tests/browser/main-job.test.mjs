@@ -128,7 +128,7 @@ pageTest("the high valve open while running bursts the can on a hot day", deskto
   await page.getByRole("region", { name: "What happened" }).getByText(/burst/i).first().waitFor({ timeout: 20_000 });
   // What comes next is to get away, and the harm is told large.
   await page.getByRole("region", { name: "Next" }).getByText("Step back and shut the engine off").waitFor();
-  await page.getByRole("complementary", { name: "A can has burst" }).waitFor();
+  await page.getByRole("complementary", { name: "The can burst beside you" }).waitFor();
   assertQuiet(page);
 });
 

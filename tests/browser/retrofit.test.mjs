@@ -27,7 +27,7 @@ pageTest(
     await k.view("Job");
     await k.pick("Job card", "From R-12");
     await k.push("Open the job");
-    await page.getByText("The owner wants it on R-134a.").waitFor();
+    await page.getByText("The owner wants it on R-134a.").first().waitFor();
     await k.speed(4);
 
     // Know the gas, note the readings, find the leak.

@@ -192,7 +192,7 @@ pageTest(
 
     await page.reload();
     await joint.filter({ hasText: ": open" }).waitFor();
-    assert.equal(await page.locator(".joint.apart").count(), 1, "drawn apart");
+    assert.equal(await page.locator("section.parts path.apart").count(), 1, "drawn apart");
     assert.deepEqual(await courses(), before);
     assert.equal((await kept(page)).hash, second.hash);
     await course.selectOption({ label: before[0] });

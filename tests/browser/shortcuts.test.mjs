@@ -13,7 +13,7 @@ pageTest(
     const clock = () => page.locator(".clock [aria-hidden]").innerText();
     const speed = () => page.locator("#speed").inputValue();
     const windows = () => page.locator("#control-windows").getAttribute("aria-checked");
-    const valve = () => page.locator("#control-lowvalve").inputValue();
+    const humidity = () => page.locator("#control-humidity").inputValue();
     const said = () => page.locator("#app [role=status]").textContent();
     const help = () => page.locator(".help").count();
     /** Nothing has the focus. */
@@ -58,14 +58,14 @@ pageTest(
       },
       "Ctrl + Y": () => changes("done again", windows, "Control+y"),
       "Shift + \u2190 \u2192": async () => {
-        await page.locator("#control-lowvalve").focus();
+        await page.locator("#control-humidity").focus();
         await page.keyboard.press("ArrowRight");
-        await becomes("a step", valve, "5");
+        await becomes("a step", humidity, "45");
         await page.keyboard.press("Shift+ArrowRight");
-        await becomes("a fine step", valve, "6");
+        await becomes("a fine step", humidity, "46");
         await page.keyboard.press("Shift+ArrowLeft");
         await page.keyboard.press("ArrowLeft");
-        await becomes("and back", valve, "0");
+        await becomes("and back", humidity, "40");
       },
     };
     await page.locator("#help-button").click();

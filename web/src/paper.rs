@@ -57,7 +57,7 @@ pub(crate) fn paper(p: &Paper<'_>) -> Html {
         row(&name, value)
     };
     html! {
-        <article class="paper">
+        <article class="printed">
             <h1>{ words::paper() }<small>{ words::name() }</small></h1>
             <dl class="about">
                 { row(words::vehicle(), format!("{}, {}, {}", p.vehicle, p.record.built_for, p.record.label)) }

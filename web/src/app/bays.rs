@@ -318,6 +318,8 @@ impl App {
         self.peril = Peril::default();
         if self.stage.job.is_some() {
             self.head.door = Door::Service;
+        } else if self.is_drill() {
+            self.head.door = Door::Diagnose;
         }
         self.keep_work();
         self.stage.save(host::now());
