@@ -65,7 +65,7 @@ pub(crate) fn Shelf(p: &ShelfProps) -> Html {
     }
 }
 
-/// The card in hand: what is wrong, and its steps; the one to do next is open. `sheet` opens the whole of it.
+/// The card in hand: what is wrong, its steps, and what the one to do next asks. `sheet` opens the whole of it.
 pub(crate) fn card(job: &JobView, back: &Callback<()>, sheet: Option<&Callback<()>>) -> Html {
     let now = job.steps.iter().position(|s| !s.is_done());
     let step = |(k, s): (usize, &StepView)| {
@@ -73,19 +73,22 @@ pub(crate) fn card(job: &JobView, back: &Callback<()>, sheet: Option<&Callback<(
         html! {
             <li class={classes!("in-hand", here.then_some("now"), s.is_done().then_some("done"))} aria-current={here.then_some("step")}>
                 <p><b>{ &s.title }</b><span class="standing">{ s.clock() }</span></p>
-                if here {
-                    <p class="reason">{ &s.reason }</p>
-                    <p>{ words::step_accept() }{ ": " }{ &s.accept }</p>
-                    if !s.goals.is_empty() {
-                        <ul class="goals">{ for s.goals.iter().map(|(what, so)| html! {
-                            <li class={so.then_some("so")}><span aria-hidden="true">{ if *so { "\u{2713}" } else { "\u{25cb}" } }</span>{ what }
-                                <span class="unseen">{ ": " }{ if *so { words::yes() } else { words::no() } }</span></li>
-                        }) }</ul>
-                    }
-                }
             </li>
         }
     };
+    // The step to do now has its place under the list, so that the list stands still.
+    let open = now.and_then(|k| job.steps.get(k)).map(|s| html! {
+        <div class="step-now">
+            <p class="reason">{ &s.reason }</p>
+            <p>{ words::step_accept() }{ ": " }{ &s.accept }</p>
+            if !s.goals.is_empty() {
+                <ul class="goals">{ for s.goals.iter().map(|(what, so)| html! {
+                    <li class={so.then_some("so")}><span aria-hidden="true">{ if *so { "\u{2713}" } else { "\u{25cb}" } }</span>{ what }
+                        <span class="unseen">{ ": " }{ if *so { words::yes() } else { words::no() } }</span></li>
+                }) }</ul>
+            }
+        </div>
+    });
     let back = back.clone();
     html! {
         <section class="card" aria-labelledby="card-title">
@@ -96,6 +99,7 @@ pub(crate) fn card(job: &JobView, back: &Callback<()>, sheet: Option<&Callback<(
                 if let Some(sheet) = sheet.cloned() { { button(words::card_sheet(), true, move || sheet.emit(())) } }
                 { button(words::card_back(), true, move || back.emit(())) }
             </span>
+            { for open }
         </section>
     }
 }

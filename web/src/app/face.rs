@@ -411,7 +411,7 @@ impl App {
     pub(super) fn notes_view(&self) -> Html {
         let notes = &self.face.notes.1;
         html! {
-            <ol class="notes" tabindex="0" aria-label={words::notes()}>
+            <ol class="notes" tabindex={(!notes.is_empty()).then_some("0")} aria-label={words::notes()}>
                 { for notes.iter().take(notes::SHOWN).map(|n| html! { <li>{ words::charts::note(n) }</li> }) }
             </ol>
         }
