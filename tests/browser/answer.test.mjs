@@ -47,6 +47,9 @@ pageTest(
     });
     let turned = 0;
     await page.locator("#vehicle-more").press("Enter");
+    // A valve into an open hose would be asked about.
+    await page.getByRole("button", { name: "Take a can" }).press("Enter");
+    await page.locator("#control-tap").waitFor();
     for (const id of ["lowvalve", "rpm", "ambient", "humidity"]) {
       await page.locator(`#control-${id}`).focus();
       for (let k = 0; k < 6; k += 1) {
