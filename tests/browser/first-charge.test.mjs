@@ -15,7 +15,7 @@ const watch = () => {
         if (e.startTime - last > 1000 || e.startTime - first > 5000) [sum, first] = [0, e.startTime];
         [sum, last] = [sum + e.value, e.startTime];
         window.shift = Math.max(window.shift, sum);
-        window.shifts.push(`${e.value.toFixed(4)} ${e.sources.map((s) => s.node?.className ?? s.node?.nodeName).join(" ")}`);
+        window.shifts.push(`${e.value.toFixed(4)} ${e.sources.map((s) => s.node?.className ?? `text of ${s.node?.parentElement?.outerHTML.slice(0, 60)} ${s.previousRect.x.toFixed(0)}>${s.currentRect.x.toFixed(0)},${s.previousRect.y.toFixed(0)}>${s.currentRect.y.toFixed(0)}`).join(" ")}`);
       }
   }).observe({ type: "layout-shift", buffered: true });
 };

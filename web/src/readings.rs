@@ -17,7 +17,7 @@ pub(crate) fn readings(r: &Readout, pump: bool) -> Html {
                 <div><dt>{ words::cabin_t() }</dt><dd>{ r.cabin.to_string() }</dd></div>
                 <div><dt>{ words::clutch() }</dt><dd>
                     <span class={if r.clutch { "lamp lit" } else { "lamp" }} aria-hidden="true"></span>
-                    { words::in_out()[usize::from(r.clutch)] }<small>{ words::cycles(r.cycles) }</small>
+                    <span class="word">{ words::in_out()[usize::from(r.clutch)] }</span><small>{ words::cycles(r.cycles) }</small>
                 </dd></div>
                 <div class="given"><dt>{ words::given() }</dt><dd>{ r.given.to_string() }<small>{ words::label(&r.label) }</small></dd>
                     <svg viewBox="0 0 200 8" preserveAspectRatio="none" aria-hidden="true">
