@@ -94,6 +94,8 @@ pub(super) struct Face {
     parts: RefCell<Option<(f64, Rc<Parts>)>>,
     /// Notes of the drawing of levels, and when they were found.
     pub(super) notes: (f64, Vec<Note>),
+    /// When the flags were tied to their dials last.
+    pub(super) tied: f64,
 }
 
 impl Face {
@@ -116,6 +118,7 @@ impl Face {
             lives: RefCell::default(),
             parts: RefCell::default(),
             notes: (-1e9, Vec::new()),
+            tied: -1e9,
         }
     }
 

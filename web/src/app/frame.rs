@@ -23,6 +23,8 @@ use crate::{
 
 /// Time between renewals of text, ms.
 const TEXT_EVERY: f64 = 110.0;
+/// Time between renewals of the notes, ms: sentences that come and go with each pull of the clutch are read by nobody.
+const NOTES_EVERY: f64 = 1_500.0;
 /// Time between renewals of the strip chart, ms.
 const CHART_EVERY: f64 = 180.0;
 /// Time between renewals of the descriptions, ms.
@@ -122,8 +124,11 @@ impl App {
             self.stage.ticks = levels::ticks(&self.stage.bay, self.units);
         }
         let levels = self.stage.levels(self.units);
-        if now - self.face.notes.0 > TEXT_EVERY {
+        if now - self.face.notes.0 > NOTES_EVERY {
             self.face.notes = (now, notes::of(&self.stage.bay, self.units));
+        }
+        if now - self.face.tied > TEXT_EVERY {
+            self.face.tied = now;
             tie(&canvas, self.painter.flags);
         }
         let scene = Scene {
