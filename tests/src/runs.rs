@@ -77,13 +77,13 @@ pub fn run(bay: &mut Bay, seconds: f64) {
     }
 }
 
-/// Evacuates for an hour and charges R-134a as the label asks for, liquid from a cylinder into the high side; the engine is off.
+/// Screws a pump of so many cfm on, opens everything and starts it.
 ///
 /// # Panics
-/// When the bay refuses an act or halts.
-pub fn evacuate_and_charge(bay: &mut Bay) {
-    let (open, shut) = (Ratio::from_fraction(1.0), Ratio::from_fraction(0.0));
-    let speed = VolumeFlow::from_cfm(6.0);
+/// When the bay refuses an act.
+pub fn pump(bay: &mut Bay, cfm: f64) {
+    let speed = VolumeFlow::from_cfm(cfm);
+    let open = Ratio::from_fraction(1.0);
     for action in acts![
         MachineAct::TakePump { speed },
         HoseAct::LowValve { open },
@@ -93,6 +93,15 @@ pub fn evacuate_and_charge(bay: &mut Bay) {
     ] {
         act(bay, action);
     }
+}
+
+/// Evacuates for an hour and charges R-134a as the label asks for, liquid from a cylinder into the high side; the engine is off.
+///
+/// # Panics
+/// When the bay refuses an act or halts.
+pub fn evacuate_and_charge(bay: &mut Bay) {
+    let (open, shut) = (Ratio::from_fraction(1.0), Ratio::from_fraction(0.0));
+    pump(bay, 6.0);
     run(bay, 3600.0);
     let cylinder = VesselAct::TakeCylinder {
         gas: Refrigerant::R134a,

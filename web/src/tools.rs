@@ -5,7 +5,7 @@ use lowside_present::{
     record::{Line, Particulars, written},
     retrofit::Charge,
     tools::{
-        Device, Hung, POINTS, Protection, Refrigerant, Sample, Sensitivity, Spot, Tool, Tools,
+        Device, Hung, Point, Protection, Refrigerant, Sample, Sensitivity, Spot, Tool, Tools,
         identify, move_vacuum_gauge,
     },
 };
@@ -288,20 +288,20 @@ fn meters(p: &ToolsProps) -> Html {
         move || act.emit(action)
     };
     let points: Vec<String> = std::iter::once(words::clamp_off())
-        .chain(POINTS.map(words::point))
+        .chain(Point::ALL.map(words::point))
         .map(str::to_owned)
         .collect();
     let clamped = t
         .clamp
         .as_ref()
-        .and_then(|(p, _)| POINTS.iter().position(|q| q == p))
+        .and_then(|(p, _)| Point::ALL.iter().position(|q| q == p))
         .map_or(0, |n| n + 1);
     let set_clamp = {
         let act = p.act.clone();
         move |n: usize| {
             act.emit(
                 InstrumentAct::Clamp {
-                    at: n.checked_sub(1).and_then(|n| POINTS.get(n)).copied(),
+                    at: n.checked_sub(1).and_then(|n| Point::ALL.get(n)).copied(),
                 }
                 .into(),
             );

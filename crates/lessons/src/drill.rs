@@ -33,18 +33,21 @@ pub struct Deck {
     pub wider: f64,
 }
 
+/// How often a vehicle comes in with nothing wrong (own figure).
+const SOUND: f64 = 0.05;
+
 impl Default for Deck {
     fn default() -> Self {
         Self {
             faults: Case::suspects().collect(),
-            nothing: 0.05,
+            nothing: SOUND,
             severities: [Severity::Moderate, Severity::Extreme],
             wider: 1.0,
         }
     }
 }
 
-/// Coolest and warmest day, K (22 to 40 degC), and driest and wettest.
+/// Coolest and warmest day, K (22 to 40 degC), and driest and wettest: days on which somebody complains (own figures).
 const DAY: (f64, f64) = (295.15, 313.15);
 const HUMIDITY: (f64, f64) = (0.25, 0.7);
 
@@ -124,7 +127,7 @@ struct Driven {
     hot: bool,
 }
 
-/// How long a driver stands and drives, s.
+/// How long a driver stands and drives, s (own figures).
 const STANDS: f64 = 300.0;
 const DRIVES: f64 = 240.0;
 /// How much warmer than a sound one a vent has to be before anybody complains, K (own figure), and how much warmer than it was.

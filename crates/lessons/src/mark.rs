@@ -94,6 +94,11 @@ pub struct Mark {
 
 /// How sure somebody is who has not said it.
 const UNSAID: f64 = 0.5;
+/// What is left of the line of safety by the worst that was done: nothing, slight, serious, grave. Grave costs more than the line gives, so
+/// that who is right and reckless fails (own figures).
+const SAFE: [f64; 4] = [1.0, 0.8, 0.3, -2.0];
+/// What each act costs that was undone and could not have been on a real vehicle (own figure).
+const UNDONE: f64 = 0.2;
 /// Time that costs nothing and time at which nothing is left of the line, s (common practice: half an hour is paid for a diagnosis).
 const TIME: (f64, f64) = (30.0 * 60.0, 60.0 * 60.0);
 
@@ -160,7 +165,7 @@ impl Mark {
         if let Some((tick, said, evidence, repair)) = commit {
             let said = said.fault();
             let right = said == truth || alike(said) && names(said, truth);
-            mark.certainty = certainty(bay, commit.map_or(Tick::MAX, |(tick, ..)| tick), said);
+            mark.certainty = certainty(bay, tick, said);
             let named: Vec<usize> = evidence.numbers().map(|n| n as usize - 1).collect();
             mark.give(Line::Found, f64::from(u8::from(right)));
             mark.give(Line::Cure, f64::from(u8::from(cures(repair, truth, said))));
@@ -190,15 +195,16 @@ impl Mark {
         }
         let undone = undone.filter(|act| spoils(*act)).count();
         let worst = mark.costs.iter().map(|(severity, _)| *severity).max();
+        let [none, slight, serious, grave] = SAFE;
         let safe = match worst {
-            None => 1.0,
-            Some(toll::Severity::Slight) => 0.8,
-            Some(toll::Severity::Serious) => 0.3,
-            Some(toll::Severity::Grave) => -2.0,
+            None => none,
+            Some(toll::Severity::Slight) => slight,
+            Some(toll::Severity::Serious) => serious,
+            Some(toll::Severity::Grave) => grave,
         };
         // Who did nothing did nothing wrong, and has shown nothing.
         if commit.is_some() {
-            mark.give(Line::Safety, safe - 0.2 * undone as f64);
+            mark.give(Line::Safety, safe - UNDONE * undone as f64);
         }
         mark.open = rivals
             .iter()
@@ -213,7 +219,7 @@ impl Mark {
     }
 }
 
-/// What was planted: of several, the one that costs most to cure stands for them.
+/// What was planted: of several, the one whose cure takes longest stands for them.
 fn fault_of(bay: &Bay) -> Option<&'static Fault> {
     bay.scenario()
         .faults()

@@ -138,19 +138,6 @@ pub struct ToRead {
     pub first: Option<Action>,
 }
 
-/// Where a clamp goes, in the order of the flow.
-pub const POINTS: [Point; 9] = [
-    Point::Discharge,
-    Point::CondenserIn,
-    Point::CondenserMiddle,
-    Point::CondenserOut,
-    Point::LiquidLine,
-    Point::EvaporatorIn,
-    Point::EvaporatorOut,
-    Point::Accumulator,
-    Point::Suction,
-];
-
 /// What can be read: gauges and what is looked at, then every place of the clamp, then every surface for the hand.
 pub fn to_read(shown: &Known<'_>) -> [Vec<ToRead>; 3] {
     let hands = &shown.hands;
@@ -194,7 +181,7 @@ pub fn to_read(shown: &Known<'_>) -> [Vec<ToRead>; 3] {
     let within_reach = surfaces.filter(|(_, feel)| feel.is_some());
     [
         looked_at,
-        POINTS.map(clamp).to_vec(),
+        Point::ALL.map(clamp).to_vec(),
         within_reach
             .map(|(at, _)| now(Meter::Surface(at)))
             .collect(),

@@ -374,20 +374,6 @@ pub fn identify(low: bool) -> Action {
     .into()
 }
 
-/// All places of the clamp thermometer, in the order of the flow.
-pub const POINTS: [Point; 10] = [
-    Point::Discharge,
-    Point::CondenserIn,
-    Point::CondenserMiddle,
-    Point::CondenserOut,
-    Point::LiquidLine,
-    Point::EvaporatorIn,
-    Point::EvaporatorOut,
-    Point::Accumulator,
-    Point::Suction,
-    Point::RadiatorHose,
-];
-
 #[cfg(test)]
 mod tests {
     use super::*;

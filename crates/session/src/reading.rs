@@ -87,19 +87,6 @@ impl fmt::Display for Value {
 }
 
 impl Reading {
-    /// Returns all that was read in a bay, by doing its log again.
-    pub fn all(bay: &Bay) -> Vec<Self> {
-        let mut again = Bay::new(bay.scenario());
-        let mut all = Vec::new();
-        for (tick, act) in bay.log() {
-            while again.tick() < *tick && again.step().is_ok() {}
-            if again.apply(*act).is_ok() {
-                all.extend(Self::of(&again, *act));
-            }
-        }
-        all
-    }
-
     /// Returns what an act reads in a bay as it stands when the act is done; none if the act reads nothing, or there is nothing to read.
     pub fn of(bay: &Bay, act: Action) -> Option<Self> {
         let Action::Learner(LearnerAct::Read { instrument }) = act else {

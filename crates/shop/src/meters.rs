@@ -37,6 +37,20 @@ pub enum Point {
 }
 
 impl Point {
+    /// All of them, in the order of the flow; the radiator's hose last.
+    pub const ALL: [Self; 10] = [
+        Self::Discharge,
+        Self::CondenserIn,
+        Self::CondenserMiddle,
+        Self::CondenserOut,
+        Self::LiquidLine,
+        Self::EvaporatorIn,
+        Self::EvaporatorOut,
+        Self::Accumulator,
+        Self::Suction,
+        Self::RadiatorHose,
+    ];
+
     /// The volume under the clamp, if it is the loop's.
     fn node(self, plant: &Plant) -> Option<NodeId> {
         let c = &plant.circuit;

@@ -6,7 +6,7 @@ use lowside_lessons::{
 };
 use lowside_present::drill::{Fault, Severity, cures, suspects};
 use lowside_session::{
-    Action, Bay, LearnerAct, Reading, Sight,
+    Action, Bay, LearnerAct, Reading, Sight, Take, Tick,
     action::{Evidence, FaultId, MOST_EVIDENCE},
 };
 use lowside_units::Ratio;
@@ -91,6 +91,15 @@ fn name(fault: Option<&'static Fault>) -> &'static str {
     fault.map_or(words::drill_nothing(), |f| {
         words::fault(f.id).unwrap_or(f.id)
     })
+}
+
+/// What was read in a bay, by a replay of it.
+fn readings(bay: &Bay) -> Vec<Reading> {
+    let take = Take::of(bay);
+    let mut replay = take.replay();
+    // What it has read by then counts, however it ends.
+    drop(replay.run(Tick::MAX));
+    replay.readings().to_vec()
 }
 
 impl App {
@@ -242,7 +251,7 @@ impl App {
         let known = self.desk.readings.last().map(|r| r.tick);
         let mut new = false;
         if reads.count() != self.desk.readings.len() || last != known {
-            self.desk.readings = Reading::all(&self.stage.bay);
+            self.desk.readings = readings(&self.stage.bay);
             let most = u32::try_from(self.desk.readings.len()).unwrap_or(u32::MAX);
             self.desk.cited.retain(|n| *n <= most);
             new = true;

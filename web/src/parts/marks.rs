@@ -3,7 +3,7 @@
 use lowside_present::{
     bench::{Item, Joint, Part as Piece, Place, Side, Standing},
     parts::Part,
-    tools::{POINTS, Point, Sensitivity, Site, Spot, Tools, identify},
+    tools::{Point, Sensitivity, Site, Spot, Tools, identify},
 };
 use lowside_session::{Action, InstrumentAct};
 use lowside_units::{Length, Quantity, Speed};
@@ -133,7 +133,7 @@ impl Instrument {
                     Mark::does(spot_at(*spot), kind, name, self.searches(*spot))
                 })
                 .collect(),
-            Self::Clamp => POINTS
+            Self::Clamp => Point::ALL
                 .iter()
                 .map(|point| {
                     let reads = tools.clamp.as_ref().filter(|(at, _)| at == point);

@@ -18,7 +18,8 @@ pub struct Channel {
     pub part: usize,
 }
 
-/// How far a number may be from the truth, in its unit.
+/// How far a number may be from the truth, in its unit. All own figures but those of [`error`], not tuned: a gauge's line of scale, what a
+/// needle trembles, what an eye and a hand tell apart.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Doubt {
     /// Each time anew: resolution, a needle that moves, an eye.

@@ -23,7 +23,7 @@ pub struct Odds {
 }
 
 /// Degrees of freedom of the likelihood: its tails are those of Student's distribution, so that no single reading settles a case (own figure,
-/// tuned on cases that no test asks).
+/// not tuned).
 const FREEDOM: f64 = 5.0;
 /// Places between two severities at which a fault is looked at.
 const STEPS: usize = 4;

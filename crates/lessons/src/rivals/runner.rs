@@ -80,25 +80,12 @@ fn reads(reading: usize, meter: Meter, value: Option<Value>) -> impl Iterator<It
     })
 }
 
-/// Where a clamp can be put.
-const POINTS: [Point; 9] = [
-    Point::Discharge,
-    Point::CondenserIn,
-    Point::CondenserMiddle,
-    Point::CondenserOut,
-    Point::LiquidLine,
-    Point::EvaporatorIn,
-    Point::EvaporatorOut,
-    Point::Accumulator,
-    Point::Suction,
-];
-
 /// What instruments would show now if they were connected and had come to rest.
 fn menu(bay: &Bay) -> Vec<Read> {
     let (plant, shop) = (bay.plant(), bay.shop());
     let kelvin = |k| Value::Temperature(Temperature::from_si(k));
     let c = &plant.circuit;
-    let clamps = POINTS.map(|at| (Meter::Clamp(at), Some(kelvin(meters::felt(plant, at)))));
+    let clamps = Point::ALL.map(|at| (Meter::Clamp(at), Some(kelvin(meters::felt(plant, at)))));
     let surfaces = Surface::ALL.map(|at| {
         (
             Meter::Surface(at),

@@ -12,7 +12,7 @@ use lowside_shop::{
     parts::Part,
     vacuum::{GaugePlace, MICRON},
 };
-use lowside_tests::runs::{act, run, scenario};
+use lowside_tests::runs::{act, pump, run, scenario};
 use lowside_units::{Quantity, Ratio, VolumeFlow};
 
 /// One inch of mercury, Pa (NIST SP 811).
@@ -34,21 +34,6 @@ const NO_BAG: &str = "vehicle.accumulator.desiccant=0g";
 fn opened(more: &[&str]) -> Bay {
     let all: Vec<&str> = OPENED.iter().chain(more).copied().collect();
     Bay::new(&scenario("healthy", &all))
-}
-
-/// Screws the pump on, opens everything and starts it.
-fn pump(bay: &mut Bay, cfm: f64) {
-    let speed = VolumeFlow::from_cfm(cfm);
-    let open = Ratio::from_si(1.0);
-    for action in acts![
-        MachineAct::TakePump { speed },
-        HoseAct::LowValve { open },
-        HoseAct::HighValve { open },
-        MachineAct::Pump { on: true },
-        MachineAct::Isolation { on: true },
-    ] {
-        act(bay, action);
-    }
 }
 
 /// Shuts both hand valves, as before a holding test.
