@@ -7,7 +7,7 @@ use lowside_present::{
     toll::{Severity, Told},
 };
 use lowside_session::{Action, Bay, Sight, Sitting, TICKS_PER_SECOND, Tick, predicate::Predicate};
-use lowside_units::{Duration, Quantity, display};
+use lowside_units::{Duration, display};
 use yew::{
     Callback, Html, MouseEvent, Properties, classes, component, html, use_effect_with, use_memo,
     use_state,
@@ -91,18 +91,12 @@ impl JobView {
     pub(crate) fn of(job: &Job, bay: &Bay, sitting: &Sitting, units: UnitSystem) -> Self {
         let sight = sitting.now();
         let closed = sight.closed();
-        let (standings, harms) = if closed {
+        let (standings, harms): (Vec<_>, _) = if closed {
             (job.seen_steps(), job.seen_harms())
         } else {
             (job.steps().into_iter().map(Some).collect(), job.harms())
         };
-        let standings = at_once(job, bay, standings);
-        let grave = |(i, _): &(usize, Tick)| {
-            let harm = job.card.harm.get(*i);
-            harm.is_some_and(|harm| harm.severity == Severity::Grave)
-        };
-        let done = standings.iter().all(|s| is_done(*s));
-        let passed = !closed && (job.passed() || done && !harms.iter().any(grave));
+        let passed = !closed && job.passed();
         let asked = job.card.step.iter().filter(|_| sight.hints());
         let steps = asked.zip(standings);
         let told_goal = |c: &Predicate| !closed || is_shown(c.reading);
@@ -146,24 +140,6 @@ impl JobView {
             mixed: sitting.mixed,
         }
     }
-}
-
-/// A step that asks for no time is done as soon as its goals hold, also while the bay stands: the next tick would say so.
-fn at_once(job: &Job, bay: &Bay, mut all: Vec<Option<Standing>>) -> Vec<Option<Standing>> {
-    for (k, step) in job.card.step.iter().enumerate() {
-        let done = |n: &usize| all.get(n.wrapping_sub(1)).is_some_and(|s| is_done(*s));
-        let may = step.after.iter().all(done) && step.hold.si() <= 0.0;
-        let open = matches!(all.get(k), Some(Some(Standing::Open)));
-        if open && may && step.goal.iter().all(|goal| goal.holds(bay)) {
-            all[k] = Some(Standing::Done { tick: bay.tick() });
-        }
-    }
-    all
-}
-
-/// It has been reached, and still is.
-pub(crate) fn is_done(standing: Option<Standing>) -> bool {
-    matches!(standing, Some(Standing::Done { .. }))
 }
 
 /// The whole view.

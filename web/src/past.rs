@@ -110,6 +110,7 @@ impl Stage {
         self.test.forget();
         if let Some(job) = &mut self.job {
             job.seek(self.bay.tick());
+            job.look_ahead(&self.bay);
         }
         self.paused = true;
         self.waiting = None;

@@ -3,7 +3,7 @@ use lowside_lessons::{library, progress::Standing};
 use yew::{Callback, Html, MouseEvent, Properties, classes, component, html, use_memo};
 
 use crate::{
-    job::{JobView, StepView, is_done},
+    job::{JobView, StepView},
     kit::button,
     words,
 };
@@ -107,7 +107,7 @@ pub(crate) fn card(job: &JobView, back: &Callback<()>, sheet: Option<&Callback<(
 impl StepView {
     /// It has been reached, and still is.
     fn is_done(&self) -> bool {
-        is_done(self.standing)
+        matches!(self.standing, Some(Standing::Done { .. }))
     }
 
     /// When it was reached.

@@ -312,6 +312,9 @@ impl Stage {
             self.go_on();
         }
         self.bay.apply(action)?;
+        if let Some(job) = &mut self.job {
+            job.look_ahead(&self.bay);
+        }
         self.save(host::now());
         Ok(caution)
     }

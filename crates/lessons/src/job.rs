@@ -22,6 +22,8 @@ pub struct Job {
     pub card: JobCard,
     /// How far it is.
     pub progress: Progress,
+    /// How far it will be at the next tick if nothing moves: what an act has brought about while the bay stands.
+    ahead: Option<Progress>,
     /// The progress at each tick at which it changed, oldest first.
     trail: Vec<(Tick, Progress)>,
 }
@@ -37,6 +39,7 @@ impl Job {
             trail: vec![(0, progress.clone())],
             card,
             progress,
+            ahead: None,
         })
     }
 
@@ -54,6 +57,7 @@ impl Job {
 
     /// Looks at the bay after a step of it.
     pub fn look(&mut self, bay: &Bay) {
+        self.ahead = None;
         self.progress.look(&self.card, bay);
         let last = self.trail.last();
         if last.is_none_or(|(_, p)| self.progress.moved_since(p)) {
@@ -68,8 +72,21 @@ impl Job {
         }
     }
 
+    /// Looks at the bay after an act, no time having passed. What is told goes by it until the next tick; nothing is kept of it, since a
+    /// replay looks after ticks alone.
+    pub fn look_ahead(&mut self, bay: &Bay) {
+        let mut ahead = self.progress.clone();
+        ahead.look(&self.card, bay);
+        self.ahead = Some(ahead);
+    }
+
+    fn told(&self) -> &Progress {
+        self.ahead.as_ref().unwrap_or(&self.progress)
+    }
+
     /// Goes to how it stood at a tick; what came later stays known.
     pub fn seek(&mut self, tick: Tick) {
+        self.ahead = None;
         let after = self.trail.partition_point(|(t, _)| *t <= tick);
         if let Some((_, then)) = self.trail.get(after.saturating_sub(1)) {
             self.progress = then.clone().at(tick);
@@ -85,7 +102,7 @@ impl Job {
 
     /// Where each step stands.
     pub fn steps(&self) -> Vec<Standing> {
-        self.progress.steps(&self.card)
+        self.told().steps(&self.card)
     }
 
     /// Where each step stands, where somebody in the bay can see that: its goal is on instruments, switches and what is seen, and so are those of
@@ -109,12 +126,12 @@ impl Job {
 
     /// Every step done, nothing that fails the job.
     pub fn passed(&self) -> bool {
-        self.progress.passed(&self.card)
+        self.told().passed(&self.card)
     }
 
     /// Harms that happened, by their place on the card.
     pub fn harms(&self) -> Vec<(usize, Tick)> {
-        let all = self.progress.harms().enumerate();
+        let all = self.told().harms().enumerate();
         all.filter_map(|(i, t)| t.map(|t| (i, t))).collect()
     }
 }
@@ -135,6 +152,33 @@ mod tests {
             bay.step().expect("the engine goes on");
             job.look(bay);
         }
+    }
+
+    /// What an act brings about is told though the bay stands, and nothing of it is kept that a replay would not find.
+    #[test]
+    fn what_an_act_reaches_is_told_before_the_next_tick() {
+        let mut job = Job::open("1-first-charge").expect("shipped");
+        let mut bay = job.bay();
+        pass(&mut job, &mut bay, 1);
+        let goal = job.card.step.last().expect("a step").goal.clone();
+        let low = HoseAct::LowCoupler { on: false };
+        let high = HoseAct::HighCoupler { on: false };
+        let at_rest = goal.iter().all(|g| g.holds(&bay));
+        assert!(!at_rest, "the couplers are on");
+        // A card of that last step alone.
+        job.card.step = vec![job.card.step.pop().expect("a step")];
+        job.card.step[0].after.clear();
+        job.progress = Progress::new(&job.card);
+        bay.apply(low).unwrap();
+        job.look_ahead(&bay);
+        assert_eq!(job.steps(), [Standing::Open]);
+        bay.apply(high).unwrap();
+        job.look_ahead(&bay);
+        assert_eq!(job.steps(), [Standing::Done { tick: bay.tick() }]);
+        assert!(job.passed());
+        assert_eq!(job.progress, Progress::new(&job.card), "nothing is kept");
+        job.seek(bay.tick());
+        assert!(!job.passed());
     }
 
     #[test]

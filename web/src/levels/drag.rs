@@ -14,6 +14,9 @@ use lowside_units::{
 
 use super::Brush;
 
+/// How far right of the lift the grip on the line of the outside air stands, and half its width, px.
+pub(super) const GRIP_AT: f64 = 16.0;
+pub(super) const GRIP_HALF: f64 = 9.0;
 /// How far from its middle a thing can be gripped, px.
 const REACH: f64 = 16.0;
 /// How far a hand moves before it drags and does not press, px.
@@ -152,9 +155,9 @@ impl Brush<'_> {
     pub(super) fn ghost(&self, l: &Levels, hand: &Hand, (bay, units): (&Bay, UnitSystem)) {
         let (pen, s, t) = (self.pen, self.sheet, self.theme);
         let y = s.y(l.outside.height);
-        let x = s.shaft + 16.0;
+        let x = s.shaft + GRIP_AT;
         pen.fill(t.sheet).stroke(t.heat_edge, 1.8).dashes(&[], 0.0);
-        pen.rounded(x - 9.0, y - 12.0, 18.0, 24.0, 9.0);
+        pen.rounded(x - GRIP_HALF, y - 12.0, 2.0 * GRIP_HALF, 24.0, GRIP_HALF);
         pen.c.fill();
         pen.c.stroke();
         pen.line(&[(x - 4.0, y - 3.0), (x, y - 8.0), (x + 4.0, y - 3.0)]);

@@ -3,6 +3,7 @@ use lowside_present::levels::{Levels, Tick};
 
 use super::{
     Brush, LINE, REST,
+    drag::{GRIP_AT, GRIP_HALF},
     flags::FLAG,
     names::{At, CLEAR},
 };
@@ -68,7 +69,10 @@ impl Brush<'_> {
                 .dashes(&[], 0.0)
                 .line(&[(s.axis, y), (s.w, y)]);
             pen.alpha(1.0);
-            pen.font(self.size, true)
+            // What is below zero is longer than a phone's margin.
+            let long = !s.wide && tick.pressure.chars().count() > 3;
+            let size = if long { self.size - 2.0 } else { self.size };
+            pen.font(size, !long)
                 .fill(t.ink)
                 .text(&tick.pressure, outer, y, "right");
             pen.font(self.size - 0.5, false)
@@ -235,7 +239,8 @@ impl Brush<'_> {
                 &l.cabin,
                 words::cabin(),
                 cabin - inward,
-                s.shaft + 5.0,
+                // Clear of the grip on the line beside it.
+                s.shaft + GRIP_AT + GRIP_HALF + 4.0,
                 "left",
             ),
         ] {
