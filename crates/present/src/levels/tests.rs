@@ -1,3 +1,5 @@
+//! Holds the drawing of the levels to what stands in the bay.
+
 use super::*;
 use crate::readout::tests::bay;
 use lowside_session::{Action, BenchAct, MachineAct, VesselAct};
