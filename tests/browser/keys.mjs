@@ -8,9 +8,13 @@ export const number = (text) => Number.parseFloat(text.replace("\u2212", "-").re
 /** The page worked without a pointer: everything takes the focus and answers to keys. */
 export function keys(page) {
   const press = async (locator, key) => {
-    await locator.focus();
-    assert.ok(await locator.evaluate((e) => e === document.activeElement), "takes the focus");
-    await page.keyboard.press(key);
+    // A view that has just been opened takes the focus to itself, once.
+    for (let tries = 0; tries < 3; tries += 1) {
+      await locator.focus();
+      if (await locator.evaluate((e) => e === document.activeElement)) return page.keyboard.press(key);
+      await page.waitForTimeout(100);
+    }
+    assert.fail("takes the focus");
   };
   const button = (name) => page.getByRole("button", { name, exact: typeof name === "string" });
   return {

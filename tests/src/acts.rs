@@ -340,6 +340,9 @@ fn with_instruments(dice: &mut Dice, on: bool) -> Action {
             let device = Device::ALL[usize::try_from(which).unwrap_or(0)];
             VehicleAct::Mend { device }.into()
         }
+        9 if dice.chance(0.2) => VehicleAct::MistCondenser.into(),
+        9 if dice.chance(0.2) => VehicleAct::WarmOrifice.into(),
+        9 if dice.chance(0.2) => VehicleAct::CoverCondenser { on }.into(),
         9 if on => VehicleAct::HeaterHose {
             pinched: dice.bits().is_multiple_of(2),
         }

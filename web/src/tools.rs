@@ -322,11 +322,21 @@ fn meters(p: &ToolsProps) -> Html {
                 if let Some([volts, amperes]) = &t.clutch { { line(words::clutch(), &format!("{volts}, {amperes}")) } }
                 { line(words::clutch_hub(), &t.turning[0].to_string()) }
                 { line(words::pulley(), &t.turning[1].to_string()) }
-                { switch("heater-hose", words::heater_hose(), [words::no(), words::yes()], t.heater_pinched, {
-                    let act = p.act.clone();
-                    move |pinched| act.emit(VehicleAct::HeaterHose { pinched }.into())
-                }) }
-                { for Device::ALL.map(|device| button(words::mend(device), true, does(VehicleAct::Mend { device }.into()))) }
+                <details><summary>{ words::try_out() }</summary>
+                    { switch("heater-hose", words::heater_hose(), [words::no(), words::yes()], t.heater_pinched, {
+                        let act = p.act.clone();
+                        move |pinched| act.emit(VehicleAct::HeaterHose { pinched }.into())
+                    }) }
+                    { switch("cover-condenser", words::cover_condenser(), [words::no(), words::yes()], t.face_covered, {
+                        let act = p.act.clone();
+                        move |on| act.emit(VehicleAct::CoverCondenser { on }.into())
+                    }) }
+                    { button(words::mist_condenser(), true, does(VehicleAct::MistCondenser.into())) }
+                    { button(words::warm_orifice(), true, does(VehicleAct::WarmOrifice.into())) }
+                </details>
+                <details><summary>{ words::put_right() }</summary>
+                    { for Device::ALL.map(|device| button(words::mend(device), true, does(VehicleAct::Mend { device }.into()))) }
+                </details>
                 { line(words::stopwatch(), &t.stopwatch.1.number) }
                 { button(if t.stopwatch.0 { words::stopwatch_stop() } else { words::stopwatch_start() }, true,
                     does(InstrumentAct::Stopwatch { on: !t.stopwatch.0 }.into())) }

@@ -65,7 +65,13 @@ fn vehicle(act: VehicleAct, now: &Shown<'_>) -> Option<Caution> {
         VehicleAct::Engine { on: true } => Some(Caution::BeltAndFan),
         VehicleAct::Mend {
             device: Device::Radiator,
-        } if now.settings.engine_on => Some(Caution::BeltAndFan),
+        }
+        | VehicleAct::MistCondenser
+        | VehicleAct::CoverCondenser { on: true }
+            if now.settings.engine_on =>
+        {
+            Some(Caution::BeltAndFan)
+        }
         VehicleAct::Engine { on: false }
         | VehicleAct::EngineSpeed { .. }
         | VehicleAct::AirConditioning { .. }
@@ -74,6 +80,9 @@ fn vehicle(act: VehicleAct, now: &Shown<'_>) -> Option<Caution> {
         | VehicleAct::RoadSpeed { .. }
         | VehicleAct::Windows { .. }
         | VehicleAct::HeaterHose { .. }
+        | VehicleAct::CoverCondenser { .. }
+        | VehicleAct::MistCondenser
+        | VehicleAct::WarmOrifice
         | VehicleAct::Mend { .. }
         | VehicleAct::Ambient { .. }
         | VehicleAct::Humidity { .. }

@@ -62,7 +62,9 @@ impl Drill {
         scenario.day.ambient = Temperature::from_si(draw.between(DAY.0, DAY.1));
         scenario.day.humidity = Ratio::from_si(draw.between(HUMIDITY.0, HUMIDITY.1));
         let nothing = draw.share() < deck.nothing;
-        let fault = draw.one(&deck.faults).copied().filter(|_| !nothing);
+        let fits = |fault: &&Fault| fault.fits(&scenario.vehicle);
+        let faults: Vec<&'static Fault> = deck.faults.iter().copied().filter(fits).collect();
+        let fault = draw.one(&faults).copied().filter(|_| !nothing);
         let [least, most] = deck.severities.map(|s| s as usize);
         let at = draw.between(least as f64, most as f64);
         let scatter = draw.scatter(deck.wider);

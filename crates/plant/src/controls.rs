@@ -1,6 +1,6 @@
 //! Switches, relay and clutch, engine speed and the driver's hands.
 
-use crate::{lag, vehicle::SwitchSpec};
+use crate::{condition::Condition, lag, vehicle::SwitchSpec};
 use lowside_units::Quantity;
 use serde::{Deserialize, Serialize};
 
@@ -24,6 +24,9 @@ pub struct Settings {
     pub windows_open: bool,
     /// A heater hose is pinched off.
     pub heater_pinched: bool,
+    /// Cardboard stands over half the condenser's face.
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    pub face_covered: bool,
 }
 
 impl Default for Settings {
@@ -37,6 +40,7 @@ impl Default for Settings {
             road_speed: 0.0,
             windows_open: false,
             heater_pinched: false,
+            face_covered: false,
         }
     }
 }
@@ -54,20 +58,20 @@ pub struct Switch {
 }
 
 impl Switch {
-    /// Low-side cycling switch: opens at or below `opens`, closes at or above `closes`.
-    fn on_low(&mut self, p: f64) {
-        if p <= self.low {
+    /// Low-side cycling switch: opens at or below its lower point, closes at or above its upper.
+    fn on_low(&mut self, p: f64, [low, high]: [f64; 2]) {
+        if p <= low {
             self.closed = false;
-        } else if p >= self.high {
+        } else if p >= high {
             self.closed = true;
         }
     }
 
     /// High-pressure cut-out: opens at or above its upper point, closes at or below its lower.
-    fn on_high(&mut self, p: f64) {
-        if p >= self.high {
+    fn on_high(&mut self, p: f64, [low, high]: [f64; 2]) {
+        if p >= high {
             self.closed = false;
-        } else if p <= self.low {
+        } else if p <= low {
             self.closed = true;
         }
     }
@@ -135,7 +139,7 @@ impl Drive {
             lag: spec.lag.si(),
             too_hot: spec.coolant_opens.map_or(NEVER, Quantity::si),
         };
-        drive.cycling.on_low(p);
+        drive.cycling.on_low(p, drive.cycling_points());
         drive
     }
 
@@ -169,31 +173,53 @@ impl Drive {
         self.felt
     }
 
-    /// No switch can act within `dt` seconds, going by what they feel and how fast that changes.
-    pub fn rests(&self, dt: f64) -> bool {
-        let clear = |switch: &Switch, k: usize| {
-            let (felt, p) = (self.felt[k], self.pressures[k]);
-            let goes = NEAR * (p - felt).abs() / self.lag.max(dt) * dt;
-            [switch.low, switch.high]
-                .iter()
-                .all(|point| (felt - point).abs() > goes)
-        };
-        clear(&self.cycling, 0) && clear(&self.cut_out, 1)
+    /// Where each switch acts in its condition, Pa gauge: cycling switch, cut-out; lower point, upper point.
+    fn acts_at(&self, condition: &Condition) -> [[f64; 2]; 2] {
+        let (cycling, cut_out) = (&self.cycling, &self.cut_out);
+        let share = condition.cut_out_opens;
+        [
+            [
+                (cycling.low * condition.cycling_switch_opens).min(cycling.high),
+                cycling.high,
+            ],
+            [cut_out.low * share, cut_out.high * share],
+        ]
     }
 
-    /// Advances by `dt` seconds with what is felt; a cycling switch that is `stuck` closed conducts whatever it feels.
-    pub fn advance(&mut self, settings: &Settings, stuck: bool, felt: &DriveInputs, dt: f64) {
+    /// No switch can act within `dt` seconds, going by what they feel and how fast that changes.
+    pub fn rests(&self, condition: &Condition, dt: f64) -> bool {
+        let clear = |(k, points): (usize, [f64; 2])| {
+            let (felt, p) = (self.felt[k], self.pressures[k]);
+            let goes = NEAR * (p - felt).abs() / self.lag.max(dt) * dt;
+            points.iter().all(|point| (felt - point).abs() > goes)
+        };
+        self.acts_at(condition).into_iter().enumerate().all(clear)
+    }
+
+    /// Advances by `dt` seconds with what is felt, its switches and leads in their condition.
+    pub fn advance(
+        &mut self,
+        settings: &Settings,
+        condition: &Condition,
+        felt: &DriveInputs,
+        dt: f64,
+    ) {
         let DriveInputs { low, high, coolant } = *felt;
         for (k, now) in [low, high].into_iter().enumerate() {
             self.felt[k] = lag::follow(self.felt[k], self.pressures[k], now, self.lag, dt);
             self.pressures[k] = now;
         }
-        self.cycling.on_low(self.felt[0]);
-        self.cycling.closed |= stuck;
-        self.cut_out.on_high(self.felt[1]);
+        let [low, high] = self.acts_at(condition);
+        self.cycling.on_low(self.felt[0], low);
+        self.cycling.closed |= condition.cycling_switch_stuck;
+        self.cut_out.on_high(self.felt[1], high);
+        self.cut_out.closed |= condition.cut_out_welded;
         let eased = if self.held_back { COOLER } else { 0.0 };
         self.held_back = coolant > self.too_hot - eased;
-        let called = settings.engine_on && settings.ac_on && !self.held_back;
+        let called = settings.engine_on
+            && settings.ac_on
+            && !self.held_back
+            && !condition.clutch_circuit_open;
         let engage = called && self.cycling.closed && self.cut_out.closed;
         if engage && !self.engaged {
             self.cycles += 1;

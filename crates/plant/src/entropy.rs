@@ -319,7 +319,7 @@ impl TickObserver for Auditor {
             evaporator: plant.evaporator.wall,
             iced: plant.evaporator.iced(),
             nodes,
-            air: plant.cabin.inlet(outside, plant.settings.recirculate),
+            air: plant.cabin.inlet(outside, plant.recirculates()),
             p: outside.p,
             dt,
         });

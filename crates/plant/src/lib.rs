@@ -33,6 +33,7 @@ pub mod oil;
 pub mod orifice;
 pub mod passage;
 pub mod plant;
+pub mod provoked;
 mod puddles;
 pub mod pump;
 pub mod relief;

@@ -12,6 +12,7 @@ use lowside_fluids::water;
 use crate::{
     network::{LinkId, Network, NodeId},
     orifice::Orifice,
+    provoked::Provoked,
     species::{AIR, REFRIGERANT, WATER},
     steam,
     stream::smooth,
@@ -125,7 +126,7 @@ impl Tube {
     }
 }
 
-/// Lets ice grow or melt in the tube of link `orifice` for `dt` seconds; `hood_t` is the temperature of the air around it, K.
+/// Lets ice grow or melt in the tube of link `orifice` for `dt` seconds, in air of `hood_t` K and with what is laid round it by hand.
 /// The ice is in the books of the cell behind it.
 ///
 /// The stream behind the tube cools the place where ice sits, the air under the hood warms it through the line. Where this
@@ -133,7 +134,13 @@ impl Tube {
 /// fusion is carried off. It turns into hydrate and so lasts until the place would be warmer than that melts at; then it melts
 /// at the rate heat comes. Heat of fusion goes to and comes from the cell, although a part of what melts ice comes from the
 /// hood: a whole plug is 26 J. The refrigerant that a hydrate holds (a third of its water) is not counted.
-pub fn freeze(network: &mut Network, orifice: LinkId, tube: Tube, hood_t: f64, dt: f64) {
+pub fn freeze(
+    network: &mut Network,
+    orifice: LinkId,
+    tube: Tube,
+    (hood_t, by_hand): (f64, Provoked),
+    dt: f64,
+) {
     let gas = network.mostly();
     let link = network.link(orifice);
     let (cell, flow) = (link.to.0, link.flow);
@@ -161,7 +168,8 @@ pub fn freeze(network: &mut Network, orifice: LinkId, tube: Tube, hood_t: f64, d
     }
     let film = FILM_AT_REST + FILM * libm::pow(flow.abs() / RATED_FLOW, 0.8);
     // Heat that would come to ice at a temperature, W.
-    let heat = |ice_t: f64| film * (t - ice_t) + THROUGH_LINE * (hood_t - ice_t);
+    let heat =
+        |ice_t: f64| film * (t - ice_t) + THROUGH_LINE * (hood_t - ice_t) + by_hand.warms(ice_t);
     let melting = heat(melts_above(gas));
     if melting > 0.0 {
         network.bind(cell, -(melting * dt / FUSION).min(ice), FUSION);

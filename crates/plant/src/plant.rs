@@ -32,6 +32,7 @@ use crate::{
     network::{Heat, Law, LinkId, Network, Node, NodeId, PerNode, Taken},
     oil::{self, LoopOil},
     passage::OpenShares,
+    provoked::Provoked,
     relief::Relief,
     rubber,
     seat::{Fitted, Seat},
@@ -61,6 +62,9 @@ const HOOD_TIME: f64 = 240.0;
 const TRICKLE: f64 = 0.015;
 /// Air that moves through the condenser by itself, kg/s.
 const STILL: f64 = 0.03;
+/// Share of its air that gets through a condenser with cardboard over half its face: the rest of the face takes some of what the half would
+/// (own figure).
+const COVERED: f64 = 0.6;
 /// Time in which a fan clutch takes or lets go as the air behind the condenser changes, s (common practice: some ten to thirty).
 const FAN_TIME: f64 = 10.0;
 /// Idle speed at which the fan is rated, 1/min.
@@ -148,6 +152,9 @@ pub struct Plant {
     pub condenser_air: (f64, f64),
     /// How far the fan's clutch (or its stages) is in, 0 to 1.
     pub fan_clutch: f64,
+    /// What has been done to see how it answers.
+    #[serde(default, skip_serializing_if = "Provoked::over")]
+    pub provoked: Provoked,
     /// Heat that the heater core gave the cabin's air last, W.
     heater: f64,
     /// How far each passage is open.
@@ -205,6 +212,7 @@ impl Plant {
             hood_t: day.t,
             condenser_air: (0.0, day.t),
             fan_clutch: 0.0,
+            provoked: Provoked::default(),
             heater: 0.0,
             network,
             circuit: Built::new(circuit),
@@ -296,7 +304,7 @@ impl Plant {
             let n_f = n as f64;
             tick.is_multiple_of(n)
                 && self.pace * n_f <= CALM * LONGEST_STRIDE as f64
-                && self.drive.rests(n_f * TICK)
+                && self.drive.rests(&self.condition, n_f * TICK)
         };
         if steady && fits(LONGEST_STRIDE) {
             LONGEST_STRIDE
@@ -329,8 +337,14 @@ impl Plant {
     }
 
     fn tick_unchecked(&mut self, length: f64, watch: &mut impl TickObserver) -> Result<(), Halt> {
+        let outside = Outside {
+            t: self.day.t,
+            w: self.room_w,
+            p: self.day.p,
+            sun: self.day.sun,
+        };
         self.set_drive(length);
-        self.set_air(length);
+        self.set_air(&outside, length);
         self.set_laws();
         let courant = self.network.courant(length);
         // A division finer than the largest is never needed: flows are held back from emptying a node all the same.
@@ -338,12 +352,6 @@ impl Plant {
             .find(|&n| f64::from(n) * COURANT >= courant)
             .unwrap_or(DIVISIONS);
         let dt = length / f64::from(parts);
-        let outside = Outside {
-            t: self.day.t,
-            w: self.room_w,
-            p: self.day.p,
-            sun: self.day.sun,
-        };
         for _ in 0..parts {
             watch.heat_comes(self, &outside, dt);
             let coil = self.pass_heat(&outside, dt);
@@ -412,29 +420,34 @@ impl Plant {
     }
 
     fn bind_water(&mut self, dt: f64) {
-        let (tube, hood) = (self.tube(), self.hood_t);
+        self.provoked.cool(dt);
+        let (tube, around) = (self.tube(), (self.hood_t, self.provoked));
         let c = &self.circuit;
         let net = &mut self.network;
         if self.fitted.accumulator {
             let desiccant = self.vehicle.accumulator.desiccant.si();
             moisture::dry(net, c.accumulator.outlet(), desiccant, dt);
         }
-        moisture::freeze(net, c.orifice(), tube, hood, dt);
+        moisture::freeze(net, c.orifice(), tube, around, dt);
         for hose in [&c.discharge_line, &c.suction_line] {
             rubber::soak(net, hose.nodes(), dt);
         }
     }
 
+    /// The recirculation door is closed to the outside.
+    pub(crate) fn recirculates(&self) -> bool {
+        self.settings.recirculate && !self.condition.recirculation_stuck
+    }
+
     fn set_drive(&mut self, dt: f64) {
         let low = self.network.node(self.circuit.low_side()).state.p - self.day.p;
         let high = self.network.node(self.circuit.high_side()).state.p - self.day.p;
-        let stuck = self.condition.cycling_switch_stuck;
         let coolant = self.engine.coolant;
         self.engine.stalled = self.settings.engine_on && self.engine.dry();
         self.settings.engine_on &= !self.engine.stalled;
         self.drive.advance(
             &self.settings,
-            stuck,
+            &self.condition,
             &DriveInputs { low, high, coolant },
             dt,
         );
@@ -456,7 +469,7 @@ impl Plant {
             .advance(engaged, self.condition.clutch_hold, load, dt);
     }
 
-    fn set_air(&mut self, dt: f64) {
+    fn set_air(&mut self, outside: &Outside, dt: f64) {
         let s = &self.settings;
         let warm = if s.engine_on { HOOD_RISE } else { 0.0 };
         let goal = self.day.t + warm + self.engine.under_hood();
@@ -480,7 +493,8 @@ impl Plant {
         self.fan_clutch += (called - self.fan_clutch) * dt / FAN_TIME;
         let (cool, top) = (f.cool_flow.si(), f.top_flow.si());
         let most = cool + self.fan_clutch * (top - cool);
-        let fan = (f.idle_flow.si() * libm::pow(rpm / FAN_IDLE, 0.8)).min(most);
+        let sound = (f.idle_flow.si() * libm::pow(rpm / FAN_IDLE, 0.8)).min(most);
+        let fan = sound * self.condition.condenser_fan;
         let ram = f.ram_flow.si() * s.road_speed / ram_speed().si();
         let flow = (fan * fan + ram * ram).sqrt();
         // Hot air comes round to the face less as the fan pulls harder, and not at all on the road.
@@ -490,10 +504,13 @@ impl Plant {
         } else {
             0.0
         };
-        self.condenser_air = (
-            flow.max(STILL) * self.condition.condenser_air.max(0.01),
-            self.day.t + round,
-        );
+        // Where the seals are missing, air from under the hood comes round with it.
+        let face = self.day.t + round;
+        let by = self.condition.hood_round * fan / flow.max(STILL);
+        let t = face + by * (self.hood_t - face).max(0.0);
+        let covered = if s.face_covered { COVERED } else { 1.0 };
+        let flow = flow.max(STILL) * self.condition.condenser_air.max(0.01) * covered;
+        self.condenser_air = (flow, self.provoked.cooled(flow, t, outside, dt));
         self.cabin.set_blower(s.blower);
         self.cabin.flow *= self.condition.evaporator_air * self.evaporator.air_share();
     }
@@ -526,7 +543,7 @@ impl Plant {
 
     /// Heat of the coming step, for every node, into `self.heat`; returns the air that leaves the evaporator.
     fn pass_heat(&mut self, outside: &Outside, dt: f64) -> evaporator::Air {
-        let hood = self.hood_t;
+        let (hood, recirculates) = (self.hood_t, self.recirculates());
         let friction = oil::friction(self.oil_shortage(), self.compressor_rpm());
         let Self {
             network,
@@ -570,7 +587,7 @@ impl Plant {
             c.condenser.nodes().iter().copied().chain(after),
             gained,
         );
-        let inlet = self.cabin.inlet(outside, self.settings.recirculate);
+        let inlet = self.cabin.inlet(outside, recirculates);
         let cells = nodes_of(network, &c.evaporator);
         let mut gained = [Heat::default(); evaporator::CELLS];
         let (coil, from_air) = self.evaporator.pass(

@@ -240,8 +240,10 @@ pub fn cures() -> Vec<(Cure, &'static Fault)> {
 pub enum Group {
     /// What the loop holds.
     Loop,
-    /// Parts and devices.
+    /// Parts.
     Parts,
+    /// Switches, leads, fans and doors.
+    Controls,
     /// Narrowed passages.
     Passages,
     /// The shop's own gauges and couplers.
@@ -250,7 +252,13 @@ pub enum Group {
 
 impl Group {
     /// All of them.
-    pub const ALL: [Self; 4] = [Self::Loop, Self::Parts, Self::Passages, Self::Gauges];
+    pub const ALL: [Self; 5] = [
+        Self::Loop,
+        Self::Parts,
+        Self::Controls,
+        Self::Passages,
+        Self::Gauges,
+    ];
 
     /// That of a fault.
     pub fn of(fault: &Fault) -> Self {
@@ -266,6 +274,7 @@ impl Group {
                     | Device::HighCoupler,
                 ),
             ) => Self::Gauges,
+            (_, Place::Device(_)) => Self::Controls,
             _ => Self::Parts,
         }
     }

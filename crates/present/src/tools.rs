@@ -218,6 +218,8 @@ pub struct Tools {
     pub turning: [Shown; 2],
     /// A heater hose is pinched off.
     pub heater_pinched: bool,
+    /// Cardboard stands over half the condenser.
+    pub face_covered: bool,
     /// Air at the centre vent, and relative humidity in the bay.
     pub air: [Shown; 2],
     /// The stopwatch: running, and what it shows.
@@ -336,6 +338,7 @@ impl Tools {
             }),
             turning: shown.turning.map(|n| Style::new(0, "rpm").show(n)),
             heater_pinched: shown.settings.heater_pinched,
+            face_covered: shown.settings.face_covered,
             air: [
                 display::air_speed(Speed::from_m_s(shown.anemometer), units),
                 display::ratio(Ratio::from_fraction(shown.hygrometer)),

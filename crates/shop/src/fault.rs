@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::{Shop, joints::Joint, parts::Part, record::Prices};
 
+mod controls;
 mod instruments;
 mod leaks;
 mod loop_holds;
@@ -182,6 +183,16 @@ pub enum Device {
     Radiator,
     /// Cycling switch.
     CyclingSwitch,
+    /// High-pressure cut-out.
+    CutOut,
+    /// The clutch's fuse, relay and leads.
+    ClutchCircuit,
+    /// Condenser's fan.
+    Fan,
+    /// Seals and panels round the condenser.
+    HoodSeals,
+    /// Recirculation door.
+    RecirculationDoor,
     /// Compound gauge of the gauge set.
     CompoundGauge,
     /// High-pressure gauge of the gauge set.
@@ -194,10 +205,15 @@ pub enum Device {
 
 impl Device {
     /// All of them.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 12] = [
         Self::BlendDoor,
         Self::Radiator,
         Self::CyclingSwitch,
+        Self::CutOut,
+        Self::ClutchCircuit,
+        Self::Fan,
+        Self::HoodSeals,
+        Self::RecirculationDoor,
         Self::CompoundGauge,
         Self::HighGauge,
         Self::LowCoupler,
@@ -311,6 +327,7 @@ pub fn all() -> impl Iterator<Item = &'static Fault> {
     let rooms = [
         loop_holds::FAULTS,
         parts::FAULTS,
+        controls::FAULTS,
         passages::FAULTS,
         leaks::FAULTS,
         instruments::FAULTS,
@@ -382,6 +399,12 @@ impl Fault {
             Sound::Is(_) => value,
             Sound::Of(of, _) => value * of(vehicle),
         }
+    }
+
+    /// Can a vehicle have it? One without a high-pressure cut-out has none that is wrong.
+    pub fn fits(&self, vehicle: &Vehicle) -> bool {
+        let (least, most) = (self.field.range)(vehicle);
+        (least..=most).contains(&self.at(Severity::Extreme, vehicle))
     }
 
     /// Returns the faults that show like it: those that move both pressures and the vent the same way, those it names and those that

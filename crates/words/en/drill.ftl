@@ -53,6 +53,7 @@ drill-fault = Fault
 drill-nothing = Nothing is wrong
 drill-in-loop = What the loop holds
 drill-in-parts = Parts
+drill-in-controls = Switches, leads, fans and doors
 drill-in-passages = Narrowed passages
 drill-in-gauges = The shop's own gauges
 drill-much = How much

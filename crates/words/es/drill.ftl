@@ -53,6 +53,7 @@ drill-fault = Falla
 drill-nothing = No tiene nada
 drill-in-loop = Lo que contiene el circuito
 drill-in-parts = Piezas
+drill-in-controls = Interruptores, cables, ventiladores y compuertas
 drill-in-passages = Pasos estrechados
 drill-in-gauges = Los manómetros del taller
 drill-much = Cuánto

@@ -131,10 +131,10 @@ const IN_A_LINK: &[&str] = &["flow", "liquid", "oil", "h", "shaft"];
 /// A van with some fault, or none, on some day, after some acts.
 fn random_bay(bases: &[&str], seed: u64) -> Bay {
     let mut dice = Dice::new(seed ^ 0x5167_4700);
-    let faults: Vec<_> = fault::all().collect();
     let mut one = |of: usize| usize::try_from(dice.bits() % of as u64).unwrap_or(0);
     let base = bases[one(bases.len())];
     let vehicle = scenario(base, &[]).vehicle;
+    let faults: Vec<_> = fault::all().filter(|f| f.fits(&vehicle)).collect();
     let (fault, severity) = (faults[one(faults.len())], Severity::ALL[one(4)]);
     let mut set = vec![
         format!("day.ambient={}K", dice.between(270.0, 318.0)),

@@ -5,6 +5,7 @@
     reason = "a test may compute with the standard library"
 )]
 
+mod answers;
 mod coils_published;
 mod damage;
 mod drive_faults;

@@ -57,6 +57,15 @@ pub enum VehicleAct {
         /// True to pinch it off.
         pinched: bool,
     },
+    /// Stand cardboard over half the condenser's face, or take it away.
+    CoverCondenser {
+        /// True to stand it there.
+        on: bool,
+    },
+    /// Spray water on the condenser's face.
+    MistCondenser,
+    /// Lay a hot wet cloth round the orifice tube.
+    WarmOrifice,
     /// Put a device outside the loop right: set the blend door, clean the radiator, renew the cycling switch.
     Mend {
         /// Which.
@@ -106,6 +115,9 @@ impl VehicleAct {
             }
             Self::Windows { on } => settings.windows_open = on,
             Self::HeaterHose { pinched } => settings.heater_pinched = pinched,
+            Self::CoverCondenser { on } => settings.face_covered = on,
+            Self::MistCondenser => plant.provoked.mist(),
+            Self::WarmOrifice => plant.provoked.wrap(),
             Self::Mend { device } => fault::cure(plant, shop, Cure::Mend(device)),
             Self::Ambient { temperature } => {
                 let mut day = plant.day();

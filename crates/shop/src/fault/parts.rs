@@ -1,17 +1,17 @@
-//! Parts and devices that are worn, clogged, stuck or put in wrong.
+//! Parts that are worn, clogged or put in wrong.
 
 use super::{
-    Applies, Cure, Device, Fault, Field, Kind, Place,
-    Severity::{Extreme, Moderate, Severe},
+    Applies, Cure, Fault, Field, Kind, Place,
+    Severity::Severe,
     Signs, Sound, Table,
-    Way::{Down, Level, Up},
+    Way::{Down, Up},
     share, switch,
 };
 use crate::parts::Part;
 use lowside_plant::{plant::Plant, relief::Relief};
 use lowside_units::Quantity;
 
-const fn condition(
+pub(super) const fn condition(
     key: &'static str,
     what: &'static str,
     sound: f64,
@@ -21,7 +21,7 @@ const fn condition(
 }
 
 /// A fault of a part of the loop that a new one cures.
-const fn of_part(
+pub(super) const fn of_part(
     id: &'static str,
     field: &'static Field,
     part: Part,
@@ -37,20 +37,6 @@ const fn of_part(
         resembles: &[],
         severities,
         hours: 2.5,
-    }
-}
-
-/// A fault of a device outside the loop that is mended where it sits.
-const fn of_device(
-    id: &'static str,
-    field: &'static Field,
-    device: Device,
-    severities: [f64; 4],
-) -> Fault {
-    Fault {
-        place: Place::Device(device),
-        cure: Cure::Mend(device),
-        ..of_part(id, field, Part::Compressor, severities)
     }
 }
 
@@ -130,20 +116,6 @@ pub(super) const FAULTS: &[Fault] = &[
         )
     },
     Fault {
-        resembles: &["evaporator-air-blocked"],
-        hours: 0.5,
-        ..of_device(
-            "cycling-switch-stuck",
-            &switch(
-                "cycling_switch_stuck",
-                "the cycling switch's contacts are stuck closed: the coil ices",
-                Applies::Plant(|p, x| p.condition.cycling_switch_stuck = x > 0.0),
-            ),
-            Device::CyclingSwitch,
-            [1.0; 4],
-        )
-    },
-    Fault {
         signs: Signs::of([Up, Down, Up]),
         shown_at: &[Severe],
         hours: 3.0,
@@ -157,38 +129,6 @@ pub(super) const FAULTS: &[Fault] = &[
             ),
             Part::Compressor,
             [0.7, 0.5, 0.3, 0.0],
-        )
-    },
-    Fault {
-        signs: Signs::of([Level, Level, Up]),
-        shown_at: &[Moderate],
-        hours: 4.0,
-        ..of_device(
-            "blend-door-leaks",
-            &condition(
-                "blend_leak",
-                "share of the coil's air that the blend door lets through the heater core though it stands on cold",
-                0.0,
-                |p, x| p.condition.blend_leak = x,
-            ),
-            Device::BlendDoor,
-            [0.05, 0.1, 0.3, 0.6],
-        )
-    },
-    Fault {
-        signs: Signs::of([Up, Up, Up]),
-        shown_at: &[Extreme],
-        hours: 1.5,
-        ..of_device(
-            "radiator-blocked",
-            &condition(
-                "radiator",
-                "heat passage of the radiator, of a sound one's; with too little the engine overheats",
-                1.0,
-                |p, x| p.condition.radiator = x,
-            ),
-            Device::Radiator,
-            [0.5, 0.3, 0.15, 0.05],
         )
     },
     Fault {
@@ -228,6 +168,21 @@ pub(super) const FAULTS: &[Fault] = &[
                 "orifice_reversed",
                 "the orifice tube was put in the wrong way round: its short outlet screen meets the stream and clogs ten times as soon",
                 Applies::Plant(|p, x| p.seat.turned = x > 0.0),
+            ),
+            Part::Orifice,
+            [1.0; 4],
+        )
+    },
+    Fault {
+        cure: Cure::Refit(Part::Orifice),
+        signs: Signs::of([Up, Down, Up]),
+        shown_at: &[Severe],
+        ..of_part(
+            "orifice-rings",
+            &switch(
+                "orifice_rings_missing",
+                "the orifice tube was put in without its O-rings: liquid goes past it",
+                Applies::Plant(|p, x| p.seat.sealed = x <= 0.0),
             ),
             Part::Orifice,
             [1.0; 4],

@@ -94,7 +94,7 @@ fn a_row_is_what_its_setting_plants() {
 }
 
 /// What of a bay a fault may change, and its state at the start apart.
-fn faults_of(bay: &Bay) -> (Condition, Vec<f64>, Relief, f64, bool, Faults, f64) {
+fn faults_of(bay: &Bay) -> (Condition, Vec<f64>, Relief, f64, [bool; 2], Faults, f64) {
     let (plant, shop) = (bay.plant(), bay.shop());
     let open = fault::passages().map(|at| plant.open_share(at)).collect();
     (
@@ -102,7 +102,7 @@ fn faults_of(bay: &Bay) -> (Condition, Vec<f64>, Relief, f64, bool, Faults, f64)
         open,
         plant.relief,
         plant.debris.loose,
-        plant.seat.turned,
+        [plant.seat.turned, !plant.seat.sealed],
         shop.faults,
         shop.standing_leak(plant),
     )
@@ -327,7 +327,12 @@ fn a_device_is_mended_by_the_act_for_it() {
         let sound = [
             c.blend_leak <= 0.0,
             c.radiator >= 1.0,
-            !c.cycling_switch_stuck,
+            !c.cycling_switch_stuck && (c.cycling_switch_opens - 1.0).abs() <= 0.0,
+            !c.cut_out_welded && c.cut_out_opens >= 1.0,
+            !c.clutch_circuit_open,
+            c.condenser_fan >= 1.0,
+            c.hood_round <= 0.0,
+            !c.recirculation_stuck,
             tools.offset[0].abs() <= 0.0,
             tools.offset[1].abs() <= 0.0,
             !tools.stuck[0],

@@ -405,6 +405,7 @@ fn fault_choice(all: &[FaultId], now: usize, set: impl Fn(usize) + 'static) -> H
         let label = match group {
             Group::Loop => words::drill_in_loop(),
             Group::Parts => words::drill_in_parts(),
+            Group::Controls => words::drill_in_controls(),
             Group::Passages => words::drill_in_passages(),
             Group::Gauges => words::drill_in_gauges(),
         };

@@ -67,6 +67,9 @@ fn vehicle() -> Vec<Action> {
         },
         VehicleAct::Windows { on },
         VehicleAct::HeaterHose { pinched: true },
+        VehicleAct::CoverCondenser { on: true },
+        VehicleAct::MistCondenser,
+        VehicleAct::WarmOrifice,
         VehicleAct::Mend {
             device: Device::Radiator
         },
