@@ -19,7 +19,8 @@ use crate::{
     chart::Chart,
     dial::Needles,
     doors::Door,
-    host, later,
+    host,
+    later::{self, Part},
     levels::Painter,
     log::log,
     next::{NextProps, next},
@@ -35,6 +36,7 @@ mod bays;
 mod begin;
 pub(crate) mod browser_events;
 pub(crate) mod closed;
+mod coming;
 mod doors;
 mod drill;
 mod face;
@@ -81,18 +83,27 @@ pub(crate) enum Msg {
 }
 
 impl Msg {
-    /// Only the later part can answer.
-    fn needs_later(&self) -> bool {
+    /// The later parts without which it cannot be answered.
+    fn needs(&self) -> &'static [Part] {
         match self {
-            Self::Work(_) | Self::Drill(_) | Self::Bays(_) | Self::Refused(_) => true,
-            Self::Share(msg) => !matches!(msg, ShareMsg::Copy | ShareMsg::SaveNotice),
-            Self::Time(msg) => matches!(
-                msg,
-                TimeMsg::Line(_) | TimeMsg::Undone(_) | TimeMsg::Redone(_)
-            ),
-            Self::Head(msg) => matches!(msg, HeadMsg::Help),
-            Self::Face(msg) => matches!(msg, FaceMsg::Save(_) | FaceMsg::Strip(_)),
-            _ => false,
+            Self::Refused(_)
+            | Self::Head(HeadMsg::Help)
+            | Self::Time(TimeMsg::Undone(_) | TimeMsg::Redone(_))
+            | Self::Face(FaceMsg::Guess(_)) => &[Part::Hands],
+            Self::Sight(_) => &[Part::Hands, Part::Keeping],
+            Self::Start(StartMsg::Start(_) | StartMsg::Again) => &[Part::Keeping],
+            Self::Share(ShareMsg::SaveTake | ShareMsg::SaveNotice | ShareMsg::Link) => {
+                &[Part::Keeping]
+            }
+            Self::Start(StartMsg::Resumed(..) | StartMsg::Cancel)
+            | Self::Share(ShareMsg::File(_) | ShareMsg::Open(_))
+            | Self::Bays(_)
+            | Self::Time(TimeMsg::Line(_)) => &[Part::Keeping, Part::Reading],
+            Self::Work(WorkMsg::Choose(_)) => &[],
+            Self::Work(_) => &[Part::Keeping, Part::Jobs],
+            Self::Drill(_) => &[Part::Keeping, Part::Diagnose],
+            Self::Face(FaceMsg::Save(_) | FaceMsg::Strip(_)) => &[Part::Charts],
+            _ => &[],
         }
     }
 }
@@ -140,8 +151,7 @@ struct Beat {
 pub(crate) struct App {
     stage: Stage,
     mode: Mode,
-    /// What came before the later part that answers it, in order.
-    early: Vec<Msg>,
+    coming: coming::Coming,
     begin: begin::Begin,
     bays: bays::Bays,
     units: UnitSystem,
@@ -197,11 +207,6 @@ impl Component for App {
         let goes_on = || door != Some(Door::Explore) && kept();
         let asked = Some(fragment).filter(|fragment| !fragment.is_empty() || goes_on());
         let head = head::Head::new(door.unwrap_or(Door::Explore));
-        let link = ctx.link().clone();
-        wasm_bindgen_futures::spawn_local(async move {
-            later::fetch().await;
-            link.send_message(Msg::Page(PageMsg::Later));
-        });
         Self {
             stage: if asked.is_some() {
                 Stage::new(stage::open(stage::FIRST), History::default())
@@ -216,7 +221,7 @@ impl Component for App {
             } else {
                 Mode::Running
             },
-            early: Vec::new(),
+            coming: coming::Coming::default(),
             begin: begin::Begin::new(asked),
             bays: bays::Bays::default(),
             units: linked.unwrap_or_else(units::load),
@@ -250,11 +255,9 @@ impl Component for App {
     }
 
     fn update(&mut self, ctx: &Context<Self>, msg: Msg) -> bool {
-        let later = later::here();
-        if msg.needs_later() && later.is_none() {
-            self.early.push(msg);
+        let Some(msg) = self.ready(ctx, msg) else {
             return false;
-        }
+        };
         let changed = match msg {
             Msg::Face(msg) => return self.face(msg),
             Msg::Page(PageMsg::Frame(now)) => {
@@ -291,10 +294,14 @@ impl Component for App {
                 self.shares(ctx, msg);
                 true
             }
-            Msg::Work(msg) => later.map(|later| (later.work)(self, msg)).is_some(),
-            Msg::Sight(msg) => later.map(|later| (later.see)(self, msg)).is_some(),
-            Msg::Drill(msg) => later.map(|later| (later.drill)(self, msg)).is_some(),
-            Msg::Bays(msg) => later.map(|later| (later.bays)(self, ctx, msg)).is_some(),
+            Msg::Work(WorkMsg::Choose(item)) => {
+                self.choose(item);
+                true
+            }
+            Msg::Work(msg) => later::jobs().map(|l| (l.work)(self, msg)).is_some(),
+            Msg::Sight(msg) => later::hands().map(|l| (l.see)(self, msg)).is_some(),
+            Msg::Drill(msg) => later::diagnose().map(|l| (l.act)(self, msg)).is_some(),
+            Msg::Bays(msg) => later::reading().map(|l| (l.bays)(self, ctx, msg)).is_some(),
         };
         if changed {
             self.look_out();
@@ -305,7 +312,8 @@ impl Component for App {
         changed
     }
 
-    fn rendered(&mut self, _: &Context<Self>, _: bool) {
+    fn rendered(&mut self, ctx: &Context<Self>, _: bool) {
+        self.fetch_wanted(ctx);
         self.show_question();
         self.show_help();
     }
@@ -332,8 +340,8 @@ impl Component for App {
         let step = self.advised(&shown);
         let needed = step.and_then(Advice::control);
         let emergency = step.is_some_and(Advice::emergency);
-        let told = later::here().filter(|_| self.has_card() && !emergency);
-        let said_of_it = told.and_then(|l| (l.drill_told)(self));
+        let told = later::diagnose().filter(|_| self.has_card() && !emergency);
+        let said_of_it = told.and_then(|l| (l.told)(self));
         let unknown = said_of_it.is_some();
         let asked = said_of_it.or_else(|| {
             let weighed = weighed(&shown, self.units);
@@ -352,8 +360,10 @@ impl Component for App {
                 emergency,
             })
         });
-        let [hose, instruments] =
-            later::here().map_or_else(panel::coming, |l| (l.tools)(self, ctx));
+        let [hose, instruments] = later::hands().map_or_else(
+            || panel::coming(self.sign(ctx, Part::Hands)),
+            |l| (l.tools)(self, ctx),
+        );
         let panel = panel(&PanelProps {
             door: self.head.door,
             unknown,
@@ -366,17 +376,15 @@ impl Component for App {
             more: self.face.more,
             fold: link.callback(|()| Msg::Face(FaceMsg::Fold)),
         });
-        let card = later::here()
-            .map(|l| (l.card)(self, ctx))
-            .filter(|_| self.has_card());
+        let card = self.has_card().then(|| self.card(ctx));
         let large = self.face.large.then_some("large");
         html! { <div class={classes!("page", host::projector().then_some("projector"))} key={words::current().tag()}>
             <a class="skip" href="#controls-title">{ words::to_controls() }</a>
             { self.top(ctx, &readout) }
-            { later::here().map(|l| (l.sight)(self, ctx)).unwrap_or_default() }
+            { later::hands().map(|l| (l.sight)(self, ctx)).unwrap_or_default() }
             if self.head.help {
-                if let Some(later) = later::here() {
-                    { (later.help)(self.head.shortcuts.get(), link.callback(|x| Msg::Head(HeadMsg::Shortcuts(x))), &link.callback(|()| Msg::Head(HeadMsg::Shut)), self.head.sheet_of_help.clone()) }
+                if let Some(hands) = later::hands() {
+                    { (hands.help)(self.head.shortcuts.get(), link.callback(|x| Msg::Head(HeadMsg::Shortcuts(x))), &link.callback(|()| Msg::Head(HeadMsg::Shut)), self.head.sheet_of_help.clone()) }
                 }
             }
             <main class={classes!("bay", card.is_some().then_some("with-card"), large)}>
@@ -384,7 +392,7 @@ impl Component for App {
                 { for card }
                 { panel }
                 <div class="middle">
-                    { later::here().map(|l| (l.door)(self, ctx)).unwrap_or_default() }
+                    { self.door(ctx) }
                     { self.views(ctx, &shown) }
                 </div>
                 <div class="warns">
@@ -437,8 +445,8 @@ impl App {
                     }
                 </p>
             }
-            if let Some((halt, later)) = self.stage.bay.halt().zip(later::here()) {
-                <p class="notice" role="alert">{ (later.halted)(&halt.place) }</p>
+            if let Some((halt, hands)) = self.stage.bay.halt().zip(later::hands()) {
+                <p class="notice" role="alert">{ (hands.halted)(&halt.place) }</p>
             }
             if let Some(text) = words::stored(self.stage.stored) { <p class="notice">{ text }</p> }
             if self.browser.update { <p class="notice">{ words::update_there() }

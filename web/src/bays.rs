@@ -1,10 +1,12 @@
 //! A bay as it is kept: its take, its lines, its job and statement as texts, in a slot of the storage while it is on stage and in the archive
 //! after that.
-use lowside_lessons::Job;
-use lowside_session::{Take, TakeError, Tick};
+use lowside_lessons::{Job, card::Text};
+use lowside_session::{Scenario, Take, TakeError, Tick};
 
 use crate::{
-    archive, host, stage, store,
+    archive, host,
+    later::{self, Part},
+    stage, store,
     tabs::{self, Hold},
     words,
 };
@@ -25,10 +27,50 @@ pub(crate) struct KeptBay {
 /// A kept bay as one chooses it.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Seen {
-    /// None if its take cannot be read by this version.
-    pub(crate) name: Option<String>,
+    pub(crate) name: Named,
     pub(crate) ticks: Tick,
     pub(crate) acts: usize,
+}
+
+/// What a bay is called, to be said in the language of the moment.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Named {
+    /// By its job card.
+    Card(Text),
+    /// By the scenario that is offered.
+    Offered(&'static str),
+    /// By a name of its own.
+    Own(String),
+    /// Its take cannot be read by this version.
+    Unread,
+}
+
+impl Named {
+    /// The name of a bay by its job and its scenario.
+    pub(crate) fn of(job: Option<&Job>, scenario: &Scenario) -> Self {
+        match (job, stage::offered(scenario)) {
+            (Some(job), _) => Self::Card(job.card.title.clone()),
+            (None, Some(id)) => Self::Offered(id),
+            (None, None) => Self::Own(scenario.name.clone()),
+        }
+    }
+
+    /// As it is told.
+    pub(crate) fn told(&self) -> String {
+        match self {
+            Self::Card(title) => words::told(title),
+            Self::Offered(id) => words::charts::start(id).to_owned(),
+            Self::Own(name) => name.clone(),
+            Self::Unread => words::bay_unreadable().to_owned(),
+        }
+    }
+}
+
+impl Seen {
+    /// Was anything done in it, or did it run for long? What cannot be read may be worth much.
+    fn worth(&self) -> bool {
+        self.name == Named::Unread || self.acts > 0 || self.ticks > WORTH
+    }
 }
 
 /// What there is to go on with when the page opens.
@@ -101,39 +143,26 @@ impl KeptBay {
         Take::parse(self.take_text())
     }
 
-    /// Was anything done in it, or did it run for long? What cannot be read may be worth much.
-    fn worth(&self) -> bool {
-        self.text(&format!("{}.1", store::LINES)).is_some()
-            || self
-                .take()
-                .map_or(true, |take| !take.log.is_empty() || take.ticks > WORTH)
-    }
-
     /// What one sees of it in a list.
     pub(crate) fn seen(&self) -> Seen {
         let Ok(take) = self.take() else {
             return Seen {
-                name: None,
+                name: Named::Unread,
                 ticks: 0,
                 acts: 0,
             };
         };
-        let card = self.text(store::JOB).and_then(Job::open);
-        let name = match (card, stage::offered(&take.scenario)) {
-            (Some(job), _) => words::told(&job.card.title),
-            (None, Some(id)) => words::charts::start(id).to_owned(),
-            (None, None) => take.scenario.name.clone(),
-        };
+        let job = self.text(store::JOB).and_then(later::job);
         Seen {
-            name: Some(name),
+            name: Named::of(job.as_ref(), &take.scenario),
             ticks: take.ticks,
             acts: take.log.len(),
         }
     }
 
-    /// Puts it into the archive and empties its slot, unless it is on stage again by then; true if it is worth it.
-    pub(crate) fn put_aside(self, hold: Option<Hold>) -> bool {
-        let worth = self.worth();
+    /// Puts it, `seen` like that, into the archive and empties its slot, unless it is on stage again by then; true if it is worth it.
+    pub(crate) fn put_aside(self, hold: Option<Hold>, seen: &Seen) -> bool {
+        let worth = seen.worth() || self.text(&format!("{}.1", store::LINES)).is_some();
         wasm_bindgen_futures::spawn_local(async move {
             let kept = !worth || archive::put(&self).await.is_ok();
             if kept && store::bay() != self.id {
@@ -219,7 +248,11 @@ pub(crate) async fn sweep() {
             continue;
         };
         if hold.sure() || host::today() - bay.at() > FORSAKEN {
-            bay.put_aside(Some(hold));
+            later::fetch(Part::Reading).await;
+            if let Some(reading) = later::reading() {
+                let seen = (reading.seen)(&bay);
+                bay.put_aside(Some(hold), &seen);
+            }
         }
     }
 }

@@ -1,8 +1,10 @@
-//! The later part of the program: all that the first view does without, fetched once that view stands.
+//! The later parts of the program: all that the first view does without. Two come once that view stands, the others when their door or their
+//! view opens.
 //!
-//! The build cuts the program in two (`crates/xtask/src/cut.rs`): what only [`table`] leads to goes into a file of its own. So nothing in
-//! the table may be called by name from elsewhere, or it comes back into the first part; the gate weighs that part.
-use std::{cell::Cell, rc::Rc};
+//! The build cuts the program by these tables (`crates/xtask/src/cut.rs`): what only one of them leads to goes into its file. So nothing in a
+//! table may be called by name from elsewhere, or it comes back into the first part, and what two tables lead to goes where
+//! `crates/xtask/src/cut.rs` says; the gate weighs each.
+use std::{cell::Cell, pin::Pin, rc::Rc};
 
 use gloo::{events::EventListener, timers::future::TimeoutFuture};
 use lowside_lessons::{Job, Shown, next::Advice};
@@ -15,7 +17,7 @@ use lowside_present::{
 };
 use lowside_session::{Action, Bay, Refused, TakeError};
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
-use web_sys::Element;
+use web_sys::{Element, File};
 use yew::{Callback, Context, Html, NodeRef};
 
 use crate::{
@@ -23,6 +25,7 @@ use crate::{
         App, BaysMsg, DrillMsg, GuessMsg, Notice, PerilMsg, ShareMsg, SightMsg, WorkMsg,
         browser_events, closed,
     },
+    bays::{KeptBay, Seen},
     caution,
     chart::Strip,
     help,
@@ -31,29 +34,26 @@ use crate::{
     share,
     stage::Stage,
     store::Kept,
-    top::Drawer,
     words,
 };
 
-/// Where the functions of the later part are.
+/// What hands do and ask for in any bay. It comes once the first view stands.
 #[derive(Debug)]
-pub(crate) struct Later {
-    pub(crate) parts: fn(&App, &Context<App>) -> Html,
+pub(crate) struct Hands {
     /// What hangs on the service hose, and the instruments.
     pub(crate) tools: fn(&App, &Context<App>) -> [Html; 2],
-    pub(crate) job: fn(&App, &Context<App>) -> Html,
     /// What a closed bay shows in place of levels and of the ledger, and what is advised there.
     pub(crate) around: fn(&App, &Shown<'_>) -> Html,
     pub(crate) weighed: fn(&App, &Shown<'_>) -> Html,
     pub(crate) advised: fn(&Shown<'_>, Option<&Job>) -> Advice,
-    /// The line that says how the bay is worked in.
+    /// The line that says how the bay is worked in, and the choice for the next.
     pub(crate) sight: fn(&App, &Context<App>) -> Html,
+    pub(crate) sight_choice: fn(&App, &Context<App>, &'static str) -> Html,
     /// Opens the inside, or hands an exam in.
     pub(crate) see: fn(&mut App, SightMsg),
     /// Challenges under the drawing of levels.
     pub(crate) guess_view: fn(&App, &Context<App>) -> Html,
     pub(crate) guess: fn(&mut App, GuessMsg),
-    pub(crate) plot: fn(&App, &Context<App>, Plot) -> Html,
     /// What is asked before an act that can hurt, and how that is shown with what of goggles and gloves is missing.
     pub(crate) ask: fn(&Bay, bool, Action, UnitSystem) -> Option<Question>,
     pub(crate) question: fn(&Question, [bool; 2], &Callback<PerilMsg>) -> Html,
@@ -61,120 +61,232 @@ pub(crate) struct Later {
     pub(crate) help: fn(bool, Callback<bool>, &Callback<()>, NodeRef) -> Html,
     /// Listens to what is pointed at, and to the page being left.
     pub(crate) listen: fn(&Context<App>) -> Vec<EventListener>,
-    /// Gives the bay on stage an id, or takes up what a link asks for or what was kept.
-    pub(crate) begin: fn(&mut App, &Context<App>, Option<String>),
-    /// A replay has ended.
-    pub(crate) resumed: fn(&mut App, &Context<App>, Result<Resumed, TakeError>),
-    /// A replay is no longer wanted.
-    pub(crate) cancel: fn(&mut App),
-    /// Puts the bay on stage aside for another; gives what to say of it.
-    pub(crate) change: fn(&mut App) -> Option<Notice>,
-    /// Kept bays: found, listed, opened, removed.
-    pub(crate) bays: fn(&mut App, &Context<App>, BaysMsg),
-    /// Files and links.
-    pub(crate) share: fn(&mut App, &Context<App>, ShareMsg),
-    /// Jobs and what is chosen on the bench.
-    pub(crate) work: fn(&mut App, WorkMsg),
-    /// Goes to another line, by its id.
-    pub(crate) line: fn(&mut App, &Context<App>, u32),
-    /// Keeps the bay on stage, all of it or its acts alone.
-    pub(crate) save: fn(&mut Stage),
-    pub(crate) keep: fn(&Stage) -> Option<Kept>,
     /// An act as it is told.
     pub(crate) act: fn(Action) -> String,
     /// Why an act was refused.
     pub(crate) refused: fn(&Refused) -> String,
     /// That the bay stands still, and where.
     pub(crate) halted: fn(&str) -> String,
-    /// The strip chart: shown, moved, drawn, as a table, saved.
-    pub(crate) strip: fn(&App, &Context<App>) -> Html,
-    pub(crate) act_strip: fn(&mut App, Strip),
-    pub(crate) draw_strip: fn(&mut App, (&Element, &Element)),
-    pub(crate) rows: fn(&App) -> Rc<Vec<Row>>,
-    pub(crate) save_strip: fn(&App, Kind),
-    /// What stands behind the door one is in, and the card in hand.
-    pub(crate) door: fn(&App, &Context<App>) -> Html,
-    pub(crate) card: fn(&App, &Context<App>) -> Html,
-    /// What the head's drawers hold.
-    pub(crate) drawer: fn(&App, &Context<App>, Drawer) -> Html,
-    /// The unknown vehicle: what is asked of its desk, its share of a frame, its sheet.
-    pub(crate) drill: fn(&mut App, DrillMsg),
-    pub(crate) drill_frame: fn(&mut App) -> bool,
-    pub(crate) drill_told: fn(&App) -> Option<(String, String)>,
-    /// Replays a take's text and gives the hash reached, or why not.
-    pub(crate) hash: fn(&str) -> String,
     /// Name of a joint or a port.
     pub(crate) place: fn(Spot) -> String,
+    /// What stands behind the door to a class.
+    pub(crate) class: fn(&App, &Context<App>) -> Html,
+    /// The settings, and what to start with.
+    pub(crate) settings: fn(&App, &Context<App>) -> Html,
+    pub(crate) start: fn(&App, &Context<App>) -> Html,
 }
 
-#[allow(
-    clippy::unnecessary_wraps,
-    reason = "fetching it can fail, and so its type says; not `expect`: the macro puts it on a second function too, which needs none"
-)]
-#[wasm_split(later, fallible)]
-fn table() -> Result<&'static Later, SplitLoaderError> {
-    Ok(&Later {
-        parts: App::parts_view,
+/// Keeps the bay on stage, puts it aside, and writes it as a file or a link. It comes once the first view stands.
+#[derive(Debug)]
+pub(crate) struct Keeping {
+    /// Gives the bay on stage an id.
+    pub(crate) settle: fn(&mut App),
+    /// Puts the bay on stage aside for another; gives what to say of it.
+    pub(crate) change: fn(&mut App) -> Option<Notice>,
+    /// Keeps the bay on stage, all of it or its acts alone.
+    pub(crate) save: fn(&mut Stage),
+    pub(crate) keep: fn(&Stage) -> Option<Kept>,
+    /// Files and links.
+    pub(crate) share: fn(&mut App, ShareMsg),
+}
+
+/// Reads what was kept, files and links, and replays them.
+#[derive(Debug)]
+pub(crate) struct Reading {
+    /// Takes up what the address asks for behind its `#`, or what was kept.
+    pub(crate) begin: fn(&mut App, &Context<App>, String),
+    /// A replay has ended.
+    pub(crate) resumed: fn(&mut App, &Context<App>, Result<Resumed, TakeError>),
+    /// A replay is no longer wanted.
+    pub(crate) cancel: fn(&mut App),
+    /// Kept bays: found, listed, opened, removed; and their list.
+    pub(crate) bays: fn(&mut App, &Context<App>, BaysMsg),
+    pub(crate) list: fn(&App, &Context<App>) -> Html,
+    /// What one sees of a kept bay.
+    pub(crate) seen: fn(&KeptBay) -> Seen,
+    /// A file that was dropped, and the text of one that was chosen.
+    pub(crate) file: fn(File, Callback<Result<String, TakeError>>),
+    pub(crate) open: fn(&mut App, &Context<App>, Result<String, TakeError>),
+    /// Goes to another line, by its id.
+    pub(crate) line: fn(&mut App, &Context<App>, u32),
+    /// Replays a take's text and gives the hash reached, or why not.
+    pub(crate) hash: fn(&str) -> String,
+}
+
+/// Job cards: the shelf, the card in hand, its sheet.
+#[derive(Debug)]
+pub(crate) struct Jobs {
+    pub(crate) open: fn(&str) -> Option<Job>,
+    pub(crate) shelf: fn(&App, &Context<App>) -> Html,
+    pub(crate) card: fn(&App, &Context<App>) -> Html,
+    pub(crate) sheet: fn(&App, &Context<App>) -> Html,
+    pub(crate) work: fn(&mut App, WorkMsg),
+}
+
+/// The unknown vehicle: what stands behind its door, its sheet, what is asked of its desk, its share of a frame, what is told of it.
+#[derive(Debug)]
+pub(crate) struct Diagnose {
+    pub(crate) door: fn(&App, &Context<App>) -> Html,
+    pub(crate) sheet: fn(&App, &Context<App>) -> Html,
+    pub(crate) act: fn(&mut App, DrillMsg),
+    pub(crate) frame: fn(&mut App) -> bool,
+    pub(crate) told: fn(&App) -> Option<(String, String)>,
+}
+
+/// The drawing of parts.
+#[derive(Debug)]
+pub(crate) struct Parts {
+    pub(crate) view: fn(&App, &Context<App>) -> Html,
+}
+
+/// Charts of properties, and the strip chart: shown, moved, drawn, as a table, saved.
+#[derive(Debug)]
+pub(crate) struct Charts {
+    pub(crate) plot: fn(&App, &Context<App>, Plot) -> Html,
+    pub(crate) strip: fn(&App, &Context<App>) -> Html,
+    pub(crate) act: fn(&mut App, Strip),
+    pub(crate) draw: fn(&mut App, (&Element, &Element)),
+    pub(crate) rows: fn(&App) -> Rc<Vec<Row>>,
+    pub(crate) save: fn(&App, Kind),
+}
+
+/// A later part.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Part {
+    Hands,
+    Keeping,
+    Reading,
+    Jobs,
+    Diagnose,
+    Parts,
+    Charts,
+}
+
+/// Whether it came.
+type Come = Result<(), SplitLoaderError>;
+
+/// Each table with the place where it is found once its part is here, and the function that brings it there: the mark by which the build cuts.
+macro_rules! tables {
+    ($($part:ident, $here:ident, $come:ident, $file:ident: $table:expr;)*) => {
+        $(
+            thread_local! {
+                static $part: Cell<Option<&'static $file>> = const { Cell::new(None) };
+            }
+
+            #[doc = concat!("The table of this part, if it is here: [`", stringify!($file), "`].")]
+            pub(crate) fn $here() -> Option<&'static $file> {
+                $part.get()
+            }
+
+            #[allow(
+                clippy::unnecessary_wraps,
+                reason = "fetching it can fail, and so its type says; not `expect`: the macro puts it on a second function too, which needs none"
+            )]
+            #[wasm_split($here, fallible)]
+            fn $come() -> Come {
+                $part.set(Some(&$table));
+                Ok(())
+            }
+        )*
+
+        impl Part {
+            /// Is it here?
+            pub(crate) fn is_here(self) -> bool {
+                match self {
+                    $(Self::$file => $here().is_some(),)*
+                }
+            }
+
+            /// Asks for it once.
+            pub(crate) fn ask(self) -> Pin<Box<dyn Future<Output = Come>>> {
+                match self {
+                    $(Self::$file => Box::pin($come()),)*
+                }
+            }
+        }
+    };
+}
+
+tables! {
+    HANDS, hands, hands_come, Hands: Hands {
         tools: App::tools_view,
-        job: App::job_view,
         around: App::around_view,
         weighed: App::weighed_view,
         advised: closed::advised,
         sight: App::sight_view,
+        sight_choice: App::sight_choice,
         see: App::see,
         guess_view: App::guess_view,
         guess: App::guess,
-        plot: App::plot_view,
         ask: ask::question,
         question: caution::question,
         help: help::view,
         listen: browser_events::listen,
-        begin: App::begin,
-        resumed: App::resumed,
-        cancel: App::cancel,
-        change: App::change,
-        bays: App::bays,
-        share: App::share,
-        work: App::work,
-        line: App::line,
-        save: Stage::save_all,
-        keep: Stage::keep,
         act: words::act,
         refused: words::refused_why,
         halted: words::halted,
-        strip: App::chart_view,
-        act_strip: App::act_strip,
-        draw_strip: App::draw_strip,
-        rows: App::rows,
-        door: App::door_view,
-        card: App::card_view,
-        drill: App::drill,
-        drill_frame: App::drill_frame,
-        drill_told: App::drill_told,
-        drawer: App::drawer_view,
-        save_strip: App::save_strip,
-        hash: share::hash,
         place: words::spot_name,
-    })
+        class: App::class_view,
+        settings: App::settings_view,
+        start: App::start_view,
+    };
+    KEEPING, keeping, keeping_come, Keeping: Keeping {
+        settle: App::settle_anew,
+        change: App::change,
+        save: Stage::save_all,
+        keep: Stage::keep,
+        share: App::share,
+    };
+    READING, reading, reading_come, Reading: Reading {
+        begin: App::begin,
+        resumed: App::resumed,
+        cancel: App::cancel,
+        bays: App::bays,
+        list: App::bays_view,
+        seen: KeptBay::seen,
+        file: share::read_file,
+        open: App::open_file,
+        line: App::line,
+        hash: share::hash,
+    };
+    JOBS, jobs, jobs_come, Jobs: Jobs {
+        open: Job::open,
+        shelf: App::shelf_view,
+        card: App::card_view,
+        sheet: App::job_view,
+        work: App::work,
+    };
+    DIAGNOSE, diagnose, diagnose_come, Diagnose: Diagnose {
+        door: App::diagnose_view,
+        sheet: App::drill_view,
+        act: App::drill,
+        frame: App::drill_frame,
+        told: App::drill_told,
+    };
+    PARTS, parts, parts_come, Parts: Parts {
+        view: App::parts_view,
+    };
+    CHARTS, charts, charts_come, Charts: Charts {
+        plot: App::plot_view,
+        strip: App::chart_view,
+        act: App::act_strip,
+        draw: App::draw_strip,
+        rows: App::rows,
+        save: App::save_strip,
+    };
 }
 
-thread_local! {
-    static HERE: Cell<Option<&'static Later>> = const { Cell::new(None) };
+/// A job card opened, if the part that has them is here.
+pub(crate) fn job(name: &str) -> Option<Job> {
+    (jobs()?.open)(name)
 }
 
 /// How long to wait before asking again for what did not come, ms.
-const AGAIN: u32 = 2_000;
+pub(crate) const AGAIN: u32 = 2_000;
 
-/// The later part, if it is here.
-pub(crate) fn here() -> Option<&'static Later> {
-    HERE.with(Cell::get)
-}
-
-/// Fetches the later part, however long it takes.
-pub(crate) async fn fetch() -> &'static Later {
-    let later = until_here(table).await;
-    HERE.with(|here| here.set(Some(later)));
-    later
+/// Fetches a part, however long it takes.
+pub(crate) async fn fetch(part: Part) {
+    until_here(|| part.ask()).await;
 }
 
 /// Asks for a part again and again until it is here.

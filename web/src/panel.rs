@@ -127,11 +127,10 @@ pub(crate) fn panel(p: &PanelProps) -> Html {
     }
 }
 
-/// What stands for the tools of the service hose and the instruments until the later part of the program is here: as tall, so that nothing
-/// moves.
-pub(crate) fn coming() -> [Html; 2] {
+/// What stands for the tools of the service hose and the instruments until they are here: as tall, so that nothing moves.
+pub(crate) fn coming(sign: Html) -> [Html; 2] {
     [
-        html! { <div class="tools coming"><p class="told">{ words::coming() }</p></div> },
+        html! { <div class="tools coming">{ sign }</div> },
         html! { <details class="instruments"><summary>{ words::instruments() }</summary></details> },
     ]
 }

@@ -1,4 +1,5 @@
 //! Going back and forth in time on the stage: seek, undo, redo, other lines, and waiting for something.
+use lowside_lessons::Job;
 use lowside_present::history::History;
 use lowside_session::{
     Action, Bay, TICKS_PER_SECOND,
@@ -33,11 +34,13 @@ impl Stage {
         let line = self.past.line();
         self.past.go_on(&self.bay);
         if self.past.line() != line {
-            self.kept.insert(line, self.history.clone());
-            self.jobs.extend(self.job.clone().map(|job| (line, job)));
+            self.aside.push(Aside {
+                line,
+                history: self.history.clone(),
+                job: self.job.clone(),
+            });
             let lines = self.past.lines(&self.bay);
-            self.kept.retain(|id, _| lines.iter().any(|l| l.id == *id));
-            self.jobs.retain(|id, _| lines.iter().any(|l| l.id == *id));
+            self.aside.retain(|a| lines.iter().any(|l| l.id == a.line));
         }
         self.history.cut(self.bay.tick());
         self.cautioned.retain(|at| *at <= self.bay.tick());
@@ -94,14 +97,17 @@ impl Stage {
         let Some(bay) = self.past.switch(&self.bay, id) else {
             return;
         };
-        if let Some(job) = self.jobs.remove(&id)
-            && let Some(left) = self.job.replace(job)
-        {
-            self.jobs.insert(from, left);
-        }
-        let history = self.kept.remove(&id).unwrap_or_default();
-        self.kept
-            .insert(from, std::mem::replace(&mut self.history, history));
+        let at = self.aside.iter().position(|a| a.line == id);
+        let found = at.map(|at| self.aside.swap_remove(at));
+        let (history, job) = found.map(|a| (a.history, a.job)).unwrap_or_default();
+        let history = std::mem::replace(&mut self.history, history);
+        // A line that was parted from before the job was opened has none of its own.
+        let left = job.and_then(|job| self.job.replace(job));
+        self.aside.push(Aside {
+            line: from,
+            history,
+            job: left,
+        });
         self.look_at(bay);
     }
 
@@ -170,5 +176,9 @@ impl Stage {
     }
 }
 
-/// Charts of the lines that are not shown, by line.
-pub(crate) type Kept = std::collections::BTreeMap<u32, History>;
+/// What belongs to a line that is not shown: its chart, and how its job stood.
+pub(crate) struct Aside {
+    line: u32,
+    history: History,
+    job: Option<Job>,
+}

@@ -7,7 +7,7 @@ use lowside_session::{
     take::{Card, End, Skipped},
 };
 
-use crate::host;
+use crate::{host, later};
 
 /// Time given to a slice, ms.
 const SLICE: f64 = 24.0;
@@ -40,7 +40,9 @@ pub(crate) async fn resume(
     let mut past = Timeline::new(replay.bay());
     let mut test = PerformanceTest::default();
     let mut since = host::now();
-    let mut job = job.and_then(Job::open).filter(|job| job.owns(replay.bay()));
+    let mut job = job
+        .and_then(later::job)
+        .filter(|job| job.owns(replay.bay()));
     // A job looks at every tick.
     let portion = if job.is_some() {
         1

@@ -1,12 +1,10 @@
 //! Settings: what is chosen once and kept: language, theme, sound, units; and the bay as a file.
-use lowside_session::TakeError;
 use lowside_units::display::UnitSystem;
 use lowside_words::Language;
 use yew::{Callback, Event, Html, MouseEvent, TargetCast, classes, html};
 
 use crate::{
     kit::chosen,
-    share::read_file,
     theme::Choice,
     units::{FAMILIES, MASSES, PRESSURES, TEMPERATURES, name_of, named},
     words,
@@ -25,8 +23,8 @@ pub(crate) struct SettingsProps {
     pub(crate) offline: bool,
     pub(crate) save_take: Callback<()>,
     pub(crate) copy_link: Callback<()>,
-    /// Text of a file that was chosen, or why there is none.
-    pub(crate) open: Callback<Result<String, TakeError>>,
+    /// Opens a file.
+    pub(crate) open: Callback<web_sys::File>,
 }
 
 /// The settings.
@@ -103,7 +101,7 @@ fn take(p: &SettingsProps) -> Html {
         if let Some(field) = e.target_dyn_into::<web_sys::HtmlInputElement>() {
             field.set_value("");
         }
-        read_file(file, open.clone());
+        open.emit(file);
     });
     html! {
         <fieldset class="group">

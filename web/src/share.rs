@@ -13,7 +13,7 @@ use lowside_session::{
 use lowside_units::display::UnitSystem;
 use yew::Callback;
 
-use crate::{host, stage, units};
+use crate::{host, later, stage, units};
 
 /// Longest log in a link, characters: longer addresses break in mail and chat.
 const LONGEST: usize = 1_500;
@@ -49,7 +49,7 @@ pub(crate) enum Asked {
 /// The part of the address behind `#` for a bay; none if it is not a shipped scenario or its acts are too many.
 pub(crate) fn fragment(bay: &Bay, sitting: &Sitting, shown: UnitSystem) -> Option<String> {
     let of_card =
-        |name: &&str| Job::open(name).is_some_and(|j| j.bay().scenario() == bay.scenario());
+        |name: &&str| later::job(name).is_some_and(|j| j.bay().scenario() == bay.scenario());
     let begun = match sitting.job().filter(of_card) {
         Some(name) => format!("c={name}"),
         None => format!("s={}", stage::shipped(bay)?),
@@ -94,6 +94,11 @@ pub(crate) fn units(fragment: &str) -> Option<UnitSystem> {
     units::read(&field(fragment, "u")?.replace('.', " "))
 }
 
+/// Does an address ask for a card? The part that has them must be here before it is read.
+pub(crate) fn names_card(fragment: &str) -> bool {
+    field(fragment, "c").is_some()
+}
+
 /// Reads a file that was chosen or dropped, and gives its text, or why there is none.
 pub(crate) fn read_file(file: web_sys::File, open: Callback<Result<String, TakeError>>) {
     wasm_bindgen_futures::spawn_local(async move {
@@ -125,7 +130,7 @@ pub(crate) fn read(fragment: &str) -> Result<Option<Asked>, LinkError> {
         return Ok(None);
     };
     let unknown = || LinkError::Unknown(name.chars().take(LONGEST_NAME).collect());
-    let job = field("c").map(|name| Job::open(name).ok_or_else(unknown));
+    let job = field("c").map(|name| later::job(name).ok_or_else(unknown));
     let job = job.transpose()?;
     if job.is_none() && !stage::STARTS.contains(&name) {
         return Err(unknown());

@@ -1,6 +1,4 @@
 //! The bay on stage: time that passes, the recorder, and saving.
-use std::collections::BTreeMap;
-
 use lowside_lessons::{Caution, Job, PerformanceTest, Shown, senses::noticed};
 use lowside_present::{
     history::History,
@@ -14,7 +12,7 @@ use crate::{
     fail, host,
     kept_lines::KeptLines,
     later,
-    past::{Ended, Kept, Waiting},
+    past::{Aside, Ended, Waiting},
     share,
     store::{self, Kept as Stored},
 };
@@ -47,9 +45,8 @@ pub(crate) struct Stage {
     /// How it is worked in.
     pub(crate) sitting: Sitting,
     pub(crate) history: History,
-    /// The job under way, and how it stood on the lines put aside.
+    /// The job under way.
     pub(crate) job: Option<Job>,
-    pub(crate) jobs: BTreeMap<u32, Job>,
     /// Watches for the performance test.
     pub(crate) test: PerformanceTest,
     pub(crate) paused: bool,
@@ -58,7 +55,8 @@ pub(crate) struct Stage {
     pub(crate) speed: f64,
     /// What was, and the lines that parted from it.
     pub(crate) past: Timeline,
-    pub(crate) kept: Kept,
+    /// What belongs to the lines put aside. A list: they are few, and a map is 3 kB as sent.
+    pub(crate) aside: Vec<Aside>,
     /// Lines of earlier visits.
     pub(crate) kept_lines: KeptLines,
     pub(crate) waiting: Option<Waiting>,
@@ -136,7 +134,7 @@ impl Stage {
         Self {
             heard: bay.events().len(),
             past: Timeline::new(&bay),
-            kept: Kept::new(),
+            aside: Vec::new(),
             kept_lines: KeptLines::default(),
             waiting: None,
             ended: None,
@@ -145,7 +143,6 @@ impl Stage {
             sitting: Sitting::default(),
             history,
             job: None,
-            jobs: BTreeMap::new(),
             test: PerformanceTest::default(),
             paused: host::reduced_motion(),
             held: false,
@@ -322,13 +319,13 @@ impl Stage {
     /// Saves the take.
     pub(crate) fn save(&mut self, now: f64) {
         self.saved_at = now;
-        if let Some(later) = later::here() {
-            (later.save)(self);
+        if let Some(keeping) = later::keeping() {
+            (keeping.save)(self);
         }
     }
 
-    /// Keeps the acts so far and the lines that changed. Not in the moment before the later part of the program is here: acts are few then, and
-    /// the next save has them.
+    /// Keeps the acts so far and the lines that changed. Not in the moment before the part that keeps is here: acts are few then, and the next
+    /// save has them.
     pub(crate) fn save_all(&mut self) {
         let Some(stored) = self.keep() else { return };
         self.stored = stored;

@@ -237,7 +237,7 @@ impl Film<'_> {
             reason = "a screen's size"
         )]
         let columns = (right - LEFT) as usize / 2;
-        let mut ends = Vec::new();
+        let mut ends: Vec<(f64, &str, &String)> = Vec::new();
         let traces = [
             (Trace::High, "high", PRESSURES),
             (Trace::Low, "low", PRESSURES),
@@ -259,10 +259,12 @@ impl Film<'_> {
                 }
             }
             path(&mut s, class, &d);
-            ends.extend(last.map(|there| (there, class, text)));
+            if let Some(there) = last {
+                let at = ends.partition_point(|end| end.0 <= there);
+                ends.insert(at, (there, class, text));
+            }
         }
         // Names at the ends keep off each other: pushed down from above, then up from below.
-        ends.sort_by(|a, b| a.0.total_cmp(&b.0));
         let mut least = FLAGS;
         for (k, (there, class, text)) in ends.iter().enumerate() {
             let most = height - 4.0 - APART * (ends.len() - 1 - k) as f64;
@@ -301,7 +303,7 @@ impl Film<'_> {
         }
         let events = self.head.events().iter().copied();
         let events = events.filter(|(_, e)| !self.closed || noticed(*e));
-        let mut all = marks(self.head.log(), events, self.span);
+        let all = marks(self.head.log(), events, self.span);
         for (share, kind) in &all {
             flag(
                 if kind.weighty() {
@@ -312,9 +314,10 @@ impl Film<'_> {
                 x(*share),
             );
         }
-        all.sort_by_key(|(_, kind)| !kind.weighty());
         let mut taken: Vec<(f64, f64, String)> = Vec::new();
-        for (share, kind) in all {
+        let (weighty, light): (Vec<_>, Vec<_>) =
+            all.into_iter().partition(|(_, kind)| kind.weighty());
+        for (share, kind) in weighty.into_iter().chain(light) {
             let name = words::mark(kind);
             let from = x(share) + 11.0;
             let to = from + LETTER * name.chars().count() as f64;

@@ -246,7 +246,7 @@ pub(crate) fn question_text(q: &Question) -> (&'static str, Option<String>, Stri
 pub(crate) fn event(e: Event) -> String {
     match e {
         Event::AirDrawnIn(at) => {
-            let place = later::here().map(|l| (l.place)(at));
+            let place = later::hands().map(|l| (l.place)(at));
             return event_air_drawn_in(place.unwrap_or_default());
         }
         Event::AirByTheHose => event_air_by_hose(),

@@ -1,6 +1,6 @@
 //! Says a message: fills in variables and chooses forms. The encoding is described in `build/compile.rs`.
 use core::{cell::RefCell, fmt::Display};
-use std::{collections::BTreeMap, iter::Peekable, str::Chars};
+use std::{iter::Peekable, str::Chars};
 
 use crate::{Language, current, language::texts, plural, pseudo};
 
@@ -22,15 +22,20 @@ impl Message {
 pub(crate) fn text(message: &Message) -> &'static str {
     thread_local! {
         /// Texts in made-up languages, made once each.
-        static MADE: RefCell<BTreeMap<(Language, usize), &'static str>> = const { RefCell::new(BTreeMap::new()) };
+        static MADE: RefCell<Vec<((Language, usize), &'static str)>> = const { RefCell::new(Vec::new()) };
     }
     let language = current();
     if Language::OFFERED.contains(&language) {
         return message.pattern();
     }
     MADE.with_borrow_mut(|made| {
-        let make = || -> &'static str { Box::leak(say(message, &[]).into_boxed_str()) };
-        *made.entry((language, message.index)).or_insert_with(make)
+        let key = (language, message.index);
+        let known = made.iter().find(|(k, _)| *k == key).map(|(_, text)| *text);
+        known.unwrap_or_else(|| {
+            let text: &'static str = Box::leak(say(message, &[]).into_boxed_str());
+            made.push((key, text));
+            text
+        })
     })
 }
 

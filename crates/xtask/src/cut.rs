@@ -1,42 +1,191 @@
 //! Cuts the program in parts: the first, which the page opens with, and those it fetches later.
 //!
-//! `web/src/later.rs` and `web/src/speech.rs` mark where. A part holds what only its mark leads to; it shares the memory and the function
-//! table of the first.
+//! `web/src/later.rs` and `web/src/speech.rs` mark where. The library makes a module of what only one mark leads to, and one of what each set of
+//! marks shares; here they are put together to one file a part, so that a part is one request and its modules are packed as one. All share the
+//! memory and the function table of the first.
 use std::{
+    collections::{BTreeMap, BTreeSet},
+    fmt::Write as _,
     fs,
-    path::{Path, PathBuf},
+    path::Path,
 };
 
-use anyhow::{Context, Result, anyhow};
+use anyhow::{Context, Result, anyhow, bail};
 use wasm_split_cli_support::{Options, transform};
 
-/// Is this file fetched with a later part? The parts are named `split_`, what several of them need `chunk_`.
-pub(crate) fn is_later(file: &str) -> bool {
-    file.starts_with("split_") || file.starts_with("chunk_")
+/// The later parts with what each may weigh as sent, bytes: what was reached, and a twentieth more. What several need is in the first of them
+/// in this order: so what hands and keeping share with others, which come by themselves, is fetched by nobody twice.
+pub(crate) const PARTS: [(&str, usize); 8] = [
+    ("hands", 70_000),
+    ("keeping", 70_000),
+    ("reading", 100_000),
+    ("jobs", 70_000),
+    ("diagnose", 70_000),
+    ("parts", 70_000),
+    ("charts", 70_000),
+    ("spanish", 70_000),
+];
+
+/// Name of a part's file.
+pub(crate) fn file_name(part: &str) -> String {
+    format!("part_{part}.bin")
 }
 
-/// Writes the first part to `first` and the others, with the script that fetches them, into `dir`.
-pub(crate) fn cut(wasm: &Path, first: &Path, dir: &Path) -> Result<()> {
+/// The part that a file of the page is.
+pub(crate) fn part_of(file: &str) -> Option<&str> {
+    file.strip_prefix("part_")?.strip_suffix(".bin")
+}
+
+/// The script that fetches the parts.
+const SCRIPT: &str = "later.js";
+
+/// Writes the first part to `first` and the others, with the script that fetches them, into `dir`; `scratch` is room for the library.
+pub(crate) fn cut(wasm: &Path, first: &Path, scratch: &Path, dir: &Path) -> Result<()> {
     let whole = fs::read(wasm).with_context(|| format!("reading {}", wasm.display()))?;
     let mut options = Options::new(&whole);
-    options.output_dir = dir;
+    options.output_dir = scratch;
     options.main_out_path = first;
     options.main_module = "./lowside.js";
     options.link_name = "./later.js";
     let made = transform(options).map_err(|e| anyhow!("cutting the program: {e:#}"))?;
-    for part in &made.split_modules {
-        compact(part)?;
+    let link = fs::read_to_string(scratch.join(SCRIPT)).context("reading the library's script")?;
+
+    let mut needs: BTreeMap<&str, BTreeSet<&str>> = BTreeMap::new();
+    let mut files: BTreeMap<&str, (Vec<u8>, Vec<usize>)> = BTreeMap::new();
+    let mut modules: Vec<&Path> = made.split_modules.iter().map(AsRef::as_ref).collect();
+    modules.sort_unstable();
+    for module in modules {
+        let stem = module.file_stem().and_then(|stem| stem.to_str());
+        let stem = stem.context("a module without a name")?;
+        let wanted = |part: &str| {
+            let modules = made.prefetch_map.get(part);
+            modules.is_some_and(|all| all.iter().any(|m| m == stem))
+        };
+        let users: Vec<&str> = PARTS
+            .map(|(part, _)| part)
+            .into_iter()
+            .filter(|part| wanted(part))
+            .collect();
+        let Some(&home) = users.first() else {
+            bail!("{stem} belongs to no part of crates/xtask/src/cut.rs");
+        };
+        for user in users {
+            needs.entry(user).or_default().insert(home);
+        }
+        let (bytes, lengths) = files.entry(home).or_default();
+        let module = compact(module)?;
+        lengths.push(module.len());
+        bytes.extend(module);
     }
-    Ok(())
+    for part in made.prefetch_map.keys() {
+        if !PARTS.iter().any(|(known, _)| known == part) {
+            bail!("the part {part} has no place in crates/xtask/src/cut.rs");
+        }
+    }
+    for (part, (bytes, _)) in &files {
+        let file = dir.join(file_name(part));
+        fs::write(&file, bytes).with_context(|| format!("writing {}", file.display()))?;
+    }
+    let lengths = files.iter().map(|(part, (_, lengths))| (*part, lengths));
+    let script = script(lengths, &needs, canary(&link));
+    fs::write(dir.join(SCRIPT), script).context("writing the script of the later parts")
+}
+
+/// The script: the lengths of each file's modules, and for each part the files that it needs. A file that failed is asked for anew the next time.
+fn script<'a>(
+    lengths: impl Iterator<Item = (&'a str, &'a Vec<usize>)>,
+    needs: &BTreeMap<&str, BTreeSet<&str>>,
+    canary: Option<&str>,
+) -> String {
+    let mut script = String::from("import { initSync } from \"./lowside.js\";\nconst MODULES = {");
+    for (part, lengths) in lengths {
+        let _ = write!(script, "{part}:{lengths:?},");
+    }
+    // A development build's modules ask for a number by which they know that they belong to this program.
+    let canary = canary.map_or_else(String::new, |name| format!(", {name}: ~0xdead"));
+    let _ = write!(
+        script,
+        "}};
+const imports = () => ({{ __wasm_split: {{ ...initSync(){canary} }} }});
+const fetched = {{}};
+async function fetchPart(part) {{
+  const response = await fetch(new URL(`./part_${{part}}.bin`, import.meta.url));
+  if (!response.ok) throw new Error(`${{part}}: ${{response.status}}`);
+  const bytes = await response.arrayBuffer();
+  let at = 0;
+  await Promise.all(MODULES[part].map((length) => WebAssembly.instantiate(bytes.slice(at, (at += length)), imports())));
+}}
+const bring = (part) => (fetched[part] ??= fetchPart(part).catch((error) => {{
+  delete fetched[part];
+  throw error;
+}}));
+const loader = (...parts) => async (callback, data) => {{
+  let come = true;
+  try {{
+    await Promise.all(parts.map(bring));
+  }} catch (error) {{
+    console.error(error);
+    come = false;
+  }}
+  initSync().__indirect_function_table.get(callback)(data, come);
+}};
+"
+    );
+    for (part, files) in needs {
+        let _ = writeln!(
+            script,
+            "export const __wasm_split_load_{part} = loader({});",
+            files
+                .iter()
+                .map(|file| format!("{file:?}"))
+                .collect::<Vec<_>>()
+                .join(", ")
+        );
+    }
+    script
+}
+
+/// The name of that number in the library's own script.
+fn canary(link: &str) -> Option<&str> {
+    link.find("__canary_")
+        .and_then(|at| link[at..].split(':').next())
 }
 
 /// Numbers in a part are written at full length, so that they could be changed in place; written anew they are a fifth shorter.
-fn compact(part: &PathBuf) -> Result<()> {
+fn compact(part: &Path) -> Result<Vec<u8>> {
     let bytes = fs::read(part).with_context(|| format!("reading {}", part.display()))?;
     let mut module = walrus::ModuleConfig::new()
         .generate_name_section(false)
         .generate_producers_section(false)
         .parse(&bytes)
         .with_context(|| format!("reading {}", part.display()))?;
-    fs::write(part, module.emit_wasm()).with_context(|| format!("writing {}", part.display()))
+    Ok(module.emit_wasm())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_part_is_fetched_with_the_files_that_it_shares() {
+        let lengths = [("hands", vec![3, 4]), ("jobs", vec![5])];
+        let needs = BTreeMap::from([
+            ("hands", BTreeSet::from(["hands"])),
+            ("jobs", BTreeSet::from(["hands", "jobs"])),
+        ]);
+        let script = script(
+            lengths.iter().map(|(p, l)| (*p, l)),
+            &needs,
+            Some("__canary_1"),
+        );
+        for line in [
+            "const MODULES = {hands:[3, 4],jobs:[5],};",
+            "export const __wasm_split_load_jobs = loader(\"hands\", \"jobs\");",
+            "...initSync(), __canary_1: ~0xdead }",
+        ] {
+            assert!(script.contains(line), "{line}: {script}");
+        }
+        assert_eq!(part_of(&file_name("jobs")), Some("jobs"));
+        assert_eq!(part_of("lowside_bg.wasm"), None);
+    }
 }

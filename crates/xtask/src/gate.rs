@@ -55,13 +55,7 @@ pub(crate) fn run_all(place: &Place, fast: bool) -> Result<()> {
             page.join().unwrap_or_else(|_| bail!("building it failed"))
         })
     })?;
-    if site.sent() > page::BUDGET_BYTES {
-        bail!(
-            "the page weighs {} bytes as sent; its budget is {}",
-            site.sent(),
-            page::BUDGET_BYTES
-        );
-    }
+    site.hold()?;
     steps.step("browser tests", || browser::test(place, site, &[]))?;
     steps.report();
     Ok(())

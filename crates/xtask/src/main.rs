@@ -9,6 +9,7 @@ mod bits;
 mod browser;
 mod cut;
 mod gate;
+mod glue;
 mod offline;
 mod page;
 mod place;

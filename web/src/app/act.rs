@@ -43,8 +43,8 @@ impl App {
             TimeMsg::Redone(act) => return self.told_act(act, words::redone),
             TimeMsg::Faster(faster) => return self.faster(faster),
             TimeMsg::Line(id) => {
-                if let Some(later) = later::here() {
-                    (later.line)(self, ctx, id);
+                if let Some(reading) = later::reading() {
+                    (reading.line)(self, ctx, id);
                 }
                 return;
             }
@@ -154,8 +154,8 @@ impl App {
 
     /// Says what became of an act.
     pub(super) fn told_act(&mut self, act: Action, say: fn(String) -> String) {
-        if let Some(later) = later::here() {
-            self.waiting.push(say((later.act)(act)));
+        if let Some(hands) = later::hands() {
+            self.waiting.push(say((hands.act)(act)));
         }
     }
 

@@ -14,11 +14,11 @@ use yew::{Context, Html, MouseEvent, html};
 
 use super::{App, Mode, Msg, Notice, StartMsg, Told, peril::Peril};
 use crate::{
-    bays::{self, Found, KeptBay, Seen},
+    bays::{self, Found, KeptBay, Named, Seen},
     doors::Door,
     fail, host,
     kept_lines::KeptLines,
-    later,
+    later::{self, Part},
     resume::{self, Resumed},
     share,
     stage::{self, Stage},
@@ -105,11 +105,6 @@ fn clock(seen: &Seen) -> String {
     display::duration(time).number
 }
 
-fn name(seen: &Seen) -> String {
-    let unread = || words::bay_unreadable().to_owned();
-    seen.name.clone().unwrap_or_else(unread)
-}
-
 impl App {
     /// Does it.
     pub(crate) fn bays(&mut self, ctx: &Context<Self>, msg: BaysMsg) {
@@ -117,6 +112,12 @@ impl App {
         match msg {
             BaysMsg::Found(turn, ..) | BaysMsg::Opened(turn, ..) if self.bays.is_over(turn) => {}
             BaysMsg::Found(_, fragment, found) => self.found(ctx, &fragment, *found),
+            BaysMsg::Linked if share::names_card(&host::fragment()) && !Part::Jobs.is_here() => {
+                wasm_bindgen_futures::spawn_local(async move {
+                    later::fetch(Part::Jobs).await;
+                    link.send_message(Msg::Bays(BaysMsg::Linked));
+                });
+            }
             BaysMsg::Linked => self.linked(ctx),
             BaysMsg::List => Self::list(ctx),
             BaysMsg::Listed(list) => {
@@ -141,7 +142,10 @@ impl App {
                 });
             }
             BaysMsg::Opened(_, bay, None) => {
-                self.tell(move || words::bay_elsewhere_still(name(&bay.seen())), None);
+                self.tell(
+                    move || words::bay_elsewhere_still(bay.seen().name.told()),
+                    None,
+                );
             }
             BaysMsg::Opened(_, bay, Some(hold)) => match bay.take() {
                 Ok(take) => self.replay(ctx, take, Source::Own(*bay, hold)),
@@ -163,8 +167,17 @@ impl App {
         let link = ctx.link().clone();
         wasm_bindgen_futures::spawn_local(async move {
             let list = bays::list().await;
+            // Bays of a job go by the name of its card.
+            if list.iter().any(|(bay, _)| bay.text(store::JOB).is_some()) {
+                later::fetch(Part::Jobs).await;
+            }
             link.send_message(Msg::Bays(BaysMsg::Listed(list)));
         });
+    }
+
+    /// Gives the bay on stage an id of its own.
+    pub(crate) fn settle_anew(&mut self) {
+        self.settle(bays::new_id(), None);
     }
 
     /// The bay on stage has this id from now on, and is this tab's.
@@ -211,6 +224,9 @@ impl App {
                 }
                 wanted
             };
+            if job.is_some() {
+                later::fetch(Part::Jobs).await;
+            }
             match resume::resume(&take, job.as_deref(), report).await {
                 Ok(None) => {}
                 Ok(Some(found)) => {
@@ -233,7 +249,8 @@ impl App {
         if store::bay().is_empty() {
             self.first(true);
             if let Some(bay) = left {
-                self.announce(way_back(&bay));
+                let seen = bay.seen();
+                self.announce(way_back(&bay, seen));
             }
         }
     }
@@ -367,14 +384,27 @@ impl App {
 
     /// Puts the bay on stage aside, or the visitor's own if a link goes before it; gives the way back, if it is worth one.
     fn put_aside(&mut self) -> Option<Notice> {
-        let (bay, hold) = match self.bays.own.take() {
-            Some((bay, hold)) => (bay, Some(hold)),
-            None if store::bay().is_empty() => return None,
-            None => (self.present(), self.bays.hold.take()),
+        let (bay, seen, hold) = match (self.bays.own.take(), later::reading()) {
+            (Some((bay, hold)), Some(reading)) => {
+                let seen = (reading.seen)(&bay);
+                (bay, seen, Some(hold))
+            }
+            _ if store::bay().is_empty() => return None,
+            _ => (self.present(), self.seen(), self.bays.hold.take()),
         };
-        let notice = way_back(&bay);
+        let notice = way_back(&bay, seen.clone());
         store::begin_bay("");
-        bay.put_aside(hold).then_some(notice)
+        bay.put_aside(hold, &seen).then_some(notice)
+    }
+
+    /// What one sees of the bay on stage in a list.
+    fn seen(&self) -> Seen {
+        let head = self.stage.past.head(&self.stage.bay);
+        Seen {
+            name: Named::of(self.stage.job.as_ref(), head.scenario()),
+            ticks: head.tick(),
+            acts: head.log().len(),
+        }
     }
 
     /// Makes room on stage for a fresh bay; gives the way back.
@@ -388,8 +418,8 @@ impl App {
 
     /// Keeps what was done, as the page is left or only looked away from.
     pub(super) fn leave(&self, left: bool) {
-        if let (Mode::Running, Some(later)) = (&self.mode, later::here()) {
-            let _ = (later.keep)(&self.stage);
+        if let (Mode::Running, Some(keeping)) = (&self.mode, later::keeping()) {
+            let _ = (keeping.keep)(&self.stage);
         }
         let id = store::bay();
         if !id.is_empty() {
@@ -421,7 +451,7 @@ impl App {
         let link = ctx.link();
         let row = |e: &Entry| {
             let id = e.bay.id.clone();
-            let name = name(&e.seen);
+            let name = e.seen.name.told();
             let when = host::date_and_time(e.bay.at(), words::current().tag());
             let about = words::bay_about(clock(&e.seen), e.seen.acts, when);
             let asked = self.bays.asked.as_ref() == Some(&id);
@@ -453,7 +483,6 @@ impl App {
             </li> }
         };
         html! { <>
-            { self.begin_view(ctx) }
             <p class="told">{ words::bays_idea() }</p>
             if self.bays.list.is_empty() { <p class="empty">{ words::bays_none() }</p> }
             <ul class="kept">{ for self.bays.list.iter().map(row) }</ul>
@@ -462,18 +491,11 @@ impl App {
 }
 
 /// That a bay is kept, with the way back to it.
-fn way_back(bay: &KeptBay) -> Notice {
-    let bay = Rc::new(bay.clone());
-    let label = {
-        let bay = bay.clone();
-        move || {
-            let seen = bay.seen();
-            words::bay_back(name(&seen), clock(&seen))
-        }
-    };
+fn way_back(bay: &KeptBay, seen: Seen) -> Notice {
+    let label = move || words::bay_back(seen.name.told(), clock(&seen));
     Notice {
         told: Told::new(|| words::bay_kept().to_owned()),
         take: None,
-        back: Some((Told::new(label), bay)),
+        back: Some((Told::new(label), Rc::new(bay.clone()))),
     }
 }

@@ -6,7 +6,8 @@ use super::{App, BaysMsg, Mode, Msg, WorkMsg, bays::Source, peril::Peril};
 use crate::{
     bays::{self, Found},
     doors::Door,
-    host, later,
+    host,
+    later::{self, Part},
     resume::Resumed,
     share::{self, Asked},
     stage, words,
@@ -64,29 +65,29 @@ impl App {
             StartMsg::Progress(share) => self.mode = Mode::Resuming(share),
             StartMsg::Resumed(turn, _) if self.bays.is_over(turn) => return false,
             StartMsg::Resumed(_, outcome) => {
-                if let Some(later) = later::here() {
-                    (later.resumed)(self, ctx, *outcome);
+                if let Some(reading) = later::reading() {
+                    (reading.resumed)(self, ctx, *outcome);
                 }
             }
             StartMsg::Cancel => {
-                if let Some(later) = later::here() {
-                    (later.cancel)(self);
+                if let Some(reading) = later::reading() {
+                    (reading.cancel)(self);
                 }
             }
         }
         true
     }
 
-    /// Gives the bay that already runs an id; or, if something is `asked` behind the `#` of the address, takes that up, else what was kept.
-    pub(crate) fn begin(&mut self, ctx: &Context<Self>, asked: Option<String>) {
-        let Some(fragment) = asked else {
-            return self.settle(bays::new_id(), None);
-        };
+    /// Takes up what is `asked` behind the `#` of the address, else what was kept.
+    pub(crate) fn begin(&mut self, ctx: &Context<Self>, asked: String) {
         let turn = self.bays.turn();
         let link = ctx.link().clone();
         wasm_bindgen_futures::spawn_local(async move {
             let found = bays::find().await;
-            link.send_message(Msg::Bays(BaysMsg::Found(turn, fragment, Box::new(found))));
+            if share::names_card(&asked) {
+                later::fetch(Part::Jobs).await;
+            }
+            link.send_message(Msg::Bays(BaysMsg::Found(turn, asked, Box::new(found))));
         });
     }
 
@@ -136,7 +137,9 @@ impl App {
                 self.begin.asked = None;
                 self.begin.sight = sight;
                 self.head.door = Door::Service;
-                self.work(WorkMsg::Job(Some(name)));
+                if let Some(jobs) = later::jobs() {
+                    (jobs.work)(self, WorkMsg::Job(Some(name)));
+                }
             }
             Asked::Take(take) => self.replay(ctx, *take, Source::Link),
         }
@@ -162,8 +165,8 @@ impl App {
             }
             Found::Taken(bay) => {
                 self.first(true);
-                let name = move || bay.seen().name.unwrap_or_default();
-                self.tell(move || words::bay_elsewhere(name()), None);
+                let seen = bay.seen();
+                self.tell(move || words::bay_elsewhere(seen.name.told()), None);
             }
         }
     }

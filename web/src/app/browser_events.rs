@@ -10,14 +10,16 @@ use web_sys::{Element, Event};
 use yew::{Context, KeyboardEvent};
 
 use super::{App, BaysMsg, HeadMsg, Msg, ShareMsg, TimeMsg};
-use crate::{host, later, share, theme, words};
+use crate::{host, later::Part, theme, words};
 
 /// What the browser tells.
 pub(crate) enum PageMsg {
     /// A frame, at this wall time, ms.
     Frame(f64),
-    /// The later part of the program is here.
-    Later,
+    /// A later part of the program is here, could not be fetched, or is asked for again.
+    Here(Part),
+    Missed(Part),
+    Again(Part),
     /// The browser holds the page for times without a network.
     Offline,
     /// A new version waits.
@@ -33,7 +35,7 @@ pub(super) struct Browser {
     pub(super) update: bool,
     /// Dropped, it would not come.
     pub(super) next_frame: AnimationFrame,
-    listeners: Vec<EventListener>,
+    pub(super) listeners: Vec<EventListener>,
 }
 
 impl Browser {
@@ -53,15 +55,9 @@ impl App {
     pub(super) fn page(&mut self, ctx: &Context<Self>, msg: &PageMsg) {
         match msg {
             PageMsg::Frame(_) => {}
-            PageMsg::Later => {
-                if let Some(later) = later::here() {
-                    self.browser.listeners.extend((later.listen)(ctx));
-                    let asked = self.begin.asked.take();
-                    (later.begin)(self, ctx, asked);
-                    ctx.link()
-                        .send_message_batch(core::mem::take(&mut self.early));
-                }
-            }
+            PageMsg::Here(part) => self.has_come(ctx, *part),
+            PageMsg::Missed(part) => self.missed(*part),
+            PageMsg::Again(part) => Self::ask_again(ctx, *part),
             PageMsg::Offline => self.browser.offline = true,
             PageMsg::Newer => self.browser.update = true,
             PageMsg::Update => {
@@ -85,13 +81,13 @@ fn told(ctx: &Context<App>, shortcuts: Rc<Cell<bool>>) -> Vec<EventListener> {
         let link = ctx.link().clone();
         EventListener::new(&host::window(), name, move |_| link.send_message(make()))
     };
-    let open = ctx.link().callback(|x| Msg::Share(ShareMsg::Open(x)));
+    let dropped = ctx.link().callback(|file| Msg::Share(ShareMsg::File(file)));
     vec![
         keys(ctx, shortcuts),
         EventListener::new(&host::window(), "lowside-file", move |e| {
             let detail = e.dyn_ref().map(web_sys::CustomEvent::detail);
             if let Some(file) = detail.and_then(|file| file.dyn_into().ok()) {
-                share::read_file(file, open.clone());
+                dropped.emit(file);
             }
         }),
         hear("lowside-offline", || Msg::Page(PageMsg::Offline)),

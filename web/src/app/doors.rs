@@ -6,6 +6,7 @@ use crate::{
     doors::Door,
     job::JobView,
     kit::button,
+    later::{self, Part},
     settings::{SettingsProps, settings},
     shelf::{Shelf, card},
     store, theme,
@@ -29,38 +30,73 @@ impl App {
     }
 
     /// What stands behind the door one is in, above the views.
-    pub(crate) fn door_view(&self, ctx: &Context<Self>) -> Html {
-        match self.head.door {
-            Door::Explore => html! {},
-            Door::Service if self.stage.job.is_some() => html! {},
-            Door::Service => self.shelf_view(ctx),
-            Door::Diagnose if self.is_drill() => self.slips_view(ctx),
-            Door::Diagnose => html! { <>
-                { self.bring_view(ctx) }
-                <details class="behind"><summary>{ words::drill_any() }</summary>
-                    { self.start_view(ctx) }
-                    { self.begin_view(ctx) }
-                </details>
+    pub(super) fn door(&self, ctx: &Context<Self>) -> Html {
+        let (part, html) = match self.head.door {
+            Door::Explore => return html! {},
+            Door::Service if self.stage.job.is_some() => return html! {},
+            Door::Service => (Part::Jobs, later::jobs().map(|l| (l.shelf)(self, ctx))),
+            Door::Diagnose => (
+                Part::Diagnose,
+                later::diagnose().map(|l| (l.door)(self, ctx)),
+            ),
+            Door::Class => (Part::Hands, later::hands().map(|l| (l.class)(self, ctx))),
+        };
+        html.unwrap_or_else(|| self.sign(ctx, part))
+    }
+
+    /// The card in hand: of a job, or of an unknown vehicle.
+    pub(super) fn card(&self, ctx: &Context<Self>) -> Html {
+        let (part, html) = if self.head.door == Door::Diagnose {
+            (
+                Part::Diagnose,
+                later::diagnose().map(|l| (l.sheet)(self, ctx)),
+            )
+        } else {
+            (Part::Jobs, later::jobs().map(|l| (l.card)(self, ctx)))
+        };
+        html.unwrap_or_else(|| self.sign(ctx, part))
+    }
+
+    /// What the open drawer of the head holds.
+    pub(super) fn drawer(&self, ctx: &Context<Self>) -> Html {
+        let html = |part, html: Option<Html>| html.unwrap_or_else(|| self.sign(ctx, part));
+        let hands = later::hands();
+        match self.head.drawer {
+            None => html! {},
+            Some(Drawer::Settings) => html(Part::Hands, hands.map(|l| (l.settings)(self, ctx))),
+            Some(Drawer::Bays) => html! { <>
+                { html(Part::Hands, hands.map(|l| (l.start)(self, ctx))) }
+                { html(Part::Reading, later::reading().map(|l| (l.list)(self, ctx))) }
             </> },
-            Door::Class => self.class_view(ctx),
         }
     }
 
-    fn shelf_view(&self, ctx: &Context<Self>) -> Html {
+    /// What stands behind the door to the unknown vehicle.
+    pub(crate) fn diagnose_view(&self, ctx: &Context<Self>) -> Html {
+        if self.is_drill() {
+            return self.slips_view(ctx);
+        }
+        html! { <>
+            { self.bring_view(ctx) }
+            <details class="behind"><summary>{ words::drill_any() }</summary>
+                { for later::hands().map(|l| (l.start)(self, ctx)) }
+            </details>
+        </> }
+    }
+
+    /// The shelf of job cards.
+    pub(crate) fn shelf_view(&self, ctx: &Context<Self>) -> Html {
         let done = store::get(store::DONE).unwrap_or_default();
         let take = ctx
             .link()
             .callback(|name| Msg::Work(WorkMsg::Job(Some(name))));
-        html! { <Shelf sight={self.sight_choice(ctx, "shelf-sight")} {done} {take} /> }
+        html! { <Shelf sight={self.choice_of_sight(ctx, "shelf-sight")} {done} {take} /> }
     }
 
-    /// The card in hand, if there is one and one is at work on it.
+    /// The card of the job in hand.
     pub(crate) fn card_view(&self, ctx: &Context<Self>) -> Html {
         let s = &self.stage;
-        if self.head.door == Door::Diagnose && self.is_drill() {
-            return self.drill_view(ctx);
-        }
-        let Some(job) = s.job.as_ref().filter(|_| self.head.door == Door::Service) else {
+        let Some(job) = &s.job else {
             return html! {};
         };
         let view = JobView::of(job, &s.bay, &s.sitting, self.units);
@@ -72,7 +108,8 @@ impl App {
         card(&view, &back, open.then_some(&sheet))
     }
 
-    fn class_view(&self, ctx: &Context<Self>) -> Html {
+    /// What stands behind the door to a class.
+    pub(crate) fn class_view(&self, ctx: &Context<Self>) -> Html {
         let link = ctx.link();
         let large = link.callback(|_: yew::MouseEvent| Msg::Face(FaceMsg::Large));
         let copy = link.callback(|()| Msg::Share(ShareMsg::Link));
@@ -91,37 +128,35 @@ impl App {
         }
     }
 
-    /// What to start with.
-    fn start_view(&self, ctx: &Context<Self>) -> Html {
+    /// What to start with, and how it is to be worked in.
+    pub(crate) fn start_view(&self, ctx: &Context<Self>) -> Html {
         let link = ctx.link();
-        start(&StartProps {
+        let offered = start(&StartProps {
             scenario: self.begin.scenario.clone(),
             picked: self.begin.picked.clone(),
             own: self.own(),
             pick: link.callback(|x| Msg::Start(StartMsg::Pick(x))),
             start: link.callback(|x| Msg::Start(StartMsg::Start(x))),
             again: link.callback(|()| Msg::Start(StartMsg::Again)),
-        })
+        });
+        html! { <>{ offered }{ self.begin_view(ctx) }</> }
     }
 
-    /// What a drawer of the head holds.
-    pub(crate) fn drawer_view(&self, ctx: &Context<Self>, drawer: Drawer) -> Html {
+    /// The settings.
+    pub(crate) fn settings_view(&self, ctx: &Context<Self>) -> Html {
         let link = ctx.link();
-        match drawer {
-            Drawer::Bays => html! { <>{ self.start_view(ctx) }{ self.bays_view(ctx) }</> },
-            Drawer::Settings => settings(&SettingsProps {
-                units: self.units,
-                set_units: link.callback(|x| Msg::Head(HeadMsg::Units(x))),
-                set_language: link.callback(|x| Msg::Head(HeadMsg::Language(x))),
-                theme: theme::chosen(),
-                set_theme: link.callback(|x| Msg::Head(HeadMsg::Theme(x))),
-                sound: self.face.sound,
-                toggle_sound: link.callback(|()| Msg::Face(FaceMsg::Sound)),
-                offline: self.browser.offline,
-                save_take: link.callback(|()| Msg::Share(ShareMsg::SaveTake)),
-                copy_link: link.callback(|()| Msg::Share(ShareMsg::Link)),
-                open: link.callback(|x| Msg::Share(ShareMsg::Open(x))),
-            }),
-        }
+        settings(&SettingsProps {
+            units: self.units,
+            set_units: link.callback(|x| Msg::Head(HeadMsg::Units(x))),
+            set_language: link.callback(|x| Msg::Head(HeadMsg::Language(x))),
+            theme: theme::chosen(),
+            set_theme: link.callback(|x| Msg::Head(HeadMsg::Theme(x))),
+            sound: self.face.sound,
+            toggle_sound: link.callback(|()| Msg::Face(FaceMsg::Sound)),
+            offline: self.browser.offline,
+            save_take: link.callback(|()| Msg::Share(ShareMsg::SaveTake)),
+            copy_link: link.callback(|()| Msg::Share(ShareMsg::Link)),
+            open: link.callback(|file| Msg::Share(ShareMsg::File(file))),
+        })
     }
 }

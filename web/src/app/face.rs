@@ -23,7 +23,7 @@ use crate::{
     chart::Strip,
     host,
     ink::Kind,
-    later::{self, Later},
+    later::{self, Part as Later},
     parts::{Flows, Instrument, PartsProps, parts_view},
     plot::PlotView,
     print::print_soon,
@@ -185,18 +185,18 @@ impl App {
             }
             FaceMsg::Close(closed) => face.closed = closed,
             FaceMsg::Strip(act) => {
-                if let Some(later) = later::here() {
-                    (later.act_strip)(self, act);
+                if let Some(charts) = later::charts() {
+                    (charts.act)(self, act);
                 }
             }
             FaceMsg::Save(kind) => {
-                if let Some(later) = later::here() {
-                    (later.save_strip)(self, kind);
+                if let Some(charts) = later::charts() {
+                    (charts.save)(self, kind);
                 }
             }
             FaceMsg::Guess(msg) => {
-                if let Some(later) = later::here() {
-                    (later.guess)(self, msg);
+                if let Some(hands) = later::hands() {
+                    (hands.guess)(self, msg);
                 }
             }
             FaceMsg::Large => face.large = !face.large,
@@ -279,16 +279,22 @@ impl App {
         if !self.sees_something() {
             return html! { <div class="invites"><p>{ words::invites() }</p>{ self.picker(ctx) }</div> };
         }
-        let later = |view: &dyn Fn(&Later) -> Html| {
-            later::here().map_or_else(|| html! { <p class="coming">{ words::coming() }</p> }, view)
-        };
-        let view = |v: View| match v {
-            View::Levels if closed => later(&|l| (l.around)(self, shown)),
-            View::Levels => self.levels_view(ctx),
-            View::Parts => later(&|l| (l.parts)(self, ctx)),
-            View::Strip => later(&|l| (l.strip)(self, ctx)),
-            View::Job => later(&|l| (l.job)(self, ctx)),
-            View::Plot(p) => later(&|l| (l.plot)(self, ctx, p)),
+        let view = |v: View| {
+            let (part, html) = match v {
+                View::Levels if closed => (
+                    Later::Hands,
+                    later::hands().map(|l| (l.around)(self, shown)),
+                ),
+                View::Levels => return self.levels_view(ctx),
+                View::Parts => (Later::Parts, later::parts().map(|l| (l.view)(self, ctx))),
+                View::Strip => (Later::Charts, later::charts().map(|l| (l.strip)(self, ctx))),
+                View::Job => (Later::Jobs, later::jobs().map(|l| (l.sheet)(self, ctx))),
+                View::Plot(p) => (
+                    Later::Charts,
+                    later::charts().map(|l| (l.plot)(self, ctx, p)),
+                ),
+            };
+            html.unwrap_or_else(|| self.sign(ctx, part))
         };
         self.open_views()
             .map(|v| {

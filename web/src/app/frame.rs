@@ -92,12 +92,12 @@ impl App {
                 .axes
                 .cast::<Element>()
                 .zip(self.chart.traces.cast());
-            if let Some(((axes, traces), later)) = sheets.zip(later::here()) {
-                (later.draw_strip)(self, (&axes, &traces));
+            if let Some(((axes, traces), charts)) = sheets.zip(later::charts()) {
+                (charts.draw)(self, (&axes, &traces));
             }
         }
-        if let Some(later) = later::here() {
-            (later.drill_frame)(self);
+        if let Some(diagnose) = later::diagnose() {
+            (diagnose.frame)(self);
         }
         if self.face.sound {
             self.hear();
@@ -154,9 +154,9 @@ impl App {
         let s = &self.stage;
         let sight = s.sitting.now();
         let job = s.job.as_ref();
-        match later::here() {
+        match later::hands() {
             _ if !sight.hints() => None,
-            Some(later) if sight.closed() => Some((later.advised)(shown, job)),
+            Some(hands) if sight.closed() => Some((hands.advised)(shown, job)),
             _ => Some(advice(shown, job)),
         }
     }
@@ -181,8 +181,8 @@ impl App {
             words::levels_text(&Readout::of(&s.shown(), self.units), &levels),
             now,
         );
-        if let Some(later) = later::here().filter(|_| self.face.open.has(View::Strip)) {
-            self.chart.rows = (later.rows)(self);
+        if let Some(charts) = later::charts().filter(|_| self.face.open.has(View::Strip)) {
+            self.chart.rows = (charts.rows)(self);
         }
     }
 

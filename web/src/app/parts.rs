@@ -49,8 +49,8 @@ impl App {
 
     /// Where every gram is, or what was weighed.
     pub(super) fn grams(&self, shown: &Shown<'_>) -> Html {
-        match later::here() {
-            Some(later) if self.closed() => (later.weighed)(self, shown),
+        match later::hands() {
+            Some(hands) if self.closed() => (hands.weighed)(self, shown),
             _ => ledger(&Ledger::of(&self.stage.bay, self.units)),
         }
     }
@@ -63,7 +63,6 @@ impl App {
     pub(super) fn top(&self, ctx: &Context<Self>, readout: &Readout) -> Html {
         let (s, link) = (&self.stage, ctx.link());
         let (can_undo, can_redo) = s.past.can(&s.bay);
-        let content = self.head.drawer.zip(later::here());
         top(&TopProps {
             door: self.head.door,
             go: link.callback(|x| Msg::Head(HeadMsg::Go(x))),
@@ -83,10 +82,7 @@ impl App {
             redo: link.callback(|()| Msg::Time(TimeMsg::Redo)),
             drawer: self.head.drawer,
             open: link.callback(|x| Msg::Head(HeadMsg::Drawer(x))),
-            content: content.map_or_else(
-                || html! { <p class="coming">{ words::coming() }</p> },
-                |(drawer, later)| (later.drawer)(self, ctx, drawer),
-            ),
+            content: self.drawer(ctx),
             help: self.head.help,
             toggle_help: link.callback(|()| Msg::Head(HeadMsg::Help)),
         })
@@ -177,7 +173,7 @@ impl App {
                 { ties() }
                 <div class="under">
                     { self.notes_view() }
-                    { for later::here().map(|later| (later.guess_view)(self, ctx)) }
+                    { for later::hands().map(|hands| (hands.guess_view)(self, ctx)) }
                 </div>
             </section>
         }

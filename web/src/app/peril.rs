@@ -54,10 +54,10 @@ impl App {
         if confirm::caution(&self.stage.shown(), action).is_none() {
             return self.act_now(action);
         }
-        let Some(later) = later::here() else {
-            return self.early.push(Msg::Act(action));
+        let Some(hands) = later::hands() else {
+            return self.coming.early.push(Msg::Act(action));
         };
-        let asked = (later.ask)(&self.stage.bay, self.closed(), action, self.units);
+        let asked = (hands.ask)(&self.stage.bay, self.closed(), action, self.units);
         let Some(question) = asked else {
             return self.act_now(action);
         };
@@ -88,7 +88,9 @@ impl App {
             }
             Err(refused) => return self.refused(refused),
         }
-        self.early.retain(|msg| !matches!(msg, Msg::Refused(_)));
+        self.coming
+            .early
+            .retain(|msg| !matches!(msg, Msg::Refused(_)));
         if self.notice.as_ref().is_some_and(|n| n.take.is_none()) {
             self.notice = None;
         }
@@ -96,10 +98,10 @@ impl App {
 
     /// Tells why an act was refused; the reasons come with the later part.
     pub(super) fn refused(&mut self, refused: Refused) {
-        let Some(later) = later::here() else {
-            return self.early.push(Msg::Refused(refused));
+        let Some(hands) = later::hands() else {
+            return self.coming.early.push(Msg::Refused(refused));
         };
-        let text = move || words::refused((later.refused)(&refused));
+        let text = move || words::refused((hands.refused)(&refused));
         if self.notice.as_ref().is_none_or(|n| n.take.is_none()) {
             self.tell(text, None);
         } else {
@@ -172,10 +174,10 @@ impl App {
             ),
             (None, None) => html! {},
         };
-        let asking = self.peril.asking.as_ref().zip(later::here());
+        let asking = self.peril.asking.as_ref().zip(later::hands());
         let dialog = html! {
             <dialog ref={self.peril.dialog.clone()} class="ask" role="alertdialog" aria-labelledby="ask-title" aria-describedby="ask-text">
-                if let Some((asking, later)) = asking { { (later.question)(&asking.question, missing(asking.question.caution.wants(), shown.worn), &answer) } }
+                if let Some((asking, hands)) = asking { { (hands.question)(&asking.question, missing(asking.question.caution.wants(), shown.worn), &answer) } }
             </dialog>
         };
         [said, dialog]

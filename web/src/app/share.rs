@@ -2,7 +2,7 @@
 use lowside_session::{Take, TakeError};
 use yew::Context;
 
-use super::{App, bays::Source};
+use super::{App, Msg, bays::Source};
 use crate::{host, later, share, words};
 
 /// What is asked of files and links.
@@ -13,14 +13,16 @@ pub(crate) enum ShareMsg {
     SaveTake,
     /// Saves the take that the notice is about as a file.
     SaveNotice,
-    /// A file that was chosen.
+    /// A file that was chosen or dropped.
+    File(web_sys::File),
+    /// Its text.
     Open(Result<String, TakeError>),
     /// Copies a link to this bay.
     Link,
 }
 
 impl App {
-    /// Does it; most of it the later part.
+    /// Does it; most of it later parts.
     pub(super) fn shares(&mut self, ctx: &Context<Self>, msg: ShareMsg) {
         match msg {
             ShareMsg::Copy => {
@@ -28,16 +30,27 @@ impl App {
                     host::copy(take);
                 }
             }
+            ShareMsg::File(file) => {
+                let open = ctx.link().callback(|x| Msg::Share(ShareMsg::Open(x)));
+                if let Some(reading) = later::reading() {
+                    (reading.file)(file, open);
+                }
+            }
+            ShareMsg::Open(text) => {
+                if let Some(reading) = later::reading() {
+                    (reading.open)(self, ctx, text);
+                }
+            }
             msg => {
-                if let Some(later) = later::here() {
-                    (later.share)(self, ctx, msg);
+                if let Some(keeping) = later::keeping() {
+                    (keeping.share)(self, msg);
                 }
             }
         }
     }
 
-    /// Files and links.
-    pub(crate) fn share(&mut self, ctx: &Context<Self>, msg: ShareMsg) {
+    /// Files and links of the bay on stage.
+    pub(crate) fn share(&mut self, msg: ShareMsg) {
         let head = self.stage.past.head(&self.stage.bay);
         let sitting = self.stage.sitting_now();
         match msg {
@@ -57,11 +70,15 @@ impl App {
                     self.tell(|| words::link_too_long().to_owned(), None);
                 }
             }
-            ShareMsg::Open(text) => match text.and_then(|text| Take::parse(&text)) {
-                Ok(take) => self.replay(ctx, take, Source::File),
-                Err(e) => self.tell(move || words::file_broken(words::take_why(&e)), None),
-            },
-            ShareMsg::Copy => {}
+            ShareMsg::Copy | ShareMsg::File(_) | ShareMsg::Open(_) => {}
+        }
+    }
+
+    /// Replays the take in a file.
+    pub(crate) fn open_file(&mut self, ctx: &Context<Self>, text: Result<String, TakeError>) {
+        match text.and_then(|text| Take::parse(&text)) {
+            Ok(take) => self.replay(ctx, take, Source::File),
+            Err(e) => self.tell(move || words::file_broken(words::take_why(&e)), None),
         }
     }
 }

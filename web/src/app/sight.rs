@@ -6,6 +6,7 @@ use super::{App, Msg};
 use crate::{
     host,
     kit::button,
+    later,
     sight::{bar, choice},
     words,
 };
@@ -49,11 +50,16 @@ impl App {
     }
 
     /// The choice of how the next bay is worked in; `id` is that of its list.
-    pub(super) fn sight_choice(&self, ctx: &Context<Self>, id: &'static str) -> Html {
+    pub(crate) fn sight_choice(&self, ctx: &Context<Self>, id: &'static str) -> Html {
         let set = ctx
             .link()
             .callback(|sight| Msg::Sight(SightMsg::Choose(sight)));
         choice(id, self.begin.sight, set)
+    }
+
+    /// The same from other parts of the program.
+    pub(super) fn choice_of_sight(&self, ctx: &Context<Self>, id: &'static str) -> Html {
+        later::hands().map_or_else(Html::default, |hands| (hands.sight_choice)(self, ctx, id))
     }
 
     /// That choice with a button that begins a bay so.

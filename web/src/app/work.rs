@@ -41,13 +41,16 @@ pub(crate) enum WorkMsg {
 }
 
 impl App {
+    /// Chooses an item of the loop.
+    pub(super) fn choose(&mut self, item: Item) {
+        self.item = Some(item);
+        self.face.part = None;
+    }
+
     /// Does it.
     pub(crate) fn work(&mut self, msg: WorkMsg) {
         match msg {
-            WorkMsg::Choose(item) => {
-                self.item = Some(item);
-                self.face.part = None;
-            }
+            WorkMsg::Choose(item) => self.choose(item),
             WorkMsg::Draft(said) => {
                 let _ = store::keep(store::DRAFT, &said.to_text());
                 self.draft = said;
@@ -113,8 +116,8 @@ impl App {
     fn restart(&mut self) {
         if let Some(job) = &self.stage.job {
             let name = job.name;
-            if let Some(later) = later::here() {
-                (later.work)(self, WorkMsg::Job(Some(name)));
+            if let Some(jobs) = later::jobs() {
+                (jobs.work)(self, WorkMsg::Job(Some(name)));
             }
             return;
         }
@@ -136,7 +139,7 @@ impl App {
 
     /// Puts a fresh bay on stage, paused; the one before is put aside.
     pub(super) fn fresh(&mut self, bay: Bay) {
-        let back = later::here().and_then(|later| (later.change)(self));
+        let back = later::keeping().and_then(|keeping| (keeping.change)(self));
         self.stage = Stage::new(bay, History::default());
         self.stage.paused = true;
         self.begin.sight = Sight::Open;
@@ -207,7 +210,7 @@ impl App {
             (toll::told(bay, units), opened::record(bay, units))
         };
         html! {
-            <JobSheet key="job" {job} {sight} choice={self.sight_choice(ctx, "job-sight")} {toll}
+            <JobSheet key="job" {job} {sight} choice={self.choice_of_sight(ctx, "job-sight")} {toll}
                 tick={bay.tick()} {record} vehicle={bay.scenario().vehicle.name.clone()}
                 units={self.units} open={ctx.link().callback(|n| Msg::Work(WorkMsg::Job(n)))}
                 say={ctx.link().callback(Msg::Say)} said={self.draft.clone()} edit={ctx.link().callback(|s| Msg::Work(WorkMsg::Draft(s)))}

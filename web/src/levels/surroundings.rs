@@ -156,8 +156,15 @@ impl Brush<'_> {
                 ..Label::default()
             });
         }
-        // The highest first; then those that overlap give way to each other by halves, and to what is held by itself.
-        labels.sort_by(|a, b| a.y.total_cmp(&b.y));
+        // The highest first, put in order by insertion (the library's sort of a list as short as this is 1 kB as sent); then those that
+        // overlap give way to each other by halves, and to what is held by itself.
+        for last in 1..labels.len() {
+            let mut k = last;
+            while k > 0 && labels[k].y < labels[k - 1].y {
+                labels.swap(k - 1, k);
+                k -= 1;
+            }
+        }
         for _ in 0..40 {
             for k in 1..labels.len() {
                 let over = labels[k - 1].half + labels[k].half - (labels[k].y - labels[k - 1].y);
