@@ -29,6 +29,12 @@ pageTest(
       await until(page, what, 5, async () => (await read()) !== was);
     };
 
+    /** Closes the sheet of keys. The focus goes back to its button, a moment later; until then a key pressed would work that. */
+    const shut = async () => {
+      await page.keyboard.press("Escape");
+      await page.locator("#help-button:focus").waitFor();
+    };
+
     await page.locator("#control-windows").waitFor();
     /** What each key of the sheet is to do, by the name it has there. */
     const works = {
@@ -72,14 +78,14 @@ pageTest(
     const listed = await page.locator(".help kbd").allInnerTexts();
     assert.deepEqual([...listed].sort(), Object.keys(works).sort());
     // The sheet lies over the page; shut, everything below it is there again.
-    await page.keyboard.press("Escape");
+    await shut();
     for (const key of listed) await works[key]();
 
     // Off: single keys do nothing, those with Ctrl and the sliders' go on.
     const box = page.locator("#shortcuts");
     await page.locator("#help-button").click();
     await box.uncheck();
-    await page.keyboard.press("Escape");
+    await shut();
     const still = async () => {
       const state = async () => [await paused(), await clock(), await speed(), await help()];
       const was = await state();
@@ -95,7 +101,7 @@ pageTest(
     await still();
     await page.locator("#help-button").click();
     await box.check();
-    await page.keyboard.press("Escape");
+    await shut();
     await works["."]();
     assertQuiet(page);
   },
@@ -103,12 +109,12 @@ pageTest(
 );
 
 pageTest(
-  "what is done before the later part is here works at once, or is answered when it comes",
+  "what is done before what hands ask for is here works at once, or is answered when it comes",
   desktop,
   async (page) => {
     let release;
     const held = new Promise((done) => (release = done));
-    await page.route("**/split_later.wasm", async (route) => {
+    await page.route("**/part_hands.bin", async (route) => {
       await held;
       await route.continue();
     });
@@ -135,7 +141,7 @@ pageTest(
     await until(page, "they are open again", 5, windows("true"));
     await page.keyboard.press("?");
     await page.waitForTimeout(200);
-    assert.ok((await page.locator(".coming").count()) > 0, "the later part was held back");
+    assert.ok((await page.locator(".coming").count()) > 0, "the part was held back");
     assert.equal(await page.locator(".help").count(), 0);
 
     release();

@@ -71,6 +71,19 @@ for (const window of [desktop, phone])
     assertQuiet(page);
   }, { path: "#s=healthy" });
 
+pageTest("one line says what this is, at every width, and the head stays one line on a desk", desktop, async (page) => {
+  await page.locator("#hose-tool").waitFor();
+  for (const width of [1920, 1680, 1440, 1366, 1280, 1024, 768, 640, 390, 320]) {
+    await page.setViewportSize({ width, height: 800 });
+    const [line, head] = await page.evaluate(() => ["header h1 small", "header"].map((of) => document.querySelector(of).getBoundingClientRect().toJSON()));
+    assert.ok(line.width > 100 && line.height > 8 && line.height < 20, `${width}: ${line.width} x ${line.height} px`);
+    assert.ok(line.left >= 0 && line.right <= width && line.bottom <= head.bottom, `${width}: within the head`);
+    if (width >= 1280) assert.ok(head.height < 50, `${width}: the head is ${head.height} px high`);
+  }
+  assert.equal(await page.locator("header h1 small").innerText(), "A service bay for learning car A/C");
+  assertQuiet(page);
+}, { path: "#s=healthy" });
+
 pageTest("no figure of a gauge is under 10 px, on any layout", desktop, async (page) => {
   await page.locator(".dial").first().waitFor();
   for (const [width, height] of [[1920, 1080], [1440, 900], [1280, 720], [1024, 768], [820, 1180], [390, 844], [320, 640]]) {

@@ -224,6 +224,50 @@ pageTest("the line of the outside air is dragged, one act on release", desktop, 
   assertQuiet(page);
 });
 
+pageTest("the can's tap is dragged, one act on release", desktop, async (page) => {
+  const tap = page.locator("#control-tap");
+  const open = () => tap.getAttribute("aria-checked");
+  await tap.waitFor();
+  await page.locator(".pause").click();
+  await settled(page);
+  const sheet = page.locator(".levels canvas");
+  await sheet.scrollIntoViewIfNeeded();
+  const box = await sheet.boundingBox();
+  // What can be pressed shows by the pointer; the tap beside the can is leftmost.
+  const spots = [];
+  for (let x = 4; x < 320; x += 8)
+    for (let y = 8; y < box.height; y += 8) {
+      await page.mouse.move(box.x + x, box.y + y);
+      if ((await sheet.evaluate((e) => e.style.cursor)) !== "pointer") continue;
+      const spot = spots.find((c) => Math.abs(c.x - x) < 48 && Math.abs(c.y - y) < 48);
+      if (spot) spot.all.push([x, y]);
+      else spots.push({ x, y, all: [[x, y]] });
+    }
+  const middle = ({ all }) => [0, 1].map((k) => all.reduce((sum, at) => sum + at[k], 0) / all.length);
+  const [x, y] = middle(spots[0]);
+  const drag = async (by, meanwhile) => {
+    await page.mouse.move(box.x + x, box.y + y);
+    await page.mouse.down();
+    await page.mouse.move(box.x + x, box.y + y + by, { steps: 6 });
+    await page.waitForTimeout(300);
+    await meanwhile();
+    await page.mouse.up();
+  };
+  assert.equal(await open(), "false");
+  await drag(-50, async () => assert.equal(await open(), "false", "nothing is done while the hand holds it"));
+  await until(page, "the tap is open", 5, async () => (await open()) === "true");
+  // Pulled further up it stays as it is, and nothing is noted.
+  await drag(-50, async () => undefined);
+  await drag(50, async () => assert.equal(await open(), "true"));
+  await until(page, "the tap is shut", 5, async () => (await open()) === "false");
+  await button(page, "Undo").click();
+  await until(page, "one act is taken back", 5, async () => (await open()) === "true");
+  await button(page, "Undo").click();
+  await until(page, "and the other", 5, async () => (await open()) === "false");
+  assert.equal(await page.locator("#undo.away").count(), 1, "there is no third");
+  assertQuiet(page);
+}, { running: false, reducedMotion: "reduce" });
+
 pageTest("a guess is asked first, and the bay says what came", desktop, async (page) => {
   await running(page);
   await button(page, "Guess, then see").click();

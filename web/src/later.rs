@@ -113,14 +113,19 @@ pub(crate) struct Reading {
     pub(crate) hash: fn(&str) -> String,
 }
 
-/// Job cards: the shelf, the card in hand, its sheet.
+/// Job cards: the shelf, and the card in hand.
 #[derive(Debug)]
 pub(crate) struct Jobs {
     pub(crate) open: fn(&str) -> Option<Job>,
     pub(crate) shelf: fn(&App, &Context<App>) -> Html,
     pub(crate) card: fn(&App, &Context<App>) -> Html,
-    pub(crate) sheet: fn(&App, &Context<App>) -> Html,
     pub(crate) work: fn(&mut App, WorkMsg),
+}
+
+/// The sheet of a job: the whole card, its record and statement.
+#[derive(Debug)]
+pub(crate) struct Sheet {
+    pub(crate) view: fn(&App, &Context<App>) -> Html,
 }
 
 /// The unknown vehicle: what stands behind its door, its sheet, what is asked of its desk, its share of a frame, what is told of it.
@@ -157,6 +162,7 @@ pub(crate) enum Part {
     Keeping,
     Reading,
     Jobs,
+    Sheet,
     Diagnose,
     Parts,
     Charts,
@@ -253,8 +259,10 @@ tables! {
         open: Job::open,
         shelf: App::shelf_view,
         card: App::card_view,
-        sheet: App::job_view,
         work: App::work,
+    };
+    SHEET, sheet, sheet_come, Sheet: Sheet {
+        view: App::job_view,
     };
     DIAGNOSE, diagnose, diagnose_come, Diagnose: Diagnose {
         door: App::diagnose_view,

@@ -2,7 +2,7 @@
 
 name = Lowside
 title = Lowside: un taller para aprender A/C automotriz
-tagline = Un taller para aprender aire acondicionado automotriz
+tagline = Taller para aprender A/C automotriz
 evacuated = Camioneta en vacío
 healthy = Camioneta en buen estado, encendida
 footer = Un simulador para practicar. No otorga licencia: en un vehículo real siga los datos del fabricante y las normas locales; el servicio pagado exige certificación, y el refrigerante se recupera, nunca se suelta al aire.

@@ -13,17 +13,21 @@ use std::{
 use anyhow::{Context, Result, anyhow, bail};
 use wasm_split_cli_support::{Options, transform};
 
-/// The later parts with what each may weigh as sent, bytes: what was reached, and a twentieth more. What several need is in the first of them
-/// in this order: so what hands and keeping share with others, which come by themselves, is fetched by nobody twice.
-pub(crate) const PARTS: [(&str, usize); 8] = [
-    ("hands", 70_000),
-    ("keeping", 70_000),
-    ("reading", 100_000),
-    ("jobs", 70_000),
-    ("diagnose", 70_000),
-    ("parts", 70_000),
-    ("charts", 70_000),
-    ("spanish", 70_000),
+/// A file of later parts: its name, the marks that all need what is in it, and what it may weigh as sent, bytes. A module goes into the first
+/// file whose marks are all among its own. What hands need comes by itself, and so is in their file whoever else needs it; what two doors share
+/// besides has a file where it is large, so that neither fetches the other.
+pub(crate) const FILES: [(&str, &[&str], usize); 11] = [
+    ("hands", &["hands"], 70_000),
+    ("state", &["keeping", "diagnose"], 25_000),
+    ("keeping", &["keeping"], 70_000),
+    ("scenarios", &["reading", "jobs"], 65_000),
+    ("reading", &["reading"], 35_000),
+    ("jobs", &["jobs"], 60_000),
+    ("sheet", &["sheet"], 45_000),
+    ("diagnose", &["diagnose"], 45_000),
+    ("parts", &["parts"], 46_000),
+    ("charts", &["charts"], 40_000),
+    ("spanish", &["spanish"], 23_000),
 ];
 
 /// Name of a part's file.
@@ -57,17 +61,17 @@ pub(crate) fn cut(wasm: &Path, first: &Path, scratch: &Path, dir: &Path) -> Resu
     for module in modules {
         let stem = module.file_stem().and_then(|stem| stem.to_str());
         let stem = stem.context("a module without a name")?;
-        let wanted = |part: &str| {
-            let modules = made.prefetch_map.get(part);
-            modules.is_some_and(|all| all.iter().any(|m| m == stem))
-        };
-        let users: Vec<&str> = PARTS
-            .map(|(part, _)| part)
-            .into_iter()
-            .filter(|part| wanted(part))
+        let needing = |part: &&str| made.prefetch_map[*part].iter().any(|m| m == stem);
+        let users: Vec<&str> = made
+            .prefetch_map
+            .keys()
+            .map(String::as_str)
+            .filter(needing)
             .collect();
-        let Some(&home) = users.first() else {
-            bail!("{stem} belongs to no part of crates/xtask/src/cut.rs");
+        let home =
+            |(_, marks, _): &&(&str, &[&str], usize)| marks.iter().all(|mark| users.contains(mark));
+        let Some(&(home, ..)) = FILES.iter().find(home) else {
+            bail!("what {users:?} need has no file in crates/xtask/src/cut.rs");
         };
         for user in users {
             needs.entry(user).or_default().insert(home);
@@ -76,11 +80,6 @@ pub(crate) fn cut(wasm: &Path, first: &Path, scratch: &Path, dir: &Path) -> Resu
         let module = compact(module)?;
         lengths.push(module.len());
         bytes.extend(module);
-    }
-    for part in made.prefetch_map.keys() {
-        if !PARTS.iter().any(|(known, _)| known == part) {
-            bail!("the part {part} has no place in crates/xtask/src/cut.rs");
-        }
     }
     for (part, (bytes, _)) in &files {
         let file = dir.join(file_name(part));

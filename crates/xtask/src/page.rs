@@ -125,7 +125,7 @@ impl Site {
             ),
             ("until the loop runs".to_owned(), sum(&first), FIRST_VIEW),
         ];
-        all.extend(cut::PARTS.map(|(part, most)| {
+        all.extend(cut::FILES.map(|(part, _, most)| {
             let file = cut::file_name(part);
             (format!("later: {part}"), sum(&|name| name == file), most)
         }));

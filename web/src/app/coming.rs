@@ -15,6 +15,8 @@ use crate::{
 #[derive(Default)]
 pub(super) struct Coming {
     asked: Vec<(Part, bool)>,
+    /// The bay on stage has its id, or what was asked for is being taken up.
+    begun: bool,
     /// What came before the parts that answer it, in order.
     pub(super) early: Vec<Msg>,
 }
@@ -35,6 +37,7 @@ impl App {
                 Part::Jobs,
                 door == Door::Service || self.stage.job.is_some() || open.has(View::Job),
             ),
+            (Part::Sheet, open.has(View::Job)),
             (
                 Part::Diagnose,
                 door == Door::Diagnose || self.stage.sitting.seed != 0,
@@ -113,14 +116,17 @@ impl App {
         if let (Part::Hands, Some(hands)) = (part, later::hands()) {
             self.browser.listeners.extend((hands.listen)(ctx));
         }
-        if let Some(keeping) = later::keeping() {
-            match (&self.begin.asked, later::reading()) {
-                (None, _) if part == Part::Keeping => (keeping.settle)(self),
-                (Some(_), Some(reading)) => {
-                    let asked = self.begin.asked.take();
-                    (reading.begin)(self, ctx, asked.unwrap_or_default());
+        // The tables of several parts may be here before the first is told of.
+        if let Some(keeping) = later::keeping().filter(|_| !self.coming.begun) {
+            let asked = self.begin.asked.take();
+            self.coming.begun = true;
+            match (asked, later::reading()) {
+                (None, _) => (keeping.settle)(self),
+                (Some(asked), Some(reading)) => (reading.begin)(self, ctx, asked),
+                (asked, None) => {
+                    self.begin.asked = asked;
+                    self.coming.begun = false;
                 }
-                _ => {}
             }
         }
         ctx.link()

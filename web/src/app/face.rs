@@ -288,7 +288,7 @@ impl App {
                 View::Levels => return self.levels_view(ctx),
                 View::Parts => (Later::Parts, later::parts().map(|l| (l.view)(self, ctx))),
                 View::Strip => (Later::Charts, later::charts().map(|l| (l.strip)(self, ctx))),
-                View::Job => (Later::Jobs, later::jobs().map(|l| (l.sheet)(self, ctx))),
+                View::Job => (Later::Sheet, later::sheet().map(|l| (l.view)(self, ctx))),
                 View::Plot(p) => (
                     Later::Charts,
                     later::charts().map(|l| (l.plot)(self, ctx, p)),

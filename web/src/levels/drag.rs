@@ -1,4 +1,4 @@
-//! Hands on the drawing: the line of the outside air and the handles of the valves can be dragged. The act is done once, when the hand lets go;
+//! Hands on the drawing: the line of the outside air and the handles of valves and tap can be dragged. The act is done once, when the hand lets go;
 //! till then a ghost shows what it will be.
 use std::{cell::RefCell, rc::Rc};
 
@@ -6,13 +6,14 @@ use lowside_present::{
     controls::Control,
     levels::{self, Levels},
 };
-use lowside_session::{Action, Bay, HoseAct, VehicleAct};
+use lowside_session::{Action, Bay, HoseAct, VehicleAct, VesselAct};
 use lowside_units::{
     Ratio,
     display::{self, UnitSystem},
 };
 
 use super::Brush;
+use crate::words;
 
 /// How far right of the lift the grip on the line of the outside air stands, and half its width, px.
 pub(super) const GRIP_AT: f64 = 16.0;
@@ -29,7 +30,7 @@ const TURN: f64 = 70.0;
 enum Grip {
     /// The line of the outside air.
     Outside,
-    /// A valve that stood open by so much.
+    /// A valve, or the can's tap, that stood open by so much.
     Valve(Control, f64),
 }
 
@@ -47,7 +48,7 @@ struct Held {
 pub(crate) struct Hand {
     /// The line of the outside air: left, right, height.
     line: (f64, f64, f64),
-    /// Valves: which, where, how far open.
+    /// Valves and the tap: which, where, how far open.
     valves: Vec<(Control, f64, f64, f64)>,
     held: Option<Held>,
     done: Option<Held>,
@@ -118,11 +119,13 @@ impl Hand {
             }
             .into(),
             Grip::Valve(control, was) => {
-                let open = Ratio::from_fraction(turned(was, held));
-                if control == Control::LowValve {
-                    HoseAct::LowValve { open }.into()
-                } else {
-                    HoseAct::HighValve { open }.into()
+                let share = turned(was, held);
+                let open = Ratio::from_fraction(share);
+                match control {
+                    Control::LowValve => HoseAct::LowValve { open }.into(),
+                    Control::HighValve => HoseAct::HighValve { open }.into(),
+                    _ if tapped(share) == tapped(was) => return None,
+                    _ => VesselAct::Tap { on: tapped(share) }.into(),
                 }
             }
         })
@@ -135,6 +138,11 @@ fn turned(was: f64, held: Held) -> f64 {
     (open.clamp(0.0, 1.0) * 20.0).round() / 20.0
 }
 
+/// Is a tap open whose handle is turned so far? It knows no between.
+fn tapped(share: f64) -> bool {
+    share >= 0.5
+}
+
 impl Brush<'_> {
     /// Tells the hand what lies where.
     pub(super) fn offer(&self, l: &Levels, hand: &mut Hand, spots: &[(Control, f64, f64)]) {
@@ -145,6 +153,7 @@ impl Brush<'_> {
             let open = match control {
                 Control::LowValve => l.valves[0],
                 Control::HighValve => l.valves[1],
+                Control::Tap => f64::from(u8::from(l.can.as_ref().is_some_and(|can| can.open))),
                 _ => continue,
             };
             hand.valves.push((control, x, y, open));
@@ -177,14 +186,19 @@ impl Brush<'_> {
                 self.bold(&shown, x + 18.0, y - 11.0, "left", t.heat_edge);
             }
             Grip::Valve(control, was) => {
-                let colour = if control == Control::LowValve {
-                    t.low
-                } else {
-                    t.high
+                let colour = match control {
+                    Control::LowValve => t.low,
+                    Control::HighValve => t.high,
+                    _ => t.service,
                 };
                 let place = hand.valves.iter().find(|v| v.0 == control);
                 if let Some(&(_, x, y, _)) = place {
-                    let shown = format!("{:.0} %", 100.0 * turned(was, held));
+                    let share = turned(was, held);
+                    let shown = if control == Control::Tap {
+                        words::tap_states()[usize::from(tapped(share))].to_owned()
+                    } else {
+                        format!("{:.0} %", 100.0 * share)
+                    };
                     self.bold(&shown, x + s.radius() + 5.0, y - 14.0, "left", colour);
                 }
             }
