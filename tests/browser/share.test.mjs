@@ -248,7 +248,7 @@ pageTest(
   desktop,
   async (page) => {
     await page.getByRole("slider", { name: "Blower" }).waitFor();
-    await page.getByText("This link could not be opened: there is no bay called \u201cnowhere\u201d here.").waitFor();
+    await page.getByText("This link could not be opened: there is no bay called \u201cnowhere\u201d here.").first().waitFor();
     assert.equal(await page.locator("#bays").innerText(), "Healthy van, running");
     assertQuiet(page);
     for (const [path, told] of [

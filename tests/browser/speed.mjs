@@ -20,7 +20,7 @@ try {
       }, text);
       const here = seconds / times[1];
       console.log(
-        `${name}: browser ${here.toFixed(0)}, native ${native.toFixed(0)} times real time, ratio ${(here / native).toFixed(2)} (asked: at least 0.6: ${here / native >= 0.6 ? "pass" : "miss"})`,
+        `${name}: browser ${here.toFixed(0)}, native ${native.toFixed(0)} times real time, ratio ${(here / native).toFixed(2)} (asked: at least 0.7: ${here / native >= 0.7 ? "pass" : "miss"})`,
       );
     }
   });

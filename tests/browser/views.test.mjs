@@ -227,24 +227,27 @@ pageTest("the line of the outside air is dragged, one act on release", desktop, 
 pageTest("the can's tap is dragged, one act on release", desktop, async (page) => {
   const tap = page.locator("#control-tap");
   const open = () => tap.getAttribute("aria-checked");
+  await button(page, "Take a can").click();
   await tap.waitFor();
-  await page.locator(".pause").click();
   await settled(page);
   const sheet = page.locator(".levels canvas");
   await sheet.scrollIntoViewIfNeeded();
   const box = await sheet.boundingBox();
   // What can be pressed shows by the pointer; the tap beside the can is leftmost.
-  const spots = [];
-  for (let x = 4; x < 320; x += 8)
-    for (let y = 8; y < box.height; y += 8) {
-      await page.mouse.move(box.x + x, box.y + y);
-      if ((await sheet.evaluate((e) => e.style.cursor)) !== "pointer") continue;
-      const spot = spots.find((c) => Math.abs(c.x - x) < 48 && Math.abs(c.y - y) < 48);
-      if (spot) spot.all.push([x, y]);
-      else spots.push({ x, y, all: [[x, y]] });
-    }
-  const middle = ({ all }) => [0, 1].map((k) => all.reduce((sum, at) => sum + at[k], 0) / all.length);
-  const [x, y] = middle(spots[0]);
+  const [x, y] = await sheet.evaluate(async (sheet) => {
+    const { left, top, height } = sheet.getBoundingClientRect();
+    const spots = [];
+    for (let x = 4; x < 320; x += 6)
+      for (let y = 6; y < height; y += 6) {
+        sheet.dispatchEvent(new MouseEvent("mousemove", { clientX: left + x, clientY: top + y, bubbles: true }));
+        await null;
+        if (sheet.style.cursor !== "pointer") continue;
+        const spot = spots.find((all) => Math.hypot(all[0][0] - x, all[0][1] - y) < 44);
+        if (spot) spot.push([x, y]);
+        else spots.push([[x, y]]);
+      }
+    return [0, 1].map((k) => spots[0].reduce((sum, at) => sum + at[k], 0) / spots[0].length);
+  });
   const drag = async (by, meanwhile) => {
     await page.mouse.move(box.x + x, box.y + y);
     await page.mouse.down();

@@ -87,7 +87,7 @@ pub(crate) struct Keeping {
     pub(crate) save: fn(&mut Stage),
     pub(crate) keep: fn(&Stage) -> Option<Kept>,
     /// Files and links.
-    pub(crate) share: fn(&mut App, ShareMsg),
+    pub(crate) share: fn(&mut App, &ShareMsg),
 }
 
 /// Reads what was kept, files and links, and replays them.

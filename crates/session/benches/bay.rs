@@ -1,4 +1,4 @@
-//! How many times real time a bay runs: settled, cycling, charging from a can, in vacuum; and with twins beside it.
+//! How many times real time a bay runs: settled, cycling, charging from a can, in vacuum; and with twins beside it. What a checkpoint costs.
 
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use lowside_session::{Bay, Change, Scenario, TICKS_PER_SECOND, Twin, library, script::Player};
@@ -69,5 +69,18 @@ fn twins(c: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(benches, bay_second, twins);
+/// A checkpoint: kept in memory for going back in time, written as text, and taken up from it.
+fn checkpoint(c: &mut Criterion) {
+    let bay = after("charge-from-cans", &[], 90.0);
+    let text = bay.save().expect("a sound bay");
+    let mut group = c.benchmark_group("checkpoint");
+    group.bench_function("in memory", |b| b.iter(|| bay.clone()));
+    group.bench_function("as text", |b| b.iter(|| bay.save().expect("a sound bay")));
+    group.bench_function("taken up", |b| {
+        b.iter(|| Bay::load(bay.scenario(), bay.log(), &text).expect("its own checkpoint"));
+    });
+    group.finish();
+}
+
+criterion_group!(benches, bay_second, twins, checkpoint);
 criterion_main!(benches);

@@ -125,9 +125,13 @@ impl Site {
             ),
             ("until the loop runs".to_owned(), sum(&first), FIRST_VIEW),
         ];
-        all.extend(cut::FILES.map(|(part, _, most)| {
-            let file = cut::file_name(part);
-            (format!("later: {part}"), sum(&|name| name == file), most)
+        all.extend(cut::FILES.iter().map(|later| {
+            let file = cut::file_name(later.name);
+            (
+                format!("later: {}", later.name),
+                sum(&|name| name == file),
+                later.most,
+            )
         }));
         all
     }

@@ -43,14 +43,14 @@ impl App {
             }
             msg => {
                 if let Some(keeping) = later::keeping() {
-                    (keeping.share)(self, msg);
+                    (keeping.share)(self, &msg);
                 }
             }
         }
     }
 
     /// Files and links of the bay on stage.
-    pub(crate) fn share(&mut self, msg: ShareMsg) {
+    pub(crate) fn share(&mut self, msg: &ShareMsg) {
         let head = self.stage.past.head(&self.stage.bay);
         let sitting = self.stage.sitting_now();
         match msg {
