@@ -10,7 +10,7 @@ use lowside_units::Quantity;
 
 use crate::{
     Truth,
-    rivals::{Case, Run, Trace, told_apart},
+    rivals::{Case, Run, Trace, told_apart, twins},
     toll::{self, toll},
 };
 
@@ -162,18 +162,22 @@ impl Mark {
             let trace = rivals.iter().find(|(fault, _)| *fault == said);
             trace.is_some_and(|(_, trace)| told_apart(case.evidence(), trace, |_| true).is_none())
         };
+        let twin =
+            |said: Option<&Fault>| matches!((said, truth), (Some(a), Some(b)) if twins(a, b));
         if let Some((tick, said, evidence, repair)) = commit {
             let said = said.fault();
-            let right = said == truth || alike(said) && names(said, truth);
+            let right = said == truth || twin(said) || alike(said) && names(said, truth);
             mark.certainty = certainty(bay, tick, said);
             let named: Vec<usize> = evidence.numbers().map(|n| n as usize - 1).collect();
             mark.give(Line::Found, f64::from(u8::from(right)));
             mark.give(Line::Cure, f64::from(u8::from(cures(repair, truth, said))));
+            // Nobody can rule a twin out.
+            let others: Vec<_> = rivals.iter().filter(|(fault, _)| !twin(*fault)).collect();
             let ruled_out = |by: &dyn Fn(usize) -> bool| {
-                let out = rivals
+                let out = others
                     .iter()
                     .filter(|(_, trace)| told_apart(case.evidence(), trace, by).is_some());
-                out.count() as f64 / rivals.len().max(1) as f64
+                out.count() as f64 / others.len().max(1) as f64
             };
             if right {
                 mark.give(Line::Evidence, ruled_out(&|n| named.contains(&n)));

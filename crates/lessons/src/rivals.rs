@@ -18,12 +18,14 @@ mod inquiry;
 mod odds;
 mod root;
 mod runner;
+mod twins;
 
 pub use channel::Channel;
 pub use debrief::{Beside, Debrief, Telling, told_apart};
 pub use inquiry::Inquiry;
 pub use odds::{Odds, Standing};
 use runner::Runner;
+pub use twins::twins;
 
 /// Sound vehicles that are run to find how far apart they are.
 const SCATTERED: u64 = 12;

@@ -11,4 +11,5 @@ mod jobs;
 mod kinked_hose;
 mod performance_test;
 mod senses;
+mod signs;
 mod toll;
