@@ -70,10 +70,12 @@ impl Default for Condition {
 
 // What was added later is written only where it is not sound, so that states from before keep their hash.
 
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands it so")]
 fn whole(share: &f64) -> bool {
     (share - 1.0).abs() <= 0.0
 }
 
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands it so")]
 fn none(share: &f64) -> bool {
     share.abs() <= 0.0
 }
