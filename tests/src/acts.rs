@@ -1,14 +1,16 @@
 //! Random acts, from a seed.
 
 use lowside_fluids::Refrigerant;
+use lowside_plant::loose::{Lead, Plug};
 use lowside_session::{
-    Action, BenchAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, RecordAct, VehicleAct,
-    VesselAct,
+    Action, BenchAct, FixingAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, RecordAct,
+    VehicleAct, VesselAct,
     action::{Evidence, FaultId, Meter},
 };
 use lowside_shop::{
     detect::{SPOTS, Sensitivity, Spot},
     fault::{self, Cure, Device, Severity},
+    fixings::JointTool,
     flush::Flush,
     identifier::Port,
     joints::{Joint, LowPort, Seal, Side},
@@ -163,12 +165,40 @@ pub fn any(dice: &mut Dice) -> Action {
         32..=36 => at_the_bench(dice, on),
         37 | 38 if dice.chance(0.3) => beside_the_work(dice, on),
         37 | 38 => with_instruments(dice, on),
+        39 if dice.chance(0.5) => at_the_fixings(dice, on),
         _ => VesselAct::Bath {
             temperature: dice
                 .chance(0.7)
                 .then(|| Temperature::from_k(dice.between(270.0, 360.0))),
         }
         .into(),
+    }
+}
+
+/// Some act on what holds, drives and feeds parts.
+fn at_the_fixings(dice: &mut Dice, on: bool) -> Action {
+    let one = |dice: &mut Dice, of: usize| usize::try_from(dice.bits() % of as u64).unwrap_or(0);
+    let part = Part::ALL[one(dice, PARTS)];
+    match one(dice, 9) {
+        0 => FixingAct::Battery { on }.into(),
+        1 | 2 => FixingAct::Plug {
+            at: Lead::ALL[one(dice, Lead::ALL.len())],
+            state: [Plug::On, Plug::Off, Plug::Bridged][one(dice, 3)],
+        }
+        .into(),
+        3 => FixingAct::Belt { on }.into(),
+        4 => FixingAct::Bolts { part, on }.into(),
+        5 => FixingAct::PartCaps { part, on }.into(),
+        6 => FixingAct::JointTool {
+            tool: [
+                JointTool::Fitting,
+                JointTool::Wrenches,
+                JointTool::SpringLock,
+            ][one(dice, 3)],
+        }
+        .into(),
+        7 => FixingAct::TurnHub.into(),
+        _ => VesselAct::Rock { on }.into(),
     }
 }
 

@@ -1,6 +1,6 @@
 //! Which message is said for what. The words themselves stand in the Fluent files of `crates/words`.
 use lowside_lessons::{
-    Caution, Job, Text,
+    Caution, Job, Loosened, Text,
     next::{Advice, Harm, NextStep},
 };
 use lowside_present::{
@@ -49,6 +49,17 @@ pub(crate) fn advice(
     }
 }
 
+/// What is off, by its key in the words.
+pub(crate) fn loosened_key(what: Loosened) -> &'static str {
+    match what {
+        Loosened::Battery => "battery",
+        Loosened::Belt => "belt",
+        Loosened::Bolts(_) => "bolts",
+        Loosened::Bridge => "bridge",
+        Loosened::Plug(lead) => lead.key(),
+    }
+}
+
 /// A card's text in the language of the page.
 pub(crate) fn told(text: &Text) -> String {
     match current() {
@@ -73,6 +84,11 @@ pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, St
         NextStep::TakeCan => {
             return (next_take_can().to_owned(), next_take_can_why(given, label));
         }
+        NextStep::PutBack(what) => {
+            let what = loosened_key(what);
+            return (next_put_back(what), next_put_back_why(what));
+        }
+        NextStep::TurnHub => (next_turn_hub(), next_turn_hub_why()),
         NextStep::WorkTool => (next_work_tool(), next_work_tool_why()),
         NextStep::OpenTap => (next_open_tap(), next_open_tap_why()),
         NextStep::Purge => (next_purge(), next_purge_why()),
@@ -145,6 +161,12 @@ pub(crate) fn caution_text(c: Caution, gas: Refrigerant) -> (&'static str, Strin
         Caution::CapAtOnce => (caution_cap_at_once(), caution_cap_at_once_text()),
         Caution::Solvent => (caution_solvent(), caution_solvent_text()),
         Caution::Oil => (caution_oil(), caution_oil_text()),
+        Caution::SwitchBridged => (caution_switch_bridged(), caution_switch_bridged_text()),
+        Caution::HandsAtBelt => (caution_hands_at_belt(), caution_hands_at_belt_text()),
+        Caution::LiquidInCompressor => (
+            caution_liquid_in_compressor(),
+            caution_liquid_in_compressor_text(),
+        ),
     };
     let escapes = matches!(
         c,
@@ -365,6 +387,19 @@ pub(crate) fn refused_why(why: &Refused) -> String {
         Refused::CylinderTooEmpty { asked_g, held_g } => {
             refused_cylinder_empty(format!("{asked_g:.0}"), format!("{held_g:.0}"))
         }
+        Refused::EngineRuns => refused_engine_runs().to_owned(),
+        Refused::BatteryOff => refused_battery_off().to_owned(),
+        Refused::NoCutOut => refused_no_cut_out().to_owned(),
+        Refused::NotBridged(_) => refused_not_bridged().to_owned(),
+        Refused::Unbolted(_) => refused_unbolted().to_owned(),
+        Refused::NoBolts(_) => refused_no_bolts().to_owned(),
+        Refused::BeltOn => refused_belt_on().to_owned(),
+        Refused::WrongTool { joint, .. } => refused_wrong_tool(if joint.has_spring_lock() {
+            "spring"
+        } else {
+            "nut"
+        })
+        .to_owned(),
         Refused::Busy { left } => refused_busy(format!("{left:.0}")),
         Refused::NotConnected(meter) => refused_not_connected(meter_name(meter.name())),
         Refused::NoReading { asked, taken } => refused_no_reading(asked, taken),

@@ -1,6 +1,7 @@
 //! Cautions of the trade, shown at the act.
 
-use lowside_session::{Action, BenchAct, HoseAct, MachineAct, VehicleAct, VesselAct};
+use lowside_plant::loose::{Lead, Plug};
+use lowside_session::{Action, BenchAct, FixingAct, HoseAct, MachineAct, VehicleAct, VesselAct};
 use lowside_shop::{
     Attached, can, fault::Device, flush::Flush, protection::Worn, weighed::NO_PRESSURE,
 };
@@ -9,6 +10,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     confirm::{opens, shown_empty},
+    loosened::liquid_at_rest,
     shown::Shown,
 };
 
@@ -52,6 +54,12 @@ pub enum Caution {
     Solvent,
     /// Used oil is waste, and new oil takes up water from the air.
     Oil,
+    /// A wire across the low-pressure switch's plug takes away what stops the compressor when the charge is gone: for seconds, to test.
+    SwitchBridged,
+    /// Hands at belt and hub: nobody may start the engine meanwhile.
+    HandsAtBelt,
+    /// Liquid was let in at rest, and the first strokes of the compressor meet it: turn the hub by hand first.
+    LiquidInCompressor,
 }
 
 /// Hottest bath anyone may use, K: 52 degC (125 degF), the limit printed on small cans (common practice).
@@ -62,6 +70,7 @@ fn vehicle(act: VehicleAct, now: &Shown<'_>) -> Option<Caution> {
         VehicleAct::Engine { on: true } if now.hands.high_valve > 0.0 => {
             Some(Caution::HighValveRunning)
         }
+        VehicleAct::Engine { on: true } if liquid_at_rest(now) => Some(Caution::LiquidInCompressor),
         VehicleAct::Engine { on: true } => Some(Caution::BeltAndFan),
         VehicleAct::Mend {
             device: Device::Radiator,
@@ -130,10 +139,14 @@ fn vessel(act: VesselAct, now: &Shown<'_>) -> Option<Caution> {
         | VesselAct::TakeCylinder { .. }
         | VesselAct::TapScrew { .. }
         | VesselAct::Dose { .. }
+        | VesselAct::Rock { on: true }
         | VesselAct::Tap { on: true } => Some(Caution::EyesAndHands),
         VesselAct::RemoveCan => opens_can(now),
         VesselAct::TakeNitrogen | VesselAct::Regulator { .. } => Some(Caution::Nitrogen),
-        VesselAct::Bath { .. } | VesselAct::Invert { .. } | VesselAct::Tap { on: false } => None,
+        VesselAct::Bath { .. }
+        | VesselAct::Rock { on: false }
+        | VesselAct::Invert { .. }
+        | VesselAct::Tap { on: false } => None,
     }
 }
 
@@ -191,6 +204,26 @@ fn bench(act: BenchAct, now: &Shown<'_>) -> Option<Caution> {
     }
 }
 
+fn fixing(act: FixingAct, now: &Shown<'_>) -> Option<Caution> {
+    match act {
+        FixingAct::Plug {
+            state: Plug::Bridged,
+            ..
+        } => Some(Caution::SwitchBridged),
+        FixingAct::Belt { .. } | FixingAct::TurnHub if !now.settings.loose.battery => {
+            Some(Caution::HandsAtBelt)
+        }
+        FixingAct::PartCaps { on: false, .. } => Some(Caution::CapAtOnce),
+        FixingAct::Battery { .. }
+        | FixingAct::Plug { .. }
+        | FixingAct::Belt { .. }
+        | FixingAct::Bolts { .. }
+        | FixingAct::PartCaps { .. }
+        | FixingAct::JointTool { .. }
+        | FixingAct::TurnHub => None,
+    }
+}
+
 /// Venting, where a can that stands open is taken off.
 fn opens_can(now: &Shown<'_>) -> Option<Caution> {
     let open = now.can().is_some_and(|c| c.open());
@@ -207,6 +240,7 @@ impl Caution {
             Action::Vessel(act) => vessel(act, now),
             Action::Machine(act) => machine(act, now),
             Action::Bench(act) => bench(act, now),
+            Action::Fixing(act) => fixing(act, now),
             // Nothing is opened, started or set free with these.
             Action::Instrument(_) | Action::Record(_) | Action::Learner(_) => None,
         }
@@ -226,7 +260,7 @@ impl Caution {
                 let stance = can.map(|c| c.stance).or(cylinder.map(|c| c.stance));
                 running && stance == Some(can::Stance::Inverted)
             }
-            Self::BeltAndFan => running,
+            Self::BeltAndFan | Self::LiquidInCompressor => running,
             Self::EyesAndHands => can.is_some() || cylinder.is_some(),
             Self::OtherGas => can.is_some(),
             Self::OpenHose => {
@@ -234,7 +268,10 @@ impl Caution {
             }
             Self::PressureToPump => pump.is_some_and(|p| p.valve_open),
             Self::PumpStopsOpen => pump.is_some_and(|p| p.valve_open && !p.on),
-            Self::OpensUnderPressure | Self::CapAtOnce => now.left_open,
+            Self::OpensUnderPressure => now.left_open,
+            Self::CapAtOnce => now.left_open || now.parts.iter().any(|part| part.bare),
+            Self::SwitchBridged => now.settings.loose.plug(Lead::LowSwitch) == Plug::Bridged,
+            Self::HandsAtBelt => !running && !now.settings.loose.battery,
             Self::Nitrogen => on_bench || matches!(h.attached, Attached::Nitrogen(_)),
             Self::Solvent => on_bench,
             Self::Venting | Self::RecoveryCylinder | Self::HotOil | Self::Oil => true,
@@ -256,9 +293,13 @@ impl Caution {
             | Self::Nitrogen
             | Self::Solvent => (true, true),
             Self::HotOil | Self::Oil => (false, true),
-            Self::LiquidToSuction | Self::BeltAndFan | Self::PumpStopsOpen | Self::CapAtOnce => {
-                (false, false)
-            }
+            Self::LiquidToSuction
+            | Self::BeltAndFan
+            | Self::PumpStopsOpen
+            | Self::CapAtOnce
+            | Self::SwitchBridged
+            | Self::HandsAtBelt
+            | Self::LiquidInCompressor => (false, false),
         };
         Worn { goggles, gloves }
     }

@@ -41,7 +41,11 @@ pub fn caution(now: &Shown<'_>, action: Action) -> Option<Caution> {
             (opens(now, act) && !shown_empty(now)).then_some(Caution::OpensUnderPressure)
         }
         // They neither heat a can nor open anything to the room.
-        Action::Machine(_) | Action::Instrument(_) | Action::Record(_) | Action::Learner(_) => None,
+        Action::Fixing(_)
+        | Action::Machine(_)
+        | Action::Instrument(_)
+        | Action::Record(_)
+        | Action::Learner(_) => None,
     }
 }
 
@@ -67,6 +71,7 @@ fn vessel(now: &Shown<'_>, act: VesselAct) -> Option<Caution> {
         | VesselAct::Tap { on: false }
         | VesselAct::Bath { temperature: None }
         | VesselAct::Invert { .. }
+        | VesselAct::Rock { .. }
         | VesselAct::TakeCylinder { .. }
         | VesselAct::Dose { .. }
         | VesselAct::TakeNitrogen

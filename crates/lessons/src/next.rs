@@ -3,7 +3,13 @@
 use lowside_session::{Action, Entered, Event, LearnerAct, Tick};
 use lowside_shop::{Attached, protection::Worn};
 
-use crate::{control::Control, job::Job, progress::Standing, shown::Shown};
+use crate::{
+    control::Control,
+    job::Job,
+    loosened::{Loosened, liquid_at_rest},
+    progress::Standing,
+    shown::Shown,
+};
 
 #[cfg(test)]
 mod tests;
@@ -27,6 +33,10 @@ pub enum NextStep {
     VacuumLost,
     /// A joint or port stands open: cap it.
     CapEnds,
+    /// Something is off that was not put back: a plug, the belt, bolts, the battery's lead.
+    PutBack(Loosened),
+    /// Liquid was let in at rest: turn the hub by hand before the engine does.
+    TurnHub,
     /// The low coupler is off and is needed.
     PutLowCoupler,
     /// Pump, machine, cylinder or nitrogen hangs on the hose: work with it.
@@ -117,6 +127,8 @@ impl NextStep {
             Self::TurnUpright => Control::Invert,
             Self::TryHotter => Control::Ambient,
             Self::KeepAway
+            | Self::PutBack(_)
+            | Self::TurnHub
             | Self::AirDrawnIn
             | Self::VacuumLost
             | Self::CapEnds
@@ -142,6 +154,7 @@ impl NextStep {
                 self,
                 Self::ShutHighValve
                     | Self::ShutOpenHose
+                    | Self::PutBack(_)
                     | Self::AirDrawnIn
                     | Self::CoolBath
                     | Self::TurnUpright
@@ -240,7 +253,23 @@ fn worn_at(shown: &Shown<'_>, tick: Tick) -> Worn {
 
 /// The next step by what is shown.
 pub fn next_step(s: &Shown<'_>) -> NextStep {
+    let step = without_fixings(s);
+    if step != NextStep::StartEngine {
+        step
+    } else if s.settings.loose.battery {
+        NextStep::PutBack(Loosened::Battery)
+    } else if liquid_at_rest(s) {
+        NextStep::TurnHub
+    } else {
+        step
+    }
+}
+
+/// The next step, as if nothing had to be seen to before the engine starts.
+fn without_fixings(s: &Shown<'_>) -> NextStep {
+    let left_off = |s| Loosened::all(s).next().map(NextStep::PutBack);
     danger(s)
+        .or_else(|| s.settings.engine_on.then(|| left_off(s)).flatten())
         .or_else(|| s.left_open.then_some(NextStep::CapEnds))
         .or_else(|| s.tool().then_some(NextStep::WorkTool))
         .or_else(|| s.vacuum_lost.then_some(NextStep::VacuumLost))

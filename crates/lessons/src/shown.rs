@@ -2,7 +2,11 @@
 //! alone, so that they cannot know what nobody there knows; the rest is [`Truth`](crate::Truth).
 
 use lowside_fluids::Refrigerant;
-use lowside_plant::{controls::Settings, plant::Day};
+use lowside_plant::{
+    controls::Settings,
+    loose::{Lead, Plug},
+    plant::{Day, Plant},
+};
 use lowside_session::{
     Action, Bay, Entered, Event, HoseAct, Shares, TICKS_PER_SECOND, Tick, VesselAct,
 };
@@ -92,6 +96,10 @@ pub struct Shown<'a> {
     pub sound: Sound,
     /// The clutch is pulled in.
     pub clutch: bool,
+    /// Whether low-pressure switch and cut-out conduct, by a meter at their pins; none while the plug is on.
+    pub contacts: [Option<bool>; 2],
+    /// Time for which hands still turn the hub, s.
+    pub by_hand: f64,
     /// The clutch slips and smells.
     pub smells: bool,
     /// How each surface within reach feels and what clings to it, in the order of [`Surface::ALL`].
@@ -252,6 +260,8 @@ impl<'a> Shown<'a> {
             settings: *s,
             sound: Sound::of(bay),
             clutch: plant.drive.engaged,
+            contacts: contacts(plant),
+            by_hand: plant.turning_by_hand(),
             smells: plant.clutch.smells(),
             surfaces: senses::surfaces(bay),
             stained: shop.stained(plant),
@@ -391,6 +401,16 @@ impl<'a> Shown<'a> {
     pub fn inverted(&self) -> bool {
         self.can().is_some_and(|c| c.stance == Stance::Inverted)
     }
+}
+
+/// Whether each pressure switch conducts, at its pins: with its plug off, a meter tells.
+fn contacts(plant: &Plant) -> [Option<bool>; 2] {
+    let drive = &plant.drive;
+    let bare = |lead| plant.settings.loose.plug(lead) != Plug::On;
+    [
+        bare(Lead::LowSwitch).then_some(drive.cycling.closed),
+        bare(Lead::CutOut).then_some(drive.cut_out.closed),
+    ]
 }
 
 /// Weight of an empty vessel, kg.

@@ -1,6 +1,11 @@
 //! Switches, relay and clutch, engine speed and the driver's hands.
 
-use crate::{condition::Condition, lag, vehicle::SwitchSpec};
+use crate::{
+    condition::Condition,
+    lag,
+    loose::{Lead, Loose, Plug},
+    vehicle::SwitchSpec,
+};
 use lowside_units::Quantity;
 use serde::{Deserialize, Serialize};
 
@@ -27,6 +32,9 @@ pub struct Settings {
     /// Cardboard stands over half the condenser's face.
     #[serde(default, skip_serializing_if = "core::ops::Not::not")]
     pub face_covered: bool,
+    /// What is off the compressor's drive and its wiring.
+    #[serde(default)]
+    pub loose: Loose,
 }
 
 impl Default for Settings {
@@ -41,6 +49,7 @@ impl Default for Settings {
             windows_open: false,
             heater_pinched: false,
             face_covered: false,
+            loose: Loose::default(),
         }
     }
 }
@@ -196,6 +205,17 @@ impl Drive {
         self.acts_at(condition).into_iter().enumerate().all(clear)
     }
 
+    /// Current reaches the clutch's plug.
+    pub fn feeds(&self, settings: &Settings, condition: &Condition) -> bool {
+        let loose = &settings.loose;
+        let called = settings.engine_on && settings.ac_on && !self.held_back;
+        called
+            && !condition.clutch_circuit_open
+            && !loose.battery
+            && loose.plug(Lead::LowSwitch).passes(self.cycling.closed)
+            && loose.plug(Lead::CutOut).passes(self.cut_out.closed)
+    }
+
     /// Advances by `dt` seconds with what is felt, its switches and leads in their condition.
     pub fn advance(
         &mut self,
@@ -216,11 +236,8 @@ impl Drive {
         self.cut_out.closed |= condition.cut_out_welded;
         let eased = if self.held_back { COOLER } else { 0.0 };
         self.held_back = coolant > self.too_hot - eased;
-        let called = settings.engine_on
-            && settings.ac_on
-            && !self.held_back
-            && !condition.clutch_circuit_open;
-        let engage = called && self.cycling.closed && self.cut_out.closed;
+        let plugged = settings.loose.plug(Lead::Clutch) == Plug::On;
+        let engage = self.feeds(settings, condition) && plugged;
         if engage && !self.engaged {
             self.cycles += 1;
         }

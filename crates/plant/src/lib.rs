@@ -26,6 +26,7 @@ pub mod in_tube;
 pub mod inside;
 pub mod lag;
 pub mod leak;
+pub mod loose;
 pub mod louver;
 pub mod moisture;
 pub mod network;

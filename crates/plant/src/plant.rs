@@ -67,6 +67,10 @@ const STILL: f64 = 0.03;
 const COVERED: f64 = 0.6;
 /// Time in which a fan clutch takes or lets go as the air behind the condenser changes, s (common practice: some ten to thirty).
 const FAN_TIME: f64 = 10.0;
+/// Speed at which a hand turns the compressor's hub, 1/min (own figure: with a spanner, a turn in three seconds).
+const BY_HAND: f64 = 20.0;
+/// Turns that hands give it (common practice: ten or so).
+pub const HAND_TURNS: f64 = 10.0;
 /// Idle speed at which the fan is rated, 1/min.
 const FAN_IDLE: f64 = 800.0;
 
@@ -172,6 +176,9 @@ pub struct Plant {
     halt: Option<Halt>,
     /// Fastest change of a pressure in the last step, 1/s.
     pace: f64,
+    /// Time for which hands still turn the hub, s.
+    #[serde(default)]
+    by_hand: f64,
 }
 
 impl Plant {
@@ -225,6 +232,7 @@ impl Plant {
             room_w: day.w(),
             heat: PerNode::default(),
             pace: f64::MAX,
+            by_hand: 0.0,
             halt: blended.err().map(|e| Halt {
                 place: "loop".into(),
                 cause: e.into(),
@@ -315,6 +323,16 @@ impl Plant {
         }
     }
 
+    /// Turns the compressor's hub by hand from now on, [`HAND_TURNS`] times: what liquid lies in the cylinders is pushed out without harm.
+    pub fn turn_by_hand(&mut self) {
+        self.by_hand = HAND_TURNS / BY_HAND * 60.0;
+    }
+
+    /// Time for which hands still turn the hub, s.
+    pub fn turning_by_hand(&self) -> f64 {
+        self.by_hand
+    }
+
     /// Why the vehicle stands still, if it does.
     pub fn halt(&self) -> Option<Halt> {
         self.halt.clone()
@@ -343,6 +361,7 @@ impl Plant {
             p: self.day.p,
             sun: self.day.sun,
         };
+        self.by_hand = (self.by_hand - length).max(0.0);
         self.set_drive(length);
         self.set_air(&outside, length);
         self.set_laws();
@@ -365,12 +384,13 @@ impl Plant {
         }
         self.pace = self.network.pace(dt);
         self.bind_water(length);
+        let driven = self.drive.engaged && !self.settings.loose.belt;
         self.oil
-            .advance(&mut self.network, &self.circuit, self.drive.engaged, length);
+            .advance(&mut self.network, &self.circuit, driven, length);
         self.network.follow_mixture();
         self.follow_gas();
         let before = self.damage.wear();
-        if self.drive.engaged && self.fitted.compressor {
+        if driven && self.fitted.compressor {
             let (liquid, short) = (self.suction_liquid(), self.oil_shortage());
             let (c, net) = (&self.circuit, &self.network);
             let (suction, discharge) = (net.node(c.compressor_inlet()), net.node(c.high_side()));
@@ -511,7 +531,8 @@ impl Plant {
         let covered = if s.face_covered { COVERED } else { 1.0 };
         let flow = flow.max(STILL) * self.condition.condenser_air.max(0.01) * covered;
         self.condenser_air = (flow, self.provoked.cooled(flow, t, outside, dt));
-        self.cabin.set_blower(s.blower);
+        self.cabin
+            .set_blower(if s.loose.battery { 0 } else { s.blower });
         self.cabin.flow *= self.condition.evaporator_air * self.evaporator.air_share();
     }
 

@@ -9,7 +9,9 @@ use lowside_units::{
 };
 
 pub use lowside_lessons::senses::Much;
+pub use lowside_plant::loose::{Lead, Plug};
 pub use lowside_shop::{
+    fixings::JointTool,
     flush::{Flush, flushable},
     joints::{Joint, LowPort, Seal, Side},
     oil::OilKind,

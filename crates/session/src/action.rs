@@ -7,6 +7,7 @@ use lowside_plant::plant::Plant;
 use lowside_shop::{Shop, record::Performance};
 
 mod bench;
+mod fixing;
 mod hose;
 mod instrument;
 mod learner;
@@ -19,6 +20,7 @@ mod vehicle;
 mod vessel;
 
 pub use bench::BenchAct;
+pub use fixing::FixingAct;
 pub use hose::HoseAct;
 pub use instrument::InstrumentAct;
 pub(crate) use learner::takes;
@@ -60,6 +62,8 @@ groups! {
     Machine(MachineAct),
     /// On joints, parts, ports and oil.
     Bench(BenchAct),
+    /// On what drives, holds and feeds a part.
+    Fixing(FixingAct),
     /// With an instrument.
     Instrument(InstrumentAct),
     /// In the job record.
@@ -122,6 +126,7 @@ impl Action {
                 | VesselAct::TapScrew { .. }
                 | VesselAct::Invert { .. }
                 | VesselAct::Bath { .. }
+                | VesselAct::Rock { .. }
                 | VesselAct::Dose { .. }
                 | VesselAct::Regulator { .. } => false,
             },
@@ -137,6 +142,7 @@ impl Action {
             },
             Self::Vehicle(_)
             | Self::Bench(_)
+            | Self::Fixing(_)
             | Self::Instrument(_)
             | Self::Record(_)
             | Self::Learner(_) => false,
@@ -169,6 +175,7 @@ impl Action {
                     outcome = Outcome::Hurt;
                 }
             }
+            Self::Fixing(act) => act.apply(plant, shop)?,
             Self::Instrument(act) => act.apply(plant, shop)?,
             Self::Record(act) => outcome = act.apply(plant, shop)?,
             Self::Learner(act) => act.apply(shop, readings())?,

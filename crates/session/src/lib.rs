@@ -25,8 +25,8 @@ pub mod twin;
 pub mod wait;
 
 pub use action::{
-    Action, BenchAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, RecordAct, Refused,
-    VehicleAct, VesselAct,
+    Action, BenchAct, FixingAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, RecordAct,
+    Refused, VehicleAct, VesselAct,
 };
 pub use bay::{Bay, Entered, TICKS_PER_SECOND, Tick};
 pub use event::Event;

@@ -15,6 +15,11 @@ pub const METAL: f64 = 41.0;
 pub const INSIDE: f64 = 15.0;
 /// Conductance from still air to the shell with the dew that forms on it, W/K (0.035 m2 at about 15 W/(m2 K)).
 pub const IN_AIR: f64 = 0.55;
+/// Conductance from moved air and two hands to the shell of a can that is rocked, W/K (0.035 m2 at about 30 W/(m2 K) in moved air, and a
+/// palm's 0.01 m2 at about 100 more).
+pub const IN_HAND: f64 = 2.0;
+/// Share of its volume above which liquid reaches the valve of a can rocked down to its side: the valve is in its axis.
+pub const ON_ITS_SIDE: f64 = 0.5;
 /// Conductance from a water bath to the shell, W/K (0.035 m2 at about 300 W/(m2 K)).
 pub const IN_WATER: f64 = 10.0;
 /// Gauge pressure at which a small can bursts, Pa: 270 psi, the least that its transport rating asks (49 CFR 178.33a,
@@ -48,6 +53,9 @@ pub struct Can {
     pub bath: Option<f64>,
     /// It has burst.
     pub burst: bool,
+    /// Hands rock it between upright and lying.
+    #[serde(default)]
+    pub rocked: bool,
 }
 
 /// Share of the needle's travel from which the passage is fully open (own figure).
@@ -68,6 +76,7 @@ impl Can {
             back: 1.0,
             bath: None,
             burst: false,
+            rocked: false,
         }
     }
 

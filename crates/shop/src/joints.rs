@@ -148,6 +148,9 @@ impl Fit {
 /// the smaller molecule passes it (common practice renews them all at a conversion; 10 g a year is our own figure, plausible 2-50).
 const OLD_RUBBER: f64 = 10.0 * GRAM_A_YEAR;
 
+/// What an O-ring lets out that a part hanging loose has rubbed, kg/s: 300 g a year (own figure, plausible 100-1000).
+const RUBBED: f64 = 300.0 * GRAM_A_YEAR;
+
 /// One gram a year, kg/s.
 pub const GRAM_A_YEAR: f64 = 1e-3 / 31_557_600.0;
 /// Temperature at which leaks are stated, K.
@@ -160,7 +163,7 @@ const NO_RING: f64 = 0.5e-6;
 const CD: f64 = 0.65;
 /// Air that each open end swaps with the room by itself, m3/s: diffusion alone through half an inch gives 0.2 cm3/s, the
 /// breathing of warm and cold the rest (own figure, set by the trade's "grams of water a day"; plausible 0.2-3).
-const BREATH: f64 = 1.0e-6;
+pub(crate) const BREATH: f64 = 1.0e-6;
 /// An open end breathes once its pressure is within this of the room's, Pa.
 const AT_REST: f64 = 2e3;
 
@@ -186,6 +189,9 @@ pub struct Openings {
     pub joints: [Fit; JOINTS],
     /// Which joints hands have taken apart in this bay: how they are made up since is known.
     opened: [bool; JOINTS],
+    /// Whose O-rings a part that hung loose has rubbed.
+    #[serde(default)]
+    rubbed: [bool; JOINTS],
     /// The gas that the vehicle's own O-rings were made for.
     made_for: Refrigerant,
     /// The loop holds another, which they do not keep.
@@ -244,6 +250,7 @@ impl Openings {
             links,
             joints: [Fit::Untouched; JOINTS],
             opened: [false; JOINTS],
+            rubbed: [false; JOINTS],
             made_for: gas,
             old_rubber: false,
             ports: [Port::new(gas); 2],
@@ -270,12 +277,23 @@ impl Openings {
     }
 
     /// What a joint seeps at rest at 20 degC, kg/s; nothing while it is apart.
-    fn seeps(&self, fit: Fit) -> f64 {
-        match fit {
-            Fit::Made(seal) => seal.standing_leak(),
-            Fit::Untouched if self.old_rubber => OLD_RUBBER,
-            Fit::Untouched | Fit::Open | Fit::Capped => 0.0,
+    fn seeps(&self, joint: Joint) -> f64 {
+        let rubbed = if self.rubbed[joint as usize] {
+            RUBBED
+        } else {
+            0.0
+        };
+        match self.fit(joint) {
+            Fit::Made(seal) => seal.standing_leak() + rubbed,
+            Fit::Untouched if self.old_rubber => OLD_RUBBER + rubbed,
+            Fit::Untouched => rubbed,
+            Fit::Open | Fit::Capped => 0.0,
         }
+    }
+
+    /// Lets a part that hangs loose rub a joint's O-ring, until it is made up anew.
+    pub(crate) fn rub(&mut self, joint: Joint) {
+        self.rubbed[joint as usize] = !self.apart(joint);
     }
 
     /// Every port that there is.
@@ -321,6 +339,7 @@ impl Openings {
     pub(crate) fn take_apart(&mut self, joint: Joint) {
         self.joints[joint as usize] = Fit::Open;
         self.opened[joint as usize] = true;
+        self.rubbed[joint as usize] = false;
     }
 
     /// Has a joint been taken apart in this bay? What it was made up with before, nobody here has seen.
@@ -345,11 +364,11 @@ impl Openings {
 
     /// The same of the joints alone.
     pub fn joints_leak(&self) -> f64 {
-        let joints = self.joints.iter().map(|fit| match fit {
+        let joints = Joint::ALL.map(|joint| match self.fit(joint) {
             Fit::Made(Seal::Missing) | Fit::Open => f64::INFINITY,
-            fit => self.seeps(*fit),
+            Fit::Made(_) | Fit::Capped | Fit::Untouched => self.seeps(joint),
         });
-        joints.sum()
+        joints.iter().sum()
     }
 
     /// A joint is apart.
@@ -389,7 +408,9 @@ impl Openings {
                 match fit {
                     Fit::Open => l.open_ends += 1.0,
                     Fit::Made(Seal::Missing) => l.hole += NO_RING,
-                    fit => l.seep += self.seeps(fit) / joint.opens().len() as f64,
+                    Fit::Made(_) | Fit::Capped | Fit::Untouched => {
+                        l.seep += self.seeps(joint) / joint.opens().len() as f64;
+                    }
                 }
             }
         }
@@ -547,7 +568,9 @@ impl Openings {
         let mine = match self.fit(joint) {
             Fit::Open => k_from_hole(CD, OPEN_END),
             Fit::Made(Seal::Missing) => k_from_hole(CD, NO_RING),
-            fit => seep(net.table(), self.seeps(fit) / joint.opens().len() as f64),
+            Fit::Made(_) | Fit::Capped | Fit::Untouched => {
+                seep(net.table(), self.seeps(joint) / joint.opens().len() as f64)
+            }
         };
         let leaks = self.leaks(coupled);
         let mut sum = Escape::default();

@@ -8,6 +8,7 @@ pub mod conversion;
 pub mod cylinder;
 pub mod detect;
 pub mod fault;
+pub mod fixings;
 pub mod flush;
 pub mod gauge;
 pub mod hold;

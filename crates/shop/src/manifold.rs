@@ -77,6 +77,14 @@ impl Manifold {
     }
 }
 
+/// How gas leaves a can by its tap upright: from the top, and while it is `rocked` liquid too, as long as that reaches the valve of a can
+/// that lies.
+pub fn can_top(rocked: bool) -> Offtake {
+    Offtake::Top {
+        floods: if rocked { can::ON_ITS_SIDE } else { 0.97 },
+    }
+}
+
 /// How far a passage is open, as a law.
 pub fn opening(area: f64, open: f64) -> Law {
     Law::Passage(k_from_hole(CD, area * open))
@@ -140,12 +148,7 @@ pub fn connect(plant: &mut Plant, residue: f64) -> Manifold {
         (high_hose, slip),
         shut,
     );
-    let tap_vapour = net.add_link(
-        "can tap",
-        (can, Offtake::Top { floods: 0.97 }),
-        (service_hose, slip),
-        shut,
-    );
+    let tap_vapour = net.add_link("can tap", (can, can_top(false)), (service_hose, slip), shut);
     let tap_liquid = net.add_link(
         "can tap",
         (

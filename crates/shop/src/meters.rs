@@ -2,6 +2,7 @@
 
 use lowside_plant::{
     clutch::{COIL, VOLTS},
+    loose::{Lead, Plug},
     network::NodeId,
     plant::Plant,
     state::R_AIR,
@@ -105,9 +106,13 @@ pub fn humidity(plant: &Plant) -> f64 {
     (plant.day().humidity * 100.0).round() / 100.0
 }
 
-/// Meter at the clutch coil: volts and amperes, to 0.1. Both are nothing while the clutch is not called for or its compressor is out.
+/// Meter at the clutch's plug: volts and amperes, to 0.1. Both are nothing while the clutch is not called for or its compressor is out; with
+/// the plug pulled there is voltage, and nothing that draws.
 pub fn clutch(plant: &Plant) -> (f64, f64) {
-    if plant.drive.engaged && plant.fitted.compressor {
+    let pulled = plant.settings.loose.plug(Lead::Clutch) != Plug::On;
+    if pulled && plant.drive.feeds(&plant.settings, &plant.condition) {
+        (VOLTS, 0.0)
+    } else if plant.drive.engaged && plant.fitted.compressor {
         let amperes = VOLTS / (COIL * plant.clutch.resistance());
         (VOLTS, (amperes * 10.0).round() / 10.0)
     } else {

@@ -192,6 +192,9 @@ pub struct OnBench {
     pub seen: Seen,
     /// The orifice tube's own: how it sat.
     pub seat: Option<Seat>,
+    /// Its caps are off: it breathes the room's air.
+    #[serde(default)]
+    pub bare: bool,
 }
 
 /// What an opened part shows. Numbers, not words: they follow from its condition.

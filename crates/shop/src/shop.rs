@@ -15,6 +15,7 @@ use crate::{
     can::{self, Can, Stance},
     cylinder::{self, Stored},
     detect::{Finding, SPOTS, Spot},
+    fixings::JointTool,
     gauge::{self, Instrument},
     hold,
     identifier::{Identifier, NoSample, Port},
@@ -71,6 +72,9 @@ pub struct Hands {
     pub vacuum_gauge: GaugePlace,
     /// What the scale's zero key has set aside, kg.
     pub scale_zero: f64,
+    /// What is in hand to take joints apart.
+    #[serde(default)]
+    pub joint_tool: JointTool,
 }
 
 /// What the instruments show. SI units.
@@ -129,6 +133,12 @@ pub struct Shop {
     pub openings: Openings,
     /// Parts out of the vehicle, in the order of [`crate::parts::Part::ALL`].
     pub bench: [Option<OnBench>; PARTS],
+    /// Which parts' bolts are out, in the same order.
+    #[serde(default)]
+    pub(crate) unbolted: [bool; PARTS],
+    /// Time for which the engine has shaken each while it hung loose, s.
+    #[serde(default)]
+    pub(crate) shaken: [f64; PARTS],
     /// New parts fitted so far, in the same order.
     pub renewed: [u32; PARTS],
     /// What was done with oil.
@@ -240,6 +250,7 @@ impl Shop {
                 timing: false,
                 vacuum_gauge: GaugePlace::default(),
                 scale_zero: 0.0,
+                joint_tool: JointTool::default(),
             },
             instruments: Instruments {
                 low: gauge::compound(),
@@ -264,6 +275,8 @@ impl Shop {
             lost: Content::default(),
             openings,
             bench: [None; PARTS],
+            unbolted: [false; PARTS],
+            shaken: [0.0; PARTS],
             renewed: [0; PARTS],
             oil: OilWork::default(),
             scrap: Content::default(),
@@ -479,6 +492,8 @@ impl Shop {
             _ => tap(Stance::Upright),
         };
         net.set_law(p.tap_vapour, upright);
+        let rocked = h.attached.can().is_some_and(|c| c.rocked);
+        net.set_offtake(p.tap_vapour, manifold::can_top(rocked));
         net.set_law(p.tap_liquid, tap(Stance::Inverted));
         let room_t = net.node(ROOM).state.t;
         let running = hangs.machine().is_some_and(|m| m.running);
@@ -495,6 +510,7 @@ impl Shop {
             Attached::Can(Can { bath: Some(t), .. }) => {
                 (Around::Bath(t), can::INSIDE, can::IN_WATER)
             }
+            Attached::Can(Can { rocked: true, .. }) => (Around::Room, can::INSIDE, can::IN_HAND),
             Attached::Can(_) | Attached::Nothing | Attached::Pump(_) => {
                 (Around::Room, can::INSIDE, can::IN_AIR)
             }
@@ -519,6 +535,8 @@ impl Shop {
         self.openings.breathe(plant, dt);
         let mut changed = self.openings.pass(dt);
         changed |= self.openings.feel(plant);
+        changed |= self.shake(plant, dt);
+        self.breathe_on_bench(plant, dt);
         if self.changing > 0.0 {
             self.changing = (self.changing - dt).max(0.0);
             changed |= self.changing <= 0.0;

@@ -327,7 +327,7 @@ record-wrong = { $value } (stated: { $stated })
 next-spoilt = Every step is done, but this job cannot be passed any more
     .why = The Job view lists what it cost. Go back to before it happened, or open the card again.
 next-sign-off = Every step is done: sign off
-    .why = The button is below the steps of the job.
+    .why = Open the whole sheet: the button is below its steps.
 yes = yes
 no = no
 

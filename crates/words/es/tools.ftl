@@ -327,7 +327,7 @@ record-wrong = { $value } (declarado: { $stated })
 next-spoilt = Todos los pasos están hechos, pero este trabajo ya no se puede aprobar
     .why = Lo que costó está en la vista Trabajo. Vuelva a antes de que pasara, o abra la ficha otra vez.
 next-sign-off = Todos los pasos están hechos: entregue
-    .why = El botón está bajo los pasos del trabajo.
+    .why = Abra la hoja completa: el botón está bajo los pasos.
 yes = sí
 no = no
 

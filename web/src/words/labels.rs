@@ -21,6 +21,10 @@ pub(crate) fn windows_states() -> [&'static str; 2] {
     [say::windows_state_off(), say::windows_state_on()]
 }
 
+pub(crate) fn rock_states() -> [&'static str; 2] {
+    [say::rock_states_off(), say::rock_states_on()]
+}
+
 pub(crate) fn turn_states() -> [&'static str; 2] {
     [say::turn_state_off(), say::turn_state_on()]
 }

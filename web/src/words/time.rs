@@ -1,7 +1,7 @@
 //! Acts, and what is waited for, in words.
 use lowside_session::{
-    Action, BenchAct, Event, HoseAct, InstrumentAct, LearnerAct, MachineAct, Port, Protection,
-    RecordAct, VehicleAct, VesselAct,
+    Action, BenchAct, Event, FixingAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, Port,
+    Protection, RecordAct, VehicleAct, VesselAct,
     predicate::{Reading, Test},
     wait::Goal,
 };
@@ -13,7 +13,10 @@ use lowside_words as say;
 
 use super::{
     labels,
-    work::{joint_name, mend, part},
+    work::{
+        battery_states, belt_states, bolts_states, joint_name, joint_tool, mend, part,
+        part_caps_states, plug_name, plug_state,
+    },
 };
 
 /// An act as the log tells it: what, and how it was left.
@@ -24,6 +27,7 @@ pub(crate) fn act(action: Action) -> String {
         Action::Vessel(act) => vessel(act),
         Action::Machine(act) => machine(act),
         Action::Bench(act) => bench(act),
+        Action::Fixing(act) => fixing(act),
         Action::Instrument(act) => instrument(act),
         Action::Record(act) => record(act),
         Action::Learner(act) => learner(act),
@@ -76,6 +80,7 @@ fn vessel(act: VesselAct) -> String {
         VesselAct::Tap { on } => two(say::tap(), labels::tap_states(), on),
         VesselAct::TapScrew { .. } => say::act_tap_screw().to_owned(),
         VesselAct::Invert { on } => two(say::turn_over(), labels::turn_states(), on),
+        VesselAct::Rock { on } => two(say::rock(), labels::rock_states(), on),
         VesselAct::Bath { temperature } => {
             two(say::bath(), labels::bath_states(), temperature.is_some())
         }
@@ -121,6 +126,26 @@ fn bench(act: BenchAct) -> String {
         BenchAct::FitCutOut { .. } => say::cut_out().to_owned(),
         BenchAct::SwitchScrew { .. } => say::low_switch().to_owned(),
         BenchAct::RenewSeals => say::seals_all().to_owned(),
+    }
+}
+
+fn fixing(act: FixingAct) -> String {
+    match act {
+        FixingAct::Battery { on } => two(say::battery(), battery_states(), on),
+        FixingAct::Plug { at, state } => labels::named(plug_name(at), plug_state(state)),
+        FixingAct::Belt { on } => two(say::belt(), belt_states(), on),
+        FixingAct::Bolts { part: p, on } => {
+            format!("{}: {}", part(p), two(say::bolts(), bolts_states(), on))
+        }
+        FixingAct::PartCaps { part: p, on } => {
+            format!(
+                "{}: {}",
+                part(p),
+                two(say::part_caps(), part_caps_states(), on)
+            )
+        }
+        FixingAct::JointTool { tool } => labels::named(say::joint_tool(), joint_tool(tool)),
+        FixingAct::TurnHub => say::turn_hub().to_owned(),
     }
 }
 

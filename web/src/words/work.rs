@@ -1,7 +1,7 @@
 //! Tools, parts and joints by their names, and what is seen in them.
 use lowside_present::{
     Shown, UnitSystem,
-    bench::{Joint, Much, OilKind, Part, Seal, Side, Sight, Standing},
+    bench::{Joint, JointTool, Lead, Much, OilKind, Part, Plug, Seal, Side, Sight, Standing},
     record::{Breach, Line},
     toll::{Severity, Told},
     tools::{Device, Glass, Point, Protection, PumpOilLook, Site, Spot, Tool, Tools},
@@ -359,6 +359,53 @@ pub(crate) fn protection(what: Protection) -> (&'static str, &'static str) {
 
 pub(crate) fn worn_states() -> [&'static str; 2] {
     [say::worn_states_off(), say::worn_states_on()]
+}
+
+/// The battery's lead: off its post and on it.
+pub(crate) fn battery_states() -> [&'static str; 2] {
+    [say::battery_states_off(), say::battery_states_on()]
+}
+
+/// The belt: off the pulley and on it.
+pub(crate) fn belt_states() -> [&'static str; 2] {
+    [say::belt_states_off(), say::belt_states_on()]
+}
+
+/// Bolts: out and in.
+pub(crate) fn bolts_states() -> [&'static str; 2] {
+    [say::bolts_states_off(), say::bolts_states_on()]
+}
+
+/// Caps of a part on the bench: off and on.
+pub(crate) fn part_caps_states() -> [&'static str; 2] {
+    [say::part_caps_states_off(), say::part_caps_states_on()]
+}
+
+/// Whose plug it is.
+pub(crate) fn plug_name(lead: Lead) -> &'static str {
+    match lead {
+        Lead::Clutch => say::plug_clutch(),
+        Lead::LowSwitch => say::plug_low_switch(),
+        Lead::CutOut => say::plug_cut_out(),
+    }
+}
+
+/// How a plug is.
+pub(crate) fn plug_state(plug: Plug) -> &'static str {
+    match plug {
+        Plug::On => say::plug_states_on(),
+        Plug::Off => say::plug_states_off(),
+        Plug::Bridged => say::plug_states_bridged(),
+    }
+}
+
+/// What is in hand for joints; the one that fits is not told.
+pub(crate) fn joint_tool(tool: JointTool) -> &'static str {
+    match tool {
+        JointTool::Fitting => say::record_none(),
+        JointTool::Wrenches => say::tool_wrenches(),
+        JointTool::SpringLock => say::tool_spring_lock(),
+    }
 }
 
 /// Name of a vehicle; one of somebody's own has the name that was given to it.

@@ -73,6 +73,10 @@ pub struct PartLook {
     pub poured: f64,
     /// New ones laid ready so far.
     pub renewed: u32,
+    /// It lies on the bench without its caps.
+    pub bare: bool,
+    /// Its bolts are out.
+    pub unbolted: bool,
 }
 
 impl PartLook {
@@ -89,6 +93,8 @@ impl PartLook {
             drained: shop.oil.drained[at],
             poured: shop.oil.poured[at],
             renewed: shop.renewed[at],
+            bare: shop.bench[at].is_some_and(|b| b.bare),
+            unbolted: shop.is_unbolted(part),
         }
     }
 }

@@ -3,7 +3,7 @@
 use lowside_fluids::{Blend, Refrigerant, moisture::FUSION};
 use lowside_units::Quantity;
 
-use super::{Plant, TRICKLE};
+use super::{BY_HAND, Plant, TRICKLE};
 use crate::{
     cabin::Heater,
     engine::RAD_S,
@@ -32,7 +32,7 @@ impl Plant {
 
     /// Speed of the clutch's pulley, 1/min.
     pub fn pulley_rpm(&self) -> f64 {
-        if self.settings.engine_on {
+        if self.settings.engine_on && !self.settings.loose.belt {
             self.settings.engine_rpm * self.vehicle.compressor.pulley_ratio.si()
         } else {
             0.0
@@ -43,6 +43,8 @@ impl Plant {
     pub fn compressor_rpm(&self) -> f64 {
         if self.drive.engaged && self.fitted.compressor && !self.damage.seized {
             self.pulley_rpm() * self.clutch.grip
+        } else if self.by_hand > 0.0 && self.fitted.compressor && !self.damage.seized {
+            BY_HAND
         } else {
             0.0
         }

@@ -136,6 +136,11 @@ impl BenchAct {
                 if shop.openings.fit(joint) == Fit::Open {
                     return Err(Refused::JointApart(joint));
                 }
+                let tool = shop.hands.joint_tool;
+                // What is capped has no nut and no spring on.
+                if !shop.openings.apart(joint) && !tool.parts(joint) {
+                    return Err(Refused::WrongTool { tool, joint });
+                }
                 hurt = shop.open_joint(plant, joint);
             }
             Self::CapJoint { joint } => {
@@ -279,7 +284,7 @@ fn apart(shop: &Shop, joint: Joint) -> Result<(), Refused> {
     }
 }
 
-fn fitted(shop: &Shop, part: Part) -> Result<(), Refused> {
+pub(super) fn fitted(shop: &Shop, part: Part) -> Result<(), Refused> {
     match &shop.bench[part as usize] {
         None => Ok(()),
         Some(_) => Err(Refused::PartOut(part)),
@@ -294,7 +299,7 @@ fn flushable(part: Part) -> Result<(), Refused> {
     }
 }
 
-fn on_bench(shop: &Shop, part: Part) -> Result<(), Refused> {
+pub(super) fn on_bench(shop: &Shop, part: Part) -> Result<(), Refused> {
     match &shop.bench[part as usize] {
         Some(_) => Ok(()),
         None => Err(Refused::PartIn(part)),

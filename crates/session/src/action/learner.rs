@@ -300,6 +300,7 @@ pub(crate) fn takes(act: super::Action) -> f64 {
         | super::Action::Machine(_)
         | super::Action::Bench(_)
         | super::Action::Instrument(_)
+        | super::Action::Fixing(_)
         | super::Action::Record(_) => 0.0,
     }
 }

@@ -3,7 +3,8 @@
 use std::borrow::Cow;
 
 use lowside_fluids::{Apart, Refrigerant};
-use lowside_shop::{identifier::NoSample, joints::Joint, parts::Part};
+use lowside_plant::loose::Lead;
+use lowside_shop::{fixings::JointTool, identifier::NoSample, joints::Joint, parts::Part};
 use lowside_units::UnitError;
 use thiserror::Error;
 
@@ -106,6 +107,35 @@ pub enum Refused {
     /// A part that is in.
     #[error("the {} is in the vehicle: take it out first", .0.name())]
     PartIn(Part),
+    /// The engine runs.
+    #[error("the engine is running: stop it first")]
+    EngineRuns,
+    /// Nothing electrical works.
+    #[error("the battery's lead is off: nothing electrical works")]
+    BatteryOff,
+    /// There is no cut-out to pull a plug off.
+    #[error("there is no high-pressure cut-out")]
+    NoCutOut,
+    /// No wire goes across it.
+    #[error("state: no wire is put across the plug of the {}", .0.name())]
+    NotBridged(Lead),
+    /// Its bolts are out.
+    #[error("the {}'s bolts are out", .0.name())]
+    Unbolted(Part),
+    /// Its lines alone hold it.
+    #[error("part: no bolts hold the {}", .0.name())]
+    NoBolts(Part),
+    /// The belt is on.
+    #[error("the belt is on the pulley: take it off first")]
+    BeltOn,
+    /// A joint that does not come apart with what is in hand.
+    #[error("the {} does not come apart with the {}", .joint.name(), .tool.name())]
+    WrongTool {
+        /// What is in hand.
+        tool: JointTool,
+        /// The joint.
+        joint: Joint,
+    },
     /// No room for so much oil.
     #[error("so much oil does not go into the {}", .0.name())]
     NoRoom(Part),

@@ -39,6 +39,7 @@ impl Serialize for Action {
             Self::Vessel(act) => act.serialize(to),
             Self::Machine(act) => act.serialize(to),
             Self::Bench(act) => act.serialize(to),
+            Self::Fixing(act) => act.serialize(to),
             Self::Instrument(act) => act.serialize(to),
             Self::Record(act) => act.serialize(to),
             Self::Learner(act) => act.serialize(to),

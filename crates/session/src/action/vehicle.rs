@@ -10,7 +10,7 @@ use lowside_units::{
 };
 use serde::{Deserialize, Serialize};
 
-use super::Refused;
+use super::{Refused, fixing::can_start};
 use crate::limits::within;
 
 /// An act at the vehicle's controls, or on the day.
@@ -93,7 +93,12 @@ impl VehicleAct {
     pub(super) fn apply(self, plant: &mut Plant, shop: &mut Shop) -> Result<(), Refused> {
         let settings = &mut plant.settings;
         match self {
-            Self::Engine { on } => settings.engine_on = on,
+            Self::Engine { on } => {
+                if on {
+                    can_start(plant)?;
+                }
+                plant.settings.engine_on = on;
+            }
             Self::EngineSpeed { speed } => {
                 // a little wider than what is said, so that a whole number of rpm is never refused for its last bit
                 let (least, most) = (

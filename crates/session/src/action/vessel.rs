@@ -53,6 +53,11 @@ pub enum VesselAct {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         temperature: Option<Temperature>,
     },
+    /// Rock the can in both hands between upright and lying, or let it stand; it comes out of its bath for it.
+    Rock {
+        /// True to rock it.
+        on: bool,
+    },
     /// Connect a charging cylinder, its valve shut; what hangs on the hose is put aside.
     TakeCylinder {
         /// What is in it; its fitting mates with no other gas's hose.
@@ -122,7 +127,16 @@ impl VesselAct {
                 let t = temperature
                     .map(|t| within("degC", "temperature", t, least, most))
                     .transpose()?;
-                can(shop)?.bath = t.map(Temperature::k);
+                let can = can(shop)?;
+                can.bath = t.map(Temperature::k);
+                can.rocked &= can.bath.is_none();
+            }
+            Self::Rock { on } => {
+                let can = whole_can(shop)?;
+                can.rocked = on;
+                if on {
+                    can.bath = None;
+                }
             }
             Self::TakeCylinder { gas, holds } => {
                 at_rest(shop)?;

@@ -7,6 +7,7 @@
 
 mod debris;
 mod faults;
+mod hands;
 mod old_seals;
 mod parts;
 mod recovery;

@@ -1,9 +1,11 @@
 //! The text of every act, against texts written before acts stood in groups.
 
 use lowside_fluids::Refrigerant;
+use lowside_plant::loose::{Lead, Plug};
 use lowside_shop::{
     detect::{Sensitivity, Spot},
     fault::{Cure, Device, Severity},
+    fixings::JointTool,
     flush::Flush,
     identifier::Port,
     joints::{Joint, LowPort, Seal, Side},
@@ -21,7 +23,8 @@ use lowside_units::{
 
 use super::*;
 use crate::{
-    BenchAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, RecordAct, VehicleAct, VesselAct,
+    BenchAct, FixingAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, RecordAct, VehicleAct,
+    VesselAct,
     action::{Evidence, FaultId, Meter},
     acts,
 };
@@ -45,6 +48,7 @@ fn every() -> Vec<Action> {
         vessel(),
         machine(),
         bench(),
+        fixing(),
         instrument(),
         record(),
         learner(),
@@ -111,6 +115,7 @@ fn vessel() -> Vec<Action> {
             temperature: Some(WARM),
         },
         VesselAct::Bath { temperature: None },
+        VesselAct::Rock { on },
         VesselAct::TakeCylinder {
             gas: GAS,
             holds: Mass::from_kg(5.0),
@@ -189,6 +194,24 @@ fn bench() -> Vec<Action> {
         },
         BenchAct::SwitchScrew { quarters: -3 },
         BenchAct::RenewSeals,
+    ])
+}
+
+fn fixing() -> Vec<Action> {
+    let on = false;
+    Vec::from(acts![
+        FixingAct::Battery { on },
+        FixingAct::Plug {
+            at: Lead::LowSwitch,
+            state: Plug::Bridged,
+        },
+        FixingAct::Belt { on },
+        FixingAct::Bolts { part: PART, on },
+        FixingAct::PartCaps { part: PART, on },
+        FixingAct::JointTool {
+            tool: JointTool::SpringLock,
+        },
+        FixingAct::TurnHub,
     ])
 }
 

@@ -1,0 +1,69 @@
+# Lo que sujeta, mueve y alimenta una pieza: batería, conectores, banda, tornillos, tapones, herramientas; la lata que se balancea, el plato que se gira.
+
+battery = Cable de la batería
+battery-states =
+    .off = suelto
+    .on = puesto
+belt = Banda
+belt-states =
+    .off = fuera de la polea
+    .on = puesta
+bolts = Tornillos
+bolts-states =
+    .off = fuera
+    .on = puestos
+plug-clutch = Conector del embrague
+plug-low-switch = Conector del interruptor de baja
+plug-cut-out = Conector del corte por alta
+plug-states =
+    .on = puesto
+    .off = suelto
+    .bridged = puenteado
+part-caps = Tapones en sus extremos
+part-caps-states =
+    .off = quitados
+    .on = puestos
+joint-tool = En la mano
+tool-wrenches = dos llaves
+tool-spring-lock = herramienta de acople rápido
+turn-hub = Girar el plato diez vueltas a mano
+rock = Balancear la lata
+rock-states =
+    .off = quieta
+    .on = balanceada
+
+next-put-back = { $what ->
+    [battery] Ponga el cable de la batería
+    [belt] Ponga la banda
+    [bolts] Ponga los tornillos
+    [clutch] Conecte el embrague
+    [low-switch] Conecte el interruptor de baja
+    [cut-out] Conecte el corte por alta
+   *[bridge] Quite el puente y ponga el conector
+ }
+    .why = { $what ->
+    [battery] Sin él no funciona nada eléctrico, tampoco la marcha.
+    [belt] Sin ella el compresor no gira, acople o no el embrague.
+    [bolts] Una pieza que cuelga solo de sus líneas afloja sus uniones al vibrar.
+    [bridge] Con el puente, nada detiene el compresor cuando ya no hay carga.
+   *[plug] Sin él no llega corriente al embrague.
+ }
+next-turn-hub = Gire a mano el plato del compresor
+    .why = Entró líquido con el motor apagado y parte está en los cilindros. Diez vueltas lo sacan sin golpes.
+caution-switch-bridged = Interruptor de baja puenteado
+    .text = Ahora nada detiene el compresor cuando ya no hay carga: trabaja caliente y sin aceite. Puentéelo solo unos segundos, para probar, y mirando los manómetros.
+caution-hands-at-belt = Manos en la banda y el plato
+    .text = Nadie debe arrancar el motor: llave fuera y cable de la batería suelto.
+caution-liquid-in-compressor = Líquido en el compresor
+    .text = Entró líquido con el motor apagado. Gire el plato diez vueltas a mano antes de arrancar, o los primeros golpes del pistón darán con líquido.
+refused-engine-runs = el motor está en marcha: apáguelo antes
+refused-battery-off = el cable de la batería está suelto: no funciona nada eléctrico
+refused-no-cut-out = este vehículo no tiene corte por alta presión
+refused-not-bridged = solo se puentea el conector del interruptor de baja, para probar
+refused-unbolted = los tornillos de la pieza están fuera: póngalos antes
+refused-no-bolts = ningún tornillo sujeta esta pieza
+refused-belt-on = la banda está en la polea: quítela antes
+refused-wrong-tool = { $lock ->
+    [spring] un resorte sujeta esta unión: con llaves no se separa
+   *[nut] una tuerca sujeta esta unión: la herramienta de acople rápido no sirve aquí
+ }
