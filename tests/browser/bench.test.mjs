@@ -58,6 +58,8 @@ for (const window of [desktop, phone]) {
     for (const it of await bench.getByRole("button", { name: /^Joint / }).all()) assert.match(await it.getAttribute("aria-label"), /not looked at/);
     await joint.focus();
     await page.keyboard.press("Enter");
+    assert.ok(await k.button("Open").isDisabled(), "bare hands open no nut");
+    await k.push("two wrenches");
     await k.push("Open");
     await joint.filter({ hasText: ": open" }).waitFor();
     await k.push("Cap both ends");
@@ -96,14 +98,20 @@ pageTest("the other low port is gone to, and a condenser is flushed, by keyboard
   assert.equal(await page.getByRole("switch", { name: "Cap", exact: true }).getAttribute("aria-checked"), "true");
   await k.turn(false, "Cap");
   await k.turn(true, "Low coupler");
-  for (const joint of [/^Joint discharge hose \/ condenser/, /^Joint condenser/]) {
+  for (const [joint, tool] of [[/^Joint discharge hose \/ condenser/, "two wrenches"], [/^Joint condenser/, "spring-lock tool"]]) {
     await press(joint);
+    await k.push(tool);
     await k.push("Open");
   }
+  await k.turn(false, "Engine");
   await press(/^Condenser/);
   const flush = page.getByRole("button", { name: "Flush with solvent, blow dry with nitrogen", exact: true });
-  assert.ok(await flush.isDisabled(), "a condenser is flushed on the bench");
+  assert.equal(await flush.count(), 0, "a condenser is flushed on the bench");
+  assert.ok(await k.button("Take out").isDisabled(), "its bolts are in");
+  await k.turn(false, "Bolts");
   await k.push("Take out");
+  assert.ok(await flush.isDisabled(), "its caps are on");
+  await k.turn(false, "Caps on its ends");
   await k.push("Flush with solvent, blow dry with nitrogen");
   await page.locator(".caution").getByText("Solvent", { exact: true }).waitFor();
   assertQuiet(page);

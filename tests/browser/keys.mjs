@@ -53,6 +53,14 @@ export function keys(page) {
       await page.keyboard.type(text, { delay: 20 });
       await page.keyboard.press("Enter");
     },
+    /** Picks an instrument up in the drawing of parts, puts it on a place, and lays it down again. */
+    put: async (tool, place) => {
+      const drawn = page.locator("section.parts");
+      const tray = drawn.locator(".tray").getByRole("button", { name: tool, exact: true });
+      await press(tray, "Enter");
+      await press(drawn.locator(".marks").getByRole("button", { name: `${tool}, ${place}`, exact: false }).first(), "Enter");
+      await press(tray, "Enter");
+    },
     /** Presses a switch once, whatever comes of it. */
     tap: (name) => press(page.getByRole("switch", { name, exact: true }), "Space"),
     slide: (name, key) => press(page.getByRole("slider", { name, exact: true }), key),

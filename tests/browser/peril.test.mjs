@@ -40,6 +40,7 @@ pageTest(
     const p = at(page);
     await p.k.view("Parts");
     await p.joint.click();
+    await p.bench.getByRole("button", { name: "spring-lock tool" }).click();
     // A double press is one press: the second falls on the question and does nothing.
     await p.open.dblclick();
     await p.dialog.waitFor();
@@ -109,6 +110,7 @@ for (const window of [desktop, phone])
       await p.k.turn(false, "High coupler");
       await p.k.view("Parts");
       await p.joint.press("Enter");
+      await p.k.push("spring-lock tool");
       await p.k.push("Open");
       await p.dialog.getByRole("heading", { name: "Open it without knowing the pressure inside?" }).waitFor();
       await p.dialog.getByText("No gauge is connected: nobody knows the pressure inside.").waitFor();
@@ -176,6 +178,7 @@ pageTest(
     const p = at(page);
     await p.k.view("Parts");
     await p.joint.click();
+    await p.bench.getByRole("button", { name: "spring-lock tool" }).click();
     await p.open.click();
     await p.dialog.getByText("No goggles, no gloves.").waitFor();
     await p.dialog.getByRole("button", { name: "Put on" }).click();

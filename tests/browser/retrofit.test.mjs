@@ -32,13 +32,14 @@ pageTest(
 
     // Know the gas, note the readings, find the leak.
     await page.locator("#instruments-title").press("Enter");
-    await k.push("Low port");
+    await k.view("Parts");
+    await k.put("Identifier", "Low port");
     await pass(90);
     await page.getByText(/one gas, R-12/).waitFor();
     await k.push("Note readings before");
-    await k.pickAt("#search-place", "Joint evaporator");
-    await k.push("Detector");
+    await k.put("Detector", "Joint evaporator / accumulator");
     await page.locator("#instruments").getByText(/leak found/).waitFor();
+    await k.view("Job");
     await done(1);
     await done(2);
 
@@ -71,14 +72,26 @@ pageTest(
     }
     for (const joint of [/^Joint suction hose/, /^Joint compressor/, /^Joint evaporator/, /^Joint accumulator/]) {
       await item(joint);
+      await k.push("two wrenches");
       await k.push("Open");
     }
+    // Battery, plugs, belt and bolts before the parts.
+    await item(/^Battery/);
+    await k.turn(false, "Battery lead");
+    await item(/^Clutch plug and belt/);
+    await k.pickAt("#plug", "pulled");
+    await k.turn(false, "Drive belt");
+    await item(/^Low-pressure switch/);
+    await k.pickAt("#plug", "pulled");
     for (const part of [/^Compressor/, /^Accumulator/]) {
       await item(part);
+      await k.turn(false, "Bolts");
       await k.push("Take out");
+      await k.turn(false, "Caps on its ends");
       await k.push("Drain the oil");
     }
     await k.push("Get a new one");
+    await k.turn(false, "Caps on its ends");
     // 60 mL are set; 150 for the compressor.
     for (const [part, more] of [[/^Accumulator/, 0], [/^Compressor/, 18]]) {
       await item(part);
@@ -88,12 +101,20 @@ pageTest(
       await k.pickAt(".worktop #oil-kind", "ester");
       await k.push("Pour oil in");
       await k.push("Put back");
+      await k.turn(true, "Bolts");
     }
+    await item(/^Clutch plug and belt/);
+    await k.turn(true, "Drive belt");
+    await k.pickAt("#plug", "on");
+    await item(/^Battery/);
+    await k.turn(true, "Battery lead");
     await item(/^Joint evaporator/);
     await k.push("New O-rings at every joint");
     await pass(70);
-    await item(/^Pressure switches/);
+    await item(/^High-pressure cut-out/);
     await k.push("Fit a cut-out, 420 psig");
+    await item(/^Low-pressure switch/);
+    await k.pickAt("#plug", "on");
     for (let n = 0; n < 3; n += 1) await k.push("Screw a quarter turn lower");
     assert.equal(await page.locator(".worktop .line", { hasText: "Cycling switch opens at" }).locator("b").innerText(), "22 psig");
     await assertAccessible(page);
@@ -210,7 +231,7 @@ pageTest("fittings and switches reflow on a phone", phone, async (page) => {
   const k = keys(page);
   await bay.start(page, "before-retrofit");
   await k.view("Parts");
-  for (const name of [/^Low port/, /^Pressure switches/]) {
+  for (const name of [/^Low port/, /^Low-pressure switch/]) {
     await page.locator("section.parts").getByRole("button", { name }).press("Enter");
     await assertNoSidewaysScroll(page);
     await assertAccessible(page);

@@ -181,6 +181,7 @@ pageTest(
     await k.view("Parts");
     const joint = page.locator("section.parts").getByRole("button", { name: /^Joint evaporator \/ accumulator/ });
     await joint.click();
+    await button(page.locator("section.parts"), "two wrenches").click();
     await button(page.locator("section.parts"), "Open").click();
     // The second press.
     await page.waitForTimeout(450);

@@ -94,11 +94,15 @@ try {
           await button("Take it off").click();
           await startWith("charge-from-cans");
           for (const joint of [/^Joint evaporator/, /^Joint accumulator/]) {
-            await page.locator("section.parts").getByRole("button", { name: joint }).click();
+            await page.locator("section.parts").getByRole("button", { name: joint }).press("Enter");
+            await button("two wrenches").click();
             await button("Open").click();
           }
           await button("Cap both ends").click();
-          await page.locator("section.parts").getByRole("button", { name: /^Accumulator/ }).click();
+          await page.locator("section.parts").getByRole("button", { name: /^Low-pressure switch/ }).press("Enter");
+          await page.locator("#plug").selectOption({ label: "pulled" });
+          await page.locator("section.parts").getByRole("button", { name: /^Accumulator/ }).press("Enter");
+          await page.getByRole("switch", { name: "Bolts" }).press("Space");
           await button("Take out").click();
           await page.waitForTimeout(300);
           await shoot("bench", page.locator("section.parts"));
@@ -116,7 +120,7 @@ try {
           await page.locator("section.parts").getByRole("button", { name: /^Low port/ }).click();
           const whole = { screenshot: ({ path }) => page.screenshot({ path, fullPage: true }) };
           await shoot("retrofit", whole);
-          await page.locator("section.parts").getByRole("button", { name: /^Pressure switches/ }).click();
+          await page.locator("section.parts").getByRole("button", { name: /^Low-pressure switch/ }).press("Enter");
           await shoot("switches", page.locator("section.parts"));
           await page.locator("#instruments-title").click();
           await startWith("healthy");

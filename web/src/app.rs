@@ -391,13 +391,15 @@ impl Component for App {
                 <div class="say">{ for advised }{ slim(&readout) }</div>
                 { for card }
                 { panel }
-                <div class="middle">
-                    { self.door(ctx) }
-                    { self.views(ctx, &shown) }
-                </div>
-                <div class="warns">
-                    { said }
-                    { self.notices(ctx) }
+                <div class="stage">
+                    <div class="middle">
+                        { self.door(ctx) }
+                        { self.views(ctx, &shown) }
+                    </div>
+                    <div class="warns">
+                        { said }
+                        { self.notices(ctx) }
+                    </div>
                 </div>
                 <section class={classes!("gauges", large)} aria-labelledby="gauges-title">
                     <h2 id="gauges-title" class="unseen">{ words::gauges() }</h2>

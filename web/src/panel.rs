@@ -237,6 +237,7 @@ fn on_the_hose(p: &PanelProps, can: &CanControls) -> Html {
         <p class="told">{ words::can_number(can.number) }</p>
         { p.switch(Control::Tap, (words::tap(), "service"), words::tap_states(), can.open, |on| VesselAct::Tap { on }.into()) }
         { p.switch(Control::Invert, (words::turn_over(), ""), words::turn_states(), can.inverted, |on| VesselAct::Invert { on }.into()) }
+        { p.switch(Control::Rock, (words::rock(), ""), words::rock_states(), can.rocked, |on| VesselAct::Rock { on }.into()) }
         { p.switch(Control::Bath, (words::bath(), ""), words::bath_states(), can.bath.is_some(), bath) }
         if let Some(water) = &can.bath {
             { Tag::plain("bath-t", words::water()).slider([5.0, 95.0, 1.0, water.value], &water.shown.to_string(),

@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use lowside_present::{
     UnitSystem,
-    bench::{Item, PartState, Place, Standing},
+    bench::{Fixings, Item, PartState, Place, Standing},
     palette::Theme,
     parts::{Coat, Part, Parts, Tube, Tubes, inside::Opened},
     retrofit::Switches,
@@ -63,6 +63,7 @@ pub(crate) struct PartsProps {
     /// The chosen item, if it is a part.
     pub(crate) state: Option<PartState>,
     pub(crate) switches: Switches,
+    pub(crate) fixings: Fixings,
     pub(crate) tools: Tools,
     /// What was picked up.
     pub(crate) hand: Option<Instrument>,
@@ -70,6 +71,8 @@ pub(crate) struct PartsProps {
     pub(crate) blows: bool,
     pub(crate) units: UnitSystem,
     pub(crate) choose: Callback<Item>,
+    /// Chooses nothing any more.
+    pub(crate) leave: Callback<()>,
     pub(crate) take: Callback<Option<Instrument>>,
     pub(crate) act: Callback<Action>,
     pub(crate) temperatures: Rc<Vec<(Part, String)>>,
@@ -85,6 +88,7 @@ pub(crate) fn parts_view(p: &PartsProps) -> Html {
         parts: &p.parts,
         theme: theme::current(),
         closed: p.closed,
+        loose: p.fixings.loose,
     };
     let closed = p.closed;
     let turn = {
@@ -118,10 +122,10 @@ pub(crate) fn parts_view(p: &PartsProps) -> Html {
                         { cloth::cloth(&p.places, p.chosen, p.state.as_ref(), &p.choose) }
                     </svg>
                     <canvas ref={p.flows.clone()} hidden={closed} aria-hidden="true"></canvas>
+                    { worktop(p) }
                 </div></div>
             </div>
             { searched(&p.tools) }
-            { worktop(p) }
             if let Some(opened) = &p.opened {
                 { inside(p, opened) }
             }
@@ -148,20 +152,7 @@ fn tray(p: &PartsProps) -> Html {
 
 /// The places that were searched, with what was found.
 fn searched(tools: &Tools) -> Html {
-    let lines: Vec<String> = tools
-        .search
-        .iter()
-        .filter_map(|(spot, searched)| {
-            let name = words::spot_name(*spot);
-            searched.map(|s| {
-                if s.found {
-                    words::search_found(name)
-                } else {
-                    words::search_clear(name)
-                }
-            })
-        })
-        .collect();
+    let lines: Vec<String> = words::searched_places(tools).collect();
     html! {
         if !lines.is_empty() {
             <p class="searched"><b>{ words::searched() }</b>{ " " }{ lines.join(" \u{b7} ") }</p>
@@ -176,7 +167,8 @@ fn worktop(p: &PartsProps) -> Html {
     };
     let standing = p.places.iter().find(|(item, _)| *item == chosen);
     let standing = standing.map_or(Standing::Fitted, |(_, standing)| *standing);
-    html! { <Worktop {chosen} {standing} part={p.state.clone()} switches={p.switches.clone()} units={p.units} act={p.act.clone()} /> }
+    let at = marks::place_of(chosen, standing);
+    html! { <Worktop {chosen} {at} {standing} part={p.state.clone()} switches={p.switches.clone()} fixings={p.fixings.clone()} clutch={p.tools.clutch.clone()} units={p.units} leave={p.leave.clone()} act={p.act.clone()} /> }
 }
 
 /// What is pressed by mouse, finger, Enter or space.

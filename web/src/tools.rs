@@ -1,20 +1,16 @@
 //! The service hose and the instruments beside it: what hangs there, its controls, identifier, leak search, clamp, notes.
 use lowside_present::{
     UnitSystem,
-    bench::Joint,
     record::{Line, Particulars, written},
     retrofit::Charge,
-    tools::{
-        Device, Hung, Point, Protection, Refrigerant, Sample, Sensitivity, Spot, Tool, Tools,
-        identify, move_vacuum_gauge,
-    },
+    tools::{Device, Hung, Protection, Refrigerant, Sample, Tool, Tools, move_vacuum_gauge},
 };
 use lowside_session::{
     Action, BenchAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, RecordAct, VehicleAct,
     VesselAct,
 };
 use lowside_units::{
-    GaugePressure, Length, Mass, Speed, Volume,
+    GaugePressure, Mass, Volume,
     display::{self, Shown},
 };
 use yew::{
@@ -161,19 +157,15 @@ fn hung(p: &ToolsProps, dose: &UseStateHandle<Option<f64>>) -> Html {
     }
 }
 
-/// How the detector's tip is held: near and still, as one should.
-const NEAR_MM: f64 = 5.0;
-
 /// Instruments and notes, folded away until wanted.
 #[component]
 pub(crate) fn Instruments(p: &ToolsProps) -> Html {
-    let place = use_state(|| 0_usize);
     let open = use_state(|| false);
     let turn = {
         let open = open.clone();
         move || open.set(!*open)
     };
-    let content = || instruments(p, &place);
+    let content = || instruments(p);
     html! { <div id="instruments" class="instruments">{ fold("instruments-title", "instruments", words::instruments(), *open, turn, content) }</div> }
 }
 
@@ -209,35 +201,22 @@ fn sample(t: &Tools) -> String {
     }
 }
 
-/// What the last search at a place showed.
-fn found(t: &Tools, at: Spot) -> String {
-    t.search
-        .iter()
-        .find(|(s, _)| *s == at)
-        .and_then(|(_, f)| *f)
-        .map_or_else(
-            || words::search_none().to_owned(),
-            |f| {
-                if f.found {
-                    words::search_found(words::spot_name(at))
-                } else {
-                    words::search_clear(words::spot_name(at))
-                }
-            },
-        )
+/// What was found where, as far as it was searched.
+fn found(t: &Tools) -> String {
+    let told: Vec<String> = words::searched_places(t).collect();
+    if told.is_empty() {
+        words::search_none().to_owned()
+    } else {
+        told.join("; ")
+    }
 }
 
-fn instruments(p: &ToolsProps, place: &UseStateHandle<usize>) -> Html {
+fn instruments(p: &ToolsProps) -> Html {
     let t = &p.tools;
     let does = |action: Action| {
         let act = p.act.clone();
         move || act.emit(action)
     };
-    let spots: Vec<String> = Spot::all().map(words::spot_name).collect();
-    let at = Spot::all()
-        .nth(**place)
-        .unwrap_or(Spot::Joint(Joint::CompressorOut));
-    let found = found(t, at);
     let squirt = Volume::from_cm3(30.0);
     let noted = |i: usize, name: &str| {
         if t.noted[i] {
@@ -248,25 +227,15 @@ fn instruments(p: &ToolsProps, place: &UseStateHandle<usize>) -> Html {
     };
     html! { <>
             { wear(p) }
+            <p class="told">{ words::picked_up_in_parts() }</p>
             <fieldset class="group">
                 <legend>{ words::identifier() }</legend>
-                <span class="pair">
-                    { button(words::identify_low(), true, does(identify(true))) }
-                    { button(words::identify_high(), true, does(identify(false))) }
-                </span>
                 <p class="told">{ sample(t) }</p>
             </fieldset>
             <fieldset class="group">
                 <legend>{ words::search() }</legend>
-                { choice("search-place", words::search_place(), &spots, **place, { let place = place.clone(); move |n| place.set(n) }) }
-                <span class="pair">
-                    { button(words::detector(), true, does(InstrumentAct::Sniff { at, sensitivity: Sensitivity::High,
-                        distance: Length::from_mm(NEAR_MM), wind: Speed::from_m_s(0.0) }.into())) }
-                    { button(words::soap(), true, does(InstrumentAct::Soap { at }.into())) }
-                    { button(words::lamp(), true, does(InstrumentAct::Lamp { at }.into())) }
-                    if !t.dye { { button(words::dye(), true, does(InstrumentAct::Dye.into())) } }
-                </span>
-                <p class="told">{ found }</p>
+                <p class="told">{ found(t) }</p>
+                if !t.dye { { button(words::dye(), true, does(InstrumentAct::Dye.into())) } }
             </fieldset>
             { meters(p) }
             <fieldset class="group">
@@ -287,38 +256,13 @@ fn meters(p: &ToolsProps) -> Html {
         let act = p.act.clone();
         move || act.emit(action)
     };
-    let points: Vec<String> = std::iter::once(words::clamp_off())
-        .chain(Point::ALL.map(words::point))
-        .map(str::to_owned)
-        .collect();
-    let clamped = t
-        .clamp
-        .as_ref()
-        .and_then(|(p, _)| Point::ALL.iter().position(|q| q == p))
-        .map_or(0, |n| n + 1);
-    let set_clamp = {
-        let act = p.act.clone();
-        move |n: usize| {
-            act.emit(
-                InstrumentAct::Clamp {
-                    at: n.checked_sub(1).and_then(|n| Point::ALL.get(n)).copied(),
-                }
-                .into(),
-            );
-        }
-    };
     html! {
             <fieldset class="group">
                 <legend>{ words::clamp() }</legend>
-                { choice("clamp-point", words::search_place(), &points, clamped, set_clamp) }
                 { line(words::clamp(), &t.clamp.as_ref().map_or_else(|| "\u{2014}".to_owned(), |(_, x)| x.to_string())) }
                 { line(words::sight_glass(), words::glass(t.glass)) }
                 { line(words::anemometer(), &t.air[0].to_string()) }
                 { line(words::hygrometer(), &t.air[1].to_string()) }
-                { switch("clutch-meter", words::clutch_meter(), [words::no(), words::yes()], t.clutch.is_some(), {
-                    let act = p.act.clone();
-                    move |on| act.emit(InstrumentAct::ClutchMeter { on }.into())
-                }) }
                 if let Some([volts, amperes]) = &t.clutch { { line(words::clutch(), &format!("{volts}, {amperes}")) } }
                 { line(words::clutch_hub(), &t.turning[0].to_string()) }
                 { line(words::pulley(), &t.turning[1].to_string()) }

@@ -398,8 +398,7 @@ pub(crate) fn refused_why(why: &Refused) -> String {
             "spring"
         } else {
             "nut"
-        })
-        .to_owned(),
+        }),
         Refused::Busy { left } => refused_busy(format!("{left:.0}")),
         Refused::NotConnected(meter) => refused_not_connected(meter_name(meter.name())),
         Refused::NoReading { asked, taken } => refused_no_reading(asked, taken),

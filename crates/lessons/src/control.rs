@@ -21,6 +21,8 @@ pub enum Control {
     Tap,
     /// Turn the can over.
     Invert,
+    /// Rock the can.
+    Rock,
     /// Water bath around the can.
     Bath,
     /// Engine.

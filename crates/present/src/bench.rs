@@ -5,11 +5,12 @@ use lowside_lessons::{Shown as Known, senses::Look, shown::JointLook};
 use lowside_shop::{detect::Spot, oil::RHO_OIL};
 use lowside_units::{
     Ratio, Volume,
-    display::{self, Shown, UnitSystem},
+    display::{self, Shown, Style, UnitSystem},
 };
 
+pub use lowside_lessons::Loosened;
 pub use lowside_lessons::senses::Much;
-pub use lowside_plant::loose::{Lead, Plug};
+pub use lowside_plant::loose::{Lead, Loose, Plug};
 pub use lowside_shop::{
     fixings::JointTool,
     flush::{Flush, flushable},
@@ -27,13 +28,17 @@ pub enum Item {
     Joint(Joint),
     /// A service port.
     Port(Side),
-    /// The pressure switches.
-    Switches,
+    /// A pressure switch with its plug: the low-pressure switch, or the high-pressure cut-out.
+    Switch(Side),
+    /// The clutch's plug, the belt and the hub.
+    Drive,
+    /// The battery's lead.
+    Battery,
 }
 
 impl Item {
     /// All of them: the loop in the order of the flow from the compressor on, then what sits on it.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: [Self; 23] = [
         Self::Part(Part::Compressor),
         Self::Joint(Joint::CompressorOut),
         Self::Part(Part::DischargeHose),
@@ -53,7 +58,10 @@ impl Item {
         Self::Joint(Joint::ReliefThread),
         Self::Port(Side::Low),
         Self::Port(Side::High),
-        Self::Switches,
+        Self::Switch(Side::Low),
+        Self::Switch(Side::High),
+        Self::Drive,
+        Self::Battery,
     ];
 }
 
@@ -75,6 +83,10 @@ pub enum Standing {
     Fitted,
     /// A part on the bench.
     OnBench,
+    /// A plug, the belt or the lead is off.
+    Loosened,
+    /// The vehicle has none.
+    None,
     /// A port.
     Port {
         /// Whose hoses it takes.
@@ -116,6 +128,12 @@ pub enum Sight {
 pub struct PartState {
     /// Joints that still hold it.
     pub held_by: Vec<Joint>,
+    /// What else still holds it or is plugged into it.
+    pub still_on: Vec<Loosened>,
+    /// Whether its bolts are out, if bolts hold it.
+    pub unbolted: Option<bool>,
+    /// It lies there without its caps.
+    pub bare: bool,
     /// What is seen; empty while it is shut.
     pub seen: Vec<Sight>,
     /// Measured out of it so far.
@@ -139,10 +157,72 @@ pub fn oil(kg: f64, units: UnitSystem) -> Shown {
     display::volume(Volume::from_cm3(kg / RHO_OIL * 1e6), units)
 }
 
+/// The plug of a pressure switch.
+pub fn lead(side: Side) -> Lead {
+    match side {
+        Side::Low => Lead::LowSwitch,
+        Side::High => Lead::CutOut,
+    }
+}
+
+/// What holds a part besides its joints, or is plugged into it, and has to come off before it.
+fn still_on(shown: &Known<'_>, part: Part) -> Vec<Loosened> {
+    let loose = shown.settings.loose;
+    let plug = match part {
+        Part::Compressor => Some(Lead::Clutch),
+        Part::Accumulator => Some(Lead::LowSwitch),
+        Part::DischargeHose => shown.printed.cut_out.map(|_| Lead::CutOut),
+        _ => None,
+    };
+    let plug = plug.filter(|lead| loose.plug(*lead) == Plug::On);
+    let belt = part == Part::Compressor && !loose.belt;
+    let bolts = part.is_bolted() && !shown.part(part).unbolted;
+    plug.map(Loosened::Plug)
+        .into_iter()
+        .chain(belt.then_some(Loosened::Belt))
+        .chain(bolts.then_some(Loosened::Bolts(part)))
+        .collect()
+}
+
+/// What hands have to do with besides the loop.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Fixings {
+    /// What is off.
+    pub loose: Loose,
+    /// What is in hand for joints.
+    pub tool: JointTool,
+    /// Whether low-pressure switch and cut-out conduct, by a meter at their pins, with the plug off.
+    pub contacts: [Option<bool>; 2],
+    /// Time for which the hub is still turned.
+    pub by_hand: Option<Shown>,
+}
+
+/// How all that is.
+pub fn fixings(shown: &Known<'_>) -> Fixings {
+    Fixings {
+        loose: shown.settings.loose,
+        tool: shown.hands.joint_tool,
+        contacts: shown.contacts,
+        by_hand: (shown.by_hand > 0.0).then(|| Style::new(0, "s").show(shown.by_hand.ceil())),
+    }
+}
+
 fn standing(shown: &Known<'_>, item: Item) -> Standing {
+    let loose = shown.settings.loose;
+    let fitted = |on: bool| {
+        if on {
+            Standing::Fitted
+        } else {
+            Standing::Loosened
+        }
+    };
     match item {
+        Item::Switch(Side::High) if shown.printed.cut_out.is_none() => Standing::None,
+        Item::Switch(side) => fitted(loose.plug(lead(side)) == Plug::On),
+        Item::Drive => fitted(!loose.belt && loose.plug(Lead::Clutch) == Plug::On),
+        Item::Battery => fitted(!loose.battery),
         Item::Part(p) if shown.part(p).out => Standing::OnBench,
-        Item::Part(_) | Item::Switches => Standing::Fitted,
+        Item::Part(_) => Standing::Fitted,
         Item::Joint(j) => match shown.joint(j) {
             JointLook::Open => Standing::Open,
             JointLook::Capped => Standing::Capped,
@@ -202,6 +282,9 @@ pub fn part(shown: &Known<'_>, part: Part, units: UnitSystem) -> PartState {
     let seen = |look: Look| sights(part, &look, [look.blocked.1, look.face.1]);
     PartState {
         held_by: shown.held_by(part).collect(),
+        still_on: still_on(shown, part),
+        unbolted: part.is_bolted().then_some(known.unbolted),
+        bare: known.bare,
         seen: known.look.map_or_else(Vec::new, seen),
         drained: measured(known.drained),
         cup: (known.drained / RHO_OIL / CUP).clamp(0.0, 1.0),

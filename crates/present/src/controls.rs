@@ -19,6 +19,7 @@ pub struct Setting {
 }
 
 /// The can on the hose, as the hands see it.
+#[expect(clippy::struct_excessive_bools, reason = "each is a thing of its own")]
 #[derive(Debug, Clone, PartialEq)]
 pub struct CanControls {
     /// Which can of the job, from 1.
@@ -27,6 +28,8 @@ pub struct CanControls {
     pub open: bool,
     /// Valve down.
     pub inverted: bool,
+    /// Rocked in both hands.
+    pub rocked: bool,
     /// Water bath, degC, if it stands in one.
     pub bath: Option<Setting>,
     /// It has burst.
@@ -132,6 +135,7 @@ impl Controls {
                 number: c.number,
                 open: c.open(),
                 inverted: c.stance == Stance::Inverted,
+                rocked: c.rocked,
                 bath: c.bath.map(|t| celsius(Temperature::from_k(t), units)),
                 burst: c.burst,
             }),

@@ -37,6 +37,7 @@ pub enum Stance {
 }
 
 /// The can on the hose.
+#[expect(clippy::struct_excessive_bools, reason = "each is a thing of its own")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Can {
     /// Which can of the job, from 1.

@@ -23,15 +23,36 @@ part-caps = Caps on its ends
 part-caps-states =
     .off = off
     .on = on
-joint-tool = In hand
+in-hand = In hand
 tool-wrenches = two wrenches
 tool-spring-lock = spring-lock tool
+tool-needed = A garter spring holds this joint, not a nut.
+picked-up-in-parts = Detector, soap, lamp, clamp, meter and identifier are picked up in the drawing of parts and put on the place.
 turn-hub = Turn the hub ten times by hand
+turning-hub = The hub is being turned, { $left } left
 rock = Rock the can
+hint-rock = Tips it between upright and lying in both hands: it warms, and liquid goes along while it reaches the valve.
 rock-states =
     .off = stands
     .on = rocked
+contact-closed = conducts
+contact-open = open
+low-pressure-switch = Low-pressure switch
+at-its-pins = At its pins, by the meter
+drive = Clutch plug and belt
+battery-box = Battery
+stand-loosened = taken off
+still-on = Take off first: { $what }
 
+loosened = { $what ->
+    [battery] the battery lead
+    [belt] the drive belt
+    [bolts] the bolts
+    [clutch] the clutch plug
+    [low-switch] the plug of the low-pressure switch
+    [cut-out] the plug of the cut-out
+   *[bridge] the wire across the low-pressure switch's plug
+ }
 next-put-back = { $what ->
     [battery] Put the battery lead on
     [belt] Put the drive belt on

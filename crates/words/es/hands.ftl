@@ -23,15 +23,36 @@ part-caps = Tapones en sus extremos
 part-caps-states =
     .off = quitados
     .on = puestos
-joint-tool = En la mano
+in-hand = En la mano
 tool-wrenches = dos llaves
 tool-spring-lock = herramienta de acople rápido
+tool-needed = Esta unión la sujeta un resorte, no una tuerca.
+picked-up-in-parts = Detector, jabón, lámpara, pinza, multímetro e identificador se toman en el dibujo de piezas y se ponen en su lugar.
 turn-hub = Girar el plato diez vueltas a mano
+turning-hub = Girando el plato, faltan { $left }
 rock = Balancear la lata
+hint-rock = La inclina con ambas manos entre parada y acostada: se entibia y, mientras llega a la válvula, también sale líquido.
 rock-states =
     .off = quieta
     .on = balanceada
+contact-closed = conduce
+contact-open = abierto
+low-pressure-switch = Interruptor de baja presión
+at-its-pins = En sus terminales, con el multímetro
+drive = Conector del embrague y banda
+battery-box = Batería
+stand-loosened = suelto
+still-on = Quite antes: { $what }
 
+loosened = { $what ->
+    [battery] el cable de la batería
+    [belt] la banda
+    [bolts] los tornillos
+    [clutch] el conector del embrague
+    [low-switch] el conector del interruptor de baja
+    [cut-out] el conector del corte por alta
+   *[bridge] el puente del interruptor de baja
+ }
 next-put-back = { $what ->
     [battery] Ponga el cable de la batería
     [belt] Ponga la banda

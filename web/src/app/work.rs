@@ -28,8 +28,8 @@ use crate::{
 /// What is asked of bench and job.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) enum WorkMsg {
-    /// Chooses an item of the loop.
-    Choose(Item),
+    /// Chooses an item of the loop, or none.
+    Choose(Option<Item>),
     /// Opens a job, or leaves it.
     Job(Option<&'static str>),
     /// Fills in the statement.
@@ -41,9 +41,9 @@ pub(crate) enum WorkMsg {
 }
 
 impl App {
-    /// Chooses an item of the loop.
-    pub(super) fn choose(&mut self, item: Item) {
-        self.item = Some(item);
+    /// Chooses an item of the loop, or none.
+    pub(super) fn choose(&mut self, item: Option<Item>) {
+        self.item = item;
         self.face.part = None;
     }
 

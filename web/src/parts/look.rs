@@ -1,5 +1,6 @@
 //! How each part is drawn, shut and opened.
 use lowside_present::{
+    bench::Loose,
     palette::Theme,
     parts::{Cell, Coat, Part, Parts, inside::Opened},
 };
@@ -16,6 +17,7 @@ pub(super) struct Look<'a> {
     pub(super) parts: &'a Parts,
     pub(super) theme: &'a Theme,
     pub(super) closed: bool,
+    pub(super) loose: Loose,
 }
 
 fn f(v: f64) -> String {
@@ -206,7 +208,12 @@ impl Look<'_> {
         let p = self.parts;
         let on = p.turns > 0.0;
         html! { <>
-            <path class="belt" d="M503 216V328M515 216V328" />
+            if self.loose.belt {
+                <path class="belt slack" d="M504 330C520 300 540 282 530 300S506 320 514 330" />
+            } else {
+                <path class="belt" d="M503 216V328M515 216V328" />
+            }
+            <path class="wire" d="M524 204Q534 186 548 188" />
             <rect class="body" x="502" y="302" width="14" height="54" rx="3" />
             <rect class="body" x="408" y="188" width="92" height="58" rx="12" fill={self.tint(p.body)} />
             <path class="fin" d="M430 188v58M452 188v58M474 188v58" />

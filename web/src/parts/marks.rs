@@ -187,6 +187,10 @@ fn plugged(tools: &Tools) -> Action {
 const LOW_PORT: (f64, f64) = (332.0, 112.0);
 const HIGH_PORT: (f64, f64) = (560.0, 96.0);
 const CLUTCH: (f64, f64) = (524.0, 200.0);
+const CLUTCH_PLUG: (f64, f64) = (548.0, 188.0);
+const LOW_SWITCH: (f64, f64) = (245.0, 78.0);
+const CUT_OUT: (f64, f64) = (620.0, 98.0);
+const BATTERY: (f64, f64) = (606.0, 326.0);
 
 /// Where a joint is, and whether its pipe stands upright there.
 fn joint_at(joint: Joint) -> ((f64, f64), bool) {
@@ -240,6 +244,32 @@ fn point_at(point: Point) -> (f64, f64) {
     }
 }
 
+/// Where what hands work on is drawn.
+pub(super) fn place_of(item: Item, standing: Standing) -> (f64, f64) {
+    match item {
+        Item::Joint(joint) => joint_at(joint).0,
+        Item::Port(Side::Low) => LOW_PORT,
+        Item::Port(Side::High) => HIGH_PORT,
+        Item::Switch(Side::Low) => LOW_SWITCH,
+        Item::Switch(Side::High) => CUT_OUT,
+        Item::Drive => CLUTCH_PLUG,
+        Item::Battery => BATTERY,
+        // The cloth is at the drawing's foot.
+        Item::Part(_) if standing == Standing::OnBench => (400.0, 456.0),
+        Item::Part(piece) => match piece {
+            Piece::Compressor => (454.0, 217.0),
+            Piece::DischargeHose => point_at(Point::Discharge),
+            Piece::Condenser => point_at(Point::CondenserMiddle),
+            Piece::LiquidLine => point_at(Point::LiquidLine),
+            Piece::Orifice => (230.0, 410.0),
+            Piece::Evaporator => (104.0, 254.0),
+            Piece::Accumulator => point_at(Point::Accumulator),
+            Piece::SuctionHose => point_at(Point::Suction),
+            Piece::ReliefValve => spot_at(Spot::Site(Site::ReliefValve)),
+        },
+    }
+}
+
 /// How a mark looks.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Kind {
@@ -255,6 +285,10 @@ enum Kind {
     Drawn,
     /// The relief valve in its place.
     Relief,
+    /// A plug, on or pulled.
+    Plug(Standing),
+    /// The battery with its lead.
+    Battery(Standing),
 }
 
 /// What a press on a mark does.
@@ -284,19 +318,15 @@ impl Mark {
 
     /// What hands work on, and how it stands; parts but the relief valve are pressed themselves.
     fn of((item, standing): Place) -> Option<Self> {
-        let (at, kind) = match item {
-            Item::Joint(joint) => {
-                let (at, upright) = joint_at(joint);
-                (at, Kind::Joint(standing, upright))
-            }
-            Item::Port(Side::Low) => (LOW_PORT, Kind::Drawn),
-            Item::Port(Side::High) => (HIGH_PORT, Kind::Drawn),
-            Item::Switches => ((245.0, 78.0), Kind::Drawn),
-            Item::Part(Piece::ReliefValve) if standing != Standing::OnBench => {
-                (spot_at(Spot::Site(Site::ReliefValve)), Kind::Relief)
-            }
+        let kind = match item {
+            Item::Joint(joint) => Kind::Joint(standing, joint_at(joint).1),
+            Item::Port(_) => Kind::Drawn,
+            Item::Switch(_) | Item::Drive => Kind::Plug(standing),
+            Item::Battery => Kind::Battery(standing),
+            Item::Part(Piece::ReliefValve) if standing != Standing::OnBench => Kind::Relief,
             Item::Part(_) => return None,
         };
+        let at = place_of(item, standing);
         let name = format!("{}: {}", bench::name(item), words::standing_of(standing));
         let press = Press::Choose(item);
         Some(Self {
@@ -382,6 +412,18 @@ fn glyph(kind: Kind, blows: bool) -> Html {
         Kind::Relief => html! {
             <><path class="pipe" d="M0-34V-12" /><path class="body" d="M-8-12h16v8l-3 4v9H-5V0l-3-4z" /><path class="fin" d="M-8-8h16" /></>
         },
+        Kind::Plug(standing) => html! {
+            if standing == Standing::Loosened { <path class="apart" d="M3-12L15-24M9-12h7v-7" /> }
+        },
+        Kind::Battery(standing) => {
+            let lead = if standing == Standing::Loosened {
+                "M-14-11q-12-16-22-6"
+            } else {
+                "M-14-15q-12-14-22-4"
+            };
+            html! { <><rect class="body" x="-24" y="-10" width="48" height="28" rx="3" /><path class="fin" d="M-24 2h48" />
+            <path class="outline" d="M-18-10v-4h8v4M10-10v-4h8v4M-18 10h8M10 10h8M14 6v8" /><path class={if standing == Standing::Loosened { "apart" } else { "contact" }} d={lead} /></> }
+        }
         Kind::Joint(standing, upright) => {
             let turn = if upright { "rotate(90)" } else { "" };
             let shape = match standing {

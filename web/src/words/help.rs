@@ -81,6 +81,7 @@ pub(crate) fn hint(id: &str) -> Option<&'static str> {
         Control::RemoveCan => say::hint_drop_can(),
         Control::Tap => say::hint_tap(),
         Control::Invert => say::hint_invert(),
+        Control::Rock => say::hint_rock(),
         Control::Bath => say::hint_bath(),
         Control::Engine => say::hint_engine(),
         Control::Ac => say::hint_ac(),
@@ -101,7 +102,7 @@ pub(crate) fn hint(id: &str) -> Option<&'static str> {
         .map(of)
 }
 
-const CONTROLS: [Control; 19] = [
+const CONTROLS: [Control; 20] = [
     Control::LowCoupler,
     Control::HighCoupler,
     Control::LowValve,
@@ -111,6 +112,7 @@ const CONTROLS: [Control; 19] = [
     Control::RemoveCan,
     Control::Tap,
     Control::Invert,
+    Control::Rock,
     Control::Bath,
     Control::Engine,
     Control::Ac,

@@ -144,7 +144,7 @@ fn fixing(act: FixingAct) -> String {
                 two(say::part_caps(), part_caps_states(), on)
             )
         }
-        FixingAct::JointTool { tool } => labels::named(say::joint_tool(), joint_tool(tool)),
+        FixingAct::JointTool { tool } => labels::named(say::in_hand(), joint_tool(tool)),
         FixingAct::TurnHub => say::turn_hub().to_owned(),
     }
 }

@@ -1,7 +1,9 @@
 //! Tools, parts and joints by their names, and what is seen in them.
 use lowside_present::{
     Shown, UnitSystem,
-    bench::{Joint, JointTool, Lead, Much, OilKind, Part, Plug, Seal, Side, Sight, Standing},
+    bench::{
+        Joint, JointTool, Lead, Loosened, Much, OilKind, Part, Plug, Seal, Side, Sight, Standing,
+    },
     record::{Breach, Line},
     toll::{Severity, Told},
     tools::{Device, Glass, Point, Protection, PumpOilLook, Site, Spot, Tool, Tools},
@@ -270,6 +272,8 @@ pub(crate) fn standing_of(s: Standing) -> String {
         Standing::Capped => say::stand_capped(),
         Standing::Fitted => say::stand_fitted(),
         Standing::OnBench => say::stand_bench(),
+        Standing::Loosened => say::stand_loosened(),
+        Standing::None => say::record_none(),
         Standing::Port {
             fitting,
             coupled,
@@ -379,6 +383,37 @@ pub(crate) fn bolts_states() -> [&'static str; 2] {
 /// Caps of a part on the bench: off and on.
 pub(crate) fn part_caps_states() -> [&'static str; 2] {
     [say::part_caps_states_off(), say::part_caps_states_on()]
+}
+
+/// The places that were searched, with what was found.
+pub(crate) fn searched_places(tools: &Tools) -> impl Iterator<Item = String> + '_ {
+    tools.search.iter().filter_map(|(spot, searched)| {
+        let name = spot_name(*spot);
+        searched.map(|s| {
+            if s.found {
+                say::search_found(name)
+            } else {
+                say::search_clear(name)
+            }
+        })
+    })
+}
+
+/// Everything that is still on, one after the other.
+pub(crate) fn still_on_it(what: &[Loosened]) -> String {
+    let names: Vec<_> = what
+        .iter()
+        .map(|w| say::loosened(super::loosened_key(*w)))
+        .collect();
+    say::still_on(names.join(", "))
+}
+
+/// A pressure switch.
+pub(crate) fn switch_name(side: Side) -> &'static str {
+    match side {
+        Side::Low => say::low_pressure_switch(),
+        Side::High => say::cut_out(),
+    }
 }
 
 /// Whose plug it is.
