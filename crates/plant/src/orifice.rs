@@ -6,7 +6,8 @@
 //! R-12 and R-134a among them; R-1234yf is younger than the fit and outside it: there the law rests on its reduced groups
 //! (pressure, subcooling and densities over critical values) alone, unchecked. Outside its ground the law continues:
 //! subcooling above 15 K scales with the square root of the driving pressure; qualities above 0.2 run over into the
-//! critical flow of a vapour nozzle; and no flow exceeds what the pressure difference itself can drive.
+//! critical flow of a vapour nozzle; and no flow exceeds what the pressure difference itself can drive. Air among the bubbles lifts the
+//! pressure over saturation, where the fit has no ground either: bubbles are counted by their share, the air's pressure as a drive.
 
 use serde::{Deserialize, Serialize};
 
@@ -128,17 +129,19 @@ impl Orifice {
                 let l = libm::log(y.max(1e-6));
                 l * l
             };
+            // Fitted to saturated inlets, so it is asked there: what air adds to the pressure drives the stream like pressure above
+            // saturation (`subcooled`), and does not choke it.
             let p_sat = i.p_sat.min(i.p);
             let top = 1.1831 * r
                 - 1.4680 * r * r
                 - 0.15285 * ln2(r)
                 - 14.639 * ln2((i.p_crit - p_sat) / i.p_crit)
-                + 9.8401 * ln2((i.p_crit - i.p) / i.p_crit)
+                + 9.8401 * ln2((i.p_crit - p_sat) / i.p_crit)
                 - 0.019798 * ln2(self.length / self.bore);
             let bottom = 1.0
                 - 1.5348 * r
                 - 2.0533 * x / (1.0 - x) * (i.rho_liq / i.rho_gas).sqrt()
-                - 17.195 * (i.p / i.p_crit) * (i.p / i.p_crit) * (i.p / i.p_crit);
+                - 17.195 * (p_sat / i.p_crit) * (p_sat / i.p_crit) * (p_sat / i.p_crit);
             (top / bottom).clamp(0.05, 1.2)
         };
         // The fit does not run into exactly one at zero quality: the first hundredth bridges the gap. Below its pressures it
@@ -149,5 +152,36 @@ impl Orifice {
         } else {
             published(x).min(first)
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// R-134a at 45 degC with 3 % of vapour ahead of the tube, and air that adds up to half of the pressure: the more, the more it
+    /// passes, and no more than the same pressure drives of liquid alone.
+    #[test]
+    fn air_drives_a_wet_stream() {
+        let tube = Orifice {
+            bore: 1.83e-3,
+            length: 38e-3,
+            open: 1.0,
+        };
+        let inlet = |air: f64, quality: f64| Inlet {
+            p: 1.16e6 + air,
+            p_sat: 1.16e6,
+            subcooling: 0.0,
+            quality,
+            rho_liq: 1125.0,
+            rho_gas: 57.7 + air / (287.055 * 318.15),
+            p_crit: 4.059e6,
+            t_crit: 374.21,
+        };
+        let fluxes: Vec<f64> = (0..=6)
+            .map(|n| tube.choked_flux(&inlet(f64::from(n) * 1e5, 0.03)))
+            .collect();
+        assert!(fluxes.is_sorted(), "{fluxes:?}");
+        assert!(fluxes[6] < tube.choked_flux(&inlet(6e5, 0.0)), "{fluxes:?}");
     }
 }

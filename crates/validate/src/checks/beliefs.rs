@@ -50,12 +50,6 @@ const BELIEFS: &[(&str, &str)] = &[
          instead of six gave little more (2.2 K, 8.8 kPa an ounce at idle); a smaller condenser makes it steeper and puts it at too little charge.",
     ),
     (
-        "Air in the loop",
-        "What holds the air in the condenser is the orifice's two-phase law outside its ground: with air among the bubbles the pressure lies far above \
-         saturation, where its fit falls to a twentieth. Held to saturated inlets, it lets air go round with the refrigerant: 1 g then adds 70 kPa, \
-         2 g 140, 3.6 g 260.",
-    ),
-    (
         "4. A choked",
         "Liquid backs up cell by cell: at 60 % open the accumulator is as good as empty, and what is left in it still goes over until 50 %. Some 200 g then fill two of \
          the condenser's six cells, which cool it by more than the practice's 17 K. The order is right: up first, falling below 50 %.",
@@ -68,7 +62,7 @@ const BELIEFS: &[(&str, &str)] = &[
         "The fault table",
         "With liquid ahead of the tube the flow changes little: liquid backs up, subcooling and high side rise and make up for \
          the area lost, and the wet coil holds the low side within a few kilopascals (rows 4, 6, 8, 17, 18). Where half the air \
-         or less passes the coil and both cycle, the switch holds the low side (20, 21). Air in the loop warms the vent too little: see there (3).",
+         or less passes the coil and both cycle, the switch holds the low side (20, 21).",
     ),
     (
         "12. Recovery",
