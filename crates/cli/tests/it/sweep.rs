@@ -1,6 +1,6 @@
 //! `lowside sweep`: the same rows however they are made.
 
-use std::fs;
+use std::{fs, path::Path, process::Command};
 
 use crate::common::{answer_in, assert_refused, folder, lowside_in};
 
@@ -109,4 +109,71 @@ fn what_is_asked_wrongly_is_told() {
     for (args, parts) in asked {
         assert_refused(&lowside_in(&folder, args), args, parts);
     }
+}
+
+/// Runs a shell's text with variables set, in a folder; gives what it prints.
+fn shell(folder: &Path, text: &str, args: &[&str], variables: &[(&str, &str)]) -> String {
+    let out = Command::new("bash")
+        .args([&["-euc", text, "bash"], args].concat())
+        .current_dir(folder)
+        .env("LOWSIDE", env!("CARGO_BIN_EXE_lowside"))
+        .envs(variables.iter().copied())
+        .output()
+        .expect("a shell");
+    let err = String::from_utf8_lossy(&out.stderr);
+    assert!(out.status.success(), "{variables:?}: {err}");
+    String::from_utf8(out.stdout).expect("UTF-8")
+}
+
+/// The files for a cluster, run here a process a task: put together, their rows are those of one run.
+#[test]
+fn arrays_and_indexed_jobs_make_the_same_rows() {
+    let folder = folder("cluster");
+    answer_in(&folder, &[&SWEEP[..], &["-o", "all.csv"]].concat());
+    let read = |name: &str| fs::read_to_string(folder.join(name)).expect("a table");
+    let all = read("all.csv");
+    let array = include_str!("../../../../doc/sweep/slurm.sh");
+    let job = include_str!("../../../../doc/sweep/kubernetes.yaml");
+    let join = include_str!("../../../../doc/sweep/join.sh");
+    let command = job
+        .lines()
+        .filter_map(|line| line.trim().strip_prefix("- '")?.strip_suffix('\''))
+        .next()
+        .expect("the pod's command");
+    let shards = [1, 2, 3];
+    let joined = || {
+        let files = shards.map(|n| format!("sweep-{n}.csv"));
+        let rows = shell(&folder, join, &files.each_ref().map(String::as_str), &[]);
+        for file in files {
+            fs::remove_file(folder.join(file)).expect("removed");
+        }
+        rows
+    };
+    for n in shards.map(|n| n.to_string()) {
+        let task = [
+            ("SLURM_ARRAY_TASK_ID", &*n),
+            ("SLURM_ARRAY_TASK_COUNT", "3"),
+        ];
+        shell(&folder, array, &SWEEP[1..], &task);
+    }
+    assert_eq!(joined(), all);
+    for n in shards {
+        let (index, sweep) = ((n - 1).to_string(), SWEEP[1..].join(" "));
+        let pod = [
+            ("JOB_COMPLETION_INDEX", &*index),
+            ("COMPLETIONS", "3"),
+            ("SWEEP", &sweep),
+        ];
+        shell(&folder, command, &[], &pod);
+        fs::rename(
+            folder.join(format!("sweep-{index}.csv")),
+            folder.join(format!("kept-{n}.csv")),
+        )
+        .expect("renamed");
+    }
+    for n in shards {
+        let of = |name: &str| folder.join(format!("{name}-{n}.csv"));
+        fs::rename(of("kept"), of("sweep")).expect("renamed");
+    }
+    assert_eq!(joined(), all);
 }
