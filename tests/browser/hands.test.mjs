@@ -40,7 +40,7 @@ for (const [how, window] of [["mouse", desktop], ["keyboard", desktop], ["finger
     await press(place(page, /^Clutch plug and belt/));
     await page.locator("#plug").selectOption({ label: "pulled" });
     await k.turn(true, "Engine");
-    await told(page).getByText("Push the clutch plug on").waitFor();
+    await told(page).getByText("Put back the clutch plug").waitFor();
     const warm = await cold(page);
     assert.match(await k.reading("Clutch"), /^\s*out/);
     await page.locator("#plug").selectOption({ label: "on" });
@@ -53,9 +53,9 @@ for (const [how, window] of [["mouse", desktop], ["keyboard", desktop], ["finger
     await page.getByText("the engine is running: stop it first").first().waitFor({ state: "attached" });
     await k.turn(false, "Engine");
     await press(belt);
-    await page.locator(".caution").getByText("Hands at belt and hub").waitFor();
+    await page.locator("aside.caution").getByText("Hands at belt and hub").waitFor();
     await k.turn(true, "Engine");
-    await told(page).getByText("Put the drive belt on").waitFor();
+    await told(page).getByText("Put back the drive belt").waitFor();
     await cold(page, 5);
     assert.match(await k.reading("Clutch"), /^\s*in/, "the clutch pulls in all the same");
     const [high, low] = await Promise.all([/^High side/, /^Low side/].map((name) => page.getByRole("img", { name }).getAttribute("aria-label")));
@@ -93,11 +93,11 @@ pageTest("the low-pressure switch is pulled, tested and bridged, and the page sa
   await page.locator(".worktop .line", { hasText: "At its pins" }).getByText("conducts").waitFor();
   await place(page, /^Low-pressure switch: taken off/).waitFor();
   await plug.selectOption({ label: "bridged" });
-  await page.locator(".caution").getByText("The low-pressure switch is bridged").waitFor();
+  await page.locator("aside.caution").getByText("The low-pressure switch is bridged").waitFor();
   await k.turn(true, "Engine");
-  await told(page).getByText("Take the wire out and push the plug on").waitFor();
+  await told(page).getByText("Put back the low-pressure switch's plug, without the wire").waitFor();
   await plug.selectOption({ label: "on" });
-  assert.equal(await page.locator(".caution", { hasText: "bridged" }).count(), 0, "its cause is gone");
+  assert.equal(await page.locator("aside.caution", { hasText: "bridged" }).count(), 0, "its cause is gone");
   // The cut-out's is pulled, not bridged.
   await place(page, /^High-pressure cut-out/).press("Enter");
   assert.deepEqual(await plug.locator("option").allInnerTexts(), ["on", "pulled"]);
@@ -123,7 +123,7 @@ pageTest("a spring lock wants its tool, a nut two wrenches; the work opens besid
   await k.push("spring-lock tool");
   await k.push("Open");
   await lock.filter({ hasText: ": open" }).waitFor();
-  await page.keyboard.press("Escape");
+  await k.button("two wrenches").press("Escape");
   await work.waitFor({ state: "detached" });
   assertQuiet(page);
 });
@@ -149,7 +149,7 @@ pageTest("an accumulator comes out and goes in by the order of work, and what is
   await k.push("Get a new one");
   // A new one is sealed until its joints are made: uncapped it takes up damp.
   await k.turn(false, "Caps on its ends");
-  await page.locator(".caution").getByText("Cap open ends at once").waitFor();
+  await page.locator("aside.caution").getByText("Cap open ends at once").waitFor();
   await k.turn(true, "Caps on its ends");
   await k.push("Put back");
   for (const joint of [/^Joint evaporator \/ accumulator/, /^Joint accumulator \/ suction/]) {
@@ -157,12 +157,12 @@ pageTest("an accumulator comes out and goes in by the order of work, and what is
     await k.push("Put together");
   }
   await k.turn(true, "Engine");
-  await told(page).getByText("Put the bolts in").waitFor();
+  await told(page).getByText("Put back the bolts").waitFor();
   await k.turn(false, "Engine");
   await place(page, /^Accumulator/).press("Enter");
   await k.turn(true, "Bolts");
   await k.turn(true, "Engine");
-  await told(page).getByText("Push the plug of the low-pressure switch on").waitFor();
+  await told(page).getByText("Put back the plug of the low-pressure switch").waitFor();
   assertQuiet(page);
 }, { limit: 120_000 });
 
@@ -185,7 +185,7 @@ pageTest("after a liquid charge at rest the page asks for the hub to be turned, 
   assert.equal(await page.getByRole("switch", { name: "Engine", exact: true }).getAttribute("aria-checked"), "false");
   await pass(page, 31);
   await k.turn(true, "Engine");
-  assert.equal(await page.locator(".caution", { hasText: "Liquid in the compressor" }).count(), 0);
+  assert.equal(await page.locator("aside.caution", { hasText: "Liquid in the compressor" }).count(), 0);
   assertQuiet(page);
 }, { limit: 120_000 });
 
@@ -208,7 +208,7 @@ pageTest("a caution covers nothing of the drawing", desktop, async (page) => {
   await start(page, "healthy");
   await k.turn(false, "Engine");
   await k.turn(true, "Engine");
-  const caution = await page.locator(".caution").boundingBox();
+  const caution = await page.locator("aside.caution").boundingBox();
   const levels = await page.locator(".levels canvas").boundingBox();
   const notes = await page.locator(".under").boundingBox();
   for (const it of [levels, notes]) assert.ok(it.y + it.height <= caution.y + 1, "it stands under it");

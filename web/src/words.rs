@@ -85,8 +85,8 @@ pub(crate) fn next_step(step: NextStep, given: &str, label: &str) -> (String, St
             return (next_take_can().to_owned(), next_take_can_why(given, label));
         }
         NextStep::PutBack(what) => {
-            let what = loosened_key(what);
-            return (next_put_back(what), next_put_back_why(what));
+            let why = next_put_back_why().to_owned();
+            return (next_put_back(loosened(loosened_key(what))), why);
         }
         NextStep::TurnHub => (next_turn_hub(), next_turn_hub_why()),
         NextStep::WorkTool => (next_work_tool(), next_work_tool_why()),

@@ -51,32 +51,18 @@ loosened = { $what ->
     [clutch] the clutch plug
     [low-switch] the plug of the low-pressure switch
     [cut-out] the plug of the cut-out
-   *[bridge] the wire across the low-pressure switch's plug
+   *[bridge] the low-pressure switch's plug, without the wire
  }
-next-put-back = { $what ->
-    [battery] Put the battery lead on
-    [belt] Put the drive belt on
-    [bolts] Put the bolts in
-    [clutch] Push the clutch plug on
-    [low-switch] Push the plug of the low-pressure switch on
-    [cut-out] Push the plug of the cut-out on
-   *[bridge] Take the wire out and push the plug on
- }
-    .why = { $what ->
-    [battery] Without it nothing electrical works, the starter included.
-    [belt] The compressor stands still without it, clutch in or not.
-    [bolts] A part that hangs on its lines alone shakes its joints loose.
-    [bridge] Bridged, nothing stops the compressor when the charge is gone.
-   *[plug] The clutch gets no current without it.
- }
+next-put-back = Put back { $what }
+    .why = The loop works only with all of it on.
 next-turn-hub = Turn the compressor's hub by hand
-    .why = Liquid was let in with the engine off, and some lies in the cylinders. Ten turns push it out gently.
+    .why = Liquid went in with the engine off: ten turns push it out of the cylinders gently.
 caution-switch-bridged = The low-pressure switch is bridged
-    .text = Nothing stops the compressor now when the charge is gone: it runs hot and without oil. Bridge it for seconds, to test, with the gauges in sight.
+    .text = Nothing stops the compressor now when the charge is gone: it runs hot and dry. For seconds only, to test, eyes on the gauges.
 caution-hands-at-belt = Hands at belt and hub
     .text = Nobody may start the engine: key out, battery lead off its post.
 caution-liquid-in-compressor = Liquid in the compressor
-    .text = Liquid was let in with the engine off. Turn the hub ten times by hand before the engine does, or its first strokes meet liquid.
+    .text = Liquid went in with the engine off, and the first strokes meet it: turn the hub by hand first.
 refused-engine-runs = the engine is running: stop it first
 refused-battery-off = the battery lead is off: nothing electrical works
 refused-no-cut-out = this vehicle has no high-pressure cut-out

@@ -51,32 +51,18 @@ loosened = { $what ->
     [clutch] el conector del embrague
     [low-switch] el conector del interruptor de baja
     [cut-out] el conector del corte por alta
-   *[bridge] el puente del interruptor de baja
+   *[bridge] el conector del interruptor de baja, sin puente
  }
-next-put-back = { $what ->
-    [battery] Ponga el cable de la batería
-    [belt] Ponga la banda
-    [bolts] Ponga los tornillos
-    [clutch] Conecte el embrague
-    [low-switch] Conecte el interruptor de baja
-    [cut-out] Conecte el corte por alta
-   *[bridge] Quite el puente y ponga el conector
- }
-    .why = { $what ->
-    [battery] Sin él no funciona nada eléctrico, tampoco la marcha.
-    [belt] Sin ella el compresor no gira, acople o no el embrague.
-    [bolts] Una pieza que cuelga solo de sus líneas afloja sus uniones al vibrar.
-    [bridge] Con el puente, nada detiene el compresor cuando ya no hay carga.
-   *[plug] Sin él no llega corriente al embrague.
- }
+next-put-back = Ponga { $what }
+    .why = El circuito solo trabaja con todo puesto.
 next-turn-hub = Gire a mano el plato del compresor
-    .why = Entró líquido con el motor apagado y parte está en los cilindros. Diez vueltas lo sacan sin golpes.
+    .why = Entró líquido con el motor apagado: diez vueltas lo sacan de los cilindros sin golpes.
 caution-switch-bridged = Interruptor de baja puenteado
-    .text = Ahora nada detiene el compresor cuando ya no hay carga: trabaja caliente y sin aceite. Puentéelo solo unos segundos, para probar, y mirando los manómetros.
+    .text = Ahora nada detiene el compresor cuando ya no hay carga: trabaja caliente y sin aceite. Solo unos segundos, para probar, y mirando los manómetros.
 caution-hands-at-belt = Manos en la banda y el plato
     .text = Nadie debe arrancar el motor: llave fuera y cable de la batería suelto.
 caution-liquid-in-compressor = Líquido en el compresor
-    .text = Entró líquido con el motor apagado. Gire el plato diez vueltas a mano antes de arrancar, o los primeros golpes del pistón darán con líquido.
+    .text = Entró líquido con el motor apagado y los primeros golpes del pistón darán con él: gire antes el plato a mano.
 refused-engine-runs = el motor está en marcha: apáguelo antes
 refused-battery-off = el cable de la batería está suelto: no funciona nada eléctrico
 refused-no-cut-out = este vehículo no tiene corte por alta presión
