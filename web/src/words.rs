@@ -389,10 +389,7 @@ pub(crate) fn refused_why(why: &Refused) -> String {
         }
         Refused::EngineRuns => refused_engine_runs().to_owned(),
         Refused::BatteryOff => refused_battery_off().to_owned(),
-        Refused::NoCutOut => refused_no_cut_out().to_owned(),
-        Refused::NotBridged(_) => refused_not_bridged().to_owned(),
         Refused::Unbolted(_) => refused_unbolted().to_owned(),
-        Refused::NoBolts(_) => refused_no_bolts().to_owned(),
         Refused::BeltOn => refused_belt_on().to_owned(),
         Refused::WrongTool { joint, .. } => refused_wrong_tool(if joint.has_spring_lock() {
             "spring"

@@ -23,22 +23,27 @@ pub enum Loosened {
 }
 
 impl Loosened {
-    /// Returns everything that is off on parts that are in, in the order in which it goes back.
-    pub fn all(shown: &Shown<'_>) -> impl Iterator<Item = Self> {
+    /// Returns what is to go back first of all that is off parts that are in.
+    pub fn first(shown: &Shown<'_>) -> Option<Self> {
         let loose = shown.settings.loose;
-        let bolts = Part::ALL.map(|part| {
-            let look = shown.part(part);
-            (look.unbolted && !look.out).then_some(Self::Bolts(part))
-        });
-        let belt = loose.belt.then_some(Self::Belt);
-        let plugs = Lead::ALL.map(|lead| match loose.plug(lead) {
-            Plug::On => None,
-            Plug::Off => Some(Self::Plug(lead)),
-            Plug::Bridged => Some(Self::Bridge),
-        });
-        let battery = loose.battery.then_some(Self::Battery);
-        let off = bolts.into_iter().chain([belt]).chain(plugs);
-        off.chain([battery]).flatten()
+        let hangs = |part: &Part| {
+            let look = shown.part(*part);
+            look.unbolted && !look.out
+        };
+        if let Some(part) = Part::ALL.into_iter().find(hangs) {
+            return Some(Self::Bolts(part));
+        }
+        if loose.belt {
+            return Some(Self::Belt);
+        }
+        let pulled = |lead: &Lead| loose.plug(*lead) != Plug::On;
+        if let Some(lead) = Lead::ALL.into_iter().find(pulled) {
+            return Some(match loose.plug(lead) {
+                Plug::Bridged => Self::Bridge,
+                Plug::On | Plug::Off => Self::Plug(lead),
+            });
+        }
+        loose.battery.then_some(Self::Battery)
     }
 }
 

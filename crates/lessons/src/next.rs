@@ -267,9 +267,9 @@ pub fn next_step(s: &Shown<'_>) -> NextStep {
 
 /// The next step, as if nothing had to be seen to before the engine starts.
 fn without_fixings(s: &Shown<'_>) -> NextStep {
-    let left_off = |s| Loosened::all(s).next().map(NextStep::PutBack);
+    let left_off = || Loosened::first(s).filter(|_| s.settings.engine_on);
     danger(s)
-        .or_else(|| s.settings.engine_on.then(|| left_off(s)).flatten())
+        .or_else(|| left_off().map(NextStep::PutBack))
         .or_else(|| s.left_open.then_some(NextStep::CapEnds))
         .or_else(|| s.tool().then_some(NextStep::WorkTool))
         .or_else(|| s.vacuum_lost.then_some(NextStep::VacuumLost))

@@ -92,16 +92,15 @@ impl Shop {
             return false;
         }
         let mut rubbed = false;
-        for part in Part::ALL {
-            let at = part as usize;
-            if self.unbolted[at] && self.bench[at].is_none() {
-                let before = self.shaken[at];
+        for (at, part) in Part::ALL.into_iter().enumerate() {
+            let before = self.shaken[at];
+            if self.unbolted[at] && self.bench[at].is_none() && before < SHAKES {
                 self.shaken[at] = before + dt;
-                if before < SHAKES && self.shaken[at] >= SHAKES {
+                if self.shaken[at] >= SHAKES {
                     rubbed = true;
-                    part.joints()
-                        .iter()
-                        .for_each(|joint| self.openings.rub(*joint));
+                    for joint in part.joints() {
+                        self.openings.rub(*joint);
+                    }
                 }
             }
         }

@@ -65,10 +65,7 @@ caution-liquid-in-compressor = Liquid in the compressor
     .text = Liquid went in with the engine off, and the first strokes meet it: turn the hub by hand first.
 refused-engine-runs = the engine is running: stop it first
 refused-battery-off = the battery lead is off: nothing electrical works
-refused-no-cut-out = this vehicle has no high-pressure cut-out
-refused-not-bridged = only the low-pressure switch's plug is bridged, to test
 refused-unbolted = the part's bolts are out: put them in first
-refused-no-bolts = no bolts hold this part
 refused-belt-on = the belt is on the pulley: take it off first
 refused-wrong-tool = { $lock ->
     [spring] a spring lock holds this joint: it does not come apart with wrenches

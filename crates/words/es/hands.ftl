@@ -65,10 +65,7 @@ caution-liquid-in-compressor = Líquido en el compresor
     .text = Entró líquido con el motor apagado y los primeros golpes del pistón darán con él: gire antes el plato a mano.
 refused-engine-runs = el motor está en marcha: apáguelo antes
 refused-battery-off = el cable de la batería está suelto: no funciona nada eléctrico
-refused-no-cut-out = este vehículo no tiene corte por alta presión
-refused-not-bridged = solo se puentea el conector del interruptor de baja, para probar
 refused-unbolted = los tornillos de la pieza están fuera: póngalos antes
-refused-no-bolts = ningún tornillo sujeta esta pieza
 refused-belt-on = la banda está en la polea: quítela antes
 refused-wrong-tool = { $lock ->
     [spring] un resorte sujeta esta unión: con llaves no se separa

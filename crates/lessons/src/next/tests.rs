@@ -2,11 +2,12 @@
 
 use super::*;
 use crate::tests::bay;
+use lowside_plant::loose::{Lead, Plug};
 use lowside_session::{
-    Action, Bay, BenchAct, HoseAct, MachineAct, Scenario, TICKS_PER_SECOND, VehicleAct, VesselAct,
-    acts, library,
+    Action, Bay, BenchAct, FixingAct, HoseAct, MachineAct, Scenario, TICKS_PER_SECOND, VehicleAct,
+    VesselAct, acts, library,
 };
-use lowside_shop::joints::Joint;
+use lowside_shop::{joints::Joint, parts::Part};
 use lowside_units::{Quantity, Ratio, Temperature};
 
 /// What is in the loop by weight, to the gram.
@@ -425,4 +426,84 @@ fn a_vacuum_that_does_not_hold_is_told_by_the_gauges_alone() {
     assert_ne!(said(&filled), NextStep::VacuumLost);
     assert!(Shown::of(&filled).low.is_some_and(|p| p > 0.0));
     assert!(Shown::of(&filled).saturation[0].is_some());
+}
+
+/// A plug, belt, bolts or lead that was left off is asked for when the engine runs, or is to run, before the card's steps; not while one
+/// works.
+#[test]
+fn what_was_left_off_is_asked_for_when_the_engine_runs() {
+    let plug = |at, state| Action::from(FixingAct::Plug { at, state });
+    let bolts = |on| FixingAct::Bolts {
+        part: Part::Accumulator,
+        on,
+    };
+    let belt = |on| FixingAct::Belt { on };
+    for (off, on, asked) in [
+        (
+            plug(Lead::Clutch, Plug::Off),
+            plug(Lead::Clutch, Plug::On),
+            Loosened::Plug(Lead::Clutch),
+        ),
+        (
+            plug(Lead::LowSwitch, Plug::Bridged),
+            plug(Lead::LowSwitch, Plug::On),
+            Loosened::Bridge,
+        ),
+        (belt(false).into(), belt(true).into(), Loosened::Belt),
+        (
+            bolts(false).into(),
+            bolts(true).into(),
+            Loosened::Bolts(Part::Accumulator),
+        ),
+    ] {
+        let mut job = Job::open("2-low-charge").expect("shipped");
+        let mut bay = job.bay();
+        pass(&mut bay, 5);
+        bay.apply(VehicleAct::Engine { on: false }).unwrap();
+        bay.apply(off).unwrap();
+        job.look(&bay);
+        let first = |bay: &Bay| advice(&Shown::of(bay), Some(&job));
+        assert!(matches!(first(&bay), Advice::Card(_)), "at work");
+        bay.apply(VehicleAct::Engine { on: true }).unwrap();
+        assert_eq!(first(&bay), Advice::Step(NextStep::PutBack(asked)));
+        bay.apply(VehicleAct::Engine { on: false }).unwrap();
+        bay.apply(on).unwrap();
+        bay.apply(VehicleAct::Engine { on: true }).unwrap();
+        assert!(matches!(first(&bay), Advice::Card(_)), "{asked:?}");
+    }
+}
+
+/// An evacuated van that cans are to charge, some liquid in it from a can turned over at rest: first the battery's lead, then the hub.
+#[test]
+fn before_the_first_start_lead_and_hub_are_seen_to() {
+    let mut bay = opened(&["engine.on=false", "start.charge=0 kg", "start.air=2.5 mg"]);
+    pass(&mut bay, 5);
+    let open = |share| HoseAct::LowValve {
+        open: Ratio::from_fraction(share),
+    };
+    for act in acts![
+        VesselAct::TakeCan,
+        VesselAct::Tap { on: true },
+        HoseAct::Purge { on: true },
+    ] {
+        bay.apply(act).unwrap();
+    }
+    pass(&mut bay, 4);
+    for act in acts![
+        HoseAct::Purge { on: false },
+        VesselAct::Invert { on: true },
+        open(1.0)
+    ] {
+        bay.apply(act).unwrap();
+    }
+    pass(&mut bay, 3);
+    let upright = VesselAct::Invert { on: false };
+    bay.apply(upright).unwrap();
+    bay.apply(open(0.0)).unwrap();
+    assert_eq!(said(&bay), NextStep::TurnHub);
+    bay.apply(FixingAct::Battery { on: false }).unwrap();
+    assert_eq!(said(&bay), NextStep::PutBack(Loosened::Battery));
+    bay.apply(FixingAct::Battery { on: true }).unwrap();
+    bay.apply(FixingAct::TurnHub).unwrap();
+    assert_eq!(said(&bay), NextStep::StartEngine);
 }
