@@ -179,7 +179,7 @@ macro_rules! tables {
                 static $part: Cell<Option<&'static $file>> = const { Cell::new(None) };
             }
 
-            #[doc = concat!("The table of this part, if it is here: [`", stringify!($file), "`].")]
+            /// The table of this part, if it is here.
             pub(crate) fn $here() -> Option<&'static $file> {
                 $part.get()
             }

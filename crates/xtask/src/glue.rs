@@ -24,7 +24,7 @@ pub(crate) fn shorten(wasm: &Path, script: &Path) -> Result<()> {
         name.clone_from(names.entry(long).or_insert(next));
     };
     for import in module.imports.iter_mut().filter(|i| i.module == BROWSER) {
-        import.module = "_".to_owned();
+        "_".clone_into(&mut import.module);
         short(&mut import.name);
     }
     for export in module.exports.iter_mut() {

@@ -203,8 +203,11 @@ const GAUGES: usize = 16;
 const UP: f64 = 1.0;
 const DOWN: f64 = -1.0;
 
+/// A reading, which way it goes, and when.
+type Sign = (usize, f64, On);
+
 /// What a fault does against a sound van that somebody finds: the reading, which way, when.
-const SIGNS: &[(&str, &[(usize, f64, On)])] = &[
+const SIGNS: &[(&str, &[Sign])] = &[
     (
         "low-charge",
         &[
