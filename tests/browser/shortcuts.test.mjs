@@ -114,7 +114,7 @@ pageTest(
   async (page) => {
     let release;
     const held = new Promise((done) => (release = done));
-    await page.route("**/part_hands.bin", async (route) => {
+    await page.route("**/part_{hands,desk}.bin", async (route) => {
       await held;
       await route.continue();
     });

@@ -86,8 +86,8 @@ impl Msg {
     /// The later parts without which it cannot be answered.
     fn needs(&self) -> &'static [Part] {
         match self {
+            Self::Head(HeadMsg::Help) => &[Part::Desk],
             Self::Refused(_)
-            | Self::Head(HeadMsg::Help)
             | Self::Time(TimeMsg::Undone(_) | TimeMsg::Redone(_))
             | Self::Face(FaceMsg::Guess(_)) => &[Part::Hands],
             Self::Sight(_) => &[Part::Hands, Part::Keeping],
@@ -383,8 +383,8 @@ impl Component for App {
             { self.top(ctx, &readout) }
             { later::hands().map(|l| (l.sight)(self, ctx)).unwrap_or_default() }
             if self.head.help {
-                if let Some(hands) = later::hands() {
-                    { (hands.help)(self.head.shortcuts.get(), link.callback(|x| Msg::Head(HeadMsg::Shortcuts(x))), &link.callback(|()| Msg::Head(HeadMsg::Shut)), self.head.sheet_of_help.clone()) }
+                if let Some(desk) = later::desk() {
+                    { (desk.help)(self.head.shortcuts.get(), link.callback(|x| Msg::Head(HeadMsg::Shortcuts(x))), &link.callback(|()| Msg::Head(HeadMsg::Shut)), self.head.sheet_of_help.clone()) }
                 }
             }
             <main class={classes!("bay", card.is_some().then_some("with-card"), large)}>

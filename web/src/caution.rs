@@ -20,6 +20,12 @@ pub(crate) fn caution(told: Told, missing: [bool; 2], answer: Callback<PerilMsg>
     }
 }
 
+/// The same as it is said.
+pub(crate) fn spoken(told: Told) -> String {
+    let (title, text) = words::caution_text(told.caution, told.gas);
+    words::spoken_caution(title, text)
+}
+
 /// What is missing of goggles and gloves, and a button that puts it on.
 fn protection(missing: [bool; 2], answer: &Callback<PerilMsg>) -> Option<Html> {
     let text = words::missing(missing)?;

@@ -2,7 +2,8 @@
 use crate::words;
 use js_sys::Math;
 use lowside_present::dial::{Face, Mark, Which};
-use yew::{Html, NodeRef, Properties, classes, component, html};
+use std::cell::RefCell;
+use yew::{Html, NodeRef, classes, html};
 
 /// Degrees from the lower left pin to the lower right pin.
 const SWEEP: f64 = 270.0;
@@ -62,11 +63,12 @@ fn thinned(marks: &[Mark]) -> Vec<Mark> {
     marks.iter().map(keep).collect()
 }
 
-/// Where the needles of both gauges are on the page.
+/// Where the needles of both gauges are on the page, and the faces they stand over.
 #[derive(Default)]
 pub(crate) struct Needles {
     low: NodeRef,
     high: NodeRef,
+    plates: RefCell<[Option<(Face, Html)>; 2]>,
 }
 
 impl Needles {
@@ -77,17 +79,20 @@ impl Needles {
             Which::High => &self.high,
         }
     }
+
+    /// A gauge's face; made anew only when its units change.
+    pub(crate) fn plate(&self, face: Face) -> Html {
+        let mut plates = self.plates.borrow_mut();
+        let kept = &mut plates[usize::from(face.which == Which::High)];
+        match kept {
+            Some((of, html)) if *of == face => html.clone(),
+            _ => kept.insert((face.clone(), plate(&face))).1.clone(),
+        }
+    }
 }
 
-#[derive(Properties, PartialEq)]
-pub(crate) struct FaceProps {
-    pub(crate) face: Face,
-}
-
-/// The face; drawn again only when the units change.
-#[component]
-fn FacePlate(p: &FaceProps) -> Html {
-    let f = &p.face;
+/// A face.
+fn plate(f: &Face) -> Html {
     let hose = if f.which == Which::Low { "low" } else { "high" };
     html! {
         <svg viewBox="4 6 192 172" aria-hidden="true" class={hose}>
@@ -105,7 +110,8 @@ fn FacePlate(p: &FaceProps) -> Html {
 
 /// What a gauge shows.
 pub(crate) struct DialProps {
-    pub(crate) face: Face,
+    pub(crate) which: Which,
+    pub(crate) plate: Html,
     pub(crate) needle: NodeRef,
     pub(crate) title: &'static str,
     pub(crate) number: String,
@@ -129,13 +135,13 @@ pub(crate) fn dial(p: &DialProps) -> Html {
     html! {
         <div class={classes!("dial", p.lit.then_some("lit"))} role="img" aria-label={format!("{}: {}, {where_}", p.title, p.spoken)}>
             <span class="plate">
-                <FacePlate face={p.face.clone()} />
+                { p.plate.clone() }
                 if let Some((lo, hi)) = p.memory {
-                    <svg viewBox="4 6 192 172" aria-hidden="true" class={if p.face.which == Which::Low { "trail low" } else { "trail high" }}>
+                    <svg viewBox="4 6 192 172" aria-hidden="true" class={if p.which == Which::Low { "trail low" } else { "trail high" }}>
                         <path class="memory" d={arc((lo - 0.002).max(0.0), (hi + 0.002).min(1.0), 71.0)} />
                     </svg>
                 }
-                <span ref={p.needle.clone()} class={if p.face.which == Which::Low { "hand low" } else { "hand high" }}>
+                <span ref={p.needle.clone()} class={if p.which == Which::Low { "hand low" } else { "hand high" }}>
                     <svg viewBox="4 6 192 172" aria-hidden="true">
                         <path class="needle" d="M97.6 112 L99.3 26 L100.7 26 L102.4 112 Z" />
                         <circle class="hub" cx="100" cy="100" r="6" />
@@ -143,7 +149,7 @@ pub(crate) fn dial(p: &DialProps) -> Html {
                 </span>
             </span>
             <div class="tag" aria-hidden="true">
-                <span class={if p.face.which == Which::Low { "name low" } else { "name high" }}>{ p.title }</span>
+                <span class={if p.which == Which::Low { "name low" } else { "name high" }}>{ p.title }</span>
                 <strong>{ &p.number }{ " " }<span>{ p.unit }</span></strong>
                 if let Some(t) = &p.saturation { <span class="off">{ t }</span> }
                 if !p.coupled { <span class="off">{ where_ }</span> }

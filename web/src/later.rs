@@ -7,7 +7,7 @@
 use std::{cell::Cell, pin::Pin, rc::Rc};
 
 use gloo::{events::EventListener, timers::future::TimeoutFuture};
-use lowside_lessons::{Job, Shown, next::Advice};
+use lowside_lessons::{Job, Shown, cautions::Told, next::Advice};
 use lowside_present::{
     UnitSystem,
     ask::{self, Question},
@@ -54,11 +54,12 @@ pub(crate) struct Hands {
     /// Challenges under the drawing of levels.
     pub(crate) guess_view: fn(&App, &Context<App>) -> Html,
     pub(crate) guess: fn(&mut App, GuessMsg),
+    /// Harm and cautions: shown, and one as it is said.
+    pub(crate) said: fn(&App, &Shown<'_>, &Callback<PerilMsg>) -> Html,
+    pub(crate) spoken: fn(Told) -> String,
     /// What is asked before an act that can hurt, and how that is shown with what of goggles and gloves is missing.
     pub(crate) ask: fn(&Bay, bool, Action, UnitSystem) -> Option<Question>,
     pub(crate) question: fn(&Question, [bool; 2], &Callback<PerilMsg>) -> Html,
-    /// The help: are shortcuts on, sets them, closes it.
-    pub(crate) help: fn(bool, Callback<bool>, &Callback<()>, NodeRef) -> Html,
     /// Listens to what is pointed at, and to the page being left.
     pub(crate) listen: fn(&Context<App>) -> Vec<EventListener>,
     /// An act as it is told.
@@ -71,7 +72,13 @@ pub(crate) struct Hands {
     pub(crate) place: fn(Spot) -> String,
     /// What stands behind the door to a class.
     pub(crate) class: fn(&App, &Context<App>) -> Html,
-    /// The settings, and what to start with.
+}
+
+/// What opens from the head: help, settings, what to start with.
+#[derive(Debug)]
+pub(crate) struct Desk {
+    /// The help: are shortcuts on, sets them, closes it.
+    pub(crate) help: fn(bool, Callback<bool>, &Callback<()>, NodeRef) -> Html,
     pub(crate) settings: fn(&App, &Context<App>) -> Html,
     pub(crate) start: fn(&App, &Context<App>) -> Html,
 }
@@ -159,6 +166,7 @@ pub(crate) struct Charts {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Part {
     Hands,
+    Desk,
     Keeping,
     Reading,
     Jobs,
@@ -224,15 +232,19 @@ tables! {
         see: App::see,
         guess_view: App::guess_view,
         guess: App::guess,
+        said: App::said_view,
+        spoken: caution::spoken,
         ask: ask::question,
         question: caution::question,
-        help: help::view,
         listen: browser_events::listen,
         act: words::act,
         refused: words::refused_why,
         halted: words::halted,
         place: words::spot_name,
         class: App::class_view,
+    };
+    DESK, desk, desk_come, Desk: Desk {
+        help: help::view,
         settings: App::settings_view,
         start: App::start_view,
     };

@@ -124,6 +124,11 @@ enum Side {
     Below,
 }
 
+/// A number that runs on, brought back to 0 up to `round`. The operator `%` on such is 1 kB of the program as sent.
+fn wrapped(x: f64, round: f64) -> f64 {
+    x - round * (x / round).floor()
+}
+
 impl Painter {
     /// Draws a scene; `dt` is the wall time since the last frame, s, 0 when nothing is to move.
     pub(crate) fn draw(
@@ -214,9 +219,9 @@ impl Painter {
             l.hose_end,
         ];
         for (phase, s) in self.phase.iter_mut().zip(streams) {
-            *phase = (*phase + s.flow * TRAVEL * dt) % 1200.0;
+            *phase = wrapped(*phase + s.flow * TRAVEL * dt, 1200.0);
         }
-        self.drift = (self.drift + dt) % 1000.0;
+        self.drift = wrapped(self.drift + dt, 1000.0);
         let lowest = l.lowest();
         // The pump's pit lies there too.
         self.deep =

@@ -90,6 +90,8 @@ async function begin(what) {
     const [{ default: init, lowsideFail, lowsideHash }] = await Promise.all([import("./lowside.js"), import("./sound.js")]);
     await init({ module_or_path: wasm });
     Object.assign(window, { lowsideHash, lowsideFail });
+    const href = new URL("./later.css", import.meta.url).href;
+    document.head.append(Object.assign(document.createElement("link"), { rel: "stylesheet", href }));
     // Without a network: the worker keeps the page. It is asked for once the page runs, so that it takes nothing from the start.
     // Refused where the browser keeps nothing for this page; the page runs all the same.
     if ("serviceWorker" in navigator) setTimeout(() => keep().catch(() => undefined), 1500);

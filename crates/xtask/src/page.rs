@@ -43,8 +43,12 @@ pub(crate) const PROFILE: &str = "wasm-release";
 /// The first part of the program.
 const PROGRAM: &str = "lowside_bg.wasm";
 
-/// Files that are sent once the page runs: they keep it and install it.
-const LATER_FILES: [&str; 4] = [
+/// The style sheet of what only later parts show.
+const LATER_SHEET: &str = "later.css";
+
+/// Files that are sent once the page runs: that sheet, and what keeps the page and installs it.
+const LATER_FILES: [&str; 5] = [
+    LATER_SHEET,
     WORKER,
     "manifest.webmanifest",
     "icon-192.png",
@@ -124,6 +128,11 @@ impl Site {
                 SHELL,
             ),
             ("until the loop runs".to_owned(), sum(&first), FIRST_VIEW),
+            (
+                "later: styles".to_owned(),
+                sum(&|name| name == LATER_SHEET),
+                3_000,
+            ),
         ];
         all.extend(cut::FILES.iter().map(|later| {
             let file = cut::file_name(later.name);

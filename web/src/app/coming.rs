@@ -30,6 +30,10 @@ impl App {
             (Part::Hands, true),
             (Part::Keeping, true),
             (
+                Part::Desk,
+                self.head.drawer.is_some() || self.head.help || door == Door::Diagnose,
+            ),
+            (
                 Part::Reading,
                 self.begin.asked.is_some() || self.head.drawer == Some(Drawer::Bays),
             ),

@@ -60,12 +60,12 @@ impl App {
     /// What the open drawer of the head holds.
     pub(super) fn drawer(&self, ctx: &Context<Self>) -> Html {
         let html = |part, html: Option<Html>| html.unwrap_or_else(|| self.sign(ctx, part));
-        let hands = later::hands();
+        let desk = later::desk();
         match self.head.drawer {
             None => html! {},
-            Some(Drawer::Settings) => html(Part::Hands, hands.map(|l| (l.settings)(self, ctx))),
+            Some(Drawer::Settings) => html(Part::Desk, desk.map(|l| (l.settings)(self, ctx))),
             Some(Drawer::Bays) => html! { <>
-                { html(Part::Hands, hands.map(|l| (l.start)(self, ctx))) }
+                { html(Part::Desk, desk.map(|l| (l.start)(self, ctx))) }
                 { html(Part::Reading, later::reading().map(|l| (l.list)(self, ctx))) }
             </> },
         }
@@ -79,7 +79,7 @@ impl App {
         html! { <>
             { self.bring_view(ctx) }
             <details class="behind"><summary>{ words::drill_any() }</summary>
-                { for later::hands().map(|l| (l.start)(self, ctx)) }
+                { for later::desk().map(|l| (l.start)(self, ctx)) }
             </details>
         </> }
     }

@@ -34,7 +34,8 @@ impl App {
             Which::High => r.high_saturation.as_ref().map(words::condenses_at),
         };
         crate::dial::dial(&DialProps {
-            face: Face::of(shown, which, self.units),
+            which,
+            plate: self.needles.plate(Face::of(shown, which, self.units)),
             needle: self.needles.of(which).clone(),
             title,
             number: reading.number.clone(),

@@ -8,7 +8,7 @@ use lowside_present::{
 };
 use lowside_session::{Action, LearnerAct, Refused, Tick};
 use web_sys::HtmlDialogElement;
-use yew::{Context, Html, NodeRef, html};
+use yew::{Callback, Context, Html, NodeRef, html};
 
 use super::{App, Msg};
 use crate::{caution, host, later, words};
@@ -82,8 +82,8 @@ impl App {
                 let told = caution.and_then(|c| self.peril.cautions.raise(&self.stage.bay, c));
                 if let Some(told) = told {
                     self.stage.cautioned.push(self.stage.bay.tick());
-                    let (title, text) = words::caution_text(told.caution, told.gas);
-                    self.waiting.push(words::spoken_caution(title, text));
+                    self.waiting
+                        .extend(later::hands().map(|l| (l.spoken)(told)));
                 }
             }
             Err(refused) => return self.refused(refused),
@@ -161,19 +161,23 @@ impl App {
         }
     }
 
-    /// Harm that was done and not yet read, else the latest caution; and the question.
+    /// Harm that was done and not yet read, else the latest caution.
+    pub(crate) fn said_view(&self, shown: &Shown<'_>, answer: &Callback<PerilMsg>) -> Html {
+        let unread = harm(shown).filter(|(tick, _)| self.peril.read != Some(*tick));
+        match (unread, self.peril.cautions.latest()) {
+            (Some((tick, harm)), _) => caution::harm(tick, harm, answer.clone()),
+            (None, Some(told)) => {
+                let missing = missing(told.caution.wants(), shown.worn);
+                caution::caution(told, missing, answer.clone())
+            }
+            (None, None) => html! {},
+        }
+    }
+
+    /// That, and the question.
     pub(super) fn peril_view(&self, ctx: &Context<Self>, shown: &Shown<'_>) -> [Html; 2] {
         let answer = ctx.link().callback(Msg::Peril);
-        let unread = harm(shown).filter(|(tick, _)| self.peril.read != Some(*tick));
-        let said = match (unread, self.peril.cautions.latest()) {
-            (Some((tick, harm)), _) => caution::harm(tick, harm, answer.clone()),
-            (None, Some(told)) => caution::caution(
-                told,
-                missing(told.caution.wants(), shown.worn),
-                answer.clone(),
-            ),
-            (None, None) => html! {},
-        };
+        let said = later::hands().map_or_else(Html::default, |l| (l.said)(self, shown, &answer));
         let asking = self.peril.asking.as_ref().zip(later::hands());
         let dialog = html! {
             <dialog ref={self.peril.dialog.clone()} class="ask" role="alertdialog" aria-labelledby="ask-title" aria-describedby="ask-text">

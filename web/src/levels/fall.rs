@@ -1,7 +1,7 @@
 //! The orifice: a fall from the end of the high line to the low one.
 use lowside_present::{levels::Levels, palette::Rgb};
 
-use super::{Brush, REST};
+use super::{Brush, REST, wrapped};
 
 /// Flow whose fall is as wide as there is room, g/s.
 const WIDEST: f64 = 60.0;
@@ -97,14 +97,14 @@ impl Brush<'_> {
         let y0 = self.sheet.y(l.liquid.height);
         for k in 0..34 {
             let k = f64::from(k);
-            let (u, v) = ((k * 0.754_877_666) % 1.0, (k * 0.569_840_291) % 1.0);
-            let fallen = (v + phase.rem_euclid(1200.0) / 1200.0 * 12.0) % 1.0;
+            let (u, v) = ((k * 0.754_877_666).fract(), (k * 0.569_840_291).fract());
+            let fallen = (v + wrapped(phase, 1200.0) / 1200.0 * 12.0).fract();
             let y = y0 + 10.0 + fallen * fallen * (y1 - y0 - 6.0);
             let spread = ((y - waist) / (y1 - waist)).clamp(0.0, 1.0);
             let half = narrow + (broad * 0.75 - narrow).max(0.0) * spread;
             let x = middle + (u - 0.5) * 2.0 * (half - 1.0);
             if y > waist {
-                pen.fill(if k % 3.0 < 1.0 { t.soft } else { FLASH })
+                pen.fill(if wrapped(k, 3.0) < 1.0 { t.soft } else { FLASH })
                     .circle(x, y, 1.6);
                 pen.c.fill();
             } else if l.orifice.liquid < 0.98 {

@@ -81,8 +81,8 @@ impl Brush<'_> {
         let mut k = 0.0;
         while k < dots {
             let (u, v) = (
-                (k * 0.754_877_666) % 1.0,
-                (k * 0.569_840_291 + self.drift * 1.4) % 1.0,
+                (k * 0.754_877_666).fract(),
+                (k * 0.569_840_291 + self.drift * 1.4).fract(),
             );
             let far = v * PLUME;
             let size = 1.4 + 1.6 * (1.0 - v);

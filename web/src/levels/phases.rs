@@ -1,7 +1,7 @@
 //! Vapour, drops, bubbles, water, frost and sweat: small marks, each placed by its number, so that none jumps from frame to frame.
 use lowside_present::levels::Block;
 
-use super::{Brush, channels::Pool};
+use super::{Brush, channels::Pool, wrapped};
 
 /// Steps that scatter numbers evenly over a square (the plastic number's powers).
 const SCATTER: [f64; 2] = [0.754_877_666, 0.569_840_291];
@@ -14,7 +14,10 @@ fn count(n: f64, most: u32) -> impl Iterator<Item = f64> {
 }
 
 fn scatter(k: f64) -> (f64, f64) {
-    ((k * SCATTER[0] + 0.31) % 1.0, (k * SCATTER[1] + 0.17) % 1.0)
+    (
+        (k * SCATTER[0] + 0.31).fract(),
+        (k * SCATTER[1] + 0.17).fract(),
+    )
 }
 
 impl Brush<'_> {
@@ -28,8 +31,8 @@ impl Brush<'_> {
         pen.fill(self.theme.soft).c.begin_path();
         for k in count(dots, 150) {
             let (u, v) = scatter(k);
-            let u = (u + self.drift * 0.013 * (1.0 + (k % 3.0))) % 1.0;
-            let v = (v + x * 0.0137) % 1.0;
+            let u = (u + self.drift * 0.013 * (1.0 + wrapped(k, 3.0))).fract();
+            let v = (v + x * 0.0137).fract();
             pen.c
                 .rect(x + u * (w - 1.6), top + v * (bottom - top - 1.6), 1.6, 1.6);
         }
@@ -48,7 +51,7 @@ impl Brush<'_> {
         for k in count(-b.boils * MARKS, 16) {
             let (u, v) = scatter(k);
             let from = top + (0.25 + 0.4 * scatter(k + 5.0).0) * (bottom - top);
-            let fallen = (v + self.drift * 0.55) % 1.0;
+            let fallen = (v + self.drift * 0.55).fract();
             let y = from + fallen * fallen * (bottom - from);
             pen.circle(x + 3.0 + u * (w - 6.0), y, 1.6 + 0.8 * v);
             pen.c.fill();
@@ -66,7 +69,7 @@ impl Brush<'_> {
         pen.stroke(t.sheet, 1.4).dashes(&[], 0.0);
         for k in count((b.boils * MARKS).min(w / 9.0), 16) {
             let (u, v) = scatter(k);
-            let risen = (v + self.drift * 0.8) % 1.0;
+            let risen = (v + self.drift * 0.8).fract();
             let r = (1.2 + 2.0 * risen).min(deep / 2.0);
             pen.circle(x + 4.0 + u * (w - 8.0), pool.ground - risen * deep, r);
             pen.c.stroke();
