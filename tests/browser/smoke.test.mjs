@@ -21,7 +21,7 @@ pageTest("the shell stands without the program, offers four doors, and runs noth
   page.on("request", (request) => asked.push(new URL(request.url()).pathname));
   // The test's own way in is left out: nobody has pressed anything.
   await page.evaluate((address) => (location.href = address), address);
-  await page.getByRole("heading", { name: "A service bay for learning car A/C" }).waitFor();
+  await page.getByRole("heading", { name: "A service bay for learning car A/C", exact: true }).waitFor();
   const doors = page.locator(".ways button");
   assert.deepEqual(await doors.locator("b").allInnerTexts(), ["Explore", "Charge and service", "Diagnose", "Class"]);
   await assertAccessible(page);
