@@ -113,6 +113,9 @@ pub struct Drive {
     pub cut_out: Switch,
     /// Clutch engaged.
     pub engaged: bool,
+    /// Current stands at the clutch's plug, which is pulled.
+    #[serde(default)]
+    pub at_plug: bool,
     /// Times the clutch has pulled in.
     pub cycles: u32,
     /// The engine is too hot for its control to allow the compressor.
@@ -141,6 +144,7 @@ impl Drive {
                 closed: true,
             },
             engaged: false,
+            at_plug: false,
             cycles: 0,
             held_back: false,
             felt: [p; 2],
@@ -206,7 +210,7 @@ impl Drive {
     }
 
     /// Current reaches the clutch's plug.
-    pub fn feeds(&self, settings: &Settings, condition: &Condition) -> bool {
+    fn feeds(&self, settings: &Settings, condition: &Condition) -> bool {
         let loose = &settings.loose;
         let called = settings.engine_on && settings.ac_on && !self.held_back;
         called
@@ -237,7 +241,9 @@ impl Drive {
         let eased = if self.held_back { COOLER } else { 0.0 };
         self.held_back = coolant > self.too_hot - eased;
         let plugged = settings.loose.plug(Lead::Clutch) == Plug::On;
-        let engage = self.feeds(settings, condition) && plugged;
+        let fed = self.feeds(settings, condition);
+        self.at_plug = fed && !plugged;
+        let engage = fed && plugged;
         if engage && !self.engaged {
             self.cycles += 1;
         }

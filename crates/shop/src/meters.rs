@@ -2,7 +2,6 @@
 
 use lowside_plant::{
     clutch::{COIL, VOLTS},
-    loose::{Lead, Plug},
     network::NodeId,
     plant::Plant,
     state::R_AIR,
@@ -109,8 +108,7 @@ pub fn humidity(plant: &Plant) -> f64 {
 /// Meter at the clutch's plug: volts and amperes, to 0.1. Both are nothing while the clutch is not called for or its compressor is out; with
 /// the plug pulled there is voltage, and nothing that draws.
 pub fn clutch(plant: &Plant) -> (f64, f64) {
-    let pulled = plant.settings.loose.plug(Lead::Clutch) != Plug::On;
-    if pulled && plant.drive.feeds(&plant.settings, &plant.condition) {
+    if plant.drive.at_plug {
         (VOLTS, 0.0)
     } else if plant.drive.engaged && plant.fitted.compressor {
         let amperes = VOLTS / (COIL * plant.clutch.resistance());
