@@ -8,10 +8,6 @@ const BELIEFS: &[(&str, &str)] = &[
         "The heaviest of these charges fill the accumulator to where it spills: its last tenth shows as subcooling before the level does.",
     ),
     (
-        "Bore",
-        "At 1.3 mm the loop balances just above its cycling switch; at 1.2 mm the clutch cycles, and the mean with the clutch in is the switch's.",
-    ),
-    (
         "Charge of a conversion",
         "What a condenser's cell holds hangs on where it floods, and so on its vapour's density, in which the gases differ less than in their liquid. Between 83 and 88 % \
          for volumes of condenser and liquid line within their ranges; the search reads to 0.8 %. To keep the accumulator wet 81 % are enough.",
@@ -55,6 +51,18 @@ const BELIEFS: &[(&str, &str)] = &[
          the condenser's six cells, which cool it by more than the practice's 17 K. The order is right: up first, falling below 50 %.",
     ),
     (
+        "Too much on a hot day",
+        "Above the label the accumulator has room for 8 oz: what the pauses of a cool day send into it, or a sound van draws liquid. The other 10 oz of half \
+         too much, 0.25 L, fill a quarter of the condenser, whose liquid still gives half of that part's heat: by hand 12 to 24 % more of the 22 K over \
+         the day, 15 to 30 psi. With 0.48 L, and a condenser of 1.15, it is 19 psi and a plateau of 11 oz, with 0.42 L 24 psi; but then a sound van's idle at 21 to 27 degC is wet, and \
+         what a shallow recovery leaves falls to 8 %.",
+    ),
+    (
+        "Open area of the orifice",
+        "What lies in the accumulator at the label goes over into the condenser and stays there, 200 g with the high side 23 psi up at 40 % open. A condenser \
+         of 1.15 L for 1.05 holds 45 g more while sound, so that as much less is left over: 5 psi at 40 %, and half too much then adds 8 psi for 12.",
+    ),
+    (
         "Charge sweep",
         "Above the plateau the accumulator still takes up what the rule gives to the condenser: its volume is a tuned figure.",
     ),
@@ -68,11 +76,6 @@ const BELIEFS: &[(&str, &str)] = &[
         "12. Recovery",
         "The accumulator has room for most of 28 % more, so that little more liquid is drawn and the discharge stays hot: its \
          volume is a tuned figure. The discharge is 8 K cooler from 50 oz (truth 3), this is 46.",
-    ),
-    (
-        "13. Half",
-        "Where both cycle, the low side moves between the same two points of the switch; with half the air the pauses are longer, and the mean over all of the time \
-         rises with them.",
     ),
     (
         "1. Pressures",

@@ -1,5 +1,6 @@
 //! The whole job by hand: what a technician can look up or work out for every stage of it, beside what the bay shows.
 
+mod flow;
 mod leaks;
 
 use lowside_fluids::{Refrigerant, water};
@@ -9,6 +10,7 @@ use lowside_shop::{cylinder, ledger::Place, vacuum::MICRON};
 use lowside_units::{Mass, Quantity, Ratio};
 
 use super::{
+    charge::LABEL,
     shop::{at_rest, opened, pump},
     with,
 };
@@ -28,6 +30,7 @@ pub const JOBS: &[Job] = &[
     oil_shares,
     leaks::capillary,
     leaks::hole,
+    flow::inferred,
     start_on_liquid,
 ];
 

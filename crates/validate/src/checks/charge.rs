@@ -12,7 +12,7 @@ use crate::{
 };
 
 /// What fills the section.
-pub const JOBS: &[Job] = &[idle, medium, fast];
+pub const JOBS: &[Job] = &[idle, medium, fast, half_too_much];
 
 /// The van's label, kg (36 oz).
 pub(super) const LABEL: f64 = 1.020_583;
@@ -214,4 +214,76 @@ fn cycling(
         });
     }
     Ok(())
+}
+
+/// Ounces of the plateau's search.
+const OUNCES: core::ops::RangeInclusive<u8> = 26..=46;
+/// How far the high side (kPa) and the vent (K) may be off the label's on a plateau: a gauge's line, and what a hand feels.
+const FLAT: (f64, f64) = (7.0, 0.5);
+/// A pound-force per square inch, kPa.
+const PSI: f64 = 6.894_757;
+
+/// On a hot day at speed: where charge does not show, and what half too much does.
+fn half_too_much(runs: &Runs) -> Result<Vec<Check>, Error> {
+    let run =
+        |ounces: f64| runs.healthy(&["day.ambient=38degC", &with("start.charge", ounces, "oz")]);
+    let (label, over) = (run(36.0)?, run(54.0)?);
+    let mut curve = Vec::new();
+    let mut flat = Vec::new();
+    for ounces in OUNCES.map(f64::from) {
+        let r = run(ounces)?;
+        let (head, vent) = (
+            r.on.high - label.on.high,
+            (r.all.vent - label.all.vent).abs(),
+        );
+        curve.push((ounces, head / PSI));
+        if head.abs() < FLAT.0 && vent < FLAT.1 {
+            flat.push(ounces);
+        }
+    }
+    let (from, to) = flat
+        .iter()
+        .fold((f64::NAN, f64::NAN), |(a, b), x| (a.min(*x), b.max(*x)));
+    let mut check = Check::new(
+        "Too much on a hot day (38 degC, 1 500 rpm)",
+        "Charge hides over 8 to 12 oz, and the label lies on the upper half of that. Half too much (54 oz): high side some 25 to 70 psi higher, low \
+         side up, liquid at the compressor, vent warmer.",
+        "common practice, no source",
+    );
+    check.tuned = "volumes of accumulator and condenser".into();
+    check.find(Finding::within("plateau", to - from, 8.0, 12.0, "oz", 0));
+    check.find(Finding::within(
+        "label on the plateau",
+        100.0 * (36.0 - from) / (to - from),
+        50.0,
+        100.0,
+        "% of its width",
+        0,
+    ));
+    let head = (over.on.high - label.on.high) / PSI;
+    check.find(Finding::within(
+        "half too much: high side",
+        head,
+        25.0,
+        70.0,
+        "psi more",
+        1,
+    ));
+    for (what, more, least, unit) in [
+        ("low side", (over.on.low - label.on.low) / PSI, 1.0, "psi"),
+        ("vent", over.all.vent - label.all.vent, 1.0, "K"),
+        ("liquid at the compressor", 100.0 * over.on.liquid, 3.0, "%"),
+    ] {
+        check.find(Finding::holds(
+            format!("half too much: {what}"),
+            format!("{more:+.1} {unit}"),
+            format!("at least {least:+} {unit}"),
+            more >= least,
+        ));
+    }
+    check.plots = vec![
+        Plot::new("Over the label's high side, 38 degC", "charge, oz", "psi")
+            .curve("high side", curve),
+    ];
+    Ok(vec![check])
 }

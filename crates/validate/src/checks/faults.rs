@@ -1,6 +1,10 @@
 //! Faults: each alone against the healthy van, and sweeps of the ones that have a size.
 
-use super::{Sweep, curve, list, rises, truths::rises_at_first, with};
+use super::{
+    Sweep, curve, list, rises,
+    truths::{JUMPED, rises_at_first},
+    with,
+};
 use crate::{
     Job,
     check::{Check, Finding},
@@ -12,6 +16,8 @@ use crate::{
 mod course;
 mod drive;
 mod signs;
+
+pub(super) use signs::on_the_switch;
 
 /// What fills the section.
 pub const JOBS: &[Job] = &[
@@ -201,12 +207,35 @@ fn orifice_area(runs: &Runs) -> Result<Vec<Check>, Error> {
     })?;
     let mut check = Check::new(
         "Open area of the orifice, 20 to 100 % (1 500 rpm, 35 degC)",
-        "Choked a little: high side up as liquid moves to the condenser, 45 kPa at most at 90 % open and 120 at 80 %. Choked much: low side and \
-         high side down, vent up, subcooling high, superheat high.",
+        "Choked a little: high side up as liquid moves to the condenser, 45 kPa at most at 90 % open and 120 at 80 %. By 40 % the \
+         accumulator runs dry, capacity falls, and the high side is within 10 psi of healthy or below. Choked much: low side and high side down, vent up, subcooling high, superheat high.",
         PRACTICE,
     );
     let base = |of: fn(&Run) -> f64| at(&s, 100.0, of);
     rises_at_first(&mut check, &s);
+    let over = |v: f64| at(&s, v, |r| r.on.high) - base(|r| r.on.high);
+    check.find(Finding::holds(
+        "40 %: high side over healthy",
+        format!("{:+.0} kPa", over(40.0)),
+        "at most +69 kPa (10 psi)",
+        over(40.0) <= 69.0,
+    ));
+    check.find(Finding::holds(
+        "40 %: liquid left in the accumulator",
+        format!("{:.1} %", 100.0 * at(&s, 40.0, |r| r.all.level)),
+        "at most 1 %",
+        at(&s, 40.0, |r| r.all.level) <= 0.01,
+    ));
+    let less =
+        100.0 * (1.0 - at(&s, 40.0, |r| r.summary.capacity_W) / base(|r| r.summary.capacity_W));
+    check.find(Finding::within(
+        "40 %: capacity",
+        less,
+        10.0,
+        100.0,
+        "% less",
+        0,
+    ));
     for v in [20.0, 30.0] {
         check.find(Finding::holds(
             format!("{v} %: high side below its highest"),
@@ -241,24 +270,35 @@ fn bore(runs: &Runs) -> Result<Vec<Check>, Error> {
     let bores = [1.2, 1.3, 1.45, 1.6, 1.7, 1.83];
     let mut checks = Vec::new();
     for (rpm, speed) in [(800.0, "idle"), (1500.0, "1 500 rpm")] {
-        let s = sweep(runs, &bores, |v| {
+        let own = |v: f64| {
             vec![
                 with("engine.speed", rpm, "rpm"),
                 with("vehicle.orifice.bore", v, "mm"),
             ]
+        };
+        let s = sweep(runs, &bores, own)?;
+        let jumped = sweep(runs, &bores, |v| {
+            own(v).into_iter().chain([JUMPED.to_owned()]).collect()
         })?;
         let mut check = Check::new(
             format!("Bore of the orifice, 1.2 to 1.83 mm ({speed}, 35 degC)"),
             "A wider bore raises the low side; one 0.3 mm too small lowers it and warms the vent.",
             PRACTICE,
         );
-        let lows = values(&s, |r| r.on.low);
-        check.find(Finding::holds(
-            "low side rises with the bore",
-            list(&lows, 0),
-            "rising, slack 2 kPa",
-            rises(&lows, 2.0),
-        ));
+        let lows = values(&jumped, |r| r.on.low);
+        check.find(
+            Finding::holds(
+                "low side rises with the bore, cycling switch jumped",
+                list(&lows, 0),
+                "rising, slack 2 kPa",
+                rises(&lows, 2.0),
+            )
+            .instead_of(
+                "the same with the switch at work",
+                "At 1 500 rpm the loop balances just above its switch at 1.3 mm and cycles at 1.2, where the mean with the clutch in is the switch's: like \
+                 is compared with like.",
+            ),
+        );
         check.find(Finding::holds(
             "1.3 mm: vent against 1.7 mm",
             format!(

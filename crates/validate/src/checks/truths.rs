@@ -41,7 +41,7 @@ pub const JOBS: &[Job] = &[
 const TRADE: &str =
     "trade knowledge and an earlier check model of such a loop; no published source";
 /// A jumper over the cycling switch: the loop finds its own balance.
-const JUMPED: &str = "vehicle.switches.low_opens=20kPag";
+pub(super) const JUMPED: &str = "vehicle.switches.low_opens=20kPag";
 
 /// One ounce, kg.
 const OUNCE: f64 = 0.028_349_523;

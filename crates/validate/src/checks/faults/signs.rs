@@ -26,6 +26,18 @@ const MILD: &str = "day.ambient=27degC";
 const COOL: &str = "day.ambient=24degC";
 const LIKE_WITH_LIKE: &str = "At 35 degC the van balances above its switch and one with half the air cycles, so that a mean over pauses was held against none: \
                               cycling is compared with cycling, at 24 degC.";
+/// Rows that change what the tube passes, or is given, while liquid stands ahead of it and in the accumulator.
+const NARROWED: [&str; 3] = [
+    "Condenser plugged inside, severe",
+    "Liquid line crushed, severe",
+    "bore 0.3 mm too large (2.0 mm)",
+];
+/// Level of the accumulator from which it counts as wet.
+const WET: f64 = 0.02;
+const FIXED: &str = "By hand: while the accumulator is wet, the compressor's volume and the wet coil fix the flow, and the tube has to pass it (the bound of a \
+                     choked tube): what is narrowed or widened moves liquid and the high side, not the low side or the vent, until the accumulator is dry or full.";
+const SAME_POINTS: &str = "While both cycle, the switch holds the low side between the same two points whatever the load, and longer pauses raise its mean: \
+                           less load shows in the clutch's share of the time.";
 const BALANCES: &str = "At 35 degC the van balances above its switch even with 70 % of its charge: cycles are compared at 24 degC, where it cycles.";
 const AZEOTROPE: &str = "R-12 and R-134a boil together below either: the mixture is denser at the same temperature and a stroke carries more. No law here warms \
                          the vent.";
@@ -195,16 +207,24 @@ pub(super) fn table(runs: &Runs) -> Result<Vec<Check>, Error> {
             let name = format!("{what}: {}", names[k]);
             let got = format!("{:.decimals$} ({change:+.decimals$})", now[k]);
             let asked = format!("{} from {:.decimals$}", arrow(ways[k]), base[k]);
+            let first = format!("{} at 35 degC", arrow(ways[k]));
+            let moved = judge(ways[k], change, COUNTS[k]);
+            let still_wet = run.on.level > WET && healthy.on.level > WET;
             check.find(if what == REMAINDER && k == 2 {
                 Finding::beside(name, got, asked, AZEOTROPE)
+            } else if k != 1 && NARROWED.contains(&what.as_str()) && still_wet {
+                let level = judge(Level, change, COUNTS[k]);
+                let asked_now = format!(
+                    "as healthy, {:.decimals$}, while the accumulator is wet",
+                    base[k]
+                );
+                Finding::holds(name, got, asked_now, level).instead_of(asked, FIXED)
+            } else if k == 0 && overrides.contains(&COOL) {
+                on_the_switch(name, got, first, [&run, &healthy], moved)
+            } else if overrides.contains(&COOL) {
+                Finding::holds(name, got, asked, moved).instead_of(first, LIKE_WITH_LIKE)
             } else {
-                let first = format!("{} at 35 degC", arrow(ways[k]));
-                let finding = Finding::holds(name, got, asked, judge(ways[k], change, COUNTS[k]));
-                if overrides.contains(&COOL) {
-                    finding.instead_of(first, LIKE_WITH_LIKE)
-                } else {
-                    finding
-                }
+                Finding::holds(name, got, asked, moved)
             });
         }
         seen(&mut check, what, *signs, [&run, &healthy]);
@@ -233,6 +253,25 @@ pub(super) fn table(runs: &Runs) -> Result<Vec<Check>, Error> {
         Plot::new("Vent against healthy", "row of the fault table", "K").marks("vent", vent),
     ];
     Ok(vec![check])
+}
+
+/// A low side that ought to be lower where both vehicles cycle: it is, or the clutch is in for less of the time.
+pub(in crate::checks) fn on_the_switch(
+    name: String,
+    got: String,
+    first: String,
+    [run, healthy]: [&Run; 2],
+    lower: bool,
+) -> Finding {
+    let [less, full] = [run, healthy].map(|r| 100.0 * r.summary.clutch_duty);
+    let both = run.summary.clutch_cycles > 0 && healthy.summary.clutch_cycles > 0;
+    Finding::holds(
+        name,
+        format!("{got}, clutch in {less:.0} %"),
+        format!("down, or both cycling and the clutch in less than {full:.0} %"),
+        lower || (both && less < full - 1.0),
+    )
+    .instead_of(first, SAME_POINTS)
 }
 
 /// Finds what a row says beside its pressures and its vent.

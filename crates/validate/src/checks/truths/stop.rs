@@ -5,6 +5,7 @@ use lowside_session::VehicleAct;
 use super::{JUMPED, TRADE};
 use crate::{
     check::{Check, Finding},
+    checks::faults::on_the_switch,
     error::Error,
     plot::Plot,
     run::{Run, Runs},
@@ -80,12 +81,16 @@ pub(super) fn last(runs: &Runs) -> Result<Vec<Check>, Error> {
         } else {
             colder
         });
-        check.find(Finding::holds(
-            format!("half the air, {speed}: low side over the whole time"),
-            format!("{:.0} kPag", half.all.low),
-            format!("below {:.0} kPag, or cycling on the switch", full.all.low),
-            half.all.low < full.all.low || half.cycles_per_minute() > full.cycles_per_minute(),
-        ));
+        let name = format!("half the air, {speed}: low side over the whole time");
+        let got = format!("{:.0} kPag", half.all.low);
+        let asked = format!("below {:.0} kPag, or cycling on the switch", full.all.low);
+        let lower =
+            half.all.low < full.all.low || half.cycles_per_minute() > full.cycles_per_minute();
+        check.find(if speed == CYCLING {
+            on_the_switch(name, got, asked, [&half, &full], lower)
+        } else {
+            Finding::holds(name, got, asked, lower)
+        });
         let mut worn = more.to_vec();
         worn.push("condition.compressor_wear=50%");
         let worn = runs.healthy(&worn)?;
