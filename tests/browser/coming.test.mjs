@@ -32,6 +32,9 @@ pageTest("a part comes with its door or its view, and not before", desktop, asyn
   await come("who diagnoses", doors);
   await page.locator(".picker").getByRole("button", { name: "Strip chart" }).click();
   await page.locator("section.chart").waitFor();
+  // Its part came after it was opened: it is seen all the same.
+  const above = () => page.locator("#view-strip").evaluate((e) => e.getBoundingClientRect().top < 0.5 * innerHeight && e === document.activeElement);
+  await until(page, "an opened view is seen once its part is here", 5, above);
   await come("charts", [...doors, "charts"]);
   await door(page, "service");
   await page.locator(".paper").first().waitFor();

@@ -5,6 +5,7 @@ use yew::{Context, Html, MouseEvent, html};
 use super::{App, Msg, PageMsg};
 use crate::{
     doors::Door,
+    host,
     later::{self, Part},
     top::Drawer,
     views::View,
@@ -19,13 +20,25 @@ pub(super) struct Coming {
     begun: bool,
     /// What came before the parts that answer it, in order.
     pub(super) early: Vec<Msg>,
+    /// The view opened last, whose part is not here yet.
+    sought: Option<View>,
+}
+
+/// The part that draws a view; none for what the first view has.
+pub(super) fn draws(view: View) -> Option<Part> {
+    match view {
+        View::Levels => None,
+        View::Parts => Some(Part::Parts),
+        View::Job => Some(Part::Sheet),
+        View::Strip | View::Plot(_) => Some(Part::Charts),
+    }
 }
 
 impl App {
     /// What stands on the page asks for these parts: two always, the others with their door or their view.
     fn wanted(&self) -> impl Iterator<Item = Part> + use<> {
         let (door, open) = (self.head.door, &self.face.open);
-        let charted = |v: View| matches!(v, View::Strip | View::Plot(_));
+        let drawn = |part: Part| open.iter().any(|view| draws(view) == Some(part));
         let wanted = [
             (Part::Hands, true),
             (Part::Keeping, true),
@@ -41,18 +54,26 @@ impl App {
                 Part::Jobs,
                 door == Door::Service || self.stage.job.is_some() || open.has(View::Job),
             ),
-            (Part::Sheet, open.has(View::Job)),
+            (Part::Sheet, drawn(Part::Sheet)),
             (
                 Part::Diagnose,
                 door == Door::Diagnose || self.stage.sitting.seed != 0,
             ),
-            (Part::Parts, open.has(View::Parts)),
-            (Part::Charts, open.iter().any(charted)),
+            (Part::Parts, drawn(Part::Parts)),
+            (Part::Charts, drawn(Part::Charts)),
         ];
         wanted
             .into_iter()
             .filter(|(_, is)| *is)
             .map(|(part, _)| part)
+    }
+
+    /// What was opened is seen: at once, and again when what draws it has come.
+    pub(super) fn seek(&mut self, view: View) {
+        host::show_soon(format!("view-{}", view.id()));
+        self.coming.sought = draws(view)
+            .is_some_and(|part| !part.is_here())
+            .then_some(view);
     }
 
     /// Fetches what is wanted and neither here nor on its way.
@@ -117,6 +138,10 @@ impl App {
             return;
         };
         self.coming.asked.remove(at);
+        let sought = self.coming.sought.filter(|view| draws(*view) == Some(part));
+        if let Some(view) = sought.filter(|view| self.face.open.has(*view)) {
+            self.seek(view);
+        }
         if let (Part::Hands, Some(hands)) = (part, later::hands()) {
             self.browser.listeners.extend((hands.listen)(ctx));
         }

@@ -141,9 +141,8 @@ impl App {
         match msg {
             FaceMsg::Toggle(view) => {
                 face.open.toggle(view);
-                // What was opened is seen.
                 if face.open.has(view) {
-                    host::show_soon(format!("view-{}", view.id()));
+                    self.seek(view);
                 }
             }
             FaceMsg::Press(x, y) => {
