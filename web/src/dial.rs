@@ -81,12 +81,12 @@ impl Needles {
     }
 
     /// A gauge's face; made anew only when its units change.
-    pub(crate) fn plate(&self, face: Face) -> Html {
+    pub(crate) fn plate(&self, face: &Face) -> Html {
         let mut plates = self.plates.borrow_mut();
         let kept = &mut plates[usize::from(face.which == Which::High)];
         match kept {
-            Some((of, html)) if *of == face => html.clone(),
-            _ => kept.insert((face.clone(), plate(&face))).1.clone(),
+            Some((of, html)) if of == face => html.clone(),
+            _ => kept.insert((face.clone(), plate(face))).1.clone(),
         }
     }
 }

@@ -35,7 +35,7 @@ impl App {
         };
         crate::dial::dial(&DialProps {
             which,
-            plate: self.needles.plate(Face::of(shown, which, self.units)),
+            plate: self.needles.plate(&Face::of(shown, which, self.units)),
             needle: self.needles.of(which).clone(),
             title,
             number: reading.number.clone(),
