@@ -232,9 +232,8 @@ pageTest("the can's tap is dragged, one act on release", desktop, async (page) =
   await settled(page);
   const sheet = page.locator(".levels canvas");
   await sheet.scrollIntoViewIfNeeded();
-  const box = await sheet.boundingBox();
-  // What can be pressed shows by the pointer; the tap beside the can is leftmost.
-  const [x, y] = await sheet.evaluate(async (sheet) => {
+  // What can be pressed shows by the pointer; the tap beside the can is leftmost. A caution that comes makes the drawing smaller.
+  const spot = () => sheet.evaluate(async (sheet) => {
     const { left, top, height } = sheet.getBoundingClientRect();
     const spots = [];
     for (let x = 4; x < 320; x += 6)
@@ -249,6 +248,8 @@ pageTest("the can's tap is dragged, one act on release", desktop, async (page) =
     return [0, 1].map((k) => spots[0].reduce((sum, at) => sum + at[k], 0) / spots[0].length);
   });
   const drag = async (by, meanwhile) => {
+    await settled(page);
+    const [box, [x, y]] = [await sheet.boundingBox(), await spot()];
     await page.mouse.move(box.x + x, box.y + y);
     await page.mouse.down();
     await page.mouse.move(box.x + x, box.y + y + by, { steps: 6 });
