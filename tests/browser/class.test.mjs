@@ -136,6 +136,22 @@ pageTest(
   { path: "#s=healthy" },
 );
 
+pageTest(
+  "a link is shown as a code to be read off the wall, large and whole",
+  wall,
+  async (page) => {
+    await door(page, "class");
+    await page.getByRole("button", { name: "Copy a link", exact: true }).click();
+    const code = page.getByRole("img", { name: "QR code of the link" });
+    await code.waitFor();
+    const box = await code.boundingBox();
+    assert.ok(box.width > 300 && Math.abs(box.width - box.height) < 2, JSON.stringify(box));
+    await assertAccessible(page);
+    assertQuiet(page);
+  },
+  { path: "?layout=projector#s=healthy" },
+);
+
 for (const window of [desktop, phone])
   pageTest("the help lies over the page, knows doors, jobs and keys, and Escape closes it", window, async (page) => {
     await page.locator("#help-button").press("Enter");

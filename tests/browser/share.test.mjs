@@ -1,6 +1,7 @@
 // How a bay leaves the page and comes back: links, files, and the lines put aside. Same acts, same bits: the hash says so.
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
+import { deflateRawSync, inflateRawSync } from "node:zlib";
 import { assertAccessible, assertQuiet, desktop, pageTest } from "./harness.mjs";
 import { keys, until } from "./keys.mjs";
 import { drawer, keptText, shut, speed, start, startOver, withPage } from "./page.mjs";
@@ -13,6 +14,8 @@ const settings = (page) => drawer(page, "settings");
 /** The take as the browser keeps it, saved anew first. */
 const kept = async (page) => JSON.parse(await keptText(page));
 const until_ = async (page, what, check) => until(page, what, 15, check);
+/** As a browser packs a link. */
+const packed = (text) => deflateRawSync(text).toString("base64url");
 /** Somebody else, who finds the bay paused as it comes. */
 const other = (path, use) => withPage(desktop, use, { path, reducedMotion: "reduce" });
 
@@ -25,7 +28,6 @@ pageTest(
   "a link opens the same bay with the same units for somebody else, and a long one becomes a file",
   desktop,
   async (page) => {
-    const k = keys(page);
     await settings(page);
     await button(page, "SI").click();
     await toggle(page, "Windows").click();
@@ -38,7 +40,8 @@ pageTest(
     await button(page, "Copy a link").click();
     const notice = await page.locator(".notice").innerText();
     const link = notice.match(/http\S+/)[0];
-    assert.ok(link.length < 2000, `${link.length} characters`);
+    assert.match(link, /#u=[\w.]+&k=[\w-]+$/, "packed");
+    assert.ok(link.length < 600, `${link.length} characters`);
     assert.equal(await page.evaluate(() => navigator.clipboard.readText()), link);
     await other(link, async (there) => {
       await toggle(there, "Windows").waitFor();
@@ -52,17 +55,34 @@ pageTest(
       assert.deepEqual([again.scenario.name, again.ticks, again.log], [was.scenario.name, 0, []]);
       assertQuiet(there);
     });
+    // Packed by another packer it is the same link.
+    const [head, letters] = link.split("&k=");
+    const text = inflateRawSync(Buffer.from(letters, "base64url")).toString();
+    assert.equal(JSON.parse(text)[5], was.hash);
+    await other(`${head}&k=${packed(text)}`, async (there) => {
+      await toggle(there, "Windows").waitFor();
+      await until_(there, "the same bay", async () => (await kept(there)).hash === was.hash);
+    });
     // A link to what is not there, or broken, says so.
-    await other(link.replace(/&l=.{8}/, "&l=*"), async (there) => {
+    await other(link.replace(/&k=.{8}/, "&k=*"), async (there) => {
       await there.getByText(/^This link could not be opened/).waitFor();
       assertQuiet(there);
     });
 
     // Too much was done for a link.
-    for (let n = 0; n < 50; n += 1) await k.slide("Humidity", n % 2 ? "ArrowLeft" : "ArrowRight");
+    await page.locator("#control-humidity").evaluate((slider) => {
+      for (let n = 1; n <= 900; n += 1) {
+        slider.value = 20 + ((n * n * 31) % 67);
+        slider.dispatchEvent(new Event("input", { bubbles: true }));
+      }
+    });
+    await until_(page, "all of it is done", async () => (await kept(page)).log.length > 900);
     const long = await kept(page);
-    const file = await download(page, () => button(page, "Copy a link").click());
-    await page.locator(".notice", { hasText: "saved as a file" }).waitFor();
+    // Said before it is done, and by how much.
+    await button(page, "Copy a link").click();
+    const told = page.locator(".notice", { hasText: /would have \d[\d\s,.]* characters/ });
+    await told.waitFor();
+    const file = await download(page, () => button(told, "Save as a file").click());
     assert.deepEqual(JSON.parse(readFileSync(file.path, "utf8")), long);
     await other("#s=charge-from-cans", async (there) => {
       await settings(there);
@@ -253,7 +273,14 @@ pageTest(
     assert.equal(await page.locator("#bays").innerText(), "Healthy van, running");
     assertQuiet(page);
     for (const [path, told] of [
-      [`#s=healthy&t=5&l=${"A".repeat(200_000)}`, "it is larger than 1.5 kB, the most it may be"],
+      [`#s=healthy&t=5&l=${"A".repeat(200_000)}`, "it has 200000 characters, and a link has at most 1500: it was changed, or two were put together"],
+      [`#k=${"A".repeat(5_000)}`, "it has 5003 characters, and a link has at most 1500: it was changed, or two were put together"],
+      ["#k=!!!", "it is damaged or cut short; copy it whole"],
+      ["#k=AAAA", "it is damaged or cut short; copy it whole"],
+      [`#k=${packed(" ".repeat(1_000_000))}`, "unpacked it is larger than 65.5 kB, the most a link may hold"],
+      [`#k=${packed("[2,2]")}`, "it is of version 2, which this page cannot read; a newer page may"],
+      [`#k=${packed('[1,2,"s:nowhere",null,0,"",[],{}]')}`, "there is no bay called \u201cs:nowhere\u201d here"],
+      [`#k=${packed('[1,2,"s:healthy",null,0,"",[0,"explode",0],{}]')}`, "its act 1 cannot be read"],
       ["#s=healthy&t=5&l=!!!", "its list of acts cannot be read"],
       ["#s=healthy&l=W10", "its length cannot be read"],
       [`#s=healthy&t=5&l=${btoa("[[0,{")}`, "its end is missing"],

@@ -35,6 +35,7 @@ mod act;
 mod bays;
 mod begin;
 pub(crate) mod browser_events;
+mod class;
 pub(crate) mod closed;
 mod coming;
 mod doors;
@@ -167,6 +168,8 @@ pub(crate) struct App {
     item: Option<Item>,
     /// The statement as far as it is filled in.
     draft: Said,
+    /// What lies on the desk of whoever teaches.
+    class: class::Class,
     /// What lies beside an unknown vehicle.
     desk: drill::Desk,
     /// The record as it was signed.
@@ -233,6 +236,7 @@ impl Component for App {
             face: face::Face::new(),
             item: None,
             draft: Said::default(),
+            class: class::Class::default(),
             desk: drill::Desk::default(),
             signed: None,
             done: None,

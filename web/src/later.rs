@@ -15,7 +15,7 @@ use lowside_present::{
     plot::Plot,
     tools::Spot,
 };
-use lowside_session::{Action, Bay, Refused, TakeError};
+use lowside_session::{Action, Bay, Refused, Take, TakeError};
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use web_sys::{Element, File};
 use yew::{Callback, Context, Html, NodeRef};
@@ -30,6 +30,7 @@ use crate::{
     chart::Strip,
     help,
     ink::Kind,
+    link::packed::{self, Packed, Unpacked},
     resume::Resumed,
     share,
     stage::Stage,
@@ -94,7 +95,7 @@ pub(crate) struct Keeping {
     pub(crate) save: fn(&mut Stage),
     pub(crate) keep: fn(&Stage) -> Option<Kept>,
     /// Files and links.
-    pub(crate) share: fn(&mut App, &ShareMsg),
+    pub(crate) share: fn(&mut App, &Context<App>, ShareMsg),
 }
 
 /// Reads what was kept, files and links, and replays them.
@@ -118,6 +119,13 @@ pub(crate) struct Reading {
     pub(crate) line: fn(&mut App, &Context<App>, u32),
     /// Replays a take's text and gives the hash reached, or why not.
     pub(crate) hash: fn(&str) -> String,
+}
+
+/// Packed links, made and read.
+#[derive(Debug)]
+pub(crate) struct Links {
+    pub(crate) of: fn(Take, UnitSystem) -> Packed,
+    pub(crate) read: fn(String) -> Unpacked,
 }
 
 /// Job cards: the shelf, and the card in hand.
@@ -169,6 +177,7 @@ pub(crate) enum Part {
     Desk,
     Keeping,
     Reading,
+    Links,
     Jobs,
     Sheet,
     Diagnose,
@@ -266,6 +275,10 @@ tables! {
         open: App::open_file,
         line: App::line,
         hash: share::hash,
+    };
+    LINKS, links, links_come, Links: Links {
+        of: packed::of,
+        read: packed::read,
     };
     JOBS, jobs, jobs_come, Jobs: Jobs {
         open: Job::open,

@@ -20,6 +20,7 @@ mod kit;
 mod later;
 mod ledger;
 mod levels;
+mod link;
 mod log;
 mod next;
 mod panel;

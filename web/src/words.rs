@@ -1,6 +1,7 @@
 //! Which message is said for what. The words themselves stand in the Fluent files of `crates/words`.
 use lowside_lessons::{
     Caution, Job, Loosened, Text,
+    link::{LARGEST, LONGEST, LinkError},
     next::{Advice, Harm, NextStep},
 };
 use lowside_present::{
@@ -16,7 +17,7 @@ use lowside_present::{
 use lowside_session::{Action, Event, NoSample, Refused, TICKS_PER_SECOND, TakeError, size, take};
 use lowside_units::UnitError;
 
-use crate::{later, share::LinkError};
+use crate::later;
 
 pub(crate) use help::*;
 pub(crate) use labels::*;
@@ -422,6 +423,10 @@ fn take_part_of(part: take::Part) -> String {
 /// Why a link could not be opened.
 pub(crate) fn link_why(why: &LinkError) -> String {
     match why {
+        LinkError::TooLong(length) => link_length(length, LONGEST),
+        LinkError::Damaged => link_damaged().to_owned(),
+        LinkError::TooLarge => link_large(size(LARGEST)),
+        LinkError::Version(version) => link_version(version),
         LinkError::Unknown(name) => link_unknown(name),
         LinkError::Take(why) => take_why(why),
     }

@@ -11,6 +11,7 @@ mod figure;
 mod files;
 mod foreign;
 mod job;
+mod link;
 mod mark;
 mod open;
 mod props;
@@ -42,6 +43,7 @@ enum Command {
     Job(job::Args),
     Check(check::Args),
     Drill(drill::Args),
+    Link(link::Args),
     Mark(mark::Args),
     Replay(replay::Args),
     Scenarios(scenarios::Args),
@@ -83,6 +85,7 @@ fn answer(cli: &Cli) -> Result<(), Failure> {
         Command::Job(args) => job::run(args, &mut out),
         Command::Check(args) => check::run(args, &mut out),
         Command::Drill(args) => drill::run(args, &mut out),
+        Command::Link(args) => link::run(args, &mut out),
         Command::Mark(args) => mark::run(args, &mut out),
         Command::Replay(args) => replay::run(args, &mut out),
         Command::Scenarios(args) => scenarios::run(args, &mut out),

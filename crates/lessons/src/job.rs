@@ -50,6 +50,11 @@ impl Job {
         Bay::new(&scenario)
     }
 
+    /// The scenario of a shipped card, as its bay begins.
+    pub fn scenario_of(name: &str) -> Option<lowside_session::Scenario> {
+        Some(Self::open(name)?.bay().scenario().clone())
+    }
+
     /// Was a bay opened for this job?
     pub fn owns(&self, bay: &Bay) -> bool {
         bay.scenario().name == self.card.scenario.name

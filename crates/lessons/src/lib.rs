@@ -13,6 +13,7 @@ pub mod drill;
 pub mod hold;
 pub mod job;
 pub mod library;
+pub mod link;
 pub mod loosened;
 pub mod mark;
 pub mod next;

@@ -24,6 +24,7 @@ pub mod opened;
 pub mod palette;
 pub mod parts;
 pub mod plot;
+pub mod qr;
 pub mod readout;
 pub mod record;
 pub mod record_file;

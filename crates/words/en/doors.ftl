@@ -31,6 +31,9 @@ card-sheet = Open the whole sheet
 
 class-idea = In front of others: larger figures, and what can be handed out.
 
+link-code = QR code of the link
+link-code-idea = The bay as it was when the link was copied. Nothing is sent: the link holds all of it.
+
 ## Theme
 
 theme = Theme

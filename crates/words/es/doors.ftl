@@ -31,6 +31,9 @@ card-sheet = Abrir la hoja completa
 
 class-idea = Frente a otros: cifras más grandes y lo que se puede repartir.
 
+link-code = Código QR del enlace
+link-code-idea = El taller como estaba cuando se copió el enlace. No se envía nada: el enlace lo contiene todo.
+
 ## Tema
 
 theme = Tema

@@ -33,7 +33,7 @@ const fn later(
 /// The files. A module goes into the first of whose sets one is among the marks that need it. What hands and keeping need comes by itself, and so
 /// is in their files whoever else needs it; the same file has the little that doors share besides. What is large and shared has a file of its own,
 /// so that no door fetches another.
-pub(crate) const FILES: [Later; 12] = [
+pub(crate) const FILES: [Later; 13] = [
     later("hands", &[&["hands"]], 70_000),
     later(
         "state",
@@ -52,6 +52,8 @@ pub(crate) const FILES: [Later; 12] = [
             &["parts", "sheet"],
             &["charts", "sheet"],
             &["charts", "jobs"],
+            &["links", "reading"],
+            &["links", "jobs"],
         ],
         64_000,
     ),
@@ -59,6 +61,7 @@ pub(crate) const FILES: [Later; 12] = [
     later("desk", &[&["desk"]], 20_000),
     later("scenarios", &[&["reading", "jobs"]], 55_000),
     later("jobs", &[&["jobs"]], 45_000),
+    later("links", &[&["links"]], 16_000),
     later("reading", &[&["reading"]], 44_000),
     later("sheet", &[&["sheet"]], 45_000),
     later("diagnose", &[&["diagnose"]], 45_000),

@@ -4,7 +4,8 @@ use std::{
     rc::Rc,
 };
 
-use lowside_present::statement::Said;
+use lowside_lessons::link::LinkError;
+use lowside_present::{UnitSystem, statement::Said};
 use lowside_session::{
     TICKS_PER_SECOND, Take, TakeError,
     take::{End, Undone},
@@ -19,6 +20,7 @@ use crate::{
     fail, host,
     kept_lines::KeptLines,
     later::{self, Part},
+    link::Asked,
     resume::{self, Resumed},
     share,
     stage::{self, Stage},
@@ -29,10 +31,12 @@ use crate::{
 
 /// What happens to kept bays.
 pub(crate) enum BaysMsg {
-    /// What there is to go on with, for the address's `#`; if that turn is not over.
-    Found(u32, String, Box<Found>),
+    /// What the address asks for, and what there is to go on with; if that turn is not over.
+    Found(u32, Result<Option<Asked>, LinkError>, Box<Found>),
     /// A link was put into the address of the open page.
     Linked,
+    /// What it asks for, and in which units, if that turn is not over.
+    Asked(u32, Result<Option<Asked>, LinkError>, Option<UnitSystem>),
     /// The list is wanted.
     List,
     /// Here it is: each bay, and whether another tab has it.
@@ -110,15 +114,11 @@ impl App {
     pub(crate) fn bays(&mut self, ctx: &Context<Self>, msg: BaysMsg) {
         let link = ctx.link().clone();
         match msg {
-            BaysMsg::Found(turn, ..) | BaysMsg::Opened(turn, ..) if self.bays.is_over(turn) => {}
-            BaysMsg::Found(_, fragment, found) => self.found(ctx, &fragment, *found),
-            BaysMsg::Linked if share::names_card(&host::fragment()) && !Part::Jobs.is_here() => {
-                wasm_bindgen_futures::spawn_local(async move {
-                    later::fetch(Part::Jobs).await;
-                    link.send_message(Msg::Bays(BaysMsg::Linked));
-                });
-            }
+            BaysMsg::Found(turn, ..) | BaysMsg::Asked(turn, ..) | BaysMsg::Opened(turn, ..)
+                if self.bays.is_over(turn) => {}
+            BaysMsg::Found(_, asked, found) => self.found(ctx, asked, *found),
             BaysMsg::Linked => self.linked(ctx),
+            BaysMsg::Asked(_, asked, units) => self.asked(ctx, asked, units),
             BaysMsg::List => Self::list(ctx),
             BaysMsg::Listed(list) => {
                 let entry = |(bay, elsewhere): (KeptBay, bool)| Entry {

@@ -1,4 +1,6 @@
 //! How a visit begins: with what a link asks for, with what was kept, or with the van that runs.
+use lowside_lessons::link::LinkError;
+use lowside_present::UnitSystem;
 use lowside_session::{Sight, TakeError};
 use yew::Context;
 
@@ -6,11 +8,10 @@ use super::{App, BaysMsg, Mode, Msg, WorkMsg, bays::Source, peril::Peril};
 use crate::{
     bays::{self, Found},
     doors::Door,
-    host,
-    later::{self, Part},
+    host, later,
+    link::{self, Asked},
     resume::Resumed,
-    share::{self, Asked},
-    stage, words,
+    share, stage, words,
 };
 
 /// What is begun.
@@ -81,19 +82,22 @@ impl App {
     /// Takes up what is `asked` behind the `#` of the address, else what was kept.
     pub(crate) fn begin(&mut self, ctx: &Context<Self>, asked: String) {
         let turn = self.bays.turn();
-        let link = ctx.link().clone();
+        let to = ctx.link().clone();
         wasm_bindgen_futures::spawn_local(async move {
             let found = bays::find().await;
-            if share::names_card(&asked) {
-                later::fetch(Part::Jobs).await;
-            }
-            link.send_message(Msg::Bays(BaysMsg::Found(turn, asked, Box::new(found))));
+            let asked = link::read(asked).await;
+            to.send_message(Msg::Bays(BaysMsg::Found(turn, asked, Box::new(found))));
         });
     }
 
     /// Goes on with what was found, unless a link asks for something else.
-    pub(super) fn found(&mut self, ctx: &Context<Self>, fragment: &str, found: Found) {
-        match share::read(fragment) {
+    pub(super) fn found(
+        &mut self,
+        ctx: &Context<Self>,
+        asked: Result<Option<Asked>, LinkError>,
+        found: Found,
+    ) {
+        match asked {
             Ok(Some(asked)) => {
                 if let Found::Mine(bay, hold) = found {
                     self.bays.own = Some((bay, hold));
@@ -110,15 +114,29 @@ impl App {
 
     /// Takes up a link that was put into the address of the open page; anything else there is a place on the page.
     pub(super) fn linked(&mut self, ctx: &Context<Self>) {
-        let asked = share::read(&host::fragment());
-        if matches!(asked, Ok(None)) {
+        if !link::asks(&host::fragment()) {
             return;
         }
         let fragment = host::take_fragment();
+        let (turn, to) = (self.bays.turn(), ctx.link().clone());
+        let units = share::units(&fragment);
+        wasm_bindgen_futures::spawn_local(async move {
+            let asked = link::read(fragment).await;
+            to.send_message(Msg::Bays(BaysMsg::Asked(turn, asked, units)));
+        });
+    }
+
+    /// Takes up what the link asks for.
+    pub(super) fn asked(
+        &mut self,
+        ctx: &Context<Self>,
+        asked: Result<Option<Asked>, LinkError>,
+        units: Option<UnitSystem>,
+    ) {
         match asked {
             Ok(None) => {}
             Ok(Some(asked)) => {
-                self.units = share::units(&fragment).unwrap_or(self.units);
+                self.units = units.unwrap_or(self.units);
                 self.stage.ticks.clear();
                 self.ask(ctx, asked);
             }

@@ -5,7 +5,6 @@ use super::{App, FaceMsg, HeadMsg, Msg, ShareMsg, StartMsg, WorkMsg};
 use crate::{
     doors::Door,
     job::JobView,
-    kit::button,
     later::{self, Part},
     settings::{SettingsProps, settings},
     shelf::{Shelf, card},
@@ -106,26 +105,6 @@ impl App {
             .callback(|()| Msg::Face(FaceMsg::Toggle(View::Job)));
         let open = !self.face.open.has(View::Job);
         card(&view, &back, open.then_some(&sheet))
-    }
-
-    /// What stands behind the door to a class.
-    pub(crate) fn class_view(&self, ctx: &Context<Self>) -> Html {
-        let link = ctx.link();
-        let large = link.callback(|_: yew::MouseEvent| Msg::Face(FaceMsg::Large));
-        let copy = link.callback(|()| Msg::Share(ShareMsg::Link));
-        let print = link.callback(|()| Msg::Face(FaceMsg::Print));
-        html! {
-            <section class="behind" aria-labelledby="behind-title">
-                <h2 id="behind-title">{ words::door_class() }</h2>
-                <p>{ words::class_idea() }</p>
-                <span class="pair">
-                    <button type="button" aria-pressed={self.face.large.to_string()} onclick={large}>{ words::large_gauges() }</button>
-                    <a href="?layout=projector">{ words::projector() }</a>
-                    { button(words::take_link(), true, move || copy.emit(())) }
-                    { button(words::print(), true, move || print.emit(())) }
-                </span>
-            </section>
-        }
     }
 
     /// What to start with, and how it is to be worked in.

@@ -1,9 +1,14 @@
 //! How the bay on stage leaves the page as a file or a link, and how a file comes in.
+use lowside_lessons::link::LONGEST;
 use lowside_session::{Take, TakeError};
 use yew::Context;
 
 use super::{App, Msg, bays::Source};
-use crate::{host, later, share, words};
+use crate::{
+    host, later,
+    link::{self, NoLink},
+    share, words,
+};
 
 /// What is asked of files and links.
 pub(crate) enum ShareMsg {
@@ -19,6 +24,8 @@ pub(crate) enum ShareMsg {
     Open(Result<String, TakeError>),
     /// Copies a link to this bay.
     Link,
+    /// Here it is, or why there is none; and the take it is of, as text.
+    Linked(Result<String, NoLink>, String),
 }
 
 impl App {
@@ -43,14 +50,14 @@ impl App {
             }
             msg => {
                 if let Some(keeping) = later::keeping() {
-                    (keeping.share)(self, &msg);
+                    (keeping.share)(self, ctx, msg);
                 }
             }
         }
     }
 
     /// Files and links of the bay on stage.
-    pub(crate) fn share(&mut self, msg: &ShareMsg) {
+    pub(crate) fn share(&mut self, ctx: &Context<Self>, msg: ShareMsg) {
         let head = self.stage.past.head(&self.stage.bay);
         let sitting = self.stage.sitting_now();
         match msg {
@@ -61,14 +68,31 @@ impl App {
                 }
             }
             ShareMsg::Link => {
-                if let Some(fragment) = share::fragment(head, &sitting, self.units) {
-                    let link = host::address_with(&fragment);
-                    host::copy(&link);
-                    self.tell(move || words::link_copied(&link), None);
-                } else {
-                    share::save(&share::text(head, &sitting));
-                    self.tell(|| words::link_too_long().to_owned(), None);
-                }
+                let (to, units) = (ctx.link().clone(), self.units);
+                let begun = link::begun(head, &sitting, units);
+                let take = Take::in_sitting(head, sitting);
+                wasm_bindgen_futures::spawn_local(async move {
+                    let text = take.to_text();
+                    let fragment = match begun {
+                        Some(fragment) => Ok(fragment),
+                        None => link::of(take, units).await,
+                    };
+                    let linked = ShareMsg::Linked(fragment, text);
+                    to.send_message(Msg::Share(linked));
+                });
+            }
+            ShareMsg::Linked(Ok(fragment), _) => {
+                let link = host::address_with(&fragment);
+                host::copy(&link);
+                self.class.link = Some(link.clone());
+                self.tell(move || words::link_copied(&link), None);
+            }
+            ShareMsg::Linked(Err(why), take) => {
+                let told = move || match why {
+                    NoLink::TooLong(length) => words::link_too_long(length, LONGEST),
+                    NoLink::NoPacker => words::link_no_packer().to_owned(),
+                };
+                self.tell(told, Some(take));
             }
             ShareMsg::Copy | ShareMsg::File(_) | ShareMsg::Open(_) => {}
         }

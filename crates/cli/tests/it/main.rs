@@ -5,6 +5,7 @@ mod check;
 mod common;
 mod hostile;
 mod job_takes;
+mod link;
 mod mark;
 mod mutations;
 mod props;
