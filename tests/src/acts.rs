@@ -3,8 +3,8 @@
 use lowside_fluids::Refrigerant;
 use lowside_plant::loose::{Lead, Plug};
 use lowside_session::{
-    Action, BenchAct, FixingAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, RecordAct,
-    VehicleAct, VesselAct,
+    Action, BenchAct, FixingAct, HoseAct, InstructorAct, InstrumentAct, LearnerAct, MachineAct,
+    RecordAct, VehicleAct, VesselAct,
     action::{Evidence, FaultId, Meter},
 };
 use lowside_shop::{
@@ -22,8 +22,8 @@ use lowside_shop::{
     vacuum::GaugePlace,
 };
 use lowside_units::{
-    AbsolutePressure, GaugePressure, Length, Mass, Ratio, RotationSpeed, Speed, Temperature,
-    Volume, VolumeFlow,
+    AbsolutePressure, Duration, GaugePressure, Length, Mass, Ratio, RotationSpeed, Speed,
+    Temperature, Volume, VolumeFlow,
 };
 
 /// A small generator (xorshift64*, Vigna 2016): the same numbers everywhere.
@@ -200,6 +200,30 @@ fn at_the_fixings(dice: &mut Dice, on: bool) -> Action {
         7 => FixingAct::TurnHub.into(),
         _ => VesselAct::Rock { on }.into(),
     }
+}
+
+/// Some fault that comes about, or goes; not among [`any`]: with a few of them no loop goes on.
+pub fn planted(dice: &mut Dice) -> Action {
+    let on = dice.chance(0.5);
+    let faults: Vec<FaultId> = fault::all().map(FaultId::from).collect();
+    let n = faults.len() as u64;
+    let fault = faults[usize::try_from(dice.bits() % n).unwrap_or(0)];
+    let mut time = |most: f64| {
+        let chosen = dice.chance(0.5).then(|| dice.between(0.0, most));
+        Duration::from_s(chosen.unwrap_or(0.0))
+    };
+    let (after, over) = (time(60.0), time(120.0));
+    if dice.chance(0.3) {
+        return InstructorAct::ClearFault { fault, secret: on }.into();
+    }
+    InstructorAct::PlantFault {
+        fault,
+        severity: Severity::ALL[usize::try_from(dice.bits() % 4).unwrap_or(0)],
+        after,
+        over,
+        secret: on,
+    }
+    .into()
 }
 
 /// Some reading, suspicion, diagnosis or protection.

@@ -399,6 +399,7 @@ pub(crate) fn refused_why(why: &Refused) -> String {
         }),
         Refused::Busy { left } => refused_busy(format!("{left:.0}")),
         Refused::NotConnected(meter) => refused_not_connected(meter_name(meter.name())),
+        Refused::ByHand(id) => refused_by_hand(fault(id.key()).unwrap_or_default()),
         Refused::NoReading { asked, taken } => refused_no_reading(asked, taken),
         // The session may learn of more.
         other => other.to_string(),

@@ -242,7 +242,10 @@ impl Caution {
             Action::Bench(act) => bench(act, now),
             Action::Fixing(act) => fixing(act, now),
             // Nothing is opened, started or set free with these.
-            Action::Instrument(_) | Action::Record(_) | Action::Learner(_) => None,
+            Action::Instrument(_)
+            | Action::Record(_)
+            | Action::Learner(_)
+            | Action::Instructor(_) => None,
         }
     }
 

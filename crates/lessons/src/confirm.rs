@@ -45,7 +45,8 @@ pub fn caution(now: &Shown<'_>, action: Action) -> Option<Caution> {
         | Action::Machine(_)
         | Action::Instrument(_)
         | Action::Record(_)
-        | Action::Learner(_) => None,
+        | Action::Learner(_)
+        | Action::Instructor(_) => None,
     }
 }
 

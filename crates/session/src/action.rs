@@ -9,6 +9,7 @@ use lowside_shop::{Shop, record::Performance};
 mod bench;
 mod fixing;
 mod hose;
+mod instructor;
 mod instrument;
 mod learner;
 mod machine;
@@ -22,6 +23,7 @@ mod vessel;
 pub use bench::BenchAct;
 pub use fixing::FixingAct;
 pub use hose::HoseAct;
+pub use instructor::InstructorAct;
 pub use instrument::InstrumentAct;
 pub(crate) use learner::takes;
 pub use learner::{Evidence, FaultId, LearnerAct, MOST_EVIDENCE, Meter, Wheel};
@@ -70,6 +72,8 @@ groups! {
     Record(RecordAct),
     /// Beside the work: read, suspect, commit, put protection on.
     Learner(LearnerAct),
+    /// To the vehicle, by whoever teaches.
+    Instructor(InstructorAct),
 }
 
 /// An array of [`Action`]s from acts of any groups: `acts![VehicleAct::Engine { on: true }, VesselAct::TakeCan]`.
@@ -100,6 +104,16 @@ impl Action {
             self,
             Self::Record(RecordAct::PerformanceResult { .. } | RecordAct::PerformanceBrokenOff)
         )
+    }
+
+    /// Returns whether nothing is told of it.
+    pub fn is_secret(self) -> bool {
+        matches!(self, Self::Instructor(act) if act.secret())
+    }
+
+    /// Returns whether it is whoever teaches that does it, and nobody at work on the vehicle.
+    pub fn is_instructors(self) -> bool {
+        matches!(self, Self::Instructor(_))
     }
 
     /// Returns whether it puts something else on the end of the service hose, or takes off what hangs there.
@@ -145,7 +159,8 @@ impl Action {
             | Self::Fixing(_)
             | Self::Instrument(_)
             | Self::Record(_)
-            | Self::Learner(_) => false,
+            | Self::Learner(_)
+            | Self::Instructor(_) => false,
         }
     }
 
@@ -179,6 +194,7 @@ impl Action {
             Self::Instrument(act) => act.apply(plant, shop)?,
             Self::Record(act) => outcome = act.apply(plant, shop)?,
             Self::Learner(act) => act.apply(shop, readings())?,
+            Self::Instructor(act) => act.apply(plant, shop)?,
         }
         shop.set_laws(plant);
         Ok(outcome)

@@ -25,8 +25,8 @@ pub mod twin;
 pub mod wait;
 
 pub use action::{
-    Action, BenchAct, FixingAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, RecordAct,
-    Refused, VehicleAct, VesselAct,
+    Action, BenchAct, FixingAct, HoseAct, InstructorAct, InstrumentAct, LearnerAct, MachineAct,
+    RecordAct, Refused, VehicleAct, VesselAct,
 };
 pub use bay::{Bay, Entered, TICKS_PER_SECOND, Tick};
 pub use event::Event;
@@ -41,4 +41,4 @@ pub use sight::Sight;
 pub use state::StateError;
 pub use take::{Sitting, Take, TakeError};
 pub use timeline::Timeline;
-pub use twin::{Change, Twin, TwinError};
+pub use twin::{Abreast, Change, Twin, TwinError};

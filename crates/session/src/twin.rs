@@ -15,7 +15,10 @@ use crate::{
     scenario::Scenario,
 };
 
+mod abreast;
 mod sound;
+
+pub use abreast::Abreast;
 
 /// One thing in which a twin differs from its bay.
 #[derive(Debug, Clone, PartialEq)]
@@ -56,6 +59,8 @@ pub struct Twin {
     /// Acts of its own, the next one last.
     added: Vec<Entered>,
     refused: usize,
+    /// It has no fault whatever is planted in the first.
+    sound: bool,
 }
 
 impl Twin {
@@ -84,6 +89,7 @@ impl Twin {
             left_out,
             added,
             refused: 0,
+            sound: false,
         })
     }
 
@@ -103,38 +109,40 @@ impl Twin {
             left_out: Vec::new(),
             added: Vec::new(),
             refused: 0,
+            sound: true,
         }
     }
 
     /// Goes on to where the first bay is: does the acts that it has done, and lets as much time pass. Stops for good where its own
     /// engine halts (see [`Twin::halt`]).
     pub fn follow(&mut self, first: &Bay) {
+        while self.advance(first) {}
+    }
+
+    /// Does what the first bay has done by now, and lets one tick pass if it is behind; false if it is not, or has halted.
+    fn advance(&mut self, first: &Bay) -> bool {
         if self.halt().is_some() {
-            return;
+            return false;
         }
-        loop {
-            while let Some((tick, action)) = first.log().get(self.seen)
-                && *tick <= self.now()
-            {
-                if !action.is_entry() {
-                    if !self.left_out.contains(&self.acts) {
-                        self.act(*action);
-                    }
-                    self.acts += 1;
+        while let Some((tick, action)) = first.log().get(self.seen)
+            && *tick <= self.now()
+        {
+            if !action.is_entry() {
+                if !self.left_out.contains(&self.acts) {
+                    self.act(*action);
                 }
-                self.seen += 1;
+                self.acts += 1;
             }
-            if self.now() >= first.tick() {
-                return;
-            }
-            let now = self.now();
-            while let Some((_, action)) = self.added.pop_if(|(tick, _)| *tick <= now) {
-                self.act(action);
-            }
-            if self.step().is_err() {
-                return;
-            }
+            self.seen += 1;
         }
+        if self.now() >= first.tick() {
+            return false;
+        }
+        let now = self.now();
+        while let Some((_, action)) = self.added.pop_if(|(tick, _)| *tick <= now) {
+            self.act(action);
+        }
+        self.step().is_ok()
     }
 
     /// Lets one tick pass without any act.
@@ -146,6 +154,9 @@ impl Twin {
     }
 
     fn act(&mut self, action: Action) {
+        if self.sound && action.is_instructors() {
+            return;
+        }
         if self.bay.apply(action).is_err() {
             self.refused += 1;
         }

@@ -10,11 +10,14 @@ use serde::{Deserialize, Serialize};
 use crate::{Shop, joints::Joint, parts::Part, record::Prices};
 
 mod controls;
+mod growing;
 mod instruments;
 mod leaks;
 mod loop_holds;
 mod parts;
 mod passages;
+
+pub use growing::Growing;
 
 /// A fault.
 #[derive(Debug)]
@@ -440,8 +443,9 @@ impl Fault {
     }
 }
 
-/// Makes sound what a cure is for.
+/// Makes sound what a cure is for. What grows of it grows no further.
 pub fn cure(plant: &mut Plant, shop: &mut Shop, by: Cure) {
+    shop.stop_growing(by);
     for fault in all().filter(|fault| fault.cure == by) {
         fault.heal(plant, shop);
     }

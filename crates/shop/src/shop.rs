@@ -15,6 +15,7 @@ use crate::{
     can::{self, Can, Stance},
     cylinder::{self, Stored},
     detect::{Finding, SPOTS, Spot},
+    fault::Growing,
     fixings::JointTool,
     gauge::{self, Instrument},
     hold,
@@ -147,6 +148,9 @@ pub struct Shop {
     pub scrap: Content,
     /// What is wrong with gauges and couplers.
     pub faults: Faults,
+    /// What is going wrong: faults that come about while the bay runs.
+    #[serde(default)]
+    pub(crate) growing: Vec<Growing>,
     /// What sound instruments show too much.
     #[serde(default)]
     pub errors: Errors,
@@ -281,6 +285,7 @@ impl Shop {
             oil: OilWork::default(),
             scrap: Content::default(),
             faults: Faults::default(),
+            growing: Vec::new(),
             errors: Errors::default(),
             dye: false,
             stains: [0.0; SPOTS],
@@ -532,6 +537,7 @@ impl Shop {
         let p = self.manifold;
         let mut happened = Happened::default();
         self.clock += dt;
+        self.grow(plant);
         self.openings.breathe(plant, dt);
         let mut changed = self.openings.pass(dt);
         changed |= self.openings.feel(plant);

@@ -182,6 +182,9 @@ act-convert-port = Conversion fitting of a service port
 act-read = Read: { $meter }
 act-suspect = Suspected: { $fault } ({ $percent } %)
 act-commit = Diagnosis: { $fault }, { $severity }
+act-plant = Planted: { $fault }, { $severity }
+act-clear = Taken away: { $fault }
+act-secret = Something by the instructor
 act-wear = { $what ->
     [goggles] Goggles
    *[gloves] Gloves
@@ -191,6 +194,7 @@ act-wear = { $what ->
  }
 refused-busy = your hands are busy for { $seconds } s more
 refused-not-connected = nothing to read ({ $meter }): it is not connected, not there, or has no result
+refused-by-hand = { $fault } does not come about by itself: put it in, let it out or make it up by hand
 refused-no-reading = there is no reading { $asked }: { $taken } have been taken
 meter-name = { $key ->
     [low-gauge] low-side gauge

@@ -182,6 +182,9 @@ act-convert-port = Conexión de conversión de un puerto de servicio
 act-read = Lectura: { $meter }
 act-suspect = Sospecha: { $fault } ({ $percent } %)
 act-commit = Diagnóstico: { $fault }, { $severity }
+act-plant = Provocada: { $fault }, { $severity }
+act-clear = Quitada: { $fault }
+act-secret = Algo del instructor
 act-wear = { $what ->
     [goggles] Lentes de seguridad
    *[gloves] Guantes
@@ -191,6 +194,7 @@ act-wear = { $what ->
  }
 refused-busy = tiene las manos ocupadas { $seconds } s más
 refused-not-connected = no hay nada que leer ({ $meter }): no está conectado, no está ahí o no tiene resultado
+refused-by-hand = { $fault } no aparece por sí sola: hay que ponerla, sacarla o armarla a mano
 refused-no-reading = no existe la lectura { $asked }: se han tomado { $taken }
 meter-name = { $key ->
     [low-gauge] manómetro de baja

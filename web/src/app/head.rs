@@ -157,7 +157,8 @@ impl App {
             return html! {};
         }
         let log = self.stage.bay.log();
-        let last = log.last().zip(later::hands());
+        let last = log.iter().rfind(|(_, act)| !act.is_secret());
+        let last = last.zip(later::hands());
         let last = last.map(|((_, act), hands)| (hands.act)(*act));
         html! { <aside class="strip-of-keys" aria-label={words::keys()}>
             <ul>{ for words::class_keys().into_iter().map(|(key, what)| html! { <li><kbd>{ key }</kbd>{ what }</li> }) }</ul>

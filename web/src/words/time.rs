@@ -1,7 +1,7 @@
 //! Acts, and what is waited for, in words.
 use lowside_session::{
-    Action, BenchAct, Event, FixingAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, Port,
-    Protection, RecordAct, VehicleAct, VesselAct,
+    Action, BenchAct, Event, FixingAct, HoseAct, InstructorAct, InstrumentAct, LearnerAct,
+    MachineAct, Port, Protection, RecordAct, VehicleAct, VesselAct,
     predicate::{Reading, Test},
     wait::Goal,
 };
@@ -31,6 +31,7 @@ pub(crate) fn act(action: Action) -> String {
         Action::Instrument(act) => instrument(act),
         Action::Record(act) => record(act),
         Action::Learner(act) => learner(act),
+        Action::Instructor(act) => instructor(act),
     }
 }
 
@@ -195,6 +196,21 @@ fn learner(act: LearnerAct) -> String {
             };
             let on = if on { "on" } else { "off" };
             say::act_wear(what, on)
+        }
+    }
+}
+
+fn instructor(act: InstructorAct) -> String {
+    match act {
+        act if act.secret() => say::act_secret().to_owned(),
+        InstructorAct::PlantFault {
+            fault, severity, ..
+        } => say::act_plant(
+            say::fault(fault.key()).unwrap_or_default(),
+            say::severity_name(severity.name()),
+        ),
+        InstructorAct::ClearFault { fault, .. } => {
+            say::act_clear(say::fault(fault.key()).unwrap_or_default())
         }
     }
 }

@@ -35,6 +35,12 @@ impl Plant {
         &self.leaks
     }
 
+    /// Leaks that were ever made; those that were mended stand among the links as shut.
+    pub fn leaks_made(&self) -> usize {
+        let links = self.network.links().iter();
+        links.filter(|link| link.name == LEAK).count()
+    }
+
     /// What the leaks of a site let out now, kg/s; 0 while they draw in.
     pub fn leaks_out(&self, at: Site) -> f64 {
         self.outward(at).map(|link| link.flow).sum()

@@ -294,6 +294,7 @@ pub(crate) fn takes(act: super::Action) -> f64 {
     match act {
         super::Action::Learner(LearnerAct::Read { instrument }) => instrument.takes(),
         super::Action::Learner(_)
+        | super::Action::Instructor(_)
         | super::Action::Vehicle(_)
         | super::Action::Hose(_)
         | super::Action::Vessel(_)

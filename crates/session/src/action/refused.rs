@@ -8,7 +8,7 @@ use lowside_shop::{fixings::JointTool, identifier::NoSample, joints::Joint, part
 use lowside_units::UnitError;
 use thiserror::Error;
 
-use super::Meter;
+use super::{FaultId, Meter};
 
 /// Why an act was not taken. Nothing has changed.
 #[derive(Debug, Clone, PartialEq, Error)]
@@ -25,6 +25,9 @@ pub enum Refused {
     /// An end is entered, and nothing has begun.
     #[error("no performance test is under way")]
     NoTest,
+    /// What the loop holds, or how a joint is made up, is no fault that comes about by itself.
+    #[error("fault = {} comes about by hands alone: put in, let out, or made up", .0.key())]
+    ByHand(FaultId),
     /// There is no can on the hose.
     #[error("there is no can on the service hose")]
     NoCan,

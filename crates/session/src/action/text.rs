@@ -43,6 +43,7 @@ impl Serialize for Action {
             Self::Instrument(act) => act.serialize(to),
             Self::Record(act) => act.serialize(to),
             Self::Learner(act) => act.serialize(to),
+            Self::Instructor(act) => act.serialize(to),
         };
         let (name, mut fields) = match value.map_err(ser::Error::custom)? {
             Value::Object(named) => match named.into_iter().next() {

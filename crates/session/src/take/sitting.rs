@@ -108,6 +108,16 @@ impl Sitting {
         self.sight.closed() || self.card.is_some()
     }
 
+    /// Returns the name of a file for its take: who, and what was worked on.
+    pub fn file_name(&self) -> String {
+        let who = self.learner.as_deref().unwrap_or("lowside");
+        match (self.job(), self.seed) {
+            (Some(job), _) => format!("{who}-{job}.json"),
+            (None, 0) => format!("{who}-take.json"),
+            (None, number) => format!("{who}-vehicle-{number}.json"),
+        }
+    }
+
     /// Returns the name of the shipped card, if it is one.
     pub fn job(&self) -> Option<&str> {
         match self.card.as_ref()? {
@@ -121,4 +131,20 @@ impl Sitting {
 pub fn is_code(text: &str) -> bool {
     let known = |b: u8| b.is_ascii_alphanumeric() || b"-_.".contains(&b);
     (1..=LONGEST_NAME).contains(&text.len()) && text.bytes().all(known)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_file_is_named_after_who_and_what() {
+        let mut sitting = Sitting::default();
+        assert_eq!(sitting.file_name(), "lowside-take.json");
+        sitting.learner = Some("ann-b".to_owned());
+        sitting.seed = 4;
+        assert_eq!(sitting.file_name(), "ann-b-vehicle-4.json");
+        sitting.card = Some(Card::Job("2-low-charge".to_owned()));
+        assert_eq!(sitting.file_name(), "ann-b-2-low-charge.json");
+    }
 }

@@ -9,6 +9,7 @@ mod bay_random;
 mod extremes;
 mod healthy_bands;
 mod longest_take;
+mod planted;
 mod readings;
 mod state;
 mod strides;

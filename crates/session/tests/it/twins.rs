@@ -7,8 +7,8 @@
 
 use lowside_fluids::Blend;
 use lowside_session::{
-    Action, Bay, BenchAct, Change, Halt, HoseAct, Scenario, Tick, Twin, VehicleAct, VesselAct,
-    acts, library, summary::Window,
+    Abreast, Action, Bay, BenchAct, Change, Halt, HoseAct, Scenario, Tick, Timeline, Twin,
+    VehicleAct, VesselAct, acts, library, summary::Window,
 };
 use lowside_shop::{joints::Joint, parts::Part};
 use lowside_tests::{
@@ -321,4 +321,76 @@ fn a_twin_is_cheap() {
         held.bytes_current < of_tables.bytes_current / 4,
         "{held:?}, {of_tables:?}"
     );
+}
+
+/// Wherever the first bay goes, on, back, to what it did before or something else, a twin abreast of it is what a new one would be.
+#[test]
+fn a_twin_abreast_goes_back_in_time_and_on_another_line() {
+    let mut bay = opened();
+    let mut past = Timeline::new(&bay);
+    let changes = [start(&bay, &["condition.condenser_air=50%"])];
+    let mut beside = Abreast::new(&bay, &changes).expect("it can be changed");
+    let mut dice = Dice::new(11);
+    let (mut parted, mut longest) = (0, 0);
+    for turn in 0..40 {
+        match turn % 4 {
+            // Back to any moment, and sometimes to the last.
+            1 if dice.chance(0.7) => {
+                let to = dice.between(0.0, bay.tick() as f64) as Tick;
+                bay = past.seek(&bay, to);
+            }
+            1 => {
+                let end = past.end(&bay);
+                bay = past.seek(&bay, end);
+            }
+            2 => {
+                if let Some(before) = past.undo(&bay) {
+                    bay = before;
+                }
+            }
+            3 => {
+                if let Some(again) = past.redo(&bay) {
+                    bay = again;
+                }
+            }
+            _ => {
+                let lines = past.lines(&bay).len();
+                past.go_on(&bay);
+                let mut record = |bay: &Bay| past.record(bay);
+                visit(&mut bay, &mut dice, 2_500, &mut record);
+                parted += usize::from(past.lines(&bay).len() > lines);
+            }
+        }
+        let mut ticks = 0;
+        while !beside.follow(&bay, 1_000, |_| ticks += 1) {}
+        longest = longest.max(ticks);
+        let mut fresh = Twin::new(&bay, &changes).expect("it can be changed");
+        fresh.follow(&bay);
+        assert_eq!(beside.bay().differences(fresh.bay()), [], "turn {turn}");
+        assert_eq!(beside.bay().tick(), bay.tick());
+        assert!(beside.is_beside(&bay));
+    }
+    assert!(parted > 3, "{parted} lines");
+    assert!(longest < 6_000, "{longest} ticks at once");
+    assert!(!beside.is_beside(&Bay::new(&scenario("healthy", &[]))));
+}
+
+/// Any moment of two hours is near.
+#[test]
+fn a_twin_abreast_is_a_minute_away_from_any_moment_at_most() {
+    let mut bay = Bay::new(&scenario("healthy", &[]));
+    let mut past = Timeline::new(&bay);
+    let mut beside = Abreast::new(&bay, &[]).expect("no change");
+    for _ in 0..7_200 * 50 {
+        bay.step().expect("it goes on");
+        past.record(&bay);
+    }
+    while !beside.follow(&bay, 10_000, |_| {}) {}
+    for minutes in [3, 117, 60, 119, 1] {
+        let then = past.seek(&bay, minutes * 3_000 + 1_234);
+        let mut ticks = 0;
+        while !beside.follow(&then, 1_000, |_| ticks += 1) {}
+        assert_eq!(beside.bay().state_hash(), then.state_hash(), "no change");
+        assert!(ticks <= 3_000, "{ticks} ticks to minute {minutes}");
+    }
 }

@@ -17,14 +17,14 @@ use lowside_shop::{
     vacuum::GaugePlace,
 };
 use lowside_units::{
-    AbsolutePressure, GaugePressure, Length, Mass, Ratio, RotationSpeed, Speed, Temperature,
-    Volume, VolumeFlow,
+    AbsolutePressure, Duration, GaugePressure, Length, Mass, Ratio, RotationSpeed, Speed,
+    Temperature, Volume, VolumeFlow,
 };
 
 use super::*;
 use crate::{
-    BenchAct, FixingAct, HoseAct, InstrumentAct, LearnerAct, MachineAct, RecordAct, VehicleAct,
-    VesselAct,
+    BenchAct, FixingAct, HoseAct, InstructorAct, InstrumentAct, LearnerAct, MachineAct, RecordAct,
+    VehicleAct, VesselAct,
     action::{Evidence, FaultId, Meter},
     acts,
 };
@@ -52,8 +52,34 @@ fn every() -> Vec<Action> {
         instrument(),
         record(),
         learner(),
+        instructor(),
     ]
     .concat()
+}
+
+fn instructor() -> Vec<Action> {
+    let fault = FaultId::find("orifice-clogged").expect("a row");
+    let severity = Severity::Severe;
+    Vec::from(acts![
+        InstructorAct::PlantFault {
+            fault,
+            severity,
+            after: Duration::from_s(60.0),
+            over: Duration::from_s(300.0),
+            secret: true,
+        },
+        InstructorAct::PlantFault {
+            fault,
+            severity,
+            after: Duration::from_s(0.0),
+            over: Duration::from_s(0.0),
+            secret: false,
+        },
+        InstructorAct::ClearFault {
+            fault,
+            secret: false,
+        },
+    ])
 }
 
 fn vehicle() -> Vec<Action> {
