@@ -54,6 +54,7 @@ pub(crate) use act::TimeMsg;
 pub(crate) use bays::BaysMsg;
 pub(crate) use begin::StartMsg;
 pub(crate) use browser_events::PageMsg;
+pub(crate) use class::ClassMsg;
 pub(crate) use drill::DrillMsg;
 pub(crate) use face::FaceMsg;
 pub(crate) use guess::GuessMsg;
@@ -75,6 +76,7 @@ pub(crate) enum Msg {
     Share(ShareMsg),
     Sight(SightMsg),
     Drill(DrillMsg),
+    Class(ClassMsg),
     Work(WorkMsg),
     Face(FaceMsg),
     Head(HeadMsg),
@@ -103,6 +105,7 @@ impl Msg {
             Self::Work(WorkMsg::Choose(_)) => &[],
             Self::Work(_) => &[Part::Keeping, Part::Jobs],
             Self::Drill(_) => &[Part::Keeping, Part::Diagnose],
+            Self::Class(_) => &[Part::Keeping, Part::Class],
             Self::Face(FaceMsg::Save(_) | FaceMsg::Strip(_)) => &[Part::Charts],
             _ => &[],
         }
@@ -305,6 +308,7 @@ impl Component for App {
             Msg::Work(msg) => later::jobs().map(|l| (l.work)(self, msg)).is_some(),
             Msg::Sight(msg) => later::hands().map(|l| (l.see)(self, msg)).is_some(),
             Msg::Drill(msg) => later::diagnose().map(|l| (l.act)(self, msg)).is_some(),
+            Msg::Class(msg) => later::class().map(|l| (l.act)(self, msg)).is_some(),
             Msg::Bays(msg) => later::reading().map(|l| (l.bays)(self, ctx, msg)).is_some(),
         };
         if changed {

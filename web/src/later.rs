@@ -22,7 +22,7 @@ use yew::{Callback, Context, Html, NodeRef};
 
 use crate::{
     app::{
-        App, BaysMsg, DrillMsg, GuessMsg, Notice, PerilMsg, ShareMsg, SightMsg, WorkMsg,
+        App, BaysMsg, ClassMsg, DrillMsg, GuessMsg, Notice, PerilMsg, ShareMsg, SightMsg, WorkMsg,
         browser_events, closed,
     },
     bays::{KeptBay, Seen},
@@ -71,8 +71,6 @@ pub(crate) struct Hands {
     pub(crate) halted: fn(&str) -> String,
     /// Name of a joint or a port.
     pub(crate) place: fn(Spot) -> String,
-    /// What stands behind the door to a class.
-    pub(crate) class: fn(&App, &Context<App>) -> Html,
 }
 
 /// What opens from the head: help, settings, what to start with.
@@ -153,6 +151,14 @@ pub(crate) struct Diagnose {
     pub(crate) told: fn(&App) -> Option<(String, String)>,
 }
 
+/// In front of a class: what stands behind its door, what is asked of its desk, and its share of a frame with the time by which needles throb.
+#[derive(Debug)]
+pub(crate) struct Class {
+    pub(crate) door: fn(&App, &Context<App>) -> Html,
+    pub(crate) act: fn(&mut App, ClassMsg),
+    pub(crate) frame: fn(&mut App, Option<f64>),
+}
+
 /// The drawing of parts.
 #[derive(Debug)]
 pub(crate) struct Parts {
@@ -181,6 +187,7 @@ pub(crate) enum Part {
     Jobs,
     Sheet,
     Diagnose,
+    Class,
     Parts,
     Charts,
 }
@@ -250,7 +257,6 @@ tables! {
         refused: words::refused_why,
         halted: words::halted,
         place: words::spot_name,
-        class: App::class_view,
     };
     DESK, desk, desk_come, Desk: Desk {
         help: help::view,
@@ -295,6 +301,11 @@ tables! {
         act: App::drill,
         frame: App::drill_frame,
         told: App::drill_told,
+    };
+    CLASS, class, class_come, Class: Class {
+        door: App::class_view,
+        act: App::class,
+        frame: App::class_frame,
     };
     PARTS, parts, parts_come, Parts: Parts {
         view: App::parts_view,

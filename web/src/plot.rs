@@ -27,7 +27,8 @@ struct Grid<'a> {
     bottom: f64,
 }
 
-fn share(axis: &Axis, v: f64) -> f64 {
+/// Where a value stands on an axis, 0 to 1.
+pub(crate) fn share(axis: &Axis, v: f64) -> f64 {
     let [a, b] = axis.range;
     if axis.log {
         (v.max(a * 1e-3) / a).ln() / (b / a).ln()

@@ -64,6 +64,8 @@ pub(crate) struct Stage {
     pub(crate) ended: Option<Ended>,
     /// The bay is as long as a take may be, which was not yet told.
     pub(crate) full: bool,
+    /// Bays that run beside it and have as much of a frame.
+    pub(crate) beside: u32,
     /// Speed reached lately.
     pub(crate) reached: f64,
     /// The speed asked for is not reached.
@@ -139,6 +141,7 @@ impl Stage {
             waiting: None,
             ended: None,
             full: false,
+            beside: 0,
             bay,
             sitting: Sitting::default(),
             history,
@@ -184,7 +187,7 @@ impl Stage {
                     self.owed = 0.0;
                     break;
                 }
-                if host::now() - start > BUDGET {
+                if host::now() - start > BUDGET / f64::from(1 + self.beside) {
                     out_of_time = 1.0;
                     break;
                 }

@@ -372,7 +372,7 @@ fn temperature_axis(s: Scales, [t0, t1]: [f64; 2], by: f64) -> Axis {
 }
 
 /// Numbers from `from` to `to` in steps.
-fn steps(from: f64, to: f64, by: f64) -> Vec<f64> {
+pub(crate) fn steps(from: f64, to: f64, by: f64) -> Vec<f64> {
     let n = ((to - from) / by + 1e-9).floor();
     let mut out = Vec::new();
     let mut k = 0.0;

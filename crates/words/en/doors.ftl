@@ -34,6 +34,41 @@ class-idea = In front of others: larger figures, and what can be handed out.
 link-code = QR code of the link
 link-code-idea = The bay as it was when the link was copied. Nothing is sent: the link holds all of it.
 
+plant = Plant a fault
+plant-idea = It comes about in this bay while it runs, as it would on the road, and whoever works here has to find it.
+plant-after = Begins
+plant-over = Grows
+plant-now = now
+plant-at-once = at once
+plant-minutes = in { $n } min
+plant-secret = Told
+secret-off = told
+secret-on = secret
+plant-do = Plant it
+plant-clear = Take it away
+plant-something = Something secret
+
+compare = Compare three bays
+compare-idea = The same bay three times on one clock; two differ in one thing each. What you do in this bay is done in all, and going back takes all back.
+compare-names = Names
+compare-names-off = hidden
+compare-names-on = shown
+compare-bay = Bay { $letter }
+compare-this = this bay
+compare-with = { $fault }, { $severity }
+compare-inside = Inside
+compare-charge = Refrigerant in the loop
+compare-air = Air in the loop
+compare-behind = It is catching up.
+compare-halted = It has stopped.
+compare-clutch = Clutch in { $percent } % of the minute, { $cycles ->
+    [one] { $cycles } cycle
+   *[other] { $cycles } cycles
+ }
+compare-strip = Last five minutes
+compare-strip-of = Last five minutes of all three: { $reading }
+compare-cycle = Pressure over enthalpy, all three
+
 ## Theme
 
 theme = Theme

@@ -33,7 +33,7 @@ const fn later(
 /// The files. A module goes into the first of whose sets one is among the marks that need it. What hands and keeping need comes by itself, and so
 /// is in their files whoever else needs it; the same file has the little that doors share besides. What is large and shared has a file of its own,
 /// so that no door fetches another.
-pub(crate) const FILES: [Later; 13] = [
+pub(crate) const FILES: [Later; 15] = [
     later("hands", &[&["hands"]], 70_000),
     later(
         "state",
@@ -52,19 +52,37 @@ pub(crate) const FILES: [Later; 13] = [
             &["parts", "sheet"],
             &["charts", "sheet"],
             &["charts", "jobs"],
-            &["links", "reading"],
-            &["links", "jobs"],
         ],
         64_000,
     ),
     later("keeping", &[&["keeping"]], 45_000),
     later("desk", &[&["desk"]], 20_000),
-    later("scenarios", &[&["reading", "jobs"]], 55_000),
+    later(
+        "scenarios",
+        &[
+            &["reading", "jobs"],
+            &["links", "reading"],
+            &["links", "jobs"],
+        ],
+        60_000,
+    ),
     later("jobs", &[&["jobs"]], 45_000),
-    later("links", &[&["links"]], 16_000),
+    later("links", &[&["links"]], 22_000),
     later("reading", &[&["reading"]], 44_000),
     later("sheet", &[&["sheet"]], 45_000),
+    later(
+        "figures",
+        &[
+            &["class", "charts"],
+            &["class", "diagnose"],
+            &["class", "parts"],
+            &["class", "sheet"],
+            &["class", "jobs"],
+        ],
+        30_000,
+    ),
     later("diagnose", &[&["diagnose"]], 45_000),
+    later("class", &[&["class"]], 40_000),
     later("parts", &[&["parts"]], 52_000),
     later("charts", &[&["charts"]], 40_000),
     later("spanish", &[&["spanish"]], 24_000),

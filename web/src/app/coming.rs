@@ -59,6 +59,7 @@ impl App {
                 Part::Diagnose,
                 door == Door::Diagnose || self.stage.sitting.seed != 0,
             ),
+            (Part::Class, door == Door::Class),
             (Part::Parts, drawn(Part::Parts)),
             (Part::Charts, drawn(Part::Charts)),
         ];

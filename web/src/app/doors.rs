@@ -38,7 +38,7 @@ impl App {
                 Part::Diagnose,
                 later::diagnose().map(|l| (l.door)(self, ctx)),
             ),
-            Door::Class => (Part::Hands, later::hands().map(|l| (l.class)(self, ctx))),
+            Door::Class => (Part::Class, later::class().map(|l| (l.door)(self, ctx))),
         };
         html.unwrap_or_else(|| self.sign(ctx, part))
     }

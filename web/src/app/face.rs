@@ -398,6 +398,15 @@ impl App {
     }
 
     pub(crate) fn plot_view(&self, ctx: &Context<Self>, plot: Plot) -> Html {
+        let frame = self.frame_of(plot);
+        html! {
+            <PlotView key={View::Plot(plot).id()} {plot} {frame} live={self.live(plot)} lit={self.face.lit} dark={self.browser.dark}
+                light={ctx.link().callback(|p| Msg::Face(FaceMsg::Light(p)))} />
+        }
+    }
+
+    /// What stands still on a chart, made anew when it changes.
+    pub(super) fn frame_of(&self, plot: Plot) -> Rc<Frame> {
         let bay = &self.stage.bay;
         let key = plot.key(bay, self.units);
         let mut frames = self.face.frames.borrow_mut();
@@ -405,16 +414,12 @@ impl App {
             .iter()
             .find(|(k, _)| *k == key)
             .map(|(_, f)| f.clone());
-        let frame = known.unwrap_or_else(|| {
+        known.unwrap_or_else(|| {
             let frame = Rc::new(plot.frame(bay, self.units));
             frames.retain(|((p, ..), _)| *p != plot);
             frames.push((key, frame.clone()));
             frame
-        });
-        html! {
-            <PlotView key={View::Plot(plot).id()} {plot} {frame} live={self.live(plot)} lit={self.face.lit} dark={self.browser.dark}
-                light={ctx.link().callback(|p| Msg::Face(FaceMsg::Light(p)))} />
-        }
+        })
     }
 
     /// The notes under the drawing of levels, numbered as they are in it.

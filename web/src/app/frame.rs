@@ -99,6 +99,9 @@ impl App {
         if let Some(diagnose) = later::diagnose() {
             (diagnose.frame)(self);
         }
+        if let Some(class) = later::class() {
+            (class.frame)(self, (!still).then_some(now / 1e3));
+        }
         if self.face.sound {
             self.hear();
         }

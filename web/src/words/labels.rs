@@ -25,6 +25,20 @@ pub(crate) fn rock_states() -> [&'static str; 2] {
     [say::rock_states_off(), say::rock_states_on()]
 }
 
+pub(crate) fn secret_states() -> [&'static str; 2] {
+    [say::secret_off(), say::secret_on()]
+}
+
+pub(crate) fn names_states() -> [&'static str; 2] {
+    [say::compare_names_off(), say::compare_names_on()]
+}
+
+/// The severities of a fault by name.
+pub(crate) fn severities() -> Vec<String> {
+    let names = lowside_present::drill::Severity::ALL.map(|s| say::severity_name(s.name()));
+    names.to_vec()
+}
+
 pub(crate) fn turn_states() -> [&'static str; 2] {
     [say::turn_state_off(), say::turn_state_on()]
 }
