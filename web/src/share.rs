@@ -46,9 +46,11 @@ pub(crate) fn read_file(file: web_sys::File, open: Callback<Result<String, TakeE
     });
 }
 
-/// Saves a take's text as a file of the person's.
+/// Saves a take's text as a file of the person's, named after who and what.
 pub(crate) fn save(text: &str) {
-    host::save_text("lowside-take.json", "application/json", text);
+    let sitting = Take::parse(text).map(|take| take.sitting);
+    let name = sitting.unwrap_or_default().file_name();
+    host::save_text(&name, "application/json", text);
 }
 
 /// The acts so far as text, in their sitting.

@@ -4,16 +4,19 @@ mod beside;
 mod check;
 mod clock;
 mod closed;
+mod cores;
 mod drill;
 mod failure;
 mod faults;
 mod figure;
 mod files;
 mod foreign;
+mod handout;
 mod job;
 mod link;
 mod mark;
 mod open;
+mod packet_key;
 mod props;
 mod replay;
 mod report;
@@ -44,6 +47,7 @@ enum Command {
     Check(check::Args),
     Drill(drill::Args),
     Link(link::Args),
+    Handout(handout::Args),
     Mark(mark::Args),
     Replay(replay::Args),
     Scenarios(scenarios::Args),
@@ -86,6 +90,7 @@ fn answer(cli: &Cli) -> Result<(), Failure> {
         Command::Check(args) => check::run(args, &mut out),
         Command::Drill(args) => drill::run(args, &mut out),
         Command::Link(args) => link::run(args, &mut out),
+        Command::Handout(args) => handout::run(args, &mut out),
         Command::Mark(args) => mark::run(args, &mut out),
         Command::Replay(args) => replay::run(args, &mut out),
         Command::Scenarios(args) => scenarios::run(args, &mut out),

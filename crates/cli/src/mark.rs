@@ -1,31 +1,30 @@
 //! `lowside mark`: marks attempts at unknown vehicles.
 
-use crate::{failure::Failure, files, text};
+use crate::{cores, failure::Failure, files, link, packet_key::Key, text};
 use lowside_lessons::{
     mark::{Line, Mark},
     rivals::{Case, Inquiry},
 };
-use lowside_session::{Take, take::LARGEST};
+use lowside_session::{Sight, Take, take::LARGEST};
 use std::{
+    collections::BTreeMap,
     fs,
-    io::{IsTerminal, Write, stderr},
+    io::Write,
     path::{Path, PathBuf},
-    sync::{
-        Mutex,
-        atomic::{AtomicUsize, Ordering},
-    },
-    thread,
 };
 
-/// Mark attempts at unknown vehicles: takes, or folders of them.
+/// Mark attempts at unknown vehicles: takes, texts with links, or folders of them.
 ///
-/// Each is replayed on its own scenario and marked by the rubric; one that cannot be marked is named with its reason. The same take
-/// gets the same marks.
+/// Each is replayed and marked by the rubric; one that cannot be marked is named with its reason. With the key of a packet it is replayed on
+/// the key's vehicle, never on the file's own. The same take gets the same marks.
 #[derive(Debug, clap::Args)]
 pub(crate) struct Args {
-    /// Takes, or folders of them.
+    /// Takes (*.json), texts with a link a line (*.txt), or folders of them.
     #[arg(required = true)]
     takes: Vec<PathBuf>,
+    /// Mark on this key, as `lowside handout` writes it.
+    #[arg(long, value_name = "KEY.json")]
+    key: Option<PathBuf>,
     /// Say how likely each suspect was after each reading: some hundred bays are run for it.
     #[arg(long)]
     odds: bool,
@@ -34,47 +33,43 @@ pub(crate) struct Args {
     output: Option<PathBuf>,
 }
 
-/// A take and its marks, or why it has none.
+/// An attempt and its marks, or why it has none.
 #[derive(Debug)]
-struct Row<'a> {
-    n: usize,
-    path: &'a Path,
+struct Row {
+    name: String,
     marked: Result<(Take, Mark), String>,
 }
+
+/// What was handed in: a file, or a line of one.
+#[derive(Debug)]
+enum HandedIn {
+    File(PathBuf),
+    Line(PathBuf, usize, String),
+}
+
+/// Most bytes of a text with links: some thousand of them.
+const LARGEST_TEXT: usize = 2 * 1024 * 1024;
 
 /// Marks them on all cores, in the order of the names, and prints a table.
 ///
 /// # Errors
 /// [`Failure::Asked`] naming a file that cannot be read at all, or that nothing could be marked; [`Failure::Output`].
 pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
-    let paths = all(&args.takes)?;
-    let (next, found) = (AtomicUsize::new(0), Mutex::new(Vec::new()));
-    let cores = thread::available_parallelism().map_or(1, usize::from);
-    thread::scope(|scope| {
-        for _ in 0..cores.min(paths.len()) {
-            scope.spawn(|| {
-                loop {
-                    let n = next.fetch_add(1, Ordering::Relaxed);
-                    let Some(path) = paths.get(n) else { return };
-                    let marked = one(path);
-                    if let Ok(mut found) = found.lock() {
-                        found.push(Row { n, path, marked });
-                        progress(found.len(), paths.len());
-                    }
-                }
-            });
-        }
+    let key = args.key.as_deref().map(Key::read).transpose()?;
+    let all = all(&args.takes)?;
+    let rows = cores::each(&all, "marked", |handed_in| Row {
+        name: handed_in.name(),
+        marked: one(handed_in, key.as_deref()),
     });
-    let mut rows: Vec<Row<'_>> = found.into_inner().unwrap_or_default();
-    rows.sort_by_key(|row| row.n);
     if let Some(path) = &args.output {
         files::write(path, &table(&rows))?;
     }
     print(&rows, out)?;
+    confusions(&rows, out)?;
     if args.odds {
         for row in &rows {
             if let Ok((take, _)) = &row.marked {
-                odds(row.path, take, out)?;
+                odds(&row.name, take, out)?;
             }
         }
     }
@@ -84,8 +79,9 @@ pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
     Ok(())
 }
 
-/// The takes that are meant: a folder's are its files that end in `.json`, by name.
-fn all(named: &[PathBuf]) -> Result<Vec<PathBuf>, Failure> {
+/// What was handed in: of a folder its files that end in `.json` and `.txt`, by name; of a text its lines that are not empty.
+fn all(named: &[PathBuf]) -> Result<Vec<HandedIn>, Failure> {
+    let ends = |path: &Path, end: &str| path.extension().is_some_and(|e| e == end);
     let mut paths = Vec::new();
     for path in named {
         if !path.is_dir() {
@@ -96,37 +92,117 @@ fn all(named: &[PathBuf]) -> Result<Vec<PathBuf>, Failure> {
             .map_err(|e| Failure::Asked(format!("{}: cannot be read: {e}", path.display())))?;
         let mut inside: Vec<PathBuf> = entries
             .filter_map(|entry| Some(entry.ok()?.path()))
-            .filter(|p| p.extension().is_some_and(|e| e == "json"))
+            .filter(|p| ends(p, "json") || ends(p, "txt"))
             .collect();
         inside.sort();
         paths.append(&mut inside);
     }
-    if paths.is_empty() {
-        return Err(Failure::Asked("there is no take (*.json) to mark".into()));
+    let mut all = Vec::new();
+    for path in paths {
+        if !ends(&path, "txt") {
+            all.push(HandedIn::File(path));
+            continue;
+        }
+        let text = files::read(&path, LARGEST_TEXT, "a text with links")?;
+        let lines = (1..).zip(text.lines().map(str::trim));
+        let lines = lines.filter(|(_, line)| !line.is_empty());
+        all.extend(lines.map(|(n, line)| HandedIn::Line(path.clone(), n, line.to_owned())));
     }
-    Ok(paths)
+    if all.is_empty() {
+        return Err(Failure::Asked(
+            "there is no take (*.json) and no link (*.txt) to mark".into(),
+        ));
+    }
+    Ok(all)
 }
 
-fn progress(done: usize, of: usize) {
-    if of > 1 && stderr().is_terminal() {
-        let end = if done == of { "\n" } else { "" };
-        drop(write!(stderr().lock(), "\r{done} of {of} marked{end}"));
+impl HandedIn {
+    fn name(&self) -> String {
+        match self {
+            Self::File(path) => path.display().to_string(),
+            Self::Line(path, n, _) => format!("{}:{n}", path.display()),
+        }
+    }
+
+    fn take(&self) -> Result<Take, String> {
+        match self {
+            Self::File(path) => {
+                let text = files::read(path, LARGEST, "a take").map_err(|e| e.to_string())?;
+                Take::parse(&text).map_err(|e| e.to_string())
+            }
+            Self::Line(_, _, line) => {
+                let (_, fragment) = line.split_once('#').ok_or("not a link")?;
+                link::open(fragment).map_err(|e| e.to_string())
+            }
+        }
     }
 }
 
-fn one(path: &Path) -> Result<(Take, Mark), String> {
-    let text = files::read(path, LARGEST, "a take").map_err(|e| e.to_string())?;
-    let take = Take::parse(&text).map_err(|e| e.to_string())?;
+fn one(handed_in: &HandedIn, key: Option<&[Take]>) -> Result<(Take, Mark), String> {
+    let mut take = handed_in.take()?;
+    if let Some(key) = key {
+        take = on_key(take, key)?;
+    }
     if !take.has_comparable_mark() {
         return Err("it was done under another physics, so its mark is not comparable".into());
+    }
+    if take.log.iter().any(|(_, act)| act.is_instructors()) {
+        return Err("impossible: an act of an instructor stands in it".into());
+    }
+    if take.sitting.sight == Sight::Exam && !take.sitting.lines.is_empty() {
+        return Err("impossible: acts were undone in it, and an exam has no undo".into());
     }
     let mark = Mark::of(&take).map_err(|e| e.to_string())?;
     Ok((take, mark))
 }
 
-fn print(rows: &[Row<'_>], out: &mut impl Write) -> Result<(), Failure> {
+/// An attempt on the vehicle that the key has for its learner.
+fn on_key(take: Take, key: &[Take]) -> Result<Take, String> {
+    let (learner, number) = (&take.sitting.learner, take.sitting.seed);
+    let code = text::quoted(learner.as_deref().unwrap_or_default());
+    let own = key.iter().find(|k| k.sitting.learner == *learner);
+    let own = own.ok_or_else(|| format!("foreign: the key knows no learner {code}"))?;
+    let sitting = &own.sitting;
+    if number != sitting.seed {
+        let theirs = sitting.seed;
+        return Err(format!(
+            "foreign: vehicle {number}, and {code} was given vehicle {theirs}"
+        ));
+    }
+    if take.sitting.sight != sitting.sight {
+        return Err("altered: it was not worked in as it was handed out".into());
+    }
+    if take.scenario != own.scenario {
+        return Err("altered: the vehicle in it is not the one that was handed out".into());
+    }
+    let scenario = own.scenario.clone();
+    Ok(Take { scenario, ..take })
+}
+
+/// What was taken for what, the most frequent first.
+fn confusions(rows: &[Row], out: &mut impl Write) -> Result<(), Failure> {
+    let mut counts: BTreeMap<(&str, &str), usize> = BTreeMap::new();
+    for (_, mark) in rows.iter().filter_map(|row| row.marked.as_ref().ok()) {
+        let truth = mark.truth.map_or("nothing", |f| f.id);
+        let said = mark.said.map_or("nothing was said", |id| id.key());
+        if truth != said {
+            *counts.entry((truth, said)).or_default() += 1;
+        }
+    }
+    let mut most: Vec<_> = counts.into_iter().collect();
+    most.sort_by_key(|(_, n)| core::cmp::Reverse(*n));
+    if rows.len() > 1 && !most.is_empty() {
+        writeln!(out, "taken for something else, the most frequent first")?;
+        for ((truth, said), n) in most {
+            writeln!(out, "  {n:>3}  {truth}: {said}")?;
+        }
+    }
+    Ok(())
+}
+
+fn print(rows: &[Row], out: &mut impl Write) -> Result<(), Failure> {
     for row in rows {
-        let name = row.path.display();
+        let name = &row.name;
         match &row.marked {
             Err(why) => writeln!(out, "{name}: not marked: {}", text::one_line(why))?,
             Ok((_, mark)) => {
@@ -154,13 +230,13 @@ fn print(rows: &[Row<'_>], out: &mut impl Write) -> Result<(), Failure> {
     Ok(())
 }
 
-fn odds(path: &Path, take: &Take, out: &mut impl Write) -> Result<(), Failure> {
-    let wrong = |e| Failure::Asked(format!("{}: {e}", path.display()));
+fn odds(name: &str, take: &Take, out: &mut impl Write) -> Result<(), Failure> {
+    let wrong = |e| Failure::Asked(format!("{name}: {e}"));
     let bay = take.resume().map_err(wrong)?;
     let mut inquiry = Inquiry::new(Case::of(&bay));
     while !inquiry.advance(u64::MAX) {}
     let odds = inquiry.odds();
-    writeln!(out, "{}: suspects after each reading", path.display())?;
+    writeln!(out, "{name}: suspects after each reading")?;
     for (n, standings) in odds.after.iter().enumerate() {
         let first = standings.iter().take(4).filter(|s| s.likely > 0.01);
         let first: Vec<String> = first
@@ -177,7 +253,7 @@ fn odds(path: &Path, take: &Take, out: &mut impl Write) -> Result<(), Failure> {
     Ok(())
 }
 
-fn table(rows: &[Row<'_>]) -> String {
+fn table(rows: &[Row]) -> String {
     let head = [
         "file",
         "learner",
@@ -186,6 +262,12 @@ fn table(rows: &[Row<'_>]) -> String {
         "said",
         "certainty",
         "minutes",
+        "acts",
+        "readings",
+        "hints",
+        "undone",
+        "vented_g",
+        "parts",
         "total",
     ];
     let lines = Line::ALL.map(Line::key);
@@ -193,7 +275,7 @@ fn table(rows: &[Row<'_>]) -> String {
     head.push("reason".to_owned());
     let mut text = head.join(",") + "\n";
     for row in rows {
-        let mut cells = vec![field(&row.path.display().to_string())];
+        let mut cells = vec![field(&row.name)];
         match &row.marked {
             Err(why) => {
                 cells.resize(head.len() - 1, String::new());
@@ -209,6 +291,12 @@ fn table(rows: &[Row<'_>]) -> String {
                     mark.said_at
                         .map_or(String::new(), |s| format!("{:.1}", s / 60.0)),
                 );
+                let s = &take.sitting;
+                let readings = take.log.iter().filter(|(_, act)| act.reads()).count();
+                let counts = [take.log.len(), readings, s.hints.len(), s.lines.len()];
+                cells.extend(counts.map(|n| n.to_string()));
+                cells.push(format!("{:.0}", mark.vented * 1e3));
+                cells.push(mark.parts.to_string());
                 cells.push(format!("{:.1}", mark.total()));
                 cells.extend(mark.lines.map(|marks| format!("{marks:.1}")));
                 cells.push(String::new());

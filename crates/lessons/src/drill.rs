@@ -138,6 +138,19 @@ const WARMER: f64 = 3.0;
 const LITTLE: f64 = 0.75;
 
 impl Complaint {
+    /// Its name in the ids of words.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::HotEngine => "hot-engine",
+            Self::LittleAir => "little-air",
+            Self::Fades => "fades",
+            Self::Warm => "warm",
+            Self::WarmStanding => "warm-standing",
+            Self::WarmDriving => "warm-driving",
+            Self::None => "none",
+        }
+    }
+
     /// Drives a vehicle and a sound one of its kind on the same day, and says what differs most.
     pub fn of(scenario: &Scenario) -> Self {
         let (own, sound) = (drive(scenario), drive(&scenario.as_known()));

@@ -17,6 +17,7 @@ pub mod link;
 pub mod loosened;
 pub mod mark;
 pub mod next;
+pub mod packet;
 pub mod performance_test;
 pub mod progress;
 pub mod rivals;

@@ -88,6 +88,10 @@ pub struct Mark {
     pub lines: [f64; 8],
     /// What was spoilt.
     pub costs: Vec<(toll::Severity, toll::Cost)>,
+    /// Refrigerant let out, kg.
+    pub vented: f64,
+    /// Parts renewed.
+    pub parts: usize,
     /// Look-alikes that nothing that was read rules out.
     pub open: Vec<Option<&'static Fault>>,
 }
@@ -155,6 +159,8 @@ impl Mark {
             certainty: UNSAID,
             lines: [0.0; 8],
             costs,
+            vented: bay.vented(),
+            parts: renewed(bay),
             open: Vec::new(),
         };
         let rivals = rivals(case, truth, run);
@@ -312,6 +318,17 @@ fn meddled(bay: &Bay, before: Tick) -> bool {
             )
         )
     })
+}
+
+/// Parts that were renewed.
+fn renewed(bay: &Bay) -> usize {
+    let parts = bay.log().iter().filter(|(_, act)| {
+        matches!(
+            act,
+            Action::Bench(BenchAct::NewPart { .. } | BenchAct::FitOrifice { .. })
+        )
+    });
+    parts.count()
 }
 
 /// Acts that cannot be undone on a real vehicle.

@@ -83,6 +83,21 @@ impl Case {
         case
     }
 
+    /// Takes what is to be done in bays of a kind, and was done in none yet.
+    pub(crate) fn done(kind: &Scenario, log: Vec<Entered>, ticks: Tick) -> Self {
+        Self {
+            known: kind.as_known(),
+            log,
+            ticks,
+            evidence: Trace::default(),
+        }
+    }
+
+    /// What a vehicle shows where the same is done.
+    pub(crate) fn shown(&self, vehicle: &Scenario) -> Trace {
+        self.trace(vehicle)
+    }
+
     /// The readings that were taken.
     pub fn evidence(&self) -> &Trace {
         &self.evidence

@@ -25,6 +25,12 @@ complaint = { $key ->
    *[none] Nothing is wrong that I know of. Please look it over before the summer.
  }
 
+hand-in = Hand in
+hand-in-idea = Hand in what you did: the file, or the link as a line to paste. It holds your code, every act and reading, and what you named.
+slip-open = Open it in the page
+slip-hands = Work by hand: take readings, name the fault, and hand in your file or link.
+slip-exam = This is an exam: no going back and no hints. Take readings, name the fault, and hand in your file or link.
+
 ## Readings
 
 drill-read = Take a reading

@@ -25,6 +25,12 @@ complaint = { $key ->
    *[none] Que yo sepa no tiene nada. Revísela antes del verano, por favor.
  }
 
+hand-in = Entregar
+hand-in-idea = Entregue lo que hizo: el archivo, o el enlace como una línea para pegar. Contiene su código, cada acción y lectura, y lo que nombró.
+slip-open = Abrirlo en la página
+slip-hands = Trabaje a mano: tome lecturas, nombre la falla y entregue su archivo o enlace.
+slip-exam = Es un examen: sin volver atrás y sin pistas. Tome lecturas, nombre la falla y entregue su archivo o enlace.
+
 ## Lecturas
 
 drill-read = Tomar una lectura

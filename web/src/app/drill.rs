@@ -17,6 +17,8 @@ use crate::{host, stage, words};
 mod odds;
 mod views;
 
+pub(super) use views::fault_choice;
+
 /// What is asked of the desk.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) enum DrillMsg {

@@ -3,6 +3,7 @@
 mod beside;
 mod check;
 mod common;
+mod handout;
 mod hostile;
 mod job_takes;
 mod link;

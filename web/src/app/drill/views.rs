@@ -1,11 +1,10 @@
 //! What an unknown vehicle shows: the door, its sheet, slips, the debrief.
 use lowside_lessons::{
-    drill::Complaint,
     mark::{Line, Mark},
     rivals::{Debrief, Inquiry},
 };
 use lowside_present::{
-    drill::{self, Figure, Group, Severity, Slip, ToRead, Where, cures, suspects},
+    drill::{self, Figure, Group, Slip, ToRead, Where, cures, suspects},
     toll,
 };
 use lowside_session::{
@@ -17,7 +16,7 @@ use wasm_bindgen::JsCast;
 use yew::{Callback, Context, Event, Html, MouseEvent, classes, html};
 
 use super::{
-    super::{App, Msg},
+    super::{App, Msg, ShareMsg},
     DrillMsg, name,
     odds::chart,
 };
@@ -92,7 +91,7 @@ impl App {
             shown.printed.built_for,
             charge,
         );
-        let said = words::drill_quote(words::complaint(key(complaint)));
+        let said = words::drill_quote(words::complaint(complaint.key()));
         Some((said, label))
     }
 
@@ -188,10 +187,7 @@ impl App {
         let commit = move || link.send_message(Msg::Drill(DrillMsg::Commit));
         let all = suspects();
         let chosen = all.get(desk.fault).copied().unwrap_or(FaultId::NOTHING);
-        let much: Vec<String> = Severity::ALL
-            .iter()
-            .map(|s| words::severity_name(s.name()))
-            .collect();
+        let much = words::severities();
         let cures: Vec<String> = cures()
             .iter()
             .map(|(_, f)| {
@@ -202,7 +198,7 @@ impl App {
             .collect();
         html! {
             <fieldset class="what-it-is"><legend>{ words::drill_say() }</legend>
-                { fault_choice(&all, desk.fault, ask(DrillMsg::Fault)) }
+                { fault_choice("drill-fault", &all, desk.fault, ask(DrillMsg::Fault)) }
                 { choice("drill-much", words::drill_much(), &much, desk.much, ask(DrillMsg::Much)) }
                 { choice("drill-cure", words::drill_cure(), &cures, desk.cure, ask(DrillMsg::Cure)) }
                 { slider("drill-sure", words::drill_sure(), [10.0, 100.0, 5.0, desk.sure], &format!("{:.0} %", desk.sure), sure) }
@@ -216,6 +212,7 @@ impl App {
     pub(crate) fn slips_view(&self, ctx: &Context<Self>) -> Html {
         let said = self.committed();
         html! { <>
+            if said.is_some() && self.stage.sitting.learner.is_some() { { hand_in(ctx) } }
             if said.is_some() { { self.debrief_view() } }
             <section class="slips" aria-labelledby="slips-title">
                 <h2 id="slips-title">{ words::drill_slips() }</h2>
@@ -328,18 +325,6 @@ impl App {
     }
 }
 
-fn key(complaint: Complaint) -> &'static str {
-    match complaint {
-        Complaint::HotEngine => "hot-engine",
-        Complaint::LittleAir => "little-air",
-        Complaint::Fades => "fades",
-        Complaint::Warm => "warm",
-        Complaint::WarmStanding => "warm-standing",
-        Complaint::WarmDriving => "warm-driving",
-        Complaint::None => "none",
-    }
-}
-
 /// Where a meter is read; its own name where that is always the same.
 fn place(of: Meter) -> String {
     match drill::place(of) {
@@ -390,8 +375,27 @@ fn figure(f: &Figure) -> String {
     }
 }
 
-/// The list of suspects, by where they sit.
-fn fault_choice(all: &[FaultId], now: usize, set: impl Fn(usize) + 'static) -> Html {
+/// What is handed in to whoever gave the vehicle out: a file, or a line to paste.
+fn hand_in(ctx: &Context<App>) -> Html {
+    let tell = |msg: fn() -> ShareMsg| {
+        let link = ctx.link().clone();
+        move || link.send_message(Msg::Share(msg()))
+    };
+    html! {
+        <section class="hand-in" aria-label={words::hand_in()}>
+            <p>{ words::hand_in_idea() }</p>
+            <span class="pair">{ button(words::take_save(), true, tell(|| ShareMsg::SaveTake)) }{ button(words::take_link(), true, tell(|| ShareMsg::Link)) }</span>
+        </section>
+    }
+}
+
+/// A list of faults, by where they sit.
+pub(in crate::app) fn fault_choice(
+    field: &'static str,
+    all: &[FaultId],
+    now: usize,
+    set: impl Fn(usize) + 'static,
+) -> Html {
     let change = Callback::from(move |e: Event| {
         let select = e
             .target()
@@ -414,9 +418,9 @@ fn fault_choice(all: &[FaultId], now: usize, set: impl Fn(usize) + 'static) -> H
         html! { <optgroup {label}>{ for here.map(option) }</optgroup> }
     };
     html! {
-        <span class="pick"><label for="drill-fault">{ words::drill_fault() }</label>
-        <select id="drill-fault" onchange={change}>
-            { for all.iter().enumerate().take(1).map(option) }
+        <span class="pick"><label for={field}>{ words::drill_fault() }</label>
+        <select id={field} onchange={change}>
+            { for all.iter().enumerate().filter(|(_, id)| id.fault().is_none()).map(option) }
             { for Group::ALL.into_iter().map(group) }
         </select></span>
     }
