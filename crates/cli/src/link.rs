@@ -33,28 +33,30 @@ pub(crate) struct Args {
 /// # Errors
 /// [`Failure::Asked`] naming the file or what is wrong with the link; [`Failure::Output`].
 pub(crate) fn run(args: &Args, out: &mut impl Write) -> Result<(), Failure> {
-    let made = match args.what.split_once('#') {
-        Some((_, fragment)) => {
-            let take = open(fragment).map_err(|e| Failure::Asked(format!("the link: {e}")))?;
-            take.to_text()
-        }
-        None => {
-            let path = Path::new(&args.what);
-            let name = path.display();
-            let text = files::read(path, LARGEST, "a take")?;
-            let take = Take::parse(&text).map_err(|e| Failure::Asked(format!("{name}: {e}")))?;
-            let fragment = of(&take).map_err(|length| {
-                let most = link::LONGEST;
-                let what = format!("its link would have {length} characters, and {most} is the most; hand on the file");
-                Failure::Asked(format!("{name}: {what}"))
-            })?;
-            format!("{}#{fragment}", args.page)
-        }
+    let made = if let Some((_, fragment)) = args.what.split_once('#') {
+        let take = open(fragment).map_err(|e| Failure::Asked(format!("the link: {e}")))?;
+        take.to_text()
+    } else {
+        of_file(Path::new(&args.what), &args.page)?
     };
     match &args.output {
         Some(path) => files::write(path, &(made + "\n")),
         None => Ok(writeln!(out, "{made}")?),
     }
+}
+
+/// The link of the take in a file.
+fn of_file(path: &Path, page: &str) -> Result<String, Failure> {
+    let wrong = |why: String| Failure::Asked(format!("{}: {why}", path.display()));
+    let text = files::read(path, LARGEST, "a take")?;
+    let take = Take::parse(&text).map_err(|e| wrong(e.to_string()))?;
+    let fragment = of(&take).map_err(|length| {
+        let most = link::LONGEST;
+        wrong(format!(
+            "its link would have {length} characters, and {most} is the most; hand on the file"
+        ))
+    })?;
+    Ok(format!("{page}#{fragment}"))
 }
 
 /// Returns what stands behind the `#` of a take's link.

@@ -13,6 +13,7 @@ use lowside_tests::{
     acts::{Dice, any},
     runs::scenario,
 };
+use serde_json::json;
 use std::{
     fs,
     io::Write,
@@ -48,8 +49,7 @@ fn worked(scenario: &Scenario, seed: u64, acts: usize) -> Bay {
     let mut dice = Dice::new(seed);
     while bay.log().len() < acts {
         if bay.apply(any(&mut dice)).is_ok() {
-            let seconds = dice.between(0.5, 20.0);
-            let ticks = (seconds * 50.0) as u64;
+            let ticks = 25 + dice.bits() % 1_000;
             for _ in 0..ticks {
                 if bay.step().is_err() {
                     return bay;
@@ -111,9 +111,11 @@ fn a_visit_of_eighty_acts_fits_into_a_link() {
         let (link, back) = through(&folder, &take);
         assert_eq!(back, take);
         let (length, acts) = (link.len() - PAGE.len(), take.log.len());
-        println!("{card}: {acts} acts in {length} characters");
         assert!(acts >= 70, "{card}: {acts} acts");
-        assert!(length <= link::LONGEST, "{card}: {length} characters");
+        assert!(
+            length <= link::LONGEST,
+            "{card}: {acts} acts in {length} characters"
+        );
         assert!(!link.contains("condition"), "{link}");
     }
 }
@@ -133,6 +135,7 @@ fn what_is_too_long_for_a_link_is_said_with_its_length() {
 
 /// A hundred links that were cut, changed, made elsewhere or made to eat memory.
 #[test]
+#[expect(clippy::too_many_lines, reason = "one row a case")]
 fn a_hundred_hostile_links_are_refused_each_with_its_reason() {
     let folder = folder("link_hostile");
     let take = Take::of(&worked(&scenario("healthy", &[]), 5, 12));
@@ -247,7 +250,6 @@ fn a_hundred_hostile_links_are_refused_each_with_its_reason() {
             why,
         );
     };
-    use serde_json::json;
     with("format 99", 1, json!(99), "format = 99 is outside");
     with("no format", 1, json!("two"), "format");
     with("no name", 2, json!(7), "scenario");

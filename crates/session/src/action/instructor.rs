@@ -45,6 +45,7 @@ pub enum InstructorAct {
     },
 }
 
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "as the serializer asks")]
 fn is_none(time: &Duration) -> bool {
     time.si() == 0.0
 }

@@ -336,7 +336,7 @@ fn a_twin_abreast_goes_back_in_time_and_on_another_line() {
         match turn % 4 {
             // Back to any moment, and sometimes to the last.
             1 if dice.chance(0.7) => {
-                let to = dice.between(0.0, bay.tick() as f64) as Tick;
+                let to = dice.bits() % (bay.tick() + 1);
                 bay = past.seek(&bay, to);
             }
             1 => {

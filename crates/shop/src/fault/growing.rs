@@ -25,6 +25,7 @@ pub struct Growing {
     lasts: f64,
 }
 
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "as the serializer asks")]
 fn write<S: Serializer>(fault: &&'static Fault, s: S) -> Result<S::Ok, S::Error> {
     s.serialize_str(fault.id)
 }
@@ -42,7 +43,7 @@ impl Growing {
             return Some(self.to);
         }
         let share = passed / self.lasts;
-        (passed >= 0.0).then(|| self.from + share * (self.to - self.from))
+        (passed >= 0.0).then_some(self.from + share * (self.to - self.from))
     }
 }
 
