@@ -49,7 +49,7 @@ pageTest(
     const running = await highs(page);
     const [a, b, c] = running;
     // A condenser that gets little air, and air in the loop, drive the high side up (common practice, no source).
-    assert.ok(b > a + 20 && c > a + 20, `${running}`);
+    assert.ok(b > a + 20 && c > a + 8, `${running}`);
     assert.match(await bay(page, "B").locator(".what").innerText(), /severe$/);
     for (const chart of [/^Last five minutes of all three/, /^Pressure over enthalpy/]) {
       const drawn = await paths(page, chart);
