@@ -45,12 +45,12 @@ pub enum InstructorAct {
     },
 }
 
-#[expect(clippy::trivially_copy_pass_by_ref, reason = "as the serializer asks")]
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "as the serializer asks; on 32 bits it is none")]
 fn is_none(time: &Duration) -> bool {
     time.si() == 0.0
 }
 
-#[expect(clippy::trivially_copy_pass_by_ref, reason = "as the serializer asks")]
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "as the serializer asks; on 32 bits it is none")]
 fn is_false(on: &bool) -> bool {
     !on
 }

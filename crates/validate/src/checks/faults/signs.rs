@@ -220,7 +220,7 @@ pub(super) fn table(runs: &Runs) -> Result<Vec<Check>, Error> {
                 );
                 Finding::holds(name, got, asked_now, level).instead_of(asked, FIXED)
             } else if k == 0 && overrides.contains(&COOL) {
-                on_the_switch(name, got, first, [&run, &healthy], moved)
+                on_the_switch(name, &got, first, [&run, &healthy], moved)
             } else if overrides.contains(&COOL) {
                 Finding::holds(name, got, asked, moved).instead_of(first, LIKE_WITH_LIKE)
             } else {
@@ -258,7 +258,7 @@ pub(super) fn table(runs: &Runs) -> Result<Vec<Check>, Error> {
 /// A low side that ought to be lower where both vehicles cycle: it is, or the clutch is in for less of the time.
 pub(in crate::checks) fn on_the_switch(
     name: String,
-    got: String,
+    got: &str,
     first: String,
     [run, healthy]: [&Run; 2],
     lower: bool,

@@ -87,7 +87,7 @@ pub(super) fn last(runs: &Runs) -> Result<Vec<Check>, Error> {
         let lower =
             half.all.low < full.all.low || half.cycles_per_minute() > full.cycles_per_minute();
         check.find(if speed == CYCLING {
-            on_the_switch(name, got, asked, [&half, &full], lower)
+            on_the_switch(name, &got, asked, [&half, &full], lower)
         } else {
             Finding::holds(name, got, asked, lower)
         });
