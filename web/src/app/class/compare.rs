@@ -267,7 +267,8 @@ impl App {
                 Which::High => (words::high_side(), &readout.high, shown.hands.high_coupled),
             };
             crate::dial::dial(&DialProps {
-                face: Face::of(&shown, which, self.units),
+                which,
+                plate: compare.needles[n].plate(&Face::of(&shown, which, self.units)),
                 needle: compare.needles[n].of(which).clone(),
                 title,
                 number: reading.number.clone(),
