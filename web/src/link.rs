@@ -141,7 +141,7 @@ fn plain(fragment: &str) -> Result<Option<Asked>, LinkError> {
     let ticks = ticks.ok_or(bad(Part::Ticks))?;
     let bay = job
         .as_ref()
-        .map_or_else(|| stage::open(name), |job| job.bay());
+        .map_or_else(|| stage::open(name), lowside_lessons::Job::bay);
     let hash = field("h").unwrap_or_default().to_owned();
     // Links of the first version say none.
     let format = field("v").map_or(Some(1), |v| v.parse().ok());

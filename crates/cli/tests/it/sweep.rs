@@ -137,8 +137,7 @@ fn arrays_and_indexed_jobs_make_the_same_rows() {
     let join = include_str!("../../../../doc/sweep/join.sh");
     let command = job
         .lines()
-        .filter_map(|line| line.trim().strip_prefix("- '")?.strip_suffix('\''))
-        .next()
+        .find_map(|line| line.trim().strip_prefix("- '")?.strip_suffix('\''))
         .expect("the pod's command");
     let shards = [1, 2, 3];
     let joined = || {

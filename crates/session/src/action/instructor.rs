@@ -45,12 +45,18 @@ pub enum InstructorAct {
     },
 }
 
-#[allow(clippy::trivially_copy_pass_by_ref, reason = "as the serializer asks; on 32 bits it is none")]
+#[allow(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "as the serializer asks; on 32 bits it is none"
+)]
 fn is_none(time: &Duration) -> bool {
     time.si() == 0.0
 }
 
-#[allow(clippy::trivially_copy_pass_by_ref, reason = "as the serializer asks; on 32 bits it is none")]
+#[allow(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "as the serializer asks; on 32 bits it is none"
+)]
 fn is_false(on: &bool) -> bool {
     !on
 }

@@ -1,7 +1,7 @@
 //! Bays side by side on one clock: the bay on stage and up to two that differ from it in one thing each.
 //!
 //! They do what it does, at the same ticks; whoever works on the bay works on all of them. They go back in time with it.
-use std::cell::RefCell;
+use std::{cell::RefCell, fmt::Write as _};
 
 use lowside_lessons::Shown;
 use lowside_present::{
@@ -296,13 +296,13 @@ impl App {
                 if open {
                     <dl>{ for inside(bay, self.units).into_iter().map(|(within, shown)| html! { <><dt>{ within_name(within) }</dt><dd>{ shown.to_string() }</dd></> }) }</dl>
                 }
-                if told { { self.difference(ctx, compare, n) } }
+                if told { { Self::difference(ctx, compare, n) } }
             </section>
         }
     }
 
     /// What one of the others differs in, to choose.
-    fn difference(&self, ctx: &Context<Self>, compare: &Compare, n: usize) -> Html {
+    fn difference(ctx: &Context<Self>, compare: &Compare, n: usize) -> Html {
         let Some((k, other)) = n
             .checked_sub(1)
             .and_then(|k| Some((k, compare.others.get(k)?)))
@@ -380,19 +380,21 @@ fn clutch(history: &History, bay: &Bay, cycles: usize) -> Html {
     let pieces = history.clutch_in(from, to);
     let share: f64 = pieces.iter().map(|(a, b)| b - a).sum();
     let told = words::compare_clutch(format!("{:.0}", 100.0 * share), cycles);
-    let d: String = pieces
-        .iter()
-        .map(|(a, b)| format!("M{:.1} 0H{:.1}V10H{:.1}z", 200.0 * a, 200.0 * b, 200.0 * a))
-        .collect();
+    let d = pieces.iter().fold(String::new(), |mut d, (a, b)| {
+        let [a, b] = [200.0 * a, 200.0 * b];
+        let _ = write!(d, "M{a:.1} 0H{b:.1}V10H{a:.1}z");
+        d
+    });
     html! { <p class="clutch"><span>{ told }</span><svg viewBox="0 0 200 10" preserveAspectRatio="none" aria-hidden="true"><path {d} /></svg></p> }
 }
 
 /// Points as a path.
 fn line(points: impl Iterator<Item = (f64, f64)>) -> String {
-    points
-        .enumerate()
-        .map(|(n, (x, y))| format!("{}{x:.1} {y:.1}", if n == 0 { 'M' } else { 'L' }))
-        .collect()
+    points.fold(String::new(), |mut d, (x, y)| {
+        let pen = if d.is_empty() { 'M' } else { 'L' };
+        let _ = write!(d, "{pen}{x:.1} {y:.1}");
+        d
+    })
 }
 
 fn trace_name(trace: Trace) -> String {

@@ -85,11 +85,11 @@ impl App {
         };
         let much = words::severities();
         let times = |none: &str| -> Vec<String> {
-            let rest = TIMES[1..].iter().map(|min| words::plant_minutes(min));
+            let rest = TIMES[1..].iter().map(words::plant_minutes);
             core::iter::once(none.to_owned()).chain(rest).collect()
         };
         let grows = all.get(p.fault).and_then(|id| id.fault());
-        let grows = grows.is_some_and(|fault| fault.grows());
+        let grows = grows.is_some_and(lowside_present::drill::Fault::grows);
         let (secret, plant) = (tell.clone(), tell.clone());
         let rows = planted(&self.stage.bay).into_iter().map(|planted| {
             let known = words::fault(planted.fault.key()).filter(|_| !planted.secret);
