@@ -34,7 +34,7 @@ async function look(page) {
 }
 
 pageTest("an unknown vehicle is read, named and debriefed, by keyboard, a reload in the middle", desktop, async (page) => {
-  await bringIn(page, 4);
+  await bringIn(page, 26);
   const said = await page.locator(".next strong").innerText();
   assert.match(said, /^“.+”$/, "the customer speaks");
   await look(page);

@@ -94,12 +94,12 @@ impl Msg {
             | Self::Time(TimeMsg::Undone(_) | TimeMsg::Redone(_))
             | Self::Face(FaceMsg::Guess(_)) => &[Part::Hands],
             Self::Sight(_) => &[Part::Hands, Part::Keeping],
-            Self::Start(StartMsg::Start(_) | StartMsg::Again) => &[Part::Keeping],
-            Self::Share(ShareMsg::SaveTake | ShareMsg::SaveNotice | ShareMsg::Link) => {
+            Self::Start(StartMsg::Start(_) | StartMsg::Again) | Self::Share(ShareMsg::SaveTake) => {
                 &[Part::Keeping]
             }
+            Self::Share(ShareMsg::Link) => &[Part::Keeping, Part::Links],
             Self::Start(StartMsg::Resumed(..) | StartMsg::Cancel)
-            | Self::Share(ShareMsg::File(_) | ShareMsg::Open(_))
+            | Self::Share(ShareMsg::SaveNotice | ShareMsg::File(_) | ShareMsg::Open(_))
             | Self::Bays(_)
             | Self::Time(TimeMsg::Line(_)) => &[Part::Keeping, Part::Reading],
             Self::Work(WorkMsg::Choose(_)) => &[],

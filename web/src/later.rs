@@ -15,7 +15,7 @@ use lowside_present::{
     plot::Plot,
     tools::Spot,
 };
-use lowside_session::{Action, Bay, Refused, Take, TakeError};
+use lowside_session::{Action, Bay, Refused, Sitting, Take, TakeError};
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use web_sys::{Element, File};
 use yew::{Callback, Context, Html, NodeRef};
@@ -30,7 +30,10 @@ use crate::{
     chart::Strip,
     help,
     ink::Kind,
-    link::packed::{self, Packed, Unpacked},
+    link::{
+        self,
+        packed::{self, Packed, Unpacked},
+    },
     resume::Resumed,
     share,
     stage::Stage,
@@ -112,6 +115,8 @@ pub(crate) struct Reading {
     pub(crate) seen: fn(&KeptBay) -> Seen,
     /// A file that was dropped, and the text of one that was chosen.
     pub(crate) file: fn(File, Callback<Result<String, TakeError>>),
+    /// Saves a take that is not the bay on stage, named after who and what.
+    pub(crate) save: fn(&str),
     pub(crate) open: fn(&mut App, &Context<App>, Result<String, TakeError>),
     /// Goes to another line, by its id.
     pub(crate) line: fn(&mut App, &Context<App>, u32),
@@ -122,6 +127,7 @@ pub(crate) struct Reading {
 /// Packed links, made and read.
 #[derive(Debug)]
 pub(crate) struct Links {
+    pub(crate) begun: fn(&Bay, &Sitting, UnitSystem) -> Option<String>,
     pub(crate) of: fn(Take, UnitSystem) -> Packed,
     pub(crate) read: fn(String) -> Unpacked,
 }
@@ -278,11 +284,13 @@ tables! {
         list: App::bays_view,
         seen: KeptBay::seen,
         file: share::read_file,
+        save: share::save,
         open: App::open_file,
         line: App::line,
         hash: share::hash,
     };
     LINKS, links, links_come, Links: Links {
+        begun: link::begun,
         of: packed::of,
         read: packed::read,
     };

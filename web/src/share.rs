@@ -50,7 +50,12 @@ pub(crate) fn read_file(file: web_sys::File, open: Callback<Result<String, TakeE
 pub(crate) fn save(text: &str) {
     let sitting = Take::parse(text).map(|take| take.sitting);
     let name = sitting.unwrap_or_default().file_name();
-    host::save_text(&name, "application/json", text);
+    save_as(&name, text);
+}
+
+/// Saves a take's text as a file of this name.
+pub(crate) fn save_as(name: &str, text: &str) {
+    host::save_text(name, "application/json", text);
 }
 
 /// The acts so far as text, in their sitting.

@@ -64,7 +64,7 @@ pub(crate) const FILES: [Later; 15] = [
             &["links", "reading"],
             &["links", "jobs"],
         ],
-        60_000,
+        68_000,
     ),
     later("jobs", &[&["jobs"]], 45_000),
     later("links", &[&["links"]], 22_000),

@@ -37,6 +37,12 @@ impl App {
                     host::copy(take);
                 }
             }
+            ShareMsg::SaveNotice => {
+                let take = self.notice.as_ref().and_then(|n| n.take.as_ref());
+                if let (Some(take), Some(reading)) = (take, later::reading()) {
+                    (reading.save)(take);
+                }
+            }
             ShareMsg::File(file) => {
                 let open = ctx.link().callback(|x| Msg::Share(ShareMsg::Open(x)));
                 if let Some(reading) = later::reading() {
@@ -61,15 +67,13 @@ impl App {
         let head = self.stage.past.head(&self.stage.bay);
         let sitting = self.stage.sitting_now();
         match msg {
-            ShareMsg::SaveTake => share::save(&share::text(head, &sitting)),
-            ShareMsg::SaveNotice => {
-                if let Some(take) = self.notice.as_ref().and_then(|n| n.take.as_ref()) {
-                    share::save(take);
-                }
+            ShareMsg::SaveTake => {
+                share::save_as(&sitting.file_name(), &share::text(head, &sitting));
             }
             ShareMsg::Link => {
                 let (to, units) = (ctx.link().clone(), self.units);
-                let begun = link::begun(head, &sitting, units);
+                let links = later::links();
+                let begun = links.and_then(|l| (l.begun)(head, &sitting, units));
                 let take = Take::in_sitting(head, sitting);
                 wasm_bindgen_futures::spawn_local(async move {
                     let text = take.to_text();
@@ -94,7 +98,7 @@ impl App {
                 };
                 self.tell(told, Some(take));
             }
-            ShareMsg::Copy | ShareMsg::File(_) | ShareMsg::Open(_) => {}
+            ShareMsg::Copy | ShareMsg::SaveNotice | ShareMsg::File(_) | ShareMsg::Open(_) => {}
         }
     }
 
