@@ -164,6 +164,6 @@ for (const window of [desktop, phone])
     await assertAccessible(page);
     await page.keyboard.press("Escape");
     await help.waitFor({ state: "detached" });
-    assert.equal(await page.evaluate(() => document.activeElement?.id), "help-button", "the focus is back");
+    await until(page, "the focus is back", 5, async () => (await page.evaluate(() => document.activeElement?.id)) === "help-button");
     assertQuiet(page);
   });

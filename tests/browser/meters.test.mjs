@@ -82,6 +82,7 @@ async function atTheVan(page, how) {
 async function inSi(page) {
   await page.getByText("Settings", { exact: true }).press("Enter");
   await page.getByRole("button", { name: "SI", exact: true }).press("Enter");
+  await page.locator(".gauges").getByText("kPag").first().waitFor();
   await page.getByText("Settings", { exact: true }).press("Enter");
 }
 

@@ -102,7 +102,7 @@ pub(crate) fn Worktop(p: &BenchProps) -> Html {
     html! {
         <div class="worktop" ref={here} onkeydown={escape}>
             <h3>{ name(p.chosen) }<small>{ words::standing_of(standing) }</small>
-                <button type="button" onclick={shut} aria-label={words::named(&name(p.chosen), words::part_close())}>{ "\u{d7}" }</button></h3>
+                <button type="button" onclick={shut} aria-label={words::named(words::work_away(), &name(p.chosen))}>{ "\u{d7}" }</button></h3>
             { body }
         </div>
     }

@@ -124,8 +124,20 @@ pub(crate) fn entered() -> Option<String> {
 
 /// Brings an element to the top of what scrolls around it, once the page has been renewed, and gives it the focus.
 pub(crate) fn show_soon(id: String) {
+    show_where(id, |_| true);
+}
+
+/// The same again for one that was shown before, unless somebody has gone on to something else meanwhile.
+pub(crate) fn show_again(id: String) {
+    show_where(id, |id| {
+        let active = document().active_element();
+        active.is_none_or(|active| active.id() == id || active.tag_name() == "BODY")
+    });
+}
+
+fn show_where(id: String, may: impl Fn(&str) -> bool + 'static) {
     let show = move || {
-        let element = document().get_element_by_id(&id);
+        let element = document().get_element_by_id(&id).filter(|_| may(&id));
         if let Some(e) = element.and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
             e.scroll_into_view();
             drop(e.focus());

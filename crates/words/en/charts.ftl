@@ -7,6 +7,7 @@ save-as = Save as
 view-parts = Parts
 parts-idea = where the hands go: press a joint to open it, a part to look into it
 part-close = Close it
+work-away = Put away
 closed-loop = Closed: read it from outside, by gauge, thermometer, touch and eye.
 close-loop = Close the loop
 open-loop = Open the loop

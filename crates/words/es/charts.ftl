@@ -7,6 +7,7 @@ save-as = Guardar como
 view-parts = Piezas
 parts-idea = donde van las manos: oprima una unión para abrirla, una pieza para ver adentro
 part-close = Cerrarla
+work-away = Apartar
 closed-loop = Cerrado: léalo desde afuera, con manómetro, termómetro, tacto y vista.
 close-loop = Cerrar el circuito
 open-loop = Abrir el circuito

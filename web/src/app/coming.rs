@@ -135,16 +135,16 @@ impl App {
 
     /// A part is here: what waited for it goes on.
     pub(super) fn has_come(&mut self, ctx: &Context<Self>, part: Part) {
-        let Some(at) = self.coming.asked.iter().position(|(p, _)| *p == part) else {
-            return;
-        };
-        self.coming.asked.remove(at);
-        let sought = self.coming.sought.filter(|view| draws(*view) == Some(part));
-        if let Some(view) = sought.filter(|view| self.face.open.has(*view)) {
-            self.seek(view);
-        }
-        if let (Part::Hands, Some(hands)) = (part, later::hands()) {
-            self.browser.listeners.extend((hands.listen)(ctx));
+        // It may be told of twice: by itself, and by who pressed for it.
+        if let Some(at) = self.coming.asked.iter().position(|(p, _)| *p == part) {
+            self.coming.asked.remove(at);
+            let sought = &mut self.coming.sought;
+            if let Some(view) = sought.take_if(|view| draws(*view) == Some(part)) {
+                host::show_again(format!("view-{}", view.id()));
+            }
+            if let (Part::Hands, Some(hands)) = (part, later::hands()) {
+                self.browser.listeners.extend((hands.listen)(ctx));
+            }
         }
         // The tables of several parts may be here before the first is told of.
         if let Some(keeping) = later::keeping().filter(|_| !self.coming.begun) {
