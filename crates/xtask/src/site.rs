@@ -3,6 +3,7 @@
 //! tiny_http and not an async stack: a handful of small static files for one person needs no runtime, and it costs four
 //! small crates where the alternative costs about fifty.
 use std::{
+    io::{self, Write},
     sync::Arc,
     thread::{self, JoinHandle},
 };
@@ -94,7 +95,24 @@ fn answer(request: Request, site: &Site) {
         refusal(405, "only GET and HEAD")
     };
     // An error here means that the browser went away.
-    drop(request.respond(response));
+    drop(respond(request, response));
+}
+
+/// Sends a response and ends its connection. The library hands two connections that come at once to one idle thread, and the second would wait
+/// until the browser lets the first go; it lets no response say that it ends the connection, so that line is put in here.
+fn respond(request: Request, response: Bytes) -> io::Result<()> {
+    let without_body = *request.method() == Method::Head;
+    let mut text = Vec::new();
+    let version = request.http_version().clone();
+    response.raw_print(&mut text, version, request.headers(), without_body, None)?;
+    let head = text
+        .iter()
+        .position(|byte| *byte == b'\n')
+        .map_or(0, |n| n + 1);
+    let (status, rest) = text.split_at(head);
+    let mut out = request.into_writer();
+    out.write_all(&[status, b"Connection: close\r\n", rest].concat())?;
+    out.flush()
 }
 
 /// Which encodings the browser accepts, as it wrote them.
@@ -106,7 +124,7 @@ fn accepted(request: &Request) -> &str {
     header.map_or("", |header| header.value.as_str())
 }
 
-type Bytes = Response<std::io::Cursor<Vec<u8>>>;
+type Bytes = Response<io::Cursor<Vec<u8>>>;
 
 fn send(name: &str, file: &Packed, accepted: &str) -> Bytes {
     let takes = |encoding: &str| accepted.split(',').any(|item| item.trim() == encoding);
@@ -161,11 +179,7 @@ fn header(name: &str, value: &str) -> Header {
 
 #[cfg(test)]
 mod tests {
-    use std::{
-        collections::BTreeMap,
-        io::{Read, Write},
-        net::TcpStream,
-    };
+    use std::{collections::BTreeMap, io::Read, net::TcpStream};
 
     use super::*;
     use crate::page::Compressed;
@@ -230,6 +244,27 @@ mod tests {
                 "{text}"
             );
             assert!(text.ends_with(&format!("\r\n\r\n{body}")), "{text}");
+        }
+    }
+
+    #[test]
+    fn a_connection_ends_with_its_response() {
+        let server = Server::start(site(), 0).expect("a free port");
+        let address = server.address();
+        let host = address.trim_start_matches("http://").trim_end_matches('/');
+        // As many at once as a browser opens and more, none of which asks for its end.
+        let mut streams: Vec<TcpStream> = (0..32)
+            .map(|_| TcpStream::connect(host).expect("connects"))
+            .collect();
+        for stream in &mut streams {
+            write!(stream, "GET / HTTP/1.1\r\nHost: {host}\r\n\r\n").expect("sends");
+        }
+        // A browser closes what has ended.
+        for mut stream in streams {
+            let mut head = vec![0; 4096];
+            let read = stream.read(&mut head).expect("answers");
+            let text = String::from_utf8_lossy(&head[..read]);
+            assert!(text.contains("\r\nConnection: close\r\n"), "{text}");
         }
     }
 
