@@ -70,8 +70,11 @@ async function given(pair, hidden) {
         document.activeElement?.blur();
         // The columns that scroll in themselves are laid out whole, so that the picture has all of them.
         const sheet = new CSSStyleSheet();
-        sheet.replaceSync(".page { height: auto !important; overflow: visible !important; } .bay > * { overflow: visible !important; } .chart { content-visibility: visible !important; }");
+        sheet.replaceSync(".page { height: auto !important; overflow: visible !important; } .bay > *, .middle { overflow: visible !important; } .chart { content-visibility: visible !important; }");
         document.adoptedStyleSheets = [sheet];
+        // Where views that were opened came to stand says when their parts came, not what the van is.
+        for (const e of document.querySelectorAll("#app *")) e.scrollTo(0, 0);
+        scrollTo(0, 0);
       });
       // The slow text, and what was said, have come to rest.
       await until(page, "the page stands", 20, () =>
