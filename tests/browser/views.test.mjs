@@ -195,6 +195,9 @@ pageTest("a flag ends each line with its gauge's figure, tied to the dial beside
   // Off its port a gauge reads no line.
   await page.getByRole("switch", { name: /^High coupler/ }).click();
   await until(page, "the high line has no flag", 5, async () => !(await tied("high")) && Boolean(await tied("low")));
+  // Nor is a flag tied that has been scrolled out of sight: its line would lead over what stands above.
+  await page.locator(".picker").getByRole("button", { name: "Parts", exact: true }).click();
+  await until(page, "no line leads out of sight", 5, async () => !(await tied("low")));
   assertQuiet(page);
 });
 
