@@ -236,7 +236,7 @@ pageTest("the can's tap is dragged, one act on release", desktop, async (page) =
   const sheet = page.locator(".levels canvas");
   await sheet.scrollIntoViewIfNeeded();
   // What can be pressed shows by the pointer; the tap beside the can is leftmost. A caution that comes makes the drawing smaller.
-  const spot = () => sheet.evaluate(async (sheet) => {
+  const seen = () => sheet.evaluate(async (sheet) => {
     const { left, top, height } = sheet.getBoundingClientRect();
     const spots = [];
     for (let x = 4; x < 320; x += 6)
@@ -248,11 +248,13 @@ pageTest("the can's tap is dragged, one act on release", desktop, async (page) =
         if (spot) spot.push([x, y]);
         else spots.push([[x, y]]);
       }
-    return [0, 1].map((k) => spots[0].reduce((sum, at) => sum + at[k], 0) / spots[0].length);
+    return spots[0]?.length ? [0, 1].map((k) => spots[0].reduce((sum, at) => sum + at[k], 0) / spots[0].length) : null;
   });
+  // The can is drawn a frame after its row stands among the controls.
   const drag = async (by, meanwhile) => {
-    await settled(page);
-    const [box, [x, y]] = [await sheet.boundingBox(), await spot()];
+    let spot = null;
+    await until(page, "the tap is drawn", 5, async () => (await settled(page), (spot = await seen()) !== null));
+    const [box, [x, y]] = [await sheet.boundingBox(), spot];
     await page.mouse.move(box.x + x, box.y + y);
     await page.mouse.down();
     await page.mouse.move(box.x + x, box.y + y + by, { steps: 6 });
