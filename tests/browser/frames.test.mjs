@@ -25,16 +25,20 @@ pageTest(
   "three bays at sixty times real time on a machine a quarter as fast",
   desktop,
   async (page) => {
-    await door(page, "class");
-    await page.locator("#compare").click();
     const session = await page.context().newCDPSession(page);
     await session.send("Emulation.setCPUThrottlingRate", { rate: 4 });
     await speed(page, 60);
     await page.waitForTimeout(1500);
-    const { rate, work } = await frames(page, 4);
-    console.log(`three bays at 60x, a quarter as fast: ${rate.toFixed(1)} frames a second, ${work.toFixed(1)} ms of main thread a frame`);
-    // Shown, not asserted tightly: machines that run this are shared.
-    assert.ok(rate > 2, `${rate.toFixed(1)} frames a second`);
+    const one = await frames(page, 4);
+    await door(page, "class");
+    await page.locator("#compare").click();
+    await speed(page, 60);
+    await page.waitForTimeout(1500);
+    const three = await frames(page, 4);
+    console.log(`at 60x, a quarter as fast: one bay ${one.rate.toFixed(1)} frames a second, ${one.work.toFixed(1)} ms of main thread a frame; three ${three.rate.toFixed(1)} (asked 30), ${three.work.toFixed(1)} ms`);
+    // By what one bay costs on the same machine at the same time: machines that run this are shared.
+    assert.ok(three.work < 4 * one.work, `${three.work.toFixed(1)} ms for three bays, ${one.work.toFixed(1)} for one`);
+    assert.ok(three.rate > one.rate / 4, `${three.rate.toFixed(1)} frames a second for three bays, ${one.rate.toFixed(1)} for one`);
     assert.equal(await page.locator(".abreast .note").count(), 0, "none is left behind");
     assertQuiet(page);
   },

@@ -1,16 +1,20 @@
 // Pictures of the page for a person to look at: as it comes up, with the healthy van running, with every drawing and chart open
 // one by one, charging from a can and with an opened part, on desktop and phone; on a tablet and in front of a class what is seen
-// there; all in both colour schemes. Names given in LOWSIDE_ONLY choose some.
+// there; all in both colour schemes. Then the tour: every door and view at five widths in both languages. Names given in LOWSIDE_ONLY choose
+// some; those that begin with "tour" leave the rest out.
 import { join } from "node:path";
+import { tour } from "./tour.mjs";
 import { desktop, door, phone, quit, speed, start, withPage } from "./page.mjs";
 
 const VIEWS = ["Levels", "Parts", "Strip chart", "Job", "Cycle", "Air", "Boiling point", "Vacuum"];
 
 const wanted = process.env.LOWSIDE_ONLY?.split(",");
+const asked = (name) => !wanted || wanted.some((part) => name.includes(part));
+const tourAlone = wanted?.every((part) => part.startsWith("tour"));
 /** Takes pictures of `page`, or of an element of it, unless others are wanted. */
 const camera = (page, window, colorScheme) => async (moment, element) => {
   const name = `${window.name}-${colorScheme}-${moment}`;
-  if (wanted && !wanted.some((part) => name.includes(part))) return;
+  if (!asked(name)) return;
   const path = join(process.env.LOWSIDE_SHOTS, `${name}.png`);
   await (element ?? page).screenshot({ path });
   console.log(path, page.complaints.length ? `complaints: ${page.complaints.join("; ")}` : "");
@@ -19,10 +23,9 @@ const tablet = { name: "tablet", viewport: { width: 820, height: 1180 }, deviceS
 const projector = { name: "projector", viewport: { width: 1920, height: 1080 } };
 
 try {
-  for (const [window, layout] of [
-    [tablet, ""],
-    [projector, "?layout=projector"],
-  ])
+  await tour(camera, asked);
+  const [besides, both] = tourAlone ? [[], []] : [[[tablet, ""], [projector, "?layout=projector"]], [desktop, phone]];
+  for (const [window, layout] of besides)
     for (const colorScheme of ["light", "dark"])
       await withPage(
         window,
@@ -40,7 +43,7 @@ try {
         },
         { colorScheme, path: `${layout}#s=healthy` },
       );
-  for (const window of [desktop, phone]) {
+  for (const window of both) {
     for (const colorScheme of ["light", "dark"]) {
       await withPage(
         window,

@@ -345,7 +345,9 @@ impl Component for App {
         let controls = Controls::of(&shown, self.units);
         let [said, question] = self.peril_view(ctx, &shown);
         let job = self.stage.job.as_ref();
-        let step = self.advised(&shown);
+        let step = self
+            .advised(&shown)
+            .filter(|step| step.emergency() || !self.chooses());
         let needed = step.and_then(Advice::control);
         let emergency = step.is_some_and(Advice::emergency);
         let told = later::diagnose().filter(|_| self.has_card() && !emergency);
@@ -438,6 +440,12 @@ impl App {
             Door::Diagnose => self.stage.sitting.seed != 0,
             Door::Explore | Door::Class => false,
         }
+    }
+
+    /// A card or a vehicle is about to be chosen, and nothing was done to the bay behind: no step of its own is shown then.
+    fn chooses(&self) -> bool {
+        let shelf = matches!(self.head.door, Door::Service | Door::Diagnose);
+        shelf && !self.has_card() && self.stage.bay.log().is_empty()
     }
 
     /// What is to be told of the page itself.

@@ -267,6 +267,7 @@ compressor = compressor
 orifice = orifice
 limit = 80 %
 lifts = lifts { $x }
+drive-loose = belt or plug is off
 falls = { $x } fall
 bursts = bursts
 switch-out = clutch out

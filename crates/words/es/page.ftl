@@ -267,6 +267,7 @@ compressor = compresor
 orifice = orificio
 limit = 80 %
 lifts = sube { $x }
+drive-loose = correa o conector suelto
 falls = cae { $x }
 bursts = revienta
 switch-out = embrague suelto

@@ -295,8 +295,12 @@ impl Brush<'_> {
                 align: "left",
             };
             let under = self.put(words::compressor(), at(low - 40.0), false, t.ink);
-            if let Some(y) = under.filter(|_| l.clutch) {
-                self.put(&words::lifts(&l.lift), at(y + 15.0), false, t.soft);
+            if let Some(y) = under {
+                if l.loose {
+                    self.put(words::drive_loose(), at(y + 15.0), true, t.high);
+                } else if l.clutch {
+                    self.put(&words::lifts(&l.lift), at(y + 15.0), false, t.soft);
+                }
             }
         }
     }

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::readout::tests::bay;
-use lowside_session::{Action, BenchAct, MachineAct, VesselAct};
+use lowside_session::{Action, BenchAct, FixingAct, MachineAct, VesselAct};
 use lowside_shop::joints::Joint;
 
 #[test]
@@ -242,4 +242,30 @@ fn the_evacuated_loop_lies_on_the_floor_and_a_full_can_stands_by_the_outside_air
     let can = l.can.expect("a can is on");
     assert!((can.block.height - l.outside.height).abs() < 0.01);
     assert!(can.block.fill > 0.5);
+}
+
+/// Whoever takes the belt off sees why nothing turns, and whoever pulls a plug; a bridged plug closes its circuit.
+#[test]
+fn what_keeps_the_compressor_from_turning_is_told() {
+    let mut bay = bay_parked();
+    let loose = |bay: &Bay| Levels::of(bay, UnitSystem::SI).loose;
+    assert!(!loose(&bay));
+    for (off, on) in [
+        (FixingAct::Belt { on: false }, FixingAct::Belt { on: true }),
+        (
+            FixingAct::Plug {
+                at: Lead::Clutch,
+                state: Plug::Off,
+            },
+            FixingAct::Plug {
+                at: Lead::Clutch,
+                state: Plug::On,
+            },
+        ),
+    ] {
+        bay.apply(off).expect("the engine is off");
+        assert!(loose(&bay), "{off:?}");
+        bay.apply(on).expect("it goes back on");
+        assert!(!loose(&bay), "{on:?}");
+    }
 }

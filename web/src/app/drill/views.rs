@@ -86,11 +86,8 @@ impl App {
         }
         let shown = self.stage.shown();
         let charge = display::mass(Mass::from_kg(shown.printed.label_charge), self.units);
-        let label = words::drill_label(
-            self.stage.bay.scenario().vehicle.name.as_str(),
-            shown.printed.built_for,
-            charge,
-        );
+        let vehicle = words::vehicle_name(self.stage.bay.scenario().vehicle.name.as_str());
+        let label = words::drill_label(&vehicle, shown.printed.built_for, charge);
         let said = words::drill_quote(words::complaint(complaint.key()));
         Some((said, label))
     }
