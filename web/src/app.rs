@@ -345,9 +345,7 @@ impl Component for App {
         let controls = Controls::of(&shown, self.units);
         let [said, question] = self.peril_view(ctx, &shown);
         let job = self.stage.job.as_ref();
-        let step = self
-            .advised(&shown)
-            .filter(|step| step.emergency() || !self.chooses());
+        let step = self.advised(&shown);
         let needed = step.and_then(Advice::control);
         let emergency = step.is_some_and(Advice::emergency);
         let told = later::diagnose().filter(|_| self.has_card() && !emergency);

@@ -27,6 +27,10 @@ use crate::{
     words::{self, charts},
 };
 
+mod ghost;
+
+use ghost::{GhostProps, Ghosts, ghost_view};
+
 /// Lengths offered, minutes; zooming goes between the ends.
 const WINDOWS: [f64; 4] = [1.0, 3.0, 10.0, 30.0];
 /// Longest window, minutes.
@@ -51,6 +55,8 @@ pub(crate) enum Strip {
     Cursor(Option<f64>),
     /// Moves the cursor by a share of the window.
     Nudge(f64),
+    /// Plays the visit again beside it without one of its acts, or no longer.
+    LeaveOut(Option<usize>),
 }
 
 /// What the axes depend on; they are drawn anew when it changes.
@@ -94,6 +100,7 @@ pub(crate) struct Chart {
     held: Option<Tick>,
     now: Tick,
     drawn: Option<Frame>,
+    ghosts: Ghosts,
     /// Marks of what nobody noticed are left out.
     pub(crate) closed: bool,
     /// Where axes and traces are on the page.
@@ -115,6 +122,7 @@ impl Default for Chart {
             held: None,
             now: 0,
             drawn: None,
+            ghosts: Ghosts::default(),
             closed: false,
             axes: NodeRef::default(),
             traces: NodeRef::default(),
@@ -162,6 +170,7 @@ impl Chart {
             Strip::Nudge(by) => {
                 look.cursor = Some((look.cursor.unwrap_or(1.0) + by).clamp(0.0, 1.0));
             }
+            Strip::LeaveOut(act) => self.ghosts.leave_out(act, bay),
         }
         let past = bay.tick() as f64 / MINUTE;
         look.back = back.clamp(0.0, (past - 0.25 * look.minutes).max(0.0));
@@ -187,6 +196,11 @@ impl Chart {
         to.checked_sub(before)
     }
 
+    /// What stands under it of the act left out.
+    pub(crate) fn ghost(&self, bay: &Bay, units: UnitSystem) -> GhostProps {
+        self.ghosts.props(bay, units)
+    }
+
     /// What the cursor reads.
     pub(crate) fn read(&self, history: &History, bay: &Bay, units: UnitSystem) -> Option<String> {
         let row = history.at(self.moment(bay.tick())?, units)?;
@@ -207,6 +221,7 @@ impl Chart {
         (units, lit): (UnitSystem, Option<Part>),
     ) {
         self.follow(bay);
+        self.ghosts.follow(bay, self.closed);
         let Some(size) = ink::place(traces) else {
             return;
         };
@@ -285,26 +300,39 @@ impl Chart {
                 5.0,
             );
         }
-        let mut trace = |which: Trace, colour: Rgb, width: f64, dash: Option<[f64; 2]>| {
-            for piece in history.pieces(which, from, to, columns) {
-                let points: Vec<_> = piece
-                    .into_iter()
-                    .map(|(at, v)| (x(at), g.value(which, v)))
-                    .collect();
-                match dash {
-                    Some(dash) => m.dashed(&points, colour, width, dash),
-                    None => m.line(points, colour, width),
+        let mut trace =
+            |history: &History, which: Trace, colour: Rgb, width: f64, dash: Option<[f64; 2]>| {
+                for piece in history.pieces(which, from, to, columns) {
+                    let points: Vec<_> = piece
+                        .into_iter()
+                        .map(|(at, v)| (x(at), g.value(which, v)))
+                        .collect();
+                    match dash {
+                        Some(dash) => m.dashed(&points, colour, width, dash),
+                        None => m.line(points, colour, width),
+                    }
                 }
+            };
+        // Behind: the visit without one of its acts.
+        if let Some(ghost) = self.ghosts.history() {
+            for which in [Trace::High, Trace::Low, Trace::Vent] {
+                trace(ghost, which, t.ink, 2.0, Some([2.0, 4.0]));
             }
-        };
+        }
         // The side of the loop that is pointed at stands out.
         let side = lit.and_then(Part::gauge);
         let width = |which| if side == Some(which) { 4.0 } else { 1.8 };
-        trace(Trace::High, t.high, width(Which::High), None);
-        trace(Trace::Low, t.low, width(Which::Low), Some([9.0, 3.0]));
-        trace(Trace::Cabin, t.cabin, 1.4, Some([4.0, 3.0]));
-        trace(Trace::Vent, t.vent, 2.0, None);
-        trace(Trace::Vacuum, t.ink, 1.8, Some([2.0, 2.5]));
+        trace(history, Trace::High, t.high, width(Which::High), None);
+        trace(
+            history,
+            Trace::Low,
+            t.low,
+            width(Which::Low),
+            Some([9.0, 3.0]),
+        );
+        trace(history, Trace::Cabin, t.cabin, 1.4, Some([4.0, 3.0]));
+        trace(history, Trace::Vent, t.vent, 2.0, None);
+        trace(history, Trace::Vacuum, t.ink, 1.8, Some([2.0, 2.5]));
         if let Some(at) = self.look.cursor {
             let x = g.left + (g.right - g.left) * at;
             m.line(vec![(x, g.top), (x, g.bottom)], t.ink, 1.2);
@@ -538,6 +566,7 @@ pub(crate) struct StripProps {
     pub(crate) axes: NodeRef,
     pub(crate) traces: NodeRef,
     pub(crate) rows: Rc<Vec<Row>>,
+    pub(crate) ghost: GhostProps,
     pub(crate) send: Callback<Strip>,
     pub(crate) save: Callback<Kind>,
 }
@@ -632,6 +661,7 @@ pub(crate) fn StripView(p: &StripProps) -> Html {
                 <p class="read" aria-live="off">{ p.read.as_deref().unwrap_or_default() }</p>
             </div>
             <p id="strip-keys" class="unseen">{ words::strip_keys() }</p>
+            { ghost_view(&p.ghost, &p.send) }
             <div class="foot">{ table(&p.rows) }{ saver(&p.save) }</div>
         </section>
     }

@@ -1,5 +1,6 @@
 //! Bays beside a bay: in what they differ, what goes on inside them, and all of them on one strip chart.
 
+use lowside_lessons::Shown as Known;
 use lowside_plant::species::AIR;
 use lowside_session::{
     Abreast, Bay, TICKS_PER_SECOND, Tick, TwinError, action::FaultId, twin::Change,
@@ -24,12 +25,60 @@ pub fn faults() -> Vec<FaultId> {
 ///
 /// # Errors
 /// [`TwinError`] as [`Abreast::new`] has it; none is known of a fault.
-pub fn beside(first: &Bay, fault: FaultId, severity: Severity) -> Result<Abreast, TwinError> {
+pub fn beside(first: &Bay, fault: FaultId, severity: Severity) -> Result<Recorded, TwinError> {
     let with = fault.fault().map(|fault| {
         let scenario = first.scenario().with_fault(fault, severity);
         Change::Start(Box::new(scenario))
     });
-    Abreast::new(first, with.as_slice())
+    Abreast::new(first, with.as_slice()).map(Recorded::new)
+}
+
+/// A bay beside one, and what its instruments showed.
+#[derive(Debug, Clone)]
+pub struct Recorded {
+    abreast: Abreast,
+    history: History,
+}
+
+impl Recorded {
+    /// Records a bay that stands at the beginning of its visit.
+    pub fn new(abreast: Abreast) -> Self {
+        Self {
+            abreast,
+            history: History::default(),
+        }
+    }
+
+    /// Goes to where the first bay is, at most `most` ticks on. Returns whether it is there.
+    pub fn follow(&mut self, first: &Bay, most: u64) -> bool {
+        let history = &mut self.history;
+        let mut began = false;
+        self.abreast.follow(first, most, |bay| {
+            // What was recorded beyond was of another way.
+            if !began {
+                history.cut(bay.tick());
+                began = true;
+            }
+            if history.due(bay.tick()) {
+                history.record(&Known::of(bay));
+            }
+        })
+    }
+
+    /// Its bay, to read.
+    pub fn bay(&self) -> &Bay {
+        self.abreast.bay()
+    }
+
+    /// What its instruments showed.
+    pub fn history(&self) -> &History {
+        &self.history
+    }
+
+    /// Does it go beside this bay, or one that was opened as it was?
+    pub fn is_beside(&self, first: &Bay) -> bool {
+        self.abreast.is_beside(first)
+    }
 }
 
 /// What goes on inside, by name.
@@ -144,22 +193,7 @@ fn step(least: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use lowside_lessons::Shown as Known;
     use lowside_session::library;
-
-    fn run(first: &mut Bay, beside: &mut Abreast, histories: &mut [History; 2], seconds: u64) {
-        for _ in 0..seconds * TICKS_PER_SECOND {
-            first.step().expect("it goes on");
-            if histories[0].due(first.tick()) {
-                histories[0].record(&Known::of(first));
-            }
-            beside.follow(first, u64::MAX, |bay| {
-                if histories[1].due(bay.tick()) {
-                    histories[1].record(&Known::of(bay));
-                }
-            });
-        }
-    }
 
     /// A condenser that gets less air drives the high side up (common practice, no source): it stands higher on the one chart.
     #[test]
@@ -167,10 +201,16 @@ mod tests {
         let mut first = Bay::new(&library::shipped("healthy").expect("shipped"));
         let fault = FaultId::find("condenser-air-blocked").expect("of the registry");
         let mut other = beside(&first, fault, Severity::Severe).expect("it can differ");
-        let mut histories = [History::default(), History::default()];
-        run(&mut first, &mut other, &mut histories, 120);
-        let [a, b] = &histories;
-        let chart = strip(&[a, b], Trace::High, first.tick(), 2, UnitSystem::US);
+        let mut history = History::default();
+        for _ in 0..120 * TICKS_PER_SECOND {
+            first.step().expect("it goes on");
+            if history.due(first.tick()) {
+                history.record(&Known::of(&first));
+            }
+            other.follow(&first, u64::MAX);
+        }
+        let both = [&history, other.history()];
+        let chart = strip(&both, Trace::High, first.tick(), 2, UnitSystem::US);
         let ends: Vec<f64> = chart
             .traces
             .iter()

@@ -34,6 +34,7 @@ pub mod retrofit;
 pub mod statement;
 pub mod toll;
 pub mod tools;
+pub mod whatif;
 
 pub use lowside_shop::ledger::Place;
 pub use lowside_units::display::{Shown, UnitSystem};

@@ -152,16 +152,17 @@ impl App {
         }
     }
 
-    /// What is advised: nothing in an exam, and by hand only what somebody there can see.
+    /// What is advised: nothing in an exam or while a card or a vehicle is chosen, and by hand only what somebody there can see.
     pub(super) fn advised(&self, shown: &Shown<'_>) -> Option<Advice> {
         let s = &self.stage;
         let sight = s.sitting.now();
         let job = s.job.as_ref();
-        match later::hands() {
-            _ if !sight.hints() => None,
-            Some(hands) if sight.closed() => Some((hands.advised)(shown, job)),
-            _ => Some(advice(shown, job)),
-        }
+        let step = match later::hands() {
+            _ if !sight.hints() => return None,
+            Some(hands) if sight.closed() => (hands.advised)(shown, job),
+            _ => advice(shown, job),
+        };
+        (step.emergency() || !self.chooses()).then_some(step)
     }
 
     /// Turns the needles of both gauges; they throb at a time `throb`, s, or not at all.

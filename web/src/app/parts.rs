@@ -185,7 +185,8 @@ impl App {
         let save = ctx.link().callback(|k| Msg::Face(FaceMsg::Save(k)));
         html! {
             <StripView key="strip" look={self.chart.look()} read={self.chart.read(&self.stage.history, &self.stage.bay, self.units)}
-                axes={self.chart.axes.clone()} traces={self.chart.traces.clone()} {send} {save} rows={self.chart.rows.clone()} />
+                axes={self.chart.axes.clone()} traces={self.chart.traces.clone()} {send} {save} rows={self.chart.rows.clone()}
+                ghost={self.chart.ghost(&self.stage.bay, self.units)} />
         }
     }
 }

@@ -6,6 +6,7 @@ use lowside_present::{
         inside::{Cause, Figure},
     },
     plot::{Name, Plot},
+    whatif::Reading,
 };
 
 use crate::{views::View, words};
@@ -220,5 +221,15 @@ pub(crate) fn start(id: &str) -> &'static str {
         "healthy-crossover" => words::start_crossover(),
         "before-retrofit" => words::start_retrofit(),
         _ => words::evacuated(),
+    }
+}
+
+/// A reading that an act left out would change, in a sentence.
+pub(crate) fn whatif_reading(reading: Reading) -> &'static str {
+    match reading {
+        Reading::High => words::whatif_high(),
+        Reading::Low => words::whatif_low(),
+        Reading::Vent => words::whatif_vent(),
+        Reading::Charge => words::whatif_charge(),
     }
 }

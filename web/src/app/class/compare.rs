@@ -5,14 +5,14 @@ use std::{cell::RefCell, fmt::Write as _};
 
 use lowside_lessons::Shown;
 use lowside_present::{
-    compare::{self, Within, inside, strip},
+    compare::{self, Recorded, Within, inside, strip},
     dial::{self, Face, Which},
     drill::Severity,
     history::{History, Trace},
     plot::{Name, Plot},
     readout::Readout,
 };
-use lowside_session::{Abreast, Bay, TICKS_PER_SECOND, action::FaultId};
+use lowside_session::{Bay, TICKS_PER_SECOND, action::FaultId};
 use web_sys::HtmlElement;
 use yew::{Context, Html, MouseEvent, classes, html};
 
@@ -47,8 +47,7 @@ const FIELDS: [[&str; 2]; 2] = [
 struct Beside {
     fault: usize,
     much: usize,
-    abreast: Abreast,
-    history: History,
+    bay: Recorded,
     /// It has come up to the bay on stage.
     there: bool,
 }
@@ -89,26 +88,9 @@ impl Beside {
         Some(Self {
             fault,
             much,
-            abreast: compare::beside(first, id, severity).ok()?,
-            history: History::default(),
+            bay: compare::beside(first, id, severity).ok()?,
             there: false,
         })
-    }
-
-    /// Goes on to where the bay on stage is, or as far as a frame has time for.
-    fn follow(&mut self, first: &Bay) {
-        let history = &mut self.history;
-        let mut began = None;
-        self.there = self.abreast.follow(first, CATCHES_UP, |bay| {
-            // What was recorded beyond was of another way.
-            if began.is_none() {
-                history.cut(bay.tick());
-                began = Some(bay.tick());
-            }
-            if history.due(bay.tick()) {
-                history.record(&Shown::of(bay));
-            }
-        });
     }
 
     fn name(&self) -> String {
@@ -138,7 +120,7 @@ impl Compare {
     /// Opens the others anew beside another bay.
     fn beside(&mut self, first: &Bay) {
         for other in &mut self.others {
-            if !other.abreast.is_beside(first)
+            if !other.bay.is_beside(first)
                 && let Some(anew) = Beside::open(first, other.fault, other.much)
             {
                 *other = anew;
@@ -188,10 +170,10 @@ impl App {
         let first = &self.stage.bay;
         compare.beside(first);
         for other in &mut compare.others {
-            other.follow(first);
+            other.there = other.bay.follow(first, CATCHES_UP);
         }
         let [a, b] = &compare.others;
-        let bays = [first, a.abreast.bay(), b.abreast.bay()];
+        let bays = [first, a.bay.bay(), b.bay.bay()];
         for (bay, needles) in bays.into_iter().zip(&compare.needles) {
             let shown = Shown::of(bay);
             for which in [Which::Low, Which::High] {
@@ -217,8 +199,8 @@ impl App {
             return html! {};
         };
         let [a, b] = &compare.others;
-        let histories = [&self.stage.history, &a.history, &b.history];
-        let bays = [&self.stage.bay, a.abreast.bay(), b.abreast.bay()];
+        let histories = [&self.stage.history, a.bay.history(), b.bay.history()];
+        let bays = [&self.stage.bay, a.bay.bay(), b.bay.bay()];
         let names: Vec<String> = TRACES.into_iter().map(trace_name).collect();
         let trace = TRACES[compare.trace.min(TRACES.len() - 1)];
         let mut charts = compare.charts.borrow_mut();
