@@ -34,6 +34,8 @@ async function visitAddress(page, path) {
 const isBack = async (page, was, why) => {
   await button(page, "Fresh can").waitFor();
   await page.locator("#hose-tool").waitFor();
+  // The bay that is left may have a can on its hose too.
+  await until(page, `${why}: the bay is back`, 10, async () => (await kept(page)).ticks === was.ticks);
   same(await kept(page), was, why);
 };
 /** Opens a file: text as it is, a take that was changed for a test without the seal it had. */
