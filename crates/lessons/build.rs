@@ -17,14 +17,14 @@ fn main() -> Result<(), Box<dyn Error>> {
             continue;
         }
         println!("cargo::rerun-if-changed={}", path.display());
-        let text = bake(&fs::read_to_string(&path)?, &root)
+        let (rung, text) = bake(&fs::read_to_string(&path)?, &root)
             .map_err(|e| format!("{}: {e}", path.display()))?;
         let name = path.file_stem().ok_or("a file without a name")?;
-        cards.push((name.to_string_lossy().into_owned(), text));
+        cards.push((rung, name.to_string_lossy().into_owned(), text));
     }
     cards.sort();
     let mut out = String::from("const BAKED: &[(&str, &str)] = &[\n");
-    for (name, text) in &cards {
+    for (_, name, text) in &cards {
         writeln!(out, "    ({name:?}, {text:?}),")?;
     }
     out.push_str("];\n");
@@ -32,9 +32,11 @@ fn main() -> Result<(), Box<dyn Error>> {
     Ok(())
 }
 
-/// A card as JSON, its vehicle put in.
-fn bake(text: &str, root: &Path) -> Result<String, Box<dyn Error>> {
+/// A card's rung, and the card as JSON with its vehicle put in.
+fn bake(text: &str, root: &Path) -> Result<(i64, String), Box<dyn Error>> {
     let mut card: toml::Table = toml::from_str(text)?;
+    let rung = card.get("rung").and_then(toml::Value::as_integer);
+    let rung = rung.ok_or("no rung")?;
     let scenario = card
         .get_mut("scenario")
         .and_then(toml::Value::as_table_mut)
@@ -44,5 +46,5 @@ fn bake(text: &str, root: &Path) -> Result<String, Box<dyn Error>> {
         let vehicle: toml::Table = toml::from_str(&fs::read_to_string(path)?)?;
         scenario.insert("vehicle".into(), vehicle.into());
     }
-    Ok(serde_json::to_string(&card)?)
+    Ok((rung, serde_json::to_string(&card)?))
 }

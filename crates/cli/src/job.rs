@@ -306,6 +306,9 @@ fn figures(cost: Cost) -> String {
 
 fn tell(card: &JobCard, out: &mut impl Write) -> Result<(), Failure> {
     writeln!(out, "{}\n{}", card.title.en, card.complaint.en)?;
+    if let Some(text) = &card.misconception {
+        writeln!(out, "For whoever teaches: {}", text.en)?;
+    }
     for (i, step) in card.step.iter().enumerate() {
         writeln!(out, "{}. {} ({})", i + 1, step.title.en, step.accept.en)?;
     }

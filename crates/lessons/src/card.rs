@@ -24,6 +24,8 @@ pub(crate) const MOST: usize = 40;
 pub(crate) const MOST_CONDITIONS: usize = 12;
 /// Most minutes a card may say it takes: a day.
 pub(crate) const MOST_MINUTES: u32 = 1440;
+/// Last rung of the ladder that a card may say it stands on.
+pub(crate) const MOST_RUNGS: u32 = 99;
 /// Most characters of one text.
 pub(crate) const LONGEST: usize = 600;
 
@@ -59,6 +61,12 @@ pub struct JobCard {
     pub title: Text,
     /// What the customer says, or why the job is done.
     pub complaint: Text,
+    /// Its place on the ladder of shipped cards, easiest first; 0 where it has none.
+    #[serde(default)]
+    pub rung: u32,
+    /// The mistaken belief that the job corrects, for whoever teaches.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub misconception: Option<Text>,
     /// About how long it takes who knows how, minutes of bay time; 0 where the card does not say.
     #[serde(default)]
     pub minutes: u32,
@@ -150,6 +158,10 @@ impl JobCard {
         count_in_range("harm (number of harms)", self.harm.len(), 0, MOST)?;
         self.title.check("title")?;
         self.complaint.check("complaint")?;
+        count_in_range("rung", self.rung as usize, 0, MOST_RUNGS as usize)?;
+        if let Some(text) = &self.misconception {
+            text.check("misconception")?;
+        }
         count_in_range("minutes", self.minutes as usize, 0, MOST_MINUTES as usize)?;
         self.scenario.check().map_err(|e| e.inside("scenario"))?;
         for (i, step) in self.step.iter().enumerate() {
@@ -199,6 +211,8 @@ impl JobCard {
             kind: head.kind,
             title: head.title,
             complaint: head.complaint,
+            rung: head.rung,
+            misconception: head.misconception,
             minutes: head.minutes,
             scenario,
             step,
@@ -229,6 +243,9 @@ struct Head {
     kind: Kind,
     title: Text,
     complaint: Text,
+    #[serde(default)]
+    rung: u32,
+    misconception: Option<Text>,
     #[serde(default)]
     minutes: u32,
     #[serde(rename = "scenario")]

@@ -4,7 +4,7 @@ use crate::card::JobCard;
 
 include!(concat!(env!("OUT_DIR"), "/shipped.rs"));
 
-/// Names of the shipped cards, in the order of their files.
+/// Names of the shipped cards, lowest rung first.
 pub fn names() -> impl Iterator<Item = &'static str> {
     BAKED.iter().map(|(n, _)| *n)
 }

@@ -10,7 +10,7 @@ use lowside_units::{
 };
 use serde_json::{Value, json};
 
-use crate::card::{FORMAT, LONGEST, MOST, MOST_CONDITIONS, MOST_MINUTES};
+use crate::card::{FORMAT, LONGEST, MOST, MOST_CONDITIONS, MOST_MINUTES, MOST_RUNGS};
 
 /// Returns the JSON Schema (draft 2020-12) of a card.
 pub fn card() -> Value {
@@ -26,6 +26,8 @@ pub fn card() -> Value {
             "kind": { "enum": ["job"] },
             "title": part("text"),
             "complaint": part("text"),
+            "rung": { "type": "integer", "minimum": 0, "maximum": MOST_RUNGS },
+            "misconception": part("text"),
             "minutes": { "type": "integer", "minimum": 0, "maximum": MOST_MINUTES },
             "scenario": part("scenario"),
             "step": { "type": "array", "minItems": 1, "maxItems": MOST, "items": part("step") },

@@ -7,6 +7,8 @@ pub(crate) const CARD: &str = r#"format = 1
 kind = "job"
 title = { en = "A", es = "B" }
 complaint = { en = "A", es = "B" }
+rung = 1
+misconception = { en = "A", es = "B" }
 
 [scenario]
 format = 1
@@ -91,6 +93,22 @@ const WRONG: &[Wrong] = &[
         "unknown field `titel`, expected one of `format`",
     ),
     (
+        "rung = 1",
+        "rung = 100",
+        5,
+        1,
+        "rung",
+        "rung: 100 is outside 0 to 99",
+    ),
+    (
+        "misconception = { en = \"A\"",
+        "misconception = { en = \" \"",
+        6,
+        19,
+        "misconception.en",
+        "misconception.en (number of characters): 0 is outside 1 to 600",
+    ),
+    (
         "complaint = { en = \"A\"",
         "complaint = { en = \" \"",
         4,
@@ -117,7 +135,7 @@ const WRONG: &[Wrong] = &[
     (
         "name = \"a\"",
         "name = \"\"",
-        8,
+        10,
         1,
         "scenario.name",
         "scenario.name (number of characters): 0",
@@ -125,7 +143,7 @@ const WRONG: &[Wrong] = &[
     (
         "\"5 min\"",
         "\"5 eggs\"",
-        9,
+        11,
         1,
         "scenario.until",
         "scenario.until: \"5 eggs\"",
@@ -133,7 +151,7 @@ const WRONG: &[Wrong] = &[
     (
         "utility-van",
         "bus",
-        10,
+        12,
         1,
         "scenario.vehicle",
         "scenario.vehicle: \"bus\" is not known",
@@ -141,7 +159,7 @@ const WRONG: &[Wrong] = &[
     (
         "30 degC\", humidity",
         "60 degC\", humidity",
-        11,
+        13,
         9,
         "scenario.day.ambient",
         "scenario.day.ambient: 60 degC is outside",
@@ -149,7 +167,7 @@ const WRONG: &[Wrong] = &[
     (
         "sun =",
         "son =",
-        11,
+        13,
         71,
         "scenario.day.son",
         "scenario.day: unknown field `son`",
@@ -157,7 +175,7 @@ const WRONG: &[Wrong] = &[
     (
         "blower = 4",
         "blower = 9",
-        14,
+        16,
         25,
         "scenario.controls.blower",
         "scenario.controls.blower: 9 is outside 0 to 4",
@@ -165,7 +183,7 @@ const WRONG: &[Wrong] = &[
     (
         "compressor_wear = \"10 %\"",
         "compressor_wear = \"110 %\"",
-        15,
+        17,
         15,
         "scenario.condition.compressor_wear",
         "scenario.condition.compressor_wear: ",
@@ -173,7 +191,7 @@ const WRONG: &[Wrong] = &[
     (
         "after = \"1 s\"",
         "after = \"-1 s\"",
-        17,
+        19,
         1,
         "scenario.act 1.after",
         "scenario.act 1.after: -1 s is outside",
@@ -181,7 +199,7 @@ const WRONG: &[Wrong] = &[
     (
         "do = \"engine\"",
         "do = \"jump\"",
-        20,
+        22,
         1,
         "scenario.act 1.act",
         "scenario.act 1.act: unknown variant `jump`",
@@ -189,7 +207,7 @@ const WRONG: &[Wrong] = &[
     (
         "hints = [{ en = \"A\", es = \"B\" }, { en = \"A\", es = \"B\" }]\ngoal",
         "hints = [{ en = \"A\", es = \"B\" }]\ngoal",
-        26,
+        28,
         1,
         "step[1].hints",
         "step[1].hints: invalid length 1",
@@ -197,7 +215,7 @@ const WRONG: &[Wrong] = &[
     (
         "\"charge > 150 g\"",
         "\"charge is on\"",
-        27,
+        29,
         1,
         "step[1].goal",
         "step[1].goal: charge is compared by < or >",
@@ -205,7 +223,7 @@ const WRONG: &[Wrong] = &[
     (
         "hold = \"2 s\"",
         "hold = \"30 h\"",
-        28,
+        30,
         1,
         "step[1].hold",
         "step[1].hold: ",
@@ -213,7 +231,7 @@ const WRONG: &[Wrong] = &[
     (
         "to_the_end = true",
         "to_the_end = 1",
-        29,
+        31,
         1,
         "step[1].to_the_end",
         "step[1].to_the_end: invalid type: integer `1`",
@@ -221,7 +239,7 @@ const WRONG: &[Wrong] = &[
     (
         "vent < 12 degC",
         "vnt < 12 degC",
-        33,
+        35,
         1,
         "step[2].goal",
         "step[2].goal: \"vnt\" is not a reading",
@@ -229,7 +247,7 @@ const WRONG: &[Wrong] = &[
     (
         "after = [1]",
         "after = [2]",
-        34,
+        36,
         1,
         "step[2].after",
         "step[2].after = 2 is not a step before it: use 1 to 1",
@@ -237,7 +255,7 @@ const WRONG: &[Wrong] = &[
     (
         "[step.accept]\nen = \"A\"",
         "[step.accept]\nen = \"A\u{202e}\"",
-        43,
+        45,
         1,
         "step[2].accept.en",
         "step[2].accept.en: the character U+202E",
@@ -245,7 +263,7 @@ const WRONG: &[Wrong] = &[
     (
         "[step.accept]\nen = \"A\"\nes = \"B\"",
         "",
-        32,
+        34,
         1,
         "step[2]",
         "step[2]: missing field `accept`",
@@ -253,7 +271,7 @@ const WRONG: &[Wrong] = &[
     (
         "[\"hurt is on\"]",
         "[]",
-        48,
+        50,
         1,
         "harm[1].when",
         "harm[1].when (number of conditions): 0 is outside 1 to 12",
@@ -261,7 +279,7 @@ const WRONG: &[Wrong] = &[
     (
         "\"grave\"",
         "\"bad\"",
-        50,
+        52,
         1,
         "harm[1].severity",
         "harm[1].severity: unknown variant `bad`, expected one of `slight`",
@@ -269,7 +287,7 @@ const WRONG: &[Wrong] = &[
     (
         "severity = \"grave\"",
         "fails = true",
-        50,
+        52,
         1,
         "harm[1].fails",
         "harm[1]: unknown field `fails`",
@@ -302,7 +320,7 @@ fn lists_that_are_none_and_texts_that_are_too_long_are_refused() {
             .starts_with("harm: is a table, and harms are written [[harm]]"),
         "{found}"
     );
-    assert_eq!((found.line, found.column), (46, 2));
+    assert_eq!((found.line, found.column), (48, 2));
     let long = CARD.replacen("\"A\"", &format!("{:?}", "x".repeat(LONGEST + 1)), 1);
     let found = JobCard::mistake(&long).expect("refused");
     assert_eq!((found.line, found.field.as_str()), (3, "title.en"));
