@@ -274,6 +274,78 @@ fn overfilled_well_and_badly() {
     assert!(seen(&bay, Event::LiquidAtCompressor));
 }
 
+/// Four faults that no gas cures; a card passes on what is read after the repair, and a can is told as harm. Without its fan a condenser
+/// has the wind alone, a hot day asks more of a sound loop, a blend door mixes behind the coil: common practice, no source.
+#[test]
+fn no_gas_missing_well_and_badly() {
+    for name in ["look-first", "hot-day", "fine-then-nothing", "cold-pipes"] {
+        well_done(name);
+    }
+    for name in [
+        "look-first.bad-more-gas",
+        "hot-day.bad-a-can",
+        "fine-then-nothing.bad-more-gas",
+        "cold-pipes.bad-more-gas",
+    ] {
+        let (card, _, progress) = badly_done(name, &["charge > 1.2 kg"]);
+        let told = harms(&card, &progress);
+        assert!(told.iter().any(|h| h.starts_with("Gas added")), "{name}");
+    }
+    // The wind hides the fan, a minute says nothing of a day, five minutes nothing of ice, and a cold pipe nothing of the air.
+    for (name, open) in [
+        ("look-first.bad-road-test", 0),
+        ("hot-day.bad-no-test", 0),
+        ("fine-then-nothing.bad-five-minutes", 1),
+        ("cold-pipes.bad-neighbour", 1),
+    ] {
+        let (card, _, progress) = badly_done(name, &["charge < 1.04 kg"]);
+        assert_eq!(progress.next(&card), Some(open), "{name}");
+    }
+}
+
+/// At rest the gauges of a van with three fifths of its charge stand at the vapour pressure of R-134a at 30 degC, 669 kPa gauge
+/// (CoolProp 8.0.0, as below).
+#[test]
+fn pressure_at_rest_well_and_badly() {
+    well_done("pressure-is-fine");
+    let (card, bay, progress) = badly_done("pressure-is-fine.bad-gauges-only", &["charge < 620 g"]);
+    assert_eq!(progress.next(&card), Some(2));
+    let noted = bay.shop().noted[0].expect("noted");
+    for gauge in [noted.low, noted.high] {
+        assert!((gauge - 669e3).abs() < 20e3, "{gauge:.0} Pa");
+    }
+    let (card, _, progress) = badly_done("pressure-is-fine.bad-top-up", &["charge > 900 g"]);
+    assert_eq!(progress.next(&card), Some(1));
+}
+
+/// What is left at zero on the gauge comes back: the rebound after recovery, common practice.
+#[test]
+fn recovery_well_and_badly() {
+    well_done("take-it-out");
+    let (card, _, progress) = badly_done("take-it-out.bad-stops-at-zero", &["low > 3 psig"]);
+    assert_eq!(progress.next(&card), Some(1));
+    let (card, _, progress) = badly_done("take-it-out.bad-vent", &["vented > 800 g"]);
+    assert!(harms(&card, &progress)[0].starts_with("Refrigerant let out"));
+}
+
+#[test]
+fn mixture_well_and_badly() {
+    well_done("bought-used");
+    let (card, _, progress) = badly_done("bought-used.bad-recovered", &["recovered > 900 g"]);
+    assert!(harms(&card, &progress)[0].starts_with("A mixture"));
+    let (card, _, progress) = badly_done("bought-used.bad-topped-up", &["charge > 1.2 kg"]);
+    assert_eq!(progress.next(&card), Some(0));
+}
+
+/// Sixteen rungs, none twice, each with the belief it is for.
+#[test]
+fn the_ladder_has_sixteen_rungs() {
+    let cards: Vec<JobCard> = library::names().filter_map(library::card).collect();
+    let rungs: Vec<u32> = cards.iter().map(|c| c.rung).collect();
+    assert_eq!(rungs, (1..=16).collect::<Vec<u32>>());
+    assert!(cards.iter().all(|c| c.misconception.is_some()));
+}
+
 /// What the card's identifier shows at the end, and pressure over the room's at rest, Pa.
 fn sample(bay: &Bay) -> (f64, f64) {
     let (net, c) = (&bay.plant().network, &bay.plant().circuit);
