@@ -149,14 +149,38 @@ impl Sound {
 pub enum Applies {
     /// To what the loop is filled with.
     Start(fn(&mut Start, f64)),
-    /// To the vehicle.
-    Plant(fn(&mut Plant, f64)),
-    /// To the shop.
-    Shop(fn(&mut Shop, f64)),
+    /// To a value of the vehicle.
+    Plant(fn(&mut Plant) -> &mut f64),
+    /// To what is so in the vehicle, or not.
+    PlantSwitch(fn(&mut Plant, bool)),
+    /// To a value of the shop.
+    Shop(fn(&mut Shop) -> &mut f64),
+    /// To what is so in the shop, or not.
+    ShopSwitch(fn(&mut Shop, bool)),
     /// To the open share of the row's passage.
     Passage,
     /// To the places that the list names.
     Places,
+}
+
+impl Applies {
+    /// Sets it in the vehicle to a value, SI, if it is the vehicle's.
+    pub fn to_plant(self, plant: &mut Plant, value: f64) {
+        match self {
+            Self::Plant(of) => *of(plant) = value,
+            Self::PlantSwitch(set) => set(plant, value > 0.0),
+            _ => {}
+        }
+    }
+
+    /// Sets it in the shop to a value, SI, if it is the shop's.
+    pub fn to_shop(self, shop: &mut Shop, value: f64) {
+        match self {
+            Self::Shop(of) => *of(shop) = value,
+            Self::ShopSwitch(set) => set(shop, value > 0.0),
+            _ => {}
+        }
+    }
 }
 
 /// Where a fault sits.
@@ -432,13 +456,9 @@ impl Fault {
 
     /// Makes sound what it is about.
     fn heal(&self, plant: &mut Plant, shop: &mut Shop) {
-        let sound = self.field.sound.of(&plant.vehicle);
-        match (self.field.applies, self.place) {
-            (Applies::Plant(apply), _) => apply(plant, sound),
-            (Applies::Shop(apply), _) => apply(shop, sound),
-            (Applies::Passage, Place::Passage(at)) => plant.restrict(at, 1.0),
-            // What a part held goes with it.
-            _ => {}
+        // What a part held goes with it, and a leak is mended where it is.
+        if !matches!(self.field.applies, Applies::Places) {
+            self.set(plant, shop, self.field.sound.of(&plant.vehicle));
         }
     }
 }

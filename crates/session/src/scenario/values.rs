@@ -104,8 +104,8 @@ impl Values {
     /// Plants what a table gives in the vehicle.
     pub(crate) fn plant(&self, table: Table, plant: &mut Plant) {
         for field in fault::fields(table) {
-            if let (Applies::Plant(apply), Some(value)) = (field.applies, self.given(field.key)) {
-                apply(plant, value);
+            if let Some(value) = self.given(field.key) {
+                field.applies.to_plant(plant, value);
             }
         }
     }
@@ -113,8 +113,8 @@ impl Values {
     /// Gives the shop's tools what a table gives.
     pub(crate) fn equip(&self, table: Table, shop: &mut Shop) {
         for field in fault::fields(table) {
-            if let (Applies::Shop(apply), Some(value)) = (field.applies, self.given(field.key)) {
-                apply(shop, value);
+            if let Some(value) = self.given(field.key) {
+                field.applies.to_shop(shop, value);
             }
         }
     }

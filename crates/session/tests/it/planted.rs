@@ -1,5 +1,6 @@
 //! Faults that are planted while a bay runs: the same to the bit as those a scenario plants, in their time, and gone when they are taken away.
 
+use lowside_plant::passage::Passage;
 use lowside_session::{
     Action, Bay, InstructorAct, Refused, Take, Twin, VehicleAct, action::FaultId,
 };
@@ -103,6 +104,69 @@ fn a_fault_begins_after_its_time_and_grows_evenly() {
     assert!((bay.plant().condition.condenser_air - 1.0).abs() < 1e-12);
 }
 
+/// It goes on from what it is by the time it begins, whoever brought it there: never through a sound part.
+#[test]
+fn a_fault_that_is_there_grows_from_where_it_stands() {
+    let near = |value: f64, expected: f64| {
+        assert!((value - expected).abs() < 0.01, "{value}, not {expected}");
+    };
+    // The scenario's, half open; a restricted passage and a gauge that is off likewise.
+    let mut bay = Bay::new(&scenario(
+        "healthy",
+        &[
+            "condition.orifice_open=50 %",
+            "condition.low_gauge_offset=25 kPag",
+            r#"condition.restriction=[{at="liquid-line",open="50 %"}]"#,
+        ],
+    ));
+    let stands = |bay: &Bay| {
+        let plant = bay.plant();
+        let orifice = plant.condition.orifice_open;
+        let line = plant.open_share(Passage::LiquidLine);
+        [orifice, line, bay.shop().faults.offset[0] / 50e3]
+    };
+    let before = stands(&bay);
+    for (id, much) in [
+        ("orifice-clogged", Severity::Extreme),
+        ("liquid-line-crushed", Severity::Extreme),
+        ("low-gauge-off", Severity::Severe),
+    ] {
+        act(&mut bay, plant(id, much, 0.0, 40.0));
+    }
+    run(&mut bay, 0.1);
+    for (now, before) in stands(&bay).into_iter().zip(before) {
+        near(now, before);
+    }
+    run(&mut bay, 19.9);
+    near(bay.plant().condition.orifice_open, 0.3);
+    near(bay.shop().faults.offset[0], 37.5e3);
+    // Grown up, and planted again: from there.
+    run(&mut bay, 21.0);
+    act(
+        &mut bay,
+        plant("orifice-clogged", Severity::Moderate, 0.0, 40.0),
+    );
+    run(&mut bay, 20.0);
+    near(bay.plant().condition.orifice_open, 0.3);
+    // Put right before it begins, it begins from sound.
+    let mut bay = van();
+    let device = Device::BlendDoor;
+    act(
+        &mut bay,
+        plant("blend-door-leaks", Severity::Severe, 0.0, 0.0),
+    );
+    act(
+        &mut bay,
+        plant("blend-door-leaks", Severity::Extreme, 60.0, 60.0),
+    );
+    near(bay.plant().condition.blend_leak, 0.3);
+    act(&mut bay, VehicleAct::Mend { device });
+    run(&mut bay, 61.0);
+    near(bay.plant().condition.blend_leak, 0.01);
+    run(&mut bay, 60.0);
+    near(bay.plant().condition.blend_leak, 0.6);
+}
+
 #[test]
 fn what_is_put_right_grows_no_further() {
     let mut bay = van();
@@ -197,13 +261,7 @@ fn a_take_and_a_checkpoint_go_on_in_the_middle_of_it() {
         run(&mut one, 60.0);
         run(&mut other, 60.0);
         assert_eq!(one.state_hash(), other.state_hash());
-        assert!(
-            (one.plant()
-                .open_share(lowside_plant::passage::Passage::Condenser)
-                - 0.3)
-                .abs()
-                < 1e-12
-        );
+        assert!((one.plant().open_share(Passage::Condenser) - 0.3).abs() < 1e-12);
     }
 }
 

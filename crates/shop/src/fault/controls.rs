@@ -33,7 +33,7 @@ const CYCLING_SWITCH: Field = Field {
         "cycling_switch_opens",
         "gauge pressure at which the cycling switch opens, of its set point; it closes where it should",
         1.0,
-        |p: &mut Plant, x| p.condition.cycling_switch_opens = x,
+        |p: &mut Plant| &mut p.condition.cycling_switch_opens,
     )
 };
 
@@ -45,7 +45,7 @@ pub(super) const FAULTS: &[Fault] = &[
             &switch(
                 "cycling_switch_stuck",
                 "the cycling switch's contacts are stuck closed: the coil ices",
-                Applies::Plant(|p, x| p.condition.cycling_switch_stuck = x > 0.0),
+                Applies::PlantSwitch(|p, on| p.condition.cycling_switch_stuck = on),
             ),
             Device::CyclingSwitch,
             [1.0; 4],
@@ -87,7 +87,7 @@ pub(super) const FAULTS: &[Fault] = &[
                     "cut_out_opens",
                     "gauge pressures at which the high-pressure cut-out opens and closes, of its set points",
                     1.0,
-                    |p, x| p.condition.cut_out_opens = x,
+                    |p| &mut p.condition.cut_out_opens,
                 )
             },
             Device::CutOut,
@@ -104,7 +104,7 @@ pub(super) const FAULTS: &[Fault] = &[
                 ..switch(
                     "cut_out_welded",
                     "the high-pressure cut-out's contacts are welded: nothing but the relief valve stands between a blocked condenser and the room",
-                    Applies::Plant(|p, x| p.condition.cut_out_welded = x > 0.0),
+                    Applies::PlantSwitch(|p, on| p.condition.cut_out_welded = on),
                 )
             },
             Device::CutOut,
@@ -120,7 +120,7 @@ pub(super) const FAULTS: &[Fault] = &[
             &switch(
                 "clutch_circuit_open",
                 "the clutch's circuit is broken: a fuse, the relay, a lead",
-                Applies::Plant(|p, x| p.condition.clutch_circuit_open = x > 0.0),
+                Applies::PlantSwitch(|p, on| p.condition.clutch_circuit_open = on),
             ),
             Device::ClutchCircuit,
             [1.0; 4],
@@ -136,7 +136,7 @@ pub(super) const FAULTS: &[Fault] = &[
                 "condenser_fan",
                 "share of its air that the condenser's fan moves; on the road the wind does it",
                 1.0,
-                |p, x| p.condition.condenser_fan = x,
+                |p| &mut p.condition.condenser_fan,
             ),
             Device::Fan,
             [0.7, 0.5, 0.3, 0.0],
@@ -154,7 +154,7 @@ pub(super) const FAULTS: &[Fault] = &[
                     "hood_round",
                     "share of the fan's air that comes round from under the hood where seals and panels are missing",
                     0.0,
-                    |p, x| p.condition.hood_round = x,
+                    |p| &mut p.condition.hood_round,
                 )
             },
             Device::HoodSeals,
@@ -170,7 +170,7 @@ pub(super) const FAULTS: &[Fault] = &[
             &switch(
                 "recirculation_stuck",
                 "the recirculation door stands open to the outside whatever its control says",
-                Applies::Plant(|p, x| p.condition.recirculation_stuck = x > 0.0),
+                Applies::PlantSwitch(|p, on| p.condition.recirculation_stuck = on),
             ),
             Device::RecirculationDoor,
             [1.0; 4],
@@ -186,7 +186,7 @@ pub(super) const FAULTS: &[Fault] = &[
                 "blend_leak",
                 "share of the coil's air that the blend door lets through the heater core though it stands on cold",
                 0.0,
-                |p, x| p.condition.blend_leak = x,
+                |p| &mut p.condition.blend_leak,
             ),
             Device::BlendDoor,
             [0.05, 0.1, 0.3, 0.6],
@@ -202,7 +202,7 @@ pub(super) const FAULTS: &[Fault] = &[
                 "radiator",
                 "heat passage of the radiator, of a sound one's; with too little the engine overheats",
                 1.0,
-                |p, x| p.condition.radiator = x,
+                |p| &mut p.condition.radiator,
             ),
             Device::Radiator,
             [0.5, 0.3, 0.15, 0.05],

@@ -51,7 +51,11 @@ impl Fault {
     /// Can it come about while a bay runs?
     pub fn comes_about(&self) -> bool {
         match self.field.applies {
-            Applies::Plant(_) | Applies::Shop(_) | Applies::Passage => true,
+            Applies::Plant(_)
+            | Applies::PlantSwitch(_)
+            | Applies::Shop(_)
+            | Applies::ShopSwitch(_)
+            | Applies::Passage => true,
             Applies::Places => matches!(self.place, Place::Site(_)),
             Applies::Start(_) => false,
         }
@@ -64,10 +68,8 @@ impl Fault {
     }
 
     /// Gives it a value, SI.
-    fn set(&self, plant: &mut Plant, shop: &mut Shop, value: f64) {
+    pub(super) fn set(&self, plant: &mut Plant, shop: &mut Shop, value: f64) {
         match (self.field.applies, self.place) {
-            (Applies::Plant(apply), _) => apply(plant, value),
-            (Applies::Shop(apply), _) => apply(shop, value),
             (Applies::Passage, Place::Passage(at)) => plant.restrict(at, value),
             (Applies::Places, Place::Site(at)) => {
                 plant.mend(at);
@@ -77,13 +79,26 @@ impl Fault {
                 };
                 plant.add_leak(Leak { at, size });
             }
-            _ => {}
+            (applies, _) => {
+                applies.to_plant(plant, value);
+                applies.to_shop(shop, value);
+            }
+        }
+    }
+
+    /// Returns the value at which what can grow stands, SI; of the rest that of a sound vehicle.
+    fn value(&self, plant: &mut Plant, shop: &mut Shop) -> f64 {
+        match (self.field.applies, self.place) {
+            (Applies::Plant(of), _) => *of(plant),
+            (Applies::Shop(of), _) => *of(shop),
+            (Applies::Passage, Place::Passage(at)) => plant.open_share(at),
+            _ => self.field.sound.of(&plant.vehicle),
         }
     }
 }
 
 impl Shop {
-    /// Lets a fault come about `after` so many seconds and grow `over` so many to a value, SI. One that grows already goes on from where it is.
+    /// Lets a fault come about `after` so many seconds and grow `over` so many to a value, SI, from where it stands by then.
     pub fn plant_fault(
         &mut self,
         plant: &mut Plant,
@@ -91,11 +106,8 @@ impl Shop {
         to: f64,
         [after, over]: [f64; 2],
     ) {
-        let now = self.growing.iter().find(|g| g.fault == fault);
-        let from = now
-            .and_then(|g| g.value(self.clock))
-            .unwrap_or_else(|| fault.field.sound.of(&plant.vehicle));
         self.growing.retain(|g| g.fault != fault);
+        let from = fault.value(plant, self);
         self.growing.push(Growing {
             fault,
             from,
@@ -128,9 +140,10 @@ impl Shop {
             return;
         }
         let (clock, mut all) = (self.clock, core::mem::take(&mut self.growing));
-        all.retain(|g| {
-            if let Some(value) = g.value(clock) {
-                g.fault.set(plant, self, value);
+        all.retain_mut(|g| {
+            match g.value(clock) {
+                Some(value) => g.fault.set(plant, self, value),
+                None => g.from = g.fault.value(plant, self),
             }
             clock < g.begins + g.lasts
         });

@@ -3,7 +3,7 @@
 use super::{Applies, Cure, Device, Fault, Field, Kind, Place, Signs, Sound, Table, switch};
 use crate::Shop;
 
-const fn offset(key: &'static str, what: &'static str, apply: fn(&mut Shop, f64)) -> Field {
+const fn offset(key: &'static str, what: &'static str, apply: fn(&mut Shop) -> &mut f64) -> Field {
     Field {
         table: Table::Condition,
         key,
@@ -46,7 +46,7 @@ pub(super) const FAULTS: &[Fault] = &[
             &offset(
                 "low_gauge_offset",
                 "what the compound gauge shows too much",
-                |s, pa| s.faults.offset[0] = pa,
+                |s| &mut s.faults.offset[0],
             ),
             Device::CompoundGauge,
             OFFSETS,
@@ -59,7 +59,7 @@ pub(super) const FAULTS: &[Fault] = &[
             &offset(
                 "high_gauge_offset",
                 "what the high-pressure gauge shows too much",
-                |s, pa| s.faults.offset[1] = pa,
+                |s| &mut s.faults.offset[1],
             ),
             Device::HighGauge,
             OFFSETS,
@@ -72,7 +72,7 @@ pub(super) const FAULTS: &[Fault] = &[
             &switch(
                 "low_core_stuck",
                 "the low-side coupler's depressor does not reach the core",
-                Applies::Shop(|s, x| s.faults.stuck[0] = x > 0.0),
+                Applies::ShopSwitch(|s, on| s.faults.stuck[0] = on),
             ),
             Device::LowCoupler,
             [1.0; 4],
@@ -85,7 +85,7 @@ pub(super) const FAULTS: &[Fault] = &[
             &switch(
                 "high_core_stuck",
                 "the high-side coupler's depressor does not reach the core",
-                Applies::Shop(|s, x| s.faults.stuck[1] = x > 0.0),
+                Applies::ShopSwitch(|s, on| s.faults.stuck[1] = on),
             ),
             Device::HighCoupler,
             [1.0; 4],

@@ -8,14 +8,14 @@ use super::{
     share, switch,
 };
 use crate::parts::Part;
-use lowside_plant::{plant::Plant, relief::Relief};
+use lowside_plant::plant::Plant;
 use lowside_units::Quantity;
 
 pub(super) const fn condition(
     key: &'static str,
     what: &'static str,
     sound: f64,
-    apply: fn(&mut Plant, f64),
+    apply: fn(&mut Plant) -> &mut f64,
 ) -> Field {
     share(Table::Condition, key, what, sound, Applies::Plant(apply))
 }
@@ -51,7 +51,7 @@ pub(super) const FAULTS: &[Fault] = &[
                 "compressor_wear",
                 "wear of the compressor, 0 is new",
                 0.0,
-                |p, x| p.condition.compressor_wear = x,
+                |p| &mut p.condition.compressor_wear,
             ),
             Part::Compressor,
             [0.15, 0.3, 0.5, 0.8],
@@ -69,7 +69,7 @@ pub(super) const FAULTS: &[Fault] = &[
                 "orifice_open",
                 "share of the orifice that is open",
                 1.0,
-                |p, x| p.condition.orifice_open = x,
+                |p| &mut p.condition.orifice_open,
             ),
             Part::Orifice,
             [0.8, 0.5, 0.3, 0.1],
@@ -84,9 +84,7 @@ pub(super) const FAULTS: &[Fault] = &[
                 "condenser_air",
                 "share of the air that gets through the condenser",
                 1.0,
-                |p, x| {
-                    p.condition.condenser_air = x;
-                },
+                |p| &mut p.condition.condenser_air,
             ),
             Part::Condenser,
             [0.8, 0.6, 0.45, 0.2],
@@ -108,7 +106,7 @@ pub(super) const FAULTS: &[Fault] = &[
                     "evaporator_air",
                     "share of the blower's air that gets through the evaporator",
                     1.0,
-                    |p, x| p.condition.evaporator_air = x,
+                    |p| &mut p.condition.evaporator_air,
                 )
             },
             Part::Evaporator,
@@ -125,7 +123,7 @@ pub(super) const FAULTS: &[Fault] = &[
                 "clutch_hold",
                 "torque that the compressor's clutch holds, of a sound one's; a hot coil holds less, and what slips gets hot",
                 1.0,
-                |p, x| p.condition.clutch_hold = x,
+                |p| &mut p.condition.clutch_hold,
             ),
             Part::Compressor,
             [0.7, 0.5, 0.3, 0.0],
@@ -153,7 +151,10 @@ pub(super) const FAULTS: &[Fault] = &[
             &switch(
                 "bag_burst",
                 "the desiccant's bag has burst: its beads lie loose in the accumulator and end on the orifice tube's screen",
-                Applies::Plant(|p, x| p.debris.loose = x * p.vehicle.accumulator.desiccant.si()),
+                Applies::PlantSwitch(|p, on| {
+                    let beads = p.vehicle.accumulator.desiccant.si();
+                    p.debris.loose = if on { beads } else { 0.0 };
+                }),
             ),
             Part::Accumulator,
             [1.0; 4],
@@ -167,7 +168,7 @@ pub(super) const FAULTS: &[Fault] = &[
             &switch(
                 "orifice_reversed",
                 "the orifice tube was put in the wrong way round: its short outlet screen meets the stream and clogs ten times as soon",
-                Applies::Plant(|p, x| p.seat.turned = x > 0.0),
+                Applies::PlantSwitch(|p, on| p.seat.turned = on),
             ),
             Part::Orifice,
             [1.0; 4],
@@ -182,7 +183,7 @@ pub(super) const FAULTS: &[Fault] = &[
             &switch(
                 "orifice_rings_missing",
                 "the orifice tube was put in without its O-rings: liquid goes past it",
-                Applies::Plant(|p, x| p.seat.sealed = x <= 0.0),
+                Applies::PlantSwitch(|p, on| p.seat.sealed = !on),
             ),
             Part::Orifice,
             [1.0; 4],
@@ -200,7 +201,7 @@ pub(super) const FAULTS: &[Fault] = &[
                 kind: Kind::Gauge,
                 sound: Sound::Of(|v| v.switches.relief_opens.si(), "the vehicle's"),
                 range: |_| (2.0e6, 4.5e6),
-                applies: Applies::Plant(|p, x| p.relief = Relief::new(x)),
+                applies: Applies::Plant(|p| &mut p.relief.opens),
             },
             Part::ReliefValve,
             [0.9, 0.8, 0.7, 0.55],
