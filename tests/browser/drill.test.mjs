@@ -1,7 +1,8 @@
 // The unknown vehicle: brought in by number, read, named, debriefed. By keyboard on a desktop, by touch on a phone.
 import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
 import { assertAccessible, assertNoSidewaysScroll, assertQuiet, desktop, pageTest, phone } from "./harness.mjs";
-import { door, keptText, pass } from "./page.mjs";
+import { door, drawer, keptText, pass, withPage } from "./page.mjs";
 
 /** How long the bays of all suspects may take, ms: many times what they take on an idle machine. */
 const SUSPECTS = 240_000;
@@ -69,6 +70,57 @@ pageTest("an unknown vehicle is read, named and debriefed, by keyboard, a reload
   assert.equal(await slips(page).count(), 0);
   assertQuiet(page);
 }, { limit: SUSPECTS + 60_000 });
+
+pageTest("what is handed in, as a file or as a line, says whose it is, which vehicle, and all that was done and said", desktop, async (page) => {
+  const download = async (button) => {
+    const [file] = await Promise.all([page.waitForEvent("download"), button.evaluate((b) => b.click())]);
+    return { name: file.suggestedFilename(), take: JSON.parse(readFileSync(await file.path(), "utf8")) };
+  };
+  await bringIn(page, 26);
+  await drawer(page, "settings");
+  const { take: given } = await download(page.locator("#save-take"));
+  assert.equal(given.learner, undefined);
+  // As an instructor hands it out: with a code, and without the seal, which may be taken out.
+  const { seal: _, ...parts } = given;
+  const text = JSON.stringify({ ...parts, learner: "ann-b" });
+  await page.locator("#open-take").setInputFiles({ name: "ann-b-vehicle-26.json", mimeType: "application/json", buffer: Buffer.from(text) });
+  await page.waitForFunction(() => localStorage.getItem(`lowside/bay.${localStorage.getItem("lowside/last")}.take`)?.includes("ann-b"));
+  await look(page);
+  await slips(page).nth(5).waitFor();
+  const handIn = page.getByRole("region", { name: "Hand in" });
+  assert.equal(await handIn.count(), 0, "nothing is said yet");
+  for (const box of (await page.locator(".slip input").all()).slice(0, 2)) await box.press("Space");
+  await page.locator("#drill-fault").selectOption({ label: "Compressor worn" });
+  await page.locator("#drill-cure").selectOption({ label: "A new compressor" });
+  await press(page, "This is it: Compressor worn");
+  await handIn.waitFor();
+  await assertAccessible(page);
+
+  const { name, take } = await download(handIn.getByRole("button", { name: "Save as a file" }));
+  assert.equal(name, "ann-b-vehicle-26.json");
+  assert.deepEqual([take.learner, take.seed, take.sight, take.hidden], ["ann-b", 26, "hands", given.hidden]);
+  assert.equal(take.opened, take.ticks, "and from when on the inside was seen");
+  const acts = take.log.map(([, act]) => act);
+  const meters = acts.filter((act) => act.do === "read").map(({ instrument: it }) => (typeof it === "string" ? it : Object.keys(it)[0]));
+  assert.deepEqual(meters, ["low-gauge", "high-gauge", "vent-thermometer", "anemometer", "clamp", "surface"]);
+  const [suspected, committed] = acts.slice(-2);
+  assert.deepEqual([suspected.do, suspected.fault, Number(suspected.certainty)], ["suspect", "compressor-worn", 0.6]);
+  assert.deepEqual([committed.do, committed.fault, committed.evidence, committed.repair], ["commit", "compressor-worn", [1, 2], { "new-part": "compressor" }]);
+
+  await handIn.getByRole("button", { name: "Copy a link" }).press("Enter");
+  const line = (await page.locator(".notice", { hasText: "http" }).innerText()).match(/http\S+/)[0];
+  assert.equal(await page.evaluate(() => navigator.clipboard.readText()), line);
+  assert.ok(line.length <= 1_500, `${line.length} characters`);
+  await withPage(desktop, async (there) => {
+    await slips(there).nth(5).waitFor();
+    const { learner, seed, sight, opened, log, ticks, hash, hidden } = JSON.parse(await keptText(there));
+    assert.deepEqual({ learner, seed, sight, opened, log, ticks, hash, hidden }, {
+      learner: take.learner, seed: take.seed, sight: take.sight, opened: take.opened, log: take.log, ticks: take.ticks, hash: take.hash, hidden: take.hidden,
+    });
+    assertQuiet(there);
+  }, { path: line, reducedMotion: "reduce" });
+  assertQuiet(page);
+}, { limit: SUSPECTS + 60_000, permissions: ["clipboard-read", "clipboard-write"] });
 
 pageTest("on a phone a vehicle is brought in and read by touch", phone, async (page) => {
   await page.locator("#door-diagnose").tap();
