@@ -1,6 +1,8 @@
 //! A job under way: its card, how far it has come, and how that stood at every moment before, so that going back in time goes back
 //! here too.
 
+use std::rc::Rc;
+
 use lowside_session::{Bay, Tick, predicate::Predicate};
 
 use crate::{
@@ -18,8 +20,8 @@ const MOST: usize = 4000;
 pub struct Job {
     /// The name by which the library knows it.
     pub name: &'static str,
-    /// Its card.
-    pub card: JobCard,
+    /// Its card, which copies share.
+    pub card: Rc<JobCard>,
     /// How far it is.
     pub progress: Progress,
     /// How far it will be at the next tick if nothing moves: what an act has brought about while the bay stands.
@@ -32,7 +34,7 @@ impl Job {
     /// Opens a shipped job; none if there is none of that name.
     pub fn open(name: &str) -> Option<Self> {
         let name = library::names().find(|n| *n == name)?;
-        let card = library::card(name)?;
+        let card = Rc::new(library::card(name)?);
         let progress = Progress::new(&card);
         Some(Self {
             name,
@@ -171,8 +173,9 @@ mod tests {
         let at_rest = goal.iter().all(|g| g.holds(&bay));
         assert!(!at_rest, "the couplers are on");
         // A card of that last step alone.
-        job.card.step = vec![job.card.step.pop().expect("a step")];
-        job.card.step[0].after.clear();
+        let card = Rc::make_mut(&mut job.card);
+        card.step = vec![card.step.pop().expect("a step")];
+        card.step[0].after.clear();
         job.progress = Progress::new(&job.card);
         bay.apply(low).unwrap();
         job.look_ahead(&bay);
