@@ -23,8 +23,10 @@ fn every_shipped_card_and_scenario_passes() {
     let told = answer_in(&shipped(), &args);
     assert_eq!(told.lines().count(), args.len() - 1);
     let of = |what: &str| told.lines().filter(|l| l.ends_with(what)).count();
-    assert_eq!(of(": a job card, no mistake"), 9, "{told}");
-    assert_eq!(of(": a scenario, no mistake"), args.len() - 10, "{told}");
+    let cards = args.iter().filter(|a| a.contains("lessons")).count();
+    assert!(cards >= 16, "{cards} cards");
+    assert_eq!(of(": a job card, no mistake"), cards, "{told}");
+    assert_eq!(of(": a scenario, no mistake"), args.len() - 1 - cards, "{told}");
 }
 
 #[test]
