@@ -26,7 +26,11 @@ fn every_shipped_card_and_scenario_passes() {
     let cards = args.iter().filter(|a| a.contains("lessons")).count();
     assert!(cards >= 16, "{cards} cards");
     assert_eq!(of(": a job card, no mistake"), cards, "{told}");
-    assert_eq!(of(": a scenario, no mistake"), args.len() - 1 - cards, "{told}");
+    assert_eq!(
+        of(": a scenario, no mistake"),
+        args.len() - 1 - cards,
+        "{told}"
+    );
 }
 
 #[test]
