@@ -48,6 +48,8 @@ pageTest(
   "a closed bay says nothing of what might have been",
   desktop,
   async (page) => {
+    // The closed bay comes with a part of its own.
+    await page.locator(".around").waitFor();
     await pass(page, 5);
     await set(page, "Outside air", 44);
     await pass(page, 20);
