@@ -529,3 +529,22 @@ for (const name of ["Healthy compact car, running", "Healthy crossover, running"
     await page.getByRole("row", { name: /^discharge / }).waitFor();
     assertQuiet(page);
   });
+
+pageTest("whatever views open, the page itself stays where it is, head and foot in sight", desktop, async (page) => {
+  const shut = () => page.locator(".picker button[aria-pressed=false]");
+  const whole = async (what) => {
+    await page.waitForTimeout(300);
+    const stands = await page.evaluate(() => [document.documentElement.scrollTop, document.documentElement.scrollHeight - innerHeight]);
+    assert.deepEqual(stands, [0, 0], `${what} moved the page, or made it taller than its window`);
+  };
+  await button(page, "Open the whole sheet").click();
+  await page.locator(".steps").waitFor();
+  await whole("the whole sheet");
+  while ((await shut().count()) > 0) {
+    const name = await shut().first().innerText();
+    await shut().first().click();
+    await settled(page);
+    await whole(name);
+  }
+  assertQuiet(page);
+}, { path: "#c=1-first-charge", running: false });

@@ -80,6 +80,11 @@ impl Loose {
         self.plugs[lead as usize]
     }
 
+    /// Returns whether it alone keeps the compressor from turning: the belt is off, or the clutch's circuit is open by hand.
+    pub fn stops_compressor(&self) -> bool {
+        self.belt || self.battery || self.plugs.contains(&Plug::Off)
+    }
+
     /// Pulls a plug, bridges it or pushes it on.
     pub fn set_plug(&mut self, lead: Lead, plug: Plug) {
         self.plugs[lead as usize] = plug;

@@ -9,7 +9,6 @@ use lowside_plant::{
     circuit::Section,
     condenser,
     evaporator::CELLS,
-    loose::{Lead, Plug},
     network::{LinkId, Network, Node, NodeId},
     species::{OIL, REFRIGERANT, WATER},
     state::{Phase, RHO_OIL},
@@ -209,7 +208,7 @@ pub struct Levels {
     pub burst: f64,
     /// Clutch engaged.
     pub clutch: bool,
-    /// The belt, a plug or the battery's lead is off: the clutch cannot pull the compressor round.
+    /// Belt, plug or battery lead is off, which alone keeps the compressor from turning.
     pub loose: bool,
     /// Openings of the hand valves, 0 to 1: low, high.
     pub valves: [f64; 2],
@@ -303,7 +302,6 @@ impl Levels {
         let hands = &shop.hands;
         let switches = &plant.vehicle.switches;
         let vessel = vessel(bay);
-        let loose = &plant.settings.loose;
         Self {
             discharge: whole(&c.discharge_line),
             condenser_cells: coil(&c.condenser, &shed),
@@ -347,9 +345,7 @@ impl Levels {
             ],
             burst: gauge(can::BURST),
             clutch: plant.drive.engaged,
-            loose: loose.belt
-                || loose.battery
-                || Lead::ALL.iter().any(|l| loose.plug(*l) == Plug::Off),
+            loose: plant.settings.loose.stops_compressor(),
             valves: [hands.low_valve, hands.high_valve],
             coupled: [hands.low_coupled, hands.high_coupled],
             purging: hands.purging,

@@ -18,7 +18,7 @@ use crate::{host, kit::chosen, words};
 
 /// Acts offered, the latest first.
 const OFFERED: usize = 60;
-/// Time that one drawing of the chart gives it to catch up, ms, and ticks between looks at the clock.
+/// Time that one drawing of the chart gives it to catch up, ms, and ticks between looks at the clock (own figures: short of the 50 ms of a long task).
 const SHARE: f64 = 40.0;
 const AT_ONCE: u64 = 10 * TICKS_PER_SECOND;
 
@@ -104,7 +104,8 @@ impl Ghosts {
     pub(super) fn props(&self, first: &Bay, units: UnitSystem) -> GhostProps {
         let said = |ghost: &Ghost| {
             if !ghost.there {
-                return words::whatif_working().to_owned();
+                let share = 100 * ghost.bay.bay().tick() / first.tick().max(1);
+                return words::whatif_working(share.to_string());
             }
             match whatif::otherwise(first, ghost.bay.bay(), units) {
                 Some(Otherwise {

@@ -244,28 +244,30 @@ fn the_evacuated_loop_lies_on_the_floor_and_a_full_can_stands_by_the_outside_air
     assert!(can.block.fill > 0.5);
 }
 
-/// Whoever takes the belt off sees why nothing turns, and whoever pulls a plug; a bridged plug closes its circuit.
+/// Whoever takes belt, plug or battery lead off sees why nothing turns; a bridged plug closes its circuit.
 #[test]
 fn what_keeps_the_compressor_from_turning_is_told() {
+    use lowside_plant::loose::{Lead, Plug};
     let mut bay = bay_parked();
-    let loose = |bay: &Bay| Levels::of(bay, UnitSystem::SI).loose;
-    assert!(!loose(&bay));
-    for (off, on) in [
-        (FixingAct::Belt { on: false }, FixingAct::Belt { on: true }),
-        (
-            FixingAct::Plug {
-                at: Lead::Clutch,
-                state: Plug::Off,
-            },
-            FixingAct::Plug {
-                at: Lead::Clutch,
-                state: Plug::On,
-            },
-        ),
+    let low = |state| FixingAct::Plug {
+        at: Lead::LowSwitch,
+        state,
+    };
+    let clutch = |state| FixingAct::Plug {
+        at: Lead::Clutch,
+        state,
+    };
+    for (act, told) in [
+        (FixingAct::Belt { on: false }, true),
+        (FixingAct::Belt { on: true }, false),
+        (clutch(Plug::Off), true),
+        (clutch(Plug::On), false),
+        (low(Plug::Off), true),
+        (low(Plug::Bridged), false),
+        (low(Plug::On), false),
+        (FixingAct::Battery { on: false }, true),
     ] {
-        bay.apply(off).expect("the engine is off");
-        assert!(loose(&bay), "{off:?}");
-        bay.apply(on).expect("it goes back on");
-        assert!(!loose(&bay), "{on:?}");
+        bay.apply(act).expect("the engine is off");
+        assert_eq!(Levels::of(&bay, UnitSystem::SI).loose, told, "{act:?}");
     }
 }

@@ -13,8 +13,8 @@ use crate::{
 const NO_CYCLE: &str =
     "The printed low sides are the lowest of a cycle; on this day the van's clutch stays in.";
 const MINIMA: &str = "The printed low sides are the lowest of a cycle: asked of the cycle's minimum, not of the moment before the clutch lets go.";
-const SWITCH: &str = "The printed range lies below the point at which the van's switch opens (145 to 170 kPag in three printed manuals): no loop with such a \
-                      switch falls so low. Asked: the lowest of a cycle, at most at that point.";
+const SWITCH: &str = "The printed range ends below the point at which the van's switch opens (145 to 170 kPag in three printed manuals), and its lag lets the \
+                      loop fall a few kPa further only: the printed loops had another switch. Asked: the lowest of a cycle, at most at the van's own point.";
 const OTHER_LOOP: &str = "A loop with an expansion valve and a variable compressor: both of its figures cannot be met by one coil of ours.";
 
 /// Lowest low side around each trip, kPa gauge, in the mean: the switch answers with a lag, and the clutch lets go within the next second.
